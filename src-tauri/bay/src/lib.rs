@@ -1,0 +1,1 @@
+//! The use cases: the one API of window, command line and tests.

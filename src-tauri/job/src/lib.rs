@@ -1,0 +1,1 @@
+//! What happened on one job: events, classify, decide, fold, views: pure.

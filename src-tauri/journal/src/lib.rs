@@ -1,0 +1,1 @@
+//! Event envelope, canonical bytes, hash chains, verifying: pure.

@@ -1,0 +1,1 @@
+//! Decode, orient, strip location, scale: bytes in, values out.

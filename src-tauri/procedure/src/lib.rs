@@ -1,0 +1,1 @@
+//! Checklist format, the Machine, proof: pure.

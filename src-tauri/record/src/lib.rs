@@ -1,0 +1,1 @@
+//! The finished record: the document a service writer gets.

@@ -1,0 +1,1 @@
+//! SQLite and photo files: all disk I/O, no rule.

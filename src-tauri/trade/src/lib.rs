@@ -1,0 +1,1 @@
+//! Numbers of the trade: pure functions, no I/O, no clock.
