@@ -1,0 +1,129 @@
+//! The header of an event, its canonical bytes (RFC 8785) and the hash over them.
+
+use std::fmt;
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+
+use crate::{BootId, DeviceId, EpochId, EventId, Hash, JobId, JournalError, PersonId, RequestId, Stamp};
+
+/// The largest integer that a JSON reader with double-precision numbers keeps exactly: 2^53 - 1 (RFC 7493, 2.2).
+const SAFE_INTEGER: u64 = (1 << 53) - 1;
+
+/// The format of an event, written `panside-event/N`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Format(pub u32);
+
+impl Format {
+    /// The format that [`crate::seal`] writes, and the only one there is so far.
+    pub const CURRENT: Format = Format(1);
+
+    const NAME: &str = "panside-event/";
+}
+
+impl fmt::Display for Format {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}{}", Self::NAME, self.0)
+    }
+}
+
+impl Serialize for Format {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Format {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Format, D::Error> {
+        let text = String::deserialize(deserializer)?;
+        // The number must be spelt as it would be written, or two texts would mean one format.
+        text.strip_prefix(Self::NAME)
+            .and_then(|number| number.parse().ok())
+            .map(Format)
+            .filter(|format| format.to_string() == text)
+            .ok_or_else(|| de::Error::custom(format_args!("\"{text}\" is not the format of an event")))
+    }
+}
+
+/// Everything about an event but its body. The event's hash covers all of it.
+///
+/// The fields stand in the order of their names, because then plain JSON without white space **is** the canonical
+/// form of RFC 8785: members sorted by name (all names are ASCII), integers that a double keeps exactly, and
+/// strings escaped as the RFC asks. A test compares with a general RFC 8785 writer.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Header {
+    /// SHA-256 of the body's bytes as they are kept.
+    pub body_hash: Hash,
+    /// The boot that `mono_ms` counts from.
+    pub boot: BootId,
+    /// The device that wrote the event.
+    pub device: DeviceId,
+    /// Number on the device, from 1; it runs on over epochs.
+    pub device_seq: u64,
+    /// The stretch of writing on the device.
+    pub epoch: EpochId,
+    /// The format of this header.
+    pub format: Format,
+    /// The event's own id.
+    pub id: EventId,
+    /// The job it belongs to.
+    pub job: JobId,
+    /// Number in the job, from 1; it runs on over devices.
+    pub job_seq: u64,
+    /// What kind of event it is. The job layer gives the kinds; not empty.
+    pub kind: String,
+    /// Milliseconds since the boot; see [`Stamp::mono_ms`].
+    pub mono_ms: u64,
+    /// The hash of the event before it on the device, [`Hash::NONE`] for the first.
+    pub prev_device: Hash,
+    /// The hash of the event before it in the job, [`Hash::NONE`] for the first.
+    pub prev_job: Hash,
+    /// The request that made it.
+    pub request: RequestId,
+    /// The hash of what the request asked; see [`crate::Request::hash`].
+    pub request_hash: Hash,
+    /// The version of the body's form within its kind.
+    pub version: u32,
+    /// Wall time in ms since 1970 UTC; see [`Stamp::wall_ms`].
+    pub wall_ms: i64,
+    /// The person who made the entry; not empty.
+    pub who: PersonId,
+}
+
+impl Header {
+    /// Both clocks of the event.
+    pub fn stamp(&self) -> Stamp {
+        Stamp { wall_ms: self.wall_ms, mono_ms: self.mono_ms, boot: self.boot }
+    }
+
+    /// The canonical bytes that the event's hash covers.
+    ///
+    /// # Errors
+    /// [`JournalError::Number`] for a number that RFC 8785 can't write exactly.
+    pub fn canonical(&self) -> Result<Vec<u8>, JournalError> {
+        let numbers = [
+            ("device_seq", self.device_seq),
+            ("job_seq", self.job_seq),
+            ("mono_ms", self.mono_ms),
+            ("wall_ms", self.wall_ms.unsigned_abs()),
+        ];
+        if let Some((field, _)) = numbers.into_iter().find(|(_, number)| *number > SAFE_INTEGER) {
+            return Err(JournalError::Number { event: self.id, field });
+        }
+        let mut bytes = Vec::with_capacity(1024);
+        serde_json::to_writer(&mut bytes, self)
+            .map_err(|source| JournalError::Unwritable { event: self.id, source })?;
+        Ok(bytes)
+    }
+
+    /// The event's hash: SHA-256 over the format's name, a zero byte and the canonical bytes.
+    ///
+    /// # Errors
+    /// [`JournalError::FormatUnknown`], and those of [`Header::canonical`].
+    pub fn hash(&self) -> Result<Hash, JournalError> {
+        if self.format != Format::CURRENT {
+            return Err(JournalError::FormatUnknown { event: self.id, found: self.format });
+        }
+        Ok(Hash::of_domain("panside-event/1", &self.canonical()?))
+    }
+}
