@@ -1,1 +1,16 @@
-//! Checklist format, the Machine, proof: pure.
+//! Panside's checklists: the format, the [`Machine`] it compiles to, and the proof that no allowed order of
+//! steps reaches a danger. Pure: no I/O, no clock, no chance.
+//!
+//! - [`mod@format`]: what an author writes
+//! - [`predicate`]: the language of `needs` and its kin
+//! - [`load`]: a file into a [`Procedure`], or every mistake in it
+//! - [`machine`]: what it means; [`Machine::step`] is the only thing that changes rule state
+//! - [`proof`]: the exhaustive search over the same `step`
+
+pub mod format;
+pub mod load;
+pub mod machine;
+pub mod predicate;
+
+pub use load::{NoOutcome, Problem, Problems, Procedure};
+pub use machine::{Action, Blocked, Machine, Shown, State};

@@ -1,0 +1,171 @@
+//! What a step asks for. Each kind of entry has one file: its fields, the classes it can return, the keys it
+//! needs on the spec sheet. [`Ask`] is the list of the kinds.
+
+mod choice;
+mod count;
+mod level;
+mod note;
+mod photo;
+mod reading;
+mod scan;
+mod sign_off;
+mod timer;
+mod torque;
+
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+pub use choice::Choice;
+pub use count::Count;
+pub use level::Level;
+pub use note::Note;
+pub use photo::Photo;
+pub use reading::Reading;
+pub use scan::{Scan, ScanOf};
+pub use sign_off::SignOffEntry;
+pub use timer::Timer;
+pub use torque::Torque;
+
+use super::Assignments;
+
+/// One thing a step asks for.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Entry {
+    /// Short name, unique in its step.
+    pub id: String,
+    /// What the control says.
+    pub label: String,
+    /// The kind and its fields.
+    pub ask: Ask,
+    /// Whether the step can be done without it.
+    #[serde(default)]
+    pub optional: bool,
+    /// What each class does. Needed where the kind can return more than one.
+    #[serde(default)]
+    pub classes: BTreeMap<String, ClassEffect>,
+}
+
+/// What an outcome of an entry does.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ClassEffect {
+    /// Gates it sets.
+    #[serde(default)]
+    pub sets: Assignments,
+    /// Conditions it changes: only where the entry tells what the hands did.
+    #[serde(default)]
+    pub makes: Assignments,
+    /// The step stays begun and nothing changes.
+    #[serde(default)]
+    pub not_yet: bool,
+    /// The job ends by stop and call.
+    #[serde(default)]
+    pub ends: Option<Ends>,
+}
+
+/// How a class ends a job.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Ends {
+    /// Stop and call: no new work but what makes the vehicle safe to leave.
+    Stop,
+}
+
+/// The kinds of entry.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Ask {
+    /// A signature.
+    SignOff(SignOffEntry),
+    /// A measured value with its unit.
+    Reading(Reading),
+    /// Fluid level against temperature.
+    Level(Level),
+    /// Pieces counted.
+    Count(Count),
+    /// Fasteners tightened.
+    Torque(Torque),
+    /// A photo.
+    Photo(Photo),
+    /// One of several answers.
+    Choice(Choice),
+    /// A text read from the vehicle or a label.
+    Scan(Scan),
+    /// A time to wait.
+    Timer(Timer),
+    /// Free text.
+    Note(Note),
+}
+
+/// A key an entry needs on the spec sheet, and what must stand there.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SheetNeed<'a> {
+    /// The key.
+    pub key: &'a str,
+    /// The kind of value.
+    pub kind: super::sheet::ValueKind,
+    /// The unit the entry is read in, where the value must be of the same quantity.
+    pub unit: Option<&'a str>,
+}
+
+impl Ask {
+    /// The name of the kind as it stands in the file.
+    #[must_use]
+    pub fn kind(&self) -> &'static str {
+        match self {
+            Ask::SignOff(_) => "sign_off",
+            Ask::Reading(_) => "reading",
+            Ask::Level(_) => "level",
+            Ask::Count(_) => "count",
+            Ask::Torque(_) => "torque",
+            Ask::Photo(_) => "photo",
+            Ask::Choice(_) => "choice",
+            Ask::Scan(_) => "scan",
+            Ask::Timer(_) => "timer",
+            Ask::Note(_) => "note",
+        }
+    }
+
+    /// Every class the kind can return with these fields. `classify` never returns another.
+    #[must_use]
+    pub fn classes(&self) -> Vec<&str> {
+        match self {
+            Ask::SignOff(_) => vec![sign_off::SIGNED],
+            Ask::Reading(reading) => reading.classes(),
+            Ask::Level(_) => level::CLASSES.to_vec(),
+            Ask::Count(_) => count::CLASSES.to_vec(),
+            Ask::Torque(_) => torque::CLASSES.to_vec(),
+            Ask::Photo(_) => vec![photo::TAKEN],
+            Ask::Choice(choice) => choice.options.iter().map(|option| option.class.as_str()).collect(),
+            Ask::Scan(_) => vec![scan::READ],
+            Ask::Timer(_) => vec![timer::ELAPSED],
+            Ask::Note(_) => vec![note::WRITTEN],
+        }
+    }
+
+    /// Classes that always keep the step begun, whatever the file says: a count that is short, torque that is
+    /// outside.
+    #[must_use]
+    pub fn must_be_not_yet(&self) -> &'static [&'static str] {
+        match self {
+            Ask::Count(_) => &[count::SHORT],
+            Ask::Level(_) => &[level::UNCLEAR],
+            _ => &[],
+        }
+    }
+
+    /// The keys it needs on the spec sheet.
+    #[must_use]
+    pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+        match self {
+            Ask::Reading(reading) => reading.sheet_needs(),
+            Ask::Level(level) => level.sheet_needs(),
+            Ask::Torque(torque) => torque.sheet_needs(),
+            Ask::Timer(timer) => timer.sheet_needs(),
+            _ => Vec::new(),
+        }
+    }
+}

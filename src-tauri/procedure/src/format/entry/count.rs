@@ -1,0 +1,23 @@
+//! Pieces counted into the tray or out of it.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::format::Pieces;
+
+/// All are there.
+pub const ALL: &str = "all";
+/// Some are missing: the step is held until they are found or accounted for.
+pub const SHORT: &str = "short";
+/// Some are missing and somebody has said, by name, where they are.
+pub const ACCOUNTED: &str = "accounted";
+/// Every class of a count.
+pub const CLASSES: [&str; 3] = [ALL, SHORT, ACCOUNTED];
+
+/// How many of each item are expected in the hand.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Count {
+    /// Expected pieces by item id.
+    pub of: Pieces,
+}

@@ -1,0 +1,16 @@
+//! Free text.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// The one class: something was written.
+pub const WRITTEN: &str = "written";
+
+/// A note, with words to choose from, as nobody likes to write.
+#[derive(Debug, Clone, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Note {
+    /// Short texts to tap.
+    #[serde(default)]
+    pub words: Vec<String>,
+}

@@ -1,0 +1,61 @@
+//! A measured value: temperature, voltage, resistance, volume.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::SheetNeed;
+use crate::format::sheet::ValueKind;
+
+/// No limits are given: the value is taken down.
+pub const READ: &str = "read";
+/// Within the sheet's limits.
+pub const INSIDE: &str = "inside";
+/// Not within the sheet's limits.
+pub const OUTSIDE: &str = "outside";
+
+/// A value with its unit, judged against at most one limit of the spec sheet.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Reading {
+    /// The unit it is asked in (`°C`, `V`, `Ω`, `L`, `km`, …). Others of the same quantity are converted.
+    pub unit: String,
+    /// Sheet key of a measure it must not be above.
+    #[serde(default)]
+    pub at_most: Option<String>,
+    /// Sheet key of a measure it must not be below.
+    #[serde(default)]
+    pub at_least: Option<String>,
+    /// Sheet key of a range it must be in.
+    #[serde(default)]
+    pub within: Option<String>,
+}
+
+impl Reading {
+    /// Whether there is a limit to judge by.
+    #[must_use]
+    pub fn is_judged(&self) -> bool {
+        self.at_most.is_some() || self.at_least.is_some() || self.within.is_some()
+    }
+
+    /// The classes it can return.
+    #[must_use]
+    pub fn classes(&self) -> Vec<&'static str> {
+        if self.is_judged() { vec![INSIDE, OUTSIDE] } else { vec![READ] }
+    }
+
+    /// The keys it needs on the sheet.
+    #[must_use]
+    pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+        let unit = Some(self.unit.as_str());
+        let measure = |key| SheetNeed { key, kind: ValueKind::Measure, unit };
+        let mut needs: Vec<_> = [&self.at_most, &self.at_least]
+            .into_iter()
+            .flatten()
+            .map(|key| measure(key.as_str()))
+            .collect();
+        if let Some(key) = &self.within {
+            needs.push(SheetNeed { key, kind: ValueKind::Range, unit });
+        }
+        needs
+    }
+}

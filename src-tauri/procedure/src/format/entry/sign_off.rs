@@ -1,0 +1,15 @@
+//! A signature asked for by a step.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// The one class: it was signed.
+pub const SIGNED: &str = "signed";
+
+/// Names one of the checklist's `sign_offs`. It is given when the step is done and judged on its outcome.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SignOffEntry {
+    /// Id in `sign_offs`.
+    pub sign: String,
+}

@@ -1,0 +1,164 @@
+//! The spec sheet format `panside-sheet/1`: the values that belong to a vehicle, each with unit and source.
+
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// A spec sheet.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Sheet {
+    /// Always `panside-sheet/1`.
+    pub format: String,
+    /// Short name, lower case with hyphens.
+    pub id: String,
+    /// Which vehicles it is for.
+    pub title: String,
+    /// Counts up with each change.
+    pub revision: u32,
+    /// True for invented values: "demo values, not for a vehicle" is printed wherever one shows.
+    #[serde(default)]
+    pub demo: bool,
+    /// The values by key.
+    pub values: BTreeMap<String, SheetValue>,
+}
+
+/// One value with where it comes from.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SheetValue {
+    /// What it is.
+    pub is: Value,
+    /// Where the value comes from: a document and its place in it. Never empty.
+    pub source: String,
+    /// Who entered it. Never empty.
+    pub entered_by: String,
+}
+
+/// The kinds of value.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Value {
+    /// One number with its unit.
+    Measure(Measure),
+    /// Two limits with their unit.
+    Range(Range),
+    /// Low and high mark over temperature.
+    Chart(Chart),
+    /// Torque of a fastener pattern, stage by stage.
+    Torque(Torque),
+    /// One word that a checklist's fact reads.
+    Fact(String),
+    /// A text to show, such as the fluid's specification.
+    Text(String),
+}
+
+/// The kind of a [`Value`], without its content.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ValueKind {
+    /// [`Value::Measure`]
+    Measure,
+    /// [`Value::Range`]
+    Range,
+    /// [`Value::Chart`]
+    Chart,
+    /// [`Value::Torque`]
+    Torque,
+    /// [`Value::Fact`]
+    Fact,
+    /// [`Value::Text`]
+    Text,
+}
+
+impl ValueKind {
+    /// The name as it stands in the file.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            ValueKind::Measure => "measure",
+            ValueKind::Range => "range",
+            ValueKind::Chart => "chart",
+            ValueKind::Torque => "torque",
+            ValueKind::Fact => "fact",
+            ValueKind::Text => "text",
+        }
+    }
+}
+
+impl Value {
+    /// Its kind.
+    #[must_use]
+    pub fn kind(&self) -> ValueKind {
+        match self {
+            Value::Measure(_) => ValueKind::Measure,
+            Value::Range(_) => ValueKind::Range,
+            Value::Chart(_) => ValueKind::Chart,
+            Value::Torque(_) => ValueKind::Torque,
+            Value::Fact(_) => ValueKind::Fact,
+            Value::Text(_) => ValueKind::Text,
+        }
+    }
+}
+
+/// One number with its unit.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Measure {
+    /// The number.
+    pub value: f64,
+    /// Its unit.
+    pub unit: String,
+}
+
+/// Two limits, both inclusive.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Range {
+    /// Lowest value.
+    pub min: f64,
+    /// Highest value.
+    pub max: f64,
+    /// Unit of both.
+    pub unit: String,
+}
+
+/// The level chart: between the points both marks run straight.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Chart {
+    /// Unit of `at`.
+    pub temperature_unit: String,
+    /// Unit of `low`, `high` and `agreement`.
+    pub length_unit: String,
+    /// Points in rising order of temperature.
+    pub points: Vec<ChartPoint>,
+    /// How far two readings may differ and still agree.
+    pub agreement: f64,
+}
+
+/// One temperature of a level chart.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ChartPoint {
+    /// Fluid temperature.
+    pub at: f64,
+    /// Low mark.
+    pub low: f64,
+    /// High mark.
+    pub high: f64,
+}
+
+/// Torque of a fastener pattern.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Torque {
+    /// How many fasteners.
+    pub fasteners: u32,
+    /// Target of each stage, in order.
+    pub stages: Vec<f64>,
+    /// Unit of the stages.
+    pub unit: String,
+    /// How far the setting may be off the target, in percent of it.
+    pub tolerance_percent: f64,
+}

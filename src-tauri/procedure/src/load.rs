@@ -1,0 +1,223 @@
+//! From the bytes of a file to a [`Procedure`], or to every mistake in it at once.
+
+mod bind;
+mod build;
+mod check;
+mod names;
+mod place;
+mod read;
+
+use std::collections::BTreeMap;
+use std::fmt;
+
+use serde::Serialize;
+
+use crate::format::{Checklist, Sheet, Step};
+use crate::machine::{Action, ItemIx, Machine, MoveIx, OutcomeIx, SignIx, StepIx, VarIx, VariableKind};
+
+pub use names::Names;
+
+/// Larger files are refused before they are read.
+pub const LARGEST_FILE: usize = 4 * 1024 * 1024;
+
+/// One mistake in a file: where, what, and what to do.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct Problem {
+    /// Line, from 1.
+    pub line: usize,
+    /// Column, from 1.
+    pub column: usize,
+    /// The place as a JSON pointer.
+    pub place: String,
+    /// What is wrong and what to do about it.
+    pub message: String,
+}
+
+impl fmt::Display for Problem {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let place = if self.place.is_empty() { "/" } else { &self.place };
+        write!(out, "line {}, column {} ({place}): {}", self.line, self.column, self.message)
+    }
+}
+
+/// Every mistake found in a file.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{}", list(.0))]
+pub struct Problems(pub Vec<Problem>);
+
+fn list(problems: &[Problem]) -> String {
+    problems.iter().map(Problem::to_string).collect::<Vec<_>>().join("\n")
+}
+
+/// A checklist that loads: its text for people and its rules for the Machine.
+#[derive(Debug, Clone)]
+pub struct Procedure {
+    /// The file as written.
+    pub checklist: Checklist,
+    /// The rules.
+    pub machine: Machine,
+    /// Which name has which index.
+    pub names: Names,
+    outcomes: Vec<build::OutcomeTable>,
+    step_places: Vec<(usize, usize)>,
+}
+
+/// Why the classes of a step's entries are no outcome.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum NoOutcome {
+    /// This entry's class keeps the step begun.
+    NotYet(String),
+    /// This entry is missing.
+    Missing(String),
+    /// This entry cannot have this class.
+    NoClass(String, String),
+}
+
+impl Procedure {
+    /// Reads a checklist.
+    ///
+    /// # Errors
+    /// Every mistake in it, each with its place and what to do.
+    pub fn load(bytes: &[u8]) -> Result<Procedure, Problems> {
+        let (checklist, places) = read::checklist(bytes)?;
+        build::procedure(checklist, &places)
+    }
+
+    /// The text of a step.
+    #[must_use]
+    pub fn step(&self, step: StepIx) -> &Step {
+        let (phase, place) = self.step_places[step.at()];
+        &self.checklist.phases[phase].steps[place]
+    }
+
+    /// Steps in file order.
+    pub fn steps(&self) -> impl Iterator<Item = (StepIx, &Step)> {
+        (0..self.step_places.len()).map(|at| (StepIx::of(at), self.step(StepIx::of(at))))
+    }
+
+    /// The outcome that belongs to what the entries of a step turned out to be.
+    ///
+    /// # Errors
+    /// When an entry is missing, has a class it cannot have, or keeps the step begun.
+    pub fn outcome(&self, step: StepIx, classes: &BTreeMap<String, String>) -> Result<OutcomeIx, NoOutcome> {
+        for entry in &self.step(step).entries {
+            match classes.get(&entry.id) {
+                None if entry.optional => {}
+                None => return Err(NoOutcome::Missing(entry.id.clone())),
+                Some(class) if !entry.ask.classes().contains(&class.as_str()) => {
+                    return Err(NoOutcome::NoClass(entry.id.clone(), class.clone()));
+                }
+                Some(class) if entry.classes.get(class).is_some_and(|effect| effect.not_yet) => {
+                    return Err(NoOutcome::NotYet(entry.id.clone()));
+                }
+                Some(_) => {}
+            }
+        }
+        Ok(self.outcomes[step.at()].find(classes))
+    }
+
+    /// The classes that make an outcome, as "entry: class", for entries that decide something.
+    #[must_use]
+    pub fn outcome_classes(&self, step: StepIx, outcome: OutcomeIx) -> Vec<(&str, &str)> {
+        self.outcomes[step.at()].classes(outcome)
+    }
+
+    /// The name of a value of a condition, fact or gate.
+    #[must_use]
+    pub fn value_name(&self, var: VarIx, value: u8) -> &str {
+        self.names.value(var, value)
+    }
+
+    /// The name of a condition, fact or gate.
+    #[must_use]
+    pub fn var_name(&self, var: VarIx) -> &str {
+        &self.names.vars[var.at()]
+    }
+
+    /// The text of a sign-off.
+    #[must_use]
+    pub fn sign_off(&self, given: SignIx) -> &crate::format::SignOff {
+        &self.checklist.sign_offs[given.at()]
+    }
+
+    /// The text of a move.
+    #[must_use]
+    pub fn move_text(&self, made: MoveIx) -> &crate::format::Move {
+        &self.checklist.moves[made.at()]
+    }
+
+    /// The text of an item.
+    #[must_use]
+    pub fn item(&self, item: ItemIx) -> &crate::format::Item {
+        &self.checklist.items[item.at()]
+    }
+
+    /// Every action there is, for whoever tries them all.
+    #[must_use]
+    pub fn all_actions(&self) -> Vec<Action> {
+        let machine = &self.machine;
+        let mut actions = vec![Action::Finish, Action::Stop];
+        for (at, rule) in machine.steps.iter().enumerate() {
+            let step = StepIx::of(at);
+            actions.extend([Action::Begin(step), Action::Leave(step), Action::SetAside(step), Action::Strike(step)]);
+            for outcome in (0..rule.outcomes.len()).map(OutcomeIx::of) {
+                actions.extend([Action::Done(step, outcome), Action::Rerecord(step, outcome)]);
+            }
+        }
+        actions.extend((0..machine.moves.len()).map(|at| Action::Move(MoveIx::of(at))));
+        actions.extend((0..machine.signs.len()).map(|at| Action::Sign(SignIx::of(at))));
+        for (at, var) in machine.vars.iter().enumerate() {
+            match var.kind {
+                VariableKind::Gate if var.ages => actions.push(Action::Expire(VarIx::of(at))),
+                VariableKind::Condition => {
+                    actions.extend((0..var.size).map(|value| Action::Observe(VarIx::of(at), value)));
+                }
+                _ => {}
+            }
+        }
+        actions
+    }
+
+    /// An action in the words of the checklist.
+    #[must_use]
+    pub fn say(&self, action: Action) -> String {
+        let title = |step: StepIx| format!("step {} \"{}\"", self.step(step).id, self.step(step).title);
+        let classes = |step, outcome| {
+            let classes = self.outcome_classes(step, outcome);
+            let said: Vec<_> = classes.iter().map(|(entry, class)| format!("{entry}: {class}")).collect();
+            if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) }
+        };
+        match action {
+            Action::Begin(step) => format!("begin {}", title(step)),
+            Action::Leave(step) => format!("leave {}", title(step)),
+            Action::Done(step, outcome) => format!("done {}{}", title(step), classes(step, outcome)),
+            Action::Move(made) => format!("move {} \"{}\"", self.move_text(made).id, self.move_text(made).title),
+            Action::Sign(given) => format!("sign {}", self.sign_off(given).id),
+            Action::SetAside(step) => format!("set aside {}", title(step)),
+            Action::Strike(step) => format!("strike {}", title(step)),
+            Action::Rerecord(step, outcome) => {
+                format!("put right on paper {}{}", title(step), classes(step, outcome))
+            }
+            Action::Observe(var, value) => {
+                format!("observe {} = {}", self.var_name(var), self.value_name(var, value))
+            }
+            Action::Expire(gate) => format!("{} grows too old", self.var_name(gate)),
+            Action::Finish => "finish the job".to_owned(),
+            Action::Stop => "stop the job".to_owned(),
+        }
+    }
+}
+
+/// Reads a spec sheet.
+///
+/// # Errors
+/// Every mistake in it, each with its place and what to do.
+pub fn sheet(bytes: &[u8]) -> Result<Sheet, Problems> {
+    read::sheet(bytes)
+}
+
+/// What a checklist lacks on a sheet: every key it names must be there, with the right kind of value.
+#[must_use]
+pub fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<String> {
+    bind::lacking(procedure, sheet)
+}

@@ -1,0 +1,486 @@
+//! A checklist into a Machine.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::bind::{Binder, Fields, Reads, Where};
+use super::check;
+use super::names::Names;
+use super::place::Places;
+use super::{Problem, Problems, Procedure};
+use crate::format::{Assignments, Checklist, ClassEffect, Ends, Phase, Pieces, SignKind, Step};
+use crate::machine::{
+    Assign, DangerRule, FollowRule, ItemIx, ItemRule, Layout, Machine, MoveRule, Outcome, OutcomeIx, PhaseIx,
+    PhaseRule, Pred, SignIx, SignRule, StepIx, StepRule, VarIx, Variable, VariableKind, WORDS,
+};
+
+/// More ways than this for one step to turn out are refused: nobody would see them all.
+const MOST_OUTCOMES: usize = 64;
+
+/// The entries of a step that decide something, and which classes make which outcome.
+#[derive(Debug, Clone, Default)]
+pub(super) struct OutcomeTable {
+    slots: Vec<Slot>,
+}
+
+#[derive(Debug, Clone)]
+struct Slot {
+    entry: String,
+    /// Classes that do the same stand together.
+    groups: Vec<Vec<String>>,
+}
+
+impl OutcomeTable {
+    fn len(&self) -> usize {
+        self.slots.iter().map(|slot| slot.groups.len()).product()
+    }
+
+    fn groups(&self, outcome: usize) -> impl Iterator<Item = (&str, &[String])> {
+        let mut rest = outcome;
+        self.slots.iter().map(move |slot| {
+            let group = &slot.groups[rest % slot.groups.len()];
+            rest /= slot.groups.len();
+            (slot.entry.as_str(), group.as_slice())
+        })
+    }
+
+    pub fn find(&self, classes: &BTreeMap<String, String>) -> OutcomeIx {
+        let mut outcome = 0;
+        for slot in self.slots.iter().rev() {
+            let class = classes.get(&slot.entry);
+            let group = slot.groups.iter().position(|group| class.is_some_and(|class| group.contains(class)));
+            outcome = outcome * slot.groups.len() + group.unwrap_or(0);
+        }
+        OutcomeIx::of(outcome)
+    }
+
+    pub fn classes(&self, outcome: OutcomeIx) -> Vec<(&str, &str)> {
+        self.groups(outcome.at()).map(|(entry, group)| (entry, group[0].as_str())).collect()
+    }
+}
+
+pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
+    let mut problems = check::sizes(&checklist, places);
+    let names = Names::of(&checklist, places, &mut problems);
+    if problems.is_empty() {
+        problems.extend(check::rules(&checklist, &names, places));
+    }
+    let mut layout = Layout::default();
+    let Some(fields) = fields(&checklist, &mut layout) else {
+        problems.push(check::at(places, "", format!(
+            "the checklist needs more than {} bits of state; use fewer steps, conditions or items",
+            WORDS * 64
+        )));
+        return Err(Problems(sorted(problems)));
+    };
+    let step_places: Vec<(usize, usize)> = checklist
+        .phases
+        .iter()
+        .enumerate()
+        .flat_map(|(phase, is)| (0..is.steps.len()).map(move |step| (phase, step)))
+        .collect();
+    let binder = Binder { checklist: &checklist, names: &names, fields: &fields };
+    let mut builder = Builder { binder: &binder, places, problems, outcomes: Vec::new() };
+    let machine = builder.machine(layout);
+    let Builder { problems, outcomes, .. } = builder;
+    if problems.is_empty() {
+        Ok(Procedure { checklist, machine, names, outcomes, step_places })
+    } else {
+        Err(Problems(sorted(problems)))
+    }
+}
+
+fn sorted(mut problems: Vec<Problem>) -> Vec<Problem> {
+    problems.sort();
+    problems.dedup();
+    problems
+}
+
+/// Room for everything, or nothing when the state is too small.
+fn fields(checklist: &Checklist, layout: &mut Layout) -> Option<Fields> {
+    let mut fields = Fields::default();
+    let steps = checklist.phases.iter().map(|phase| phase.steps.len()).sum::<usize>();
+    for _ in 0..steps {
+        // The work fields stand first and side by side: a phase is tested a word at a time.
+        fields.steps.push(layout.take(3)?);
+    }
+    for _ in 0..checklist.crew {
+        let field = layout.take(steps as u64)?;
+        layout.begun.push(field);
+    }
+    layout.over = Some(layout.take(3)?);
+    let variable = |layout: &mut Layout, kind, size: usize| {
+        let field = layout.take((size.max(1) - 1) as u64)?;
+        Some((field, kind, u8::try_from(size).unwrap_or(u8::MAX)))
+    };
+    for condition in &checklist.conditions {
+        let var = variable(layout, VariableKind::Condition, condition.values.len())?;
+        layout.matter[usize::from(var.0.word)] |= var.0.mask << var.0.shift;
+        fields.vars.push(var);
+    }
+    for fact in &checklist.facts {
+        fields.vars.push(variable(layout, VariableKind::Fact, fact.values.len())?);
+    }
+    for gate in &checklist.gates {
+        fields.vars.push(variable(layout, VariableKind::Gate, gate.classes.len() + 1)?);
+    }
+    for _ in &checklist.sign_offs {
+        let field = layout.take(2)?;
+        layout.lapsed_bits[usize::from(field.word)] |= 2 << field.shift;
+        fields.signs.push(field);
+    }
+    for item in &checklist.items {
+        fields.items.push((layout.take(u64::from(item.count))?, item.count));
+    }
+    layout.struck_once = Some(layout.take(1)?);
+    layout.observed_once = Some(layout.take(1)?);
+    for _ in &checklist.dangers {
+        let field = layout.take(1)?;
+        layout.excused.push(field);
+    }
+    Some(fields)
+}
+
+struct Builder<'a> {
+    binder: &'a Binder<'a>,
+    places: &'a Places,
+    problems: Vec<Problem>,
+    outcomes: Vec<OutcomeTable>,
+}
+
+impl Builder<'_> {
+    fn problem(&mut self, place: &str, message: String) {
+        self.problems.push(check::at(self.places, place, message));
+    }
+
+    fn pred(&mut self, text: &str, place: &str, stands: Where, negated: bool) -> (Pred, Reads) {
+        match self.binder.compile(text, stands, negated) {
+            Ok(found) => found,
+            Err(error) => {
+                self.problem(place, error.to_string());
+                (Pred::Const(false), Reads::default())
+            }
+        }
+    }
+
+    fn rule(&mut self, text: &str, place: &str) -> Pred {
+        self.pred(text, place, Where::Rule, false).0
+    }
+
+    fn machine(&mut self, layout: Layout) -> Machine {
+        let checklist = self.binder.checklist;
+        let dangers = self.dangers();
+        let vars = self.variables();
+        let mut steps = Vec::new();
+        for (phase_at, phase) in checklist.phases.iter().enumerate() {
+            for (at, step) in phase.steps.iter().enumerate() {
+                let rule = self.step(step, PhaseIx::of(phase_at), steps.len(), &format!("/phases/{phase_at}/steps/{at}"));
+                steps.push(rule);
+            }
+        }
+        add_struck_with(&mut steps);
+        let moves = checklist.moves.iter().enumerate().map(|(at, made)| MoveRule {
+            needs: self.rule(&made.needs, &format!("/moves/{at}/needs")),
+            makes: self.assign(&made.makes),
+        });
+        let moves = moves.collect();
+        let signs = self.signs();
+        let follows = checklist.follows.iter().enumerate().map(|(at, follow)| {
+            let when = self.pred(&follow.when, &format!("/follows/{at}/when"), Where::Matter, false).0;
+            let mut assign = self.assign(&follow.makes);
+            assign.edits.extend(self.assign(&follow.sets).edits);
+            FollowRule { when, assign }
+        });
+        let follows = follows.collect();
+        let items = self.binder.fields.items.iter().map(|&(field, count)| ItemRule { field, count }).collect();
+        Machine {
+            layout,
+            vars,
+            phases: phases(checklist, &steps, self.binder.names),
+            steps,
+            moves,
+            signs,
+            items,
+            follows,
+            dangers,
+            done_when: self.rule(&checklist.done_when, "/done_when"),
+            safe_to_leave: self.rule(&checklist.safe_to_leave, "/safe_to_leave"),
+            start_when: self.pred(&checklist.start_when, "/start_when", Where::Matter, false).0,
+            starts: self.starts(),
+        }
+    }
+
+    fn dangers(&mut self) -> Vec<DangerRule> {
+        let checklist = self.binder.checklist;
+        let mut read = BTreeSet::new();
+        let mut rules = Vec::new();
+        for (at, danger) in checklist.dangers.iter().enumerate() {
+            let place = format!("/dangers/{at}/when");
+            let (when, reads) = self.pred(&danger.when, &place, Where::Danger, false);
+            if reads.more_than_matter && !reads.doing {
+                self.problem(
+                    &place,
+                    "a danger that reads gates, sign-offs, steps or items must also say what is being done: \
+                     doing.zone, doing.touches, doing.tag, moving or moved"
+                        .to_owned(),
+                );
+            }
+            read.extend(reads.vars);
+            rules.push(DangerRule { when, doing: reads.doing });
+        }
+        self.problems.extend(check::set_aside(checklist, self.binder.names, &read, self.places));
+        rules
+    }
+
+    fn variables(&mut self) -> Vec<Variable> {
+        let checklist = self.binder.checklist;
+        let by_moves: BTreeSet<&String> = checklist.moves.iter().flat_map(|made| made.makes.keys()).collect();
+        let first_gate = checklist.conditions.len() + checklist.facts.len();
+        let mut vars = Vec::new();
+        for (at, &(field, kind, size)) in self.binder.fields.vars.iter().enumerate() {
+            let gate = at.checked_sub(first_gate).map(|at| (at, &checklist.gates[at]));
+            let holds_while = gate.and_then(|(at, gate)| {
+                let text = gate.holds_while.as_ref()?;
+                Some(self.pred(text, &format!("/gates/{at}/holds_while"), Where::Holds, false).0)
+            });
+            let ages = gate.is_some_and(|(_, gate)| gate.fresh_for.is_some());
+            let by_moves = by_moves.contains(&self.binder.names.vars[at]);
+            vars.push(Variable { field, kind, size, holds_while, ages, by_moves });
+        }
+        vars
+    }
+
+    fn signs(&mut self) -> Vec<SignRule> {
+        let checklist = self.binder.checklist;
+        let signs = checklist.sign_offs.iter().enumerate().map(|(at, sign)| SignRule {
+            field: self.binder.fields.signs[at],
+            step: check::steps(checklist)
+                .position(|(_, step)| check::signs_of(step).any(|given| *given == sign.id))
+                .map_or(StepIx(0), StepIx::of),
+            permit: sign.kind == SignKind::Permit,
+            holds_while: self.pred(&sign.holds_while, &format!("/sign_offs/{at}/holds_while"), Where::Holds, false).0,
+        });
+        signs.collect()
+    }
+
+    fn starts(&self) -> Vec<(VarIx, Vec<u8>)> {
+        let checklist = self.binder.checklist;
+        let all = |count: usize| (0..count).filter_map(|value| u8::try_from(value).ok()).collect::<Vec<u8>>();
+        let conditions = checklist.conditions.iter().enumerate().map(|(at, condition)| {
+            let value = |name: &String| self.binder.names.value_of(VarIx::of(at), name);
+            let start: Vec<u8> = condition.start.iter().filter_map(value).collect();
+            (VarIx::of(at), if start.is_empty() { vec![0] } else { start })
+        });
+        let first = checklist.conditions.len();
+        let facts = checklist.facts.iter().enumerate();
+        let facts = facts.map(|(at, fact)| (VarIx::of(first + at), all(fact.values.len())));
+        conditions.chain(facts).collect()
+    }
+
+    /// Fields and values of assignments; names that do not fit were told by the checks.
+    fn assign(&self, assignments: &Assignments) -> Assign {
+        let edits = assignments.iter().filter_map(|(name, value)| {
+            let var = self.binder.names.var(name)?;
+            let value = self.binder.names.value_of(var, value)?;
+            Some((self.binder.fields.vars[var.at()].0, u64::from(value)))
+        });
+        Machine::assign(edits.collect())
+    }
+
+    fn step(&mut self, step: &Step, phase: PhaseIx, at: usize, place: &str) -> StepRule {
+        let names = self.binder.names;
+        let on = step.on.as_ref().map(|text| {
+            let place = format!("{place}/on");
+            (self.pred(text, &place, Where::On, false).0, self.pred(text, &place, Where::On, true).0)
+        });
+        let needs = self.rule(&step.needs, &format!("{place}/needs"));
+        let while_ = match &step.while_ {
+            Some(text) => self.rule(text, &format!("{place}/while")),
+            None => needs.clone(),
+        };
+        let again = step.again.as_ref().map(|text| self.rule(text, &format!("{place}/again")));
+        let steps = |ids: &[String]| ids.iter().filter_map(|id| names.step(id)).collect::<Vec<StepIx>>();
+        let pieces = |pieces: &Pieces| {
+            let found = pieces.iter().filter_map(|(id, count)| Some((names.item(id)?, *count)));
+            found.collect::<Vec<(ItemIx, u8)>>()
+        };
+        let signs = |ids: &mut dyn Iterator<Item = &String>| {
+            ids.filter_map(|id| names.sign(id)).collect::<Vec<SignIx>>()
+        };
+        let (outcomes, effects) = self.outcomes(step, place);
+        StepRule {
+            work: self.binder.fields.steps[at],
+            phase,
+            zone: step.zone,
+            on,
+            after: steps(&step.after),
+            needs,
+            while_,
+            again,
+            permits: signs(&mut step.permits.iter()),
+            signs: signs(&mut check::signs_of(step)),
+            relies_on: steps(&step.relies_on),
+            struck_with: Vec::new(),
+            on_begin: self.assign(&step.on_begin),
+            on_leave: self.assign(&step.on_leave),
+            writes: written(&effects, names, |effect| &effect.sets).into_keys().collect(),
+            makes: written(&effects, names, |effect| &effect.makes).into_iter().collect(),
+            outcomes,
+            takes_off: pieces(&step.takes_off),
+            puts_back: pieces(&step.puts_back),
+            may_set_aside: step.may_set_aside,
+            when_ending: step.when_ending,
+        }
+    }
+
+    /// Every way the step can turn out, and what each does.
+    fn outcomes(&mut self, step: &Step, place: &str) -> (Vec<Outcome>, Vec<ClassEffect>) {
+        let table = OutcomeTable { slots: step.entries.iter().filter_map(slot).collect() };
+        let count = table.slots.iter().try_fold(1, |product: usize, slot| product.checked_mul(slot.groups.len()));
+        if count.is_none_or(|count| count > MOST_OUTCOMES) {
+            self.problem(place, format!(
+                "the entries of this step can turn out in more than {MOST_OUTCOMES} ways; split the step"
+            ));
+            self.outcomes.push(OutcomeTable::default());
+            return (Vec::new(), Vec::new());
+        }
+        let mut outcomes = Vec::new();
+        let mut effects = Vec::new();
+        for at in 0..table.len() {
+            let effect = self.effect(step, &table, at, place);
+            let paper: Assignments = effect.sets.iter().filter(|(gate, _)| !self.ages(gate)).map(clone_pair).collect();
+            let mut assign = self.assign(&effect.sets);
+            assign.edits.extend(self.assign(&effect.makes).edits);
+            outcomes.push(Outcome { assign, on_paper: self.assign(&paper), ends: effect.ends.is_some() });
+            effects.push(effect);
+        }
+        self.outcomes.push(table);
+        (outcomes, effects)
+    }
+
+    fn ages(&self, gate: &str) -> bool {
+        self.binder.checklist.gates.iter().any(|found| found.id == gate && found.fresh_for.is_some())
+    }
+
+    /// What one outcome does: what the step always does, and the classes of every entry.
+    fn effect(&mut self, step: &Step, table: &OutcomeTable, outcome: usize, place: &str) -> ClassEffect {
+        let mut all = ClassEffect { sets: step.sets.clone(), makes: step.makes.clone(), ..ClassEffect::default() };
+        let chosen: BTreeMap<&str, &str> =
+            table.groups(outcome).map(|(entry, group)| (entry, group[0].as_str())).collect();
+        for entry in &step.entries {
+            let class = chosen.get(entry.id.as_str()).copied();
+            let only = || entry.classes.iter().find(|(_, effect)| !effect.not_yet).map(|(class, _)| class.as_str());
+            let Some(effect) = class.or_else(only).and_then(|class| entry.classes.get(class)) else { continue };
+            if effect.ends == Some(Ends::Stop) {
+                all.ends = Some(Ends::Stop);
+            }
+            for (from, into) in [(&effect.sets, &mut all.sets), (&effect.makes, &mut all.makes)] {
+                for (name, value) in from {
+                    let before = into.insert(name.clone(), value.clone());
+                    if before.is_some_and(|before| before != *value) {
+                        let message = format!(
+                            "two entries of this step give {name} different values at once; let one of them decide"
+                        );
+                        self.problems.push(check::at(self.places, place, message));
+                    }
+                }
+            }
+        }
+        all
+    }
+}
+
+fn clone_pair((name, value): (&String, &String)) -> (String, String) {
+    (name.clone(), value.clone())
+}
+
+/// The classes of an entry that decide something, those that do the same together.
+fn slot(entry: &crate::format::Entry) -> Option<Slot> {
+    let mut groups: Vec<(&ClassEffect, Vec<String>)> = Vec::new();
+    for (class, effect) in entry.classes.iter().filter(|(_, effect)| !effect.not_yet) {
+        match groups.iter_mut().find(|(same, _)| *same == effect) {
+            Some((_, classes)) => classes.push(class.clone()),
+            None => groups.push((effect, vec![class.clone()])),
+        }
+    }
+    let groups: Vec<_> = groups.into_iter().map(|(_, classes)| classes).collect();
+    (groups.len() > 1).then(|| Slot { entry: entry.id.clone(), groups })
+}
+
+/// Variables that effects write, with the values as bits.
+fn written(
+    effects: &[ClassEffect],
+    names: &Names,
+    of: fn(&ClassEffect) -> &Assignments,
+) -> BTreeMap<VarIx, u64> {
+    let mut found = BTreeMap::new();
+    for (name, value) in effects.iter().flat_map(of) {
+        if let Some(var) = names.var(name)
+            && let Some(value) = names.value_of(var, value)
+        {
+            *found.entry(var).or_insert(0) |= 1 << value;
+        }
+    }
+    found
+}
+
+/// A step is struck with every step it builds on, however far back.
+fn add_struck_with(steps: &mut [StepRule]) {
+    for at in 0..steps.len() {
+        let mut with: BTreeSet<StepIx> = BTreeSet::new();
+        loop {
+            let more: Vec<StepIx> = (0..steps.len())
+                .map(StepIx::of)
+                .filter(|other| !with.contains(other) && other.at() != at)
+                .filter(|other| {
+                    steps[other.at()].relies_on.iter().any(|base| base.at() == at || with.contains(base))
+                })
+                .collect();
+            if more.is_empty() {
+                break;
+            }
+            with.extend(more);
+        }
+        steps[at].struck_with = with.into_iter().collect();
+    }
+}
+
+/// What each phase waits for, as bits.
+fn phases(checklist: &Checklist, steps: &[StepRule], names: &Names) -> Vec<PhaseRule> {
+    let waits = |later: usize, earlier: usize| {
+        let is_beside = |phase: &Phase| phase.beside.iter().any(|id| names.phase(id) == Some(PhaseIx::of(earlier)));
+        earlier < later && !is_beside(&checklist.phases[later])
+    };
+    let mut rules = Vec::new();
+    for phase in 0..checklist.phases.len() {
+        let mut rule = PhaseRule::default();
+        for (at, step) in steps.iter().enumerate() {
+            let (word, shift) = (usize::from(step.work.word), step.work.shift);
+            let own = step.phase.at();
+            if waits(phase, own) {
+                if step.on.is_none() {
+                    add_bits(&mut rule.waits_on, word, 1 << shift);
+                } else {
+                    rule.waits_on_some.push(StepIx::of(at));
+                }
+            }
+            let later = waits(own, phase);
+            if later || own == phase {
+                add_bits(&mut rule.entered, word, 3 << shift);
+                rule.entered_steps.insert(StepIx::of(at));
+            }
+            if later {
+                rule.passed_steps.insert(StepIx::of(at));
+            }
+        }
+        rules.push(rule);
+    }
+    rules
+}
+
+fn add_bits(words: &mut Vec<(usize, u64)>, word: usize, bits: u64) {
+    match words.iter_mut().find(|(at, _)| *at == word) {
+        Some((_, mask)) => *mask |= bits,
+        None => words.push((word, bits)),
+    }
+}
+

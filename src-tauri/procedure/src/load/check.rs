@@ -1,0 +1,385 @@
+//! What a checklist must keep to beyond its shape. Every check looks at everything and goes on.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::Problem;
+use super::names::Names;
+use super::place::Places;
+use crate::format::{Ask, Assignments, Checklist, Entry, SignKind, Step};
+use crate::machine::{StepSet, VarIx};
+
+/// Steps in file order, each with its place.
+pub(super) fn steps(checklist: &Checklist) -> impl Iterator<Item = (String, &Step)> {
+    checklist.phases.iter().enumerate().flat_map(|(phase_at, phase)| {
+        phase.steps.iter().enumerate().map(move |(at, step)| (format!("/phases/{phase_at}/steps/{at}"), step))
+    })
+}
+
+/// The sign-offs a step gives when it is done.
+pub(super) fn signs_of(step: &Step) -> impl Iterator<Item = &String> {
+    step.entries.iter().filter_map(|entry| match &entry.ask {
+        Ask::SignOff(asked) => Some(&asked.sign),
+        _ => None,
+    })
+}
+
+/// A problem at a place.
+pub(super) fn at(places: &Places, place: &str, message: String) -> Problem {
+    let (line, column) = places.find(place);
+    Problem { line, column, place: place.to_owned(), message }
+}
+
+/// Sizes that everything after relies on.
+pub(super) fn sizes(checklist: &Checklist, places: &Places) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    let mut bound = |place: String, what: &str, is: usize, least: usize, most: usize| {
+        if is < least || is > most {
+            problems.push(at(places, &place, format!("{what}: there are {is}; {least} to {most} are possible")));
+        }
+    };
+    bound("/crew".into(), "people in a step at one time", usize::from(checklist.crew), 1, 3);
+    bound("/phases".into(), "phases", checklist.phases.len(), 1, 64);
+    bound("/phases".into(), "steps", steps(checklist).count(), 1, StepSet::MOST - 1);
+    bound("/dangers".into(), "dangers", checklist.dangers.len(), 1, 63);
+    for (place, condition) in checklist.conditions.iter().enumerate() {
+        bound(format!("/conditions/{place}/values"), "values", condition.values.len(), 2, 60);
+    }
+    for (place, fact) in checklist.facts.iter().enumerate() {
+        bound(format!("/facts/{place}/values"), "values", fact.values.len(), 2, 60);
+    }
+    for (place, gate) in checklist.gates.iter().enumerate() {
+        bound(format!("/gates/{place}/classes"), "classes", gate.classes.len(), 1, 59);
+    }
+    for (place, item) in checklist.items.iter().enumerate() {
+        bound(format!("/items/{place}/count"), "pieces", usize::from(item.count), 1, 63);
+    }
+    for (place, phase) in checklist.phases.iter().enumerate() {
+        bound(format!("/phases/{place}/steps"), "steps in the phase", phase.steps.len(), 1, 255);
+    }
+    problems
+}
+
+/// The rules of the format, one by one.
+pub(super) fn rules(checklist: &Checklist, names: &Names, places: &Places) -> Vec<Problem> {
+    let mut check = Check { checklist, names, places, problems: Vec::new(), by_moves: BTreeSet::new() };
+    check.by_moves = checklist.moves.iter().flat_map(|made| made.makes.keys().cloned()).collect();
+    check.values();
+    check.follows();
+    check.moves();
+    check.signs();
+    check.phases();
+    check.after();
+    for (place, step) in steps(checklist) {
+        check.step(&place, step);
+    }
+    check.problems
+}
+
+struct Check<'a> {
+    checklist: &'a Checklist,
+    names: &'a Names,
+    places: &'a Places,
+    problems: Vec<Problem>,
+    by_moves: BTreeSet<String>,
+}
+
+impl Check<'_> {
+    fn problem(&mut self, place: &str, message: impl Into<String>) {
+        self.problems.push(at(self.places, place, message.into()));
+    }
+
+    fn values(&mut self) {
+        let checklist = self.checklist;
+        for (at, condition) in checklist.conditions.iter().enumerate() {
+            let place = format!("/conditions/{at}");
+            self.distinct(&format!("{place}/values"), &condition.values);
+            for (list, values) in [("start", &condition.start), ("recover", &condition.recover)] {
+                for (value_at, value) in values.iter().enumerate() {
+                    if !condition.values.contains(value) {
+                        let message = format!("\"{value}\" is no value of {}", condition.id);
+                        self.problem(&format!("{place}/{list}/{value_at}"), message);
+                    }
+                }
+            }
+        }
+        for (at, fact) in checklist.facts.iter().enumerate() {
+            self.distinct(&format!("/facts/{at}/values"), &fact.values);
+        }
+        for (at, gate) in checklist.gates.iter().enumerate() {
+            self.distinct(&format!("/gates/{at}/classes"), &gate.classes);
+            if gate.fresh_for == Some(0) {
+                self.problem(&format!("/gates/{at}/fresh_for"), "knowledge that is good for 0 minutes is never good");
+            }
+        }
+    }
+
+    fn distinct(&mut self, place: &str, values: &[String]) {
+        let mut seen = BTreeSet::new();
+        for (at, value) in values.iter().enumerate() {
+            let proper = value.chars().all(|char| char.is_ascii_lowercase() || char.is_ascii_digit() || char == '_');
+            let place = format!("{place}/{at}");
+            if !seen.insert(value) {
+                self.problem(&place, format!("\"{value}\" stands twice"));
+            } else if value.is_empty() || !proper || value == "unknown" {
+                self.problem(
+                    &place,
+                    format!("\"{value}\" cannot be a value; use lower-case letters, digits and _, not \"unknown\""),
+                );
+            }
+        }
+    }
+
+    fn follows(&mut self) {
+        // Two follows that write a variable to different values could chase each other for ever.
+        let mut written: BTreeMap<&String, &String> = BTreeMap::new();
+        let checklist = self.checklist;
+        for (at, follow) in checklist.follows.iter().enumerate() {
+            let place = format!("/follows/{at}");
+            self.conditions(&format!("{place}/makes"), &follow.makes, true);
+            self.gates(&format!("{place}/sets"), &follow.sets);
+            for (name, value) in follow.makes.iter().chain(&follow.sets) {
+                if written.insert(name, value).is_some_and(|other| other != value) {
+                    self.problem(&place, format!("another follow gives {name} another value; they could go on for ever"));
+                }
+            }
+        }
+    }
+
+    fn moves(&mut self) {
+        let checklist = self.checklist;
+        for (at, made) in checklist.moves.iter().enumerate() {
+            let place = format!("/moves/{at}/makes");
+            self.conditions(&place, &made.makes, false);
+            if made.makes.is_empty() {
+                self.problem(&place, "a move must change something");
+            }
+        }
+    }
+
+    /// Assignments to conditions. Those that a move writes are written by moves only.
+    fn conditions(&mut self, place: &str, makes: &Assignments, by_moves_only: bool) {
+        for (name, value) in makes {
+            let place = format!("{place}/{name}");
+            let Some(at) = self.checklist.conditions.iter().position(|condition| condition.id == *name) else {
+                self.problem(&place, format!("\"{name}\" is no condition; gates are assigned by \"sets\""));
+                continue;
+            };
+            self.value(&place, name, VarIx::of(at), value);
+            if by_moves_only && self.by_moves.contains(name) {
+                self.problem(&place, format!("{name} is written by moves; nothing else may write it"));
+            }
+        }
+    }
+
+    fn gates(&mut self, place: &str, sets: &Assignments) {
+        for (name, value) in sets {
+            let place = format!("{place}/{name}");
+            match self.names.var(name) {
+                Some(var) if self.checklist.gates.iter().any(|gate| gate.id == *name) => {
+                    self.value(&place, name, var, value);
+                }
+                _ => self.problem(&place, format!("\"{name}\" is no gate; conditions are assigned by \"makes\"")),
+            }
+        }
+    }
+
+    fn value(&mut self, place: &str, name: &str, var: VarIx, value: &str) {
+        if self.names.value_of(var, value).is_none() {
+            let choices = self.names.values(var).join(", ");
+            self.problem(place, format!("\"{value}\" is no value of {name}; it can be {choices}"));
+        }
+    }
+
+    fn signs(&mut self) {
+        let checklist = self.checklist;
+        for (at, sign) in checklist.sign_offs.iter().enumerate() {
+            let given = steps(checklist).filter(|(_, step)| signs_of(step).any(|given| *given == sign.id)).count();
+            if given != 1 {
+                let message = format!("{given} steps ask for this sign-off; exactly one must");
+                self.problem(&format!("/sign_offs/{at}"), message);
+            }
+        }
+    }
+
+    fn phases(&mut self) {
+        let checklist = self.checklist;
+        for (at, phase) in checklist.phases.iter().enumerate() {
+            for (beside_at, beside) in phase.beside.iter().enumerate() {
+                if self.names.phase(beside).is_none_or(|found| found.at() >= at) {
+                    let message = format!("\"{beside}\" is no earlier phase");
+                    self.problem(&format!("/phases/{at}/beside/{beside_at}"), message);
+                }
+            }
+        }
+    }
+
+    /// Steps that wait for each other in a ring can never begin.
+    fn after(&mut self) {
+        let all: Vec<(String, &Step)> = steps(self.checklist).collect();
+        let mut waits: Vec<usize> = Vec::new();
+        let mut free = vec![false; all.len()];
+        let index: BTreeMap<&str, usize> =
+            all.iter().enumerate().map(|(at, (_, step))| (step.id.as_str(), at)).collect();
+        loop {
+            let ready: Vec<usize> = (0..all.len())
+                .filter(|&at| !free[at])
+                .filter(|&at| {
+                    let known = all[at].1.after.iter().filter_map(|id| index.get(id.as_str()));
+                    known.clone().all(|&before| free[before])
+                })
+                .collect();
+            if ready.is_empty() {
+                break;
+            }
+            ready.into_iter().for_each(|at| free[at] = true);
+        }
+        waits.extend((0..all.len()).filter(|&at| !free[at]));
+        let ring: Vec<&str> = waits.iter().map(|&at| all[at].1.id.as_str()).collect();
+        for &at in &waits {
+            let message = format!("these steps wait for each other, so none can begin: {}", ring.join(", "));
+            self.problem(&format!("{}/after", all[at].0), message);
+        }
+    }
+
+    fn step(&mut self, place: &str, step: &Step) {
+        for (list, ids) in [("after", &step.after), ("relies_on", &step.relies_on)] {
+            for (at, id) in ids.iter().enumerate() {
+                let own = self.names.step(&step.id);
+                let place = format!("{place}/{list}/{at}");
+                match self.names.step(id) {
+                    None => self.problem(&place, format!("no step is called \"{id}\"")),
+                    Some(found) if list == "relies_on" && own.is_some_and(|own| found >= own) => {
+                        self.problem(&place, format!("\"{id}\" is no earlier step; a step builds on earlier ones"));
+                    }
+                    Some(_) => {}
+                }
+            }
+        }
+        for (at, id) in step.permits.iter().enumerate() {
+            let sign = self.checklist.sign_offs.iter().find(|sign| sign.id == *id);
+            if sign.is_none_or(|sign| sign.kind != SignKind::Permit) {
+                self.problem(&format!("{place}/permits/{at}"), format!("no permit is called \"{id}\""));
+            }
+        }
+        self.conditions(&format!("{place}/makes"), &step.makes, true);
+        self.conditions(&format!("{place}/on_begin"), &step.on_begin, true);
+        self.conditions(&format!("{place}/on_leave"), &step.on_leave, true);
+        self.gates(&format!("{place}/sets"), &step.sets);
+        for (list, pieces) in [("takes_off", &step.takes_off), ("puts_back", &step.puts_back)] {
+            self.pieces(&format!("{place}/{list}"), pieces);
+        }
+        let mut seen = BTreeSet::new();
+        for (at, entry) in step.entries.iter().enumerate() {
+            let place = format!("{place}/entries/{at}");
+            if !seen.insert(&entry.id) {
+                self.problem(&place, format!("the entry \"{}\" stands twice in this step", entry.id));
+            }
+            self.entry(&place, entry);
+        }
+    }
+
+    fn pieces(&mut self, place: &str, pieces: &BTreeMap<String, u8>) {
+        for (id, &count) in pieces {
+            let place = format!("{place}/{id}");
+            match self.checklist.items.iter().find(|item| item.id == *id) {
+                None => self.problem(&place, format!("no item is called \"{id}\"")),
+                Some(item) if count == 0 || count > item.count => {
+                    self.problem(&place, format!("{count} pieces; there are {} of {}", item.count, item.name));
+                }
+                Some(_) => {}
+            }
+        }
+    }
+
+    fn entry(&mut self, place: &str, entry: &Entry) {
+        let can_return = entry.ask.classes();
+        let classes_place = format!("{place}/classes");
+        if !entry.classes.is_empty() || can_return.len() > 1 {
+            for class in &can_return {
+                if !entry.classes.contains_key(*class) {
+                    let message = format!(
+                        "a {} can come out as \"{class}\"; say what that does (an empty {{}} for nothing)",
+                        entry.ask.kind()
+                    );
+                    self.problem(&classes_place, message);
+                }
+            }
+        }
+        for (class, effect) in &entry.classes {
+            let place = format!("{classes_place}/{class}");
+            if !can_return.contains(&class.as_str()) {
+                let choices = can_return.join(", ");
+                self.problem(&place, format!("a {} never comes out as \"{class}\"; it can be {choices}", entry.ask.kind()));
+            }
+            let nothing_else = effect.sets.is_empty() && effect.makes.is_empty() && effect.ends.is_none();
+            if effect.not_yet && !nothing_else {
+                self.problem(&place, "\"not_yet\" keeps the step begun and changes nothing; remove the rest");
+            }
+            if entry.ask.must_be_not_yet().contains(&class.as_str()) && !effect.not_yet {
+                self.problem(&place, format!("\"{class}\" must be \"not_yet\": the step is held until it is put right"));
+            }
+            if entry.optional && !(nothing_else && !effect.not_yet) {
+                self.problem(&place, "an optional entry cannot decide anything; make it required or take this out");
+            }
+            let hands = matches!(&entry.ask, Ask::Choice(choice) if choice.hands_did);
+            if !effect.makes.is_empty() && !hands {
+                self.problem(
+                    &place,
+                    "only a choice with \"hands_did\": true may change conditions: it tells what the hands did",
+                );
+            }
+            self.conditions(&format!("{place}/makes"), &effect.makes, true);
+            self.gates(&format!("{place}/sets"), &effect.sets);
+        }
+        if !can_return.is_empty() && can_return.iter().all(|class| entry.classes.get(*class).is_some_and(|e| e.not_yet)) {
+            self.problem(&classes_place, "every class is \"not_yet\", so the step could never be done");
+        }
+        match &entry.ask {
+            Ask::SignOff(asked) if self.names.sign(&asked.sign).is_none() => {
+                self.problem(place, format!("no sign-off is called \"{}\"", asked.sign));
+            }
+            Ask::SignOff(_) if entry.optional => {
+                self.problem(place, "a sign-off is never optional; set the step aside or take it out");
+            }
+            Ask::Count(count) => self.pieces(&format!("{place}/ask/count/of"), &count.of),
+            Ask::Choice(choice) => {
+                let classes: Vec<String> = choice.options.iter().map(|option| option.class.clone()).collect();
+                self.distinct(&format!("{place}/ask/choice/options"), &classes);
+                if classes.len() < 2 {
+                    self.problem(place, "a choice needs at least two options");
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
+/// Steps that may be set aside must not matter to safety or to the tray.
+pub(super) fn set_aside(
+    checklist: &Checklist,
+    names: &Names,
+    dangers_read: &BTreeSet<VarIx>,
+    places: &Places,
+) -> Vec<Problem> {
+    let permits: BTreeSet<&String> = steps(checklist).flat_map(|(_, step)| &step.permits).collect();
+    let mut problems = Vec::new();
+    for (place, step) in steps(checklist).filter(|(_, step)| step.may_set_aside) {
+        let place = format!("{place}/may_set_aside");
+        let classes = step.entries.iter().flat_map(|entry| entry.classes.values());
+        let written = classes.flat_map(|effect| effect.sets.keys().chain(effect.makes.keys()));
+        let written = written.chain(step.sets.keys()).chain(step.makes.keys());
+        let written = written.chain(step.on_begin.keys()).chain(step.on_leave.keys());
+        for name in written.collect::<BTreeSet<_>>() {
+            if names.var(name).is_some_and(|var| dangers_read.contains(&var)) {
+                problems.push(at(places, &place, format!("this step writes {name}, which a danger reads")));
+            }
+        }
+        if !step.takes_off.is_empty() || !step.puts_back.is_empty() {
+            problems.push(at(places, &place, "this step moves pieces; it cannot be set aside".to_owned()));
+        }
+        if signs_of(step).any(|sign| permits.contains(sign)) {
+            problems.push(at(places, &place, "a permit hangs on this step; it cannot be set aside".to_owned()));
+        }
+    }
+    problems
+}

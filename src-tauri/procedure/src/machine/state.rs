@@ -1,0 +1,178 @@
+//! The state: exact, packed into a few words, never hashed down.
+
+use super::{Assign, Machine, StepIx, UNKNOWN, VarIx, VariableKind, work};
+
+/// Words in a state. Loading refuses a checklist that needs more.
+pub const WORDS: usize = 8;
+
+/// Everything the rules know about a job at one moment.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default)]
+pub struct State {
+    pub(crate) words: [u64; WORDS],
+}
+
+/// A run of bits in a state that never crosses a word.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Field {
+    pub(crate) word: u8,
+    pub(crate) shift: u8,
+    pub(crate) mask: u64,
+}
+
+impl Field {
+    /// Its value.
+    #[inline]
+    #[must_use]
+    pub fn get(self, state: &State) -> u64 {
+        (state.words[usize::from(self.word)] >> self.shift) & self.mask
+    }
+
+    /// Sets its value; bits that do not fit are cut off.
+    #[inline]
+    pub fn set(self, state: &mut State, value: u64) {
+        let word = &mut state.words[usize::from(self.word)];
+        *word = (*word & !(self.mask << self.shift)) | ((value & self.mask) << self.shift);
+    }
+}
+
+/// Hands out fields and remembers those that belong to no rule.
+#[derive(Debug, Clone, Default)]
+pub struct Layout {
+    used: u32,
+    /// Who is in which step: 0 for nobody, else the step's index and one.
+    pub(crate) begun: Vec<Field>,
+    /// Whether and how the job is over.
+    pub(crate) over: Option<Field>,
+    /// One bit for the proof: a strike has happened in this run.
+    pub(crate) struck_once: Option<Field>,
+    /// One bit for the proof: an observation has happened in this run.
+    pub(crate) observed_once: Option<Field>,
+    /// A bit a danger for the proof: it holds since the observation and is excused.
+    pub(crate) excused: Vec<Field>,
+    /// Bits of conditions: what hands and physics change.
+    pub(crate) matter: [u64; WORDS],
+    /// Bits that tell a lapsed sign-off from one never given; rules do not read them.
+    pub(crate) lapsed_bits: [u64; WORDS],
+}
+
+impl Layout {
+    /// Room for values from 0 to `highest`, or nothing when the state is full.
+    pub(crate) fn take(&mut self, highest: u64) -> Option<Field> {
+        let bits = (u64::BITS - highest.leading_zeros()).max(1);
+        if self.used % 64 + bits > 64 {
+            self.used = self.used.next_multiple_of(64);
+        }
+        if self.used + bits > WORDS as u32 * 64 {
+            return None;
+        }
+        let word = u8::try_from(self.used / 64).ok()?;
+        let shift = u8::try_from(self.used % 64).ok()?;
+        self.used += bits;
+        Some(Field { word, shift, mask: u64::MAX >> (64 - bits) })
+    }
+
+    /// Words that are in use.
+    #[must_use]
+    pub fn words(&self) -> usize {
+        (self.used as usize).div_ceil(64)
+    }
+
+    /// Bits that are in use.
+    #[must_use]
+    pub fn bits(&self) -> u32 {
+        self.used
+    }
+}
+
+impl Assign {
+    /// Assigns every field at once.
+    #[inline]
+    pub(crate) fn apply(&self, state: &mut State) {
+        for &(field, value) in &self.edits {
+            field.set(state, value);
+        }
+    }
+}
+
+impl Machine {
+    /// The value of a condition, fact or gate: its place in the declared values; for a gate 0 is `unknown`.
+    #[must_use]
+    pub fn value(&self, state: &State, var: VarIx) -> u8 {
+        u8::try_from(self.vars[var.at()].field.get(state)).unwrap_or(u8::MAX)
+    }
+
+    /// Pieces of an item that are off the vehicle.
+    #[must_use]
+    pub fn empty(&self, state: &State, item: super::ItemIx) -> u8 {
+        u8::try_from(self.items[item.at()].field.get(state)).unwrap_or(u8::MAX)
+    }
+
+    /// Who is in which step.
+    pub fn begun<'a>(&'a self, state: &'a State) -> impl Iterator<Item = StepIx> + 'a {
+        self.layout.begun.iter().filter_map(|field| match field.get(state) {
+            0 => None,
+            step => u16::try_from(step - 1).ok().map(StepIx),
+        })
+    }
+
+    /// Whether somebody is in the step.
+    #[inline]
+    #[must_use]
+    pub fn is_begun(&self, state: &State, step: StepIx) -> bool {
+        self.layout.begun.iter().any(|field| field.get(state) == u64::from(step.0) + 1)
+    }
+
+    /// Whether the step is worked.
+    #[must_use]
+    pub fn is_worked(&self, state: &State, step: StepIx) -> bool {
+        self.steps[step.at()].work.get(state) == work::WORKED
+    }
+
+    pub(crate) fn over(&self, state: &State) -> u64 {
+        self.layout.over.map_or(0, |field| field.get(state))
+    }
+
+    pub(crate) fn set_over(&self, state: &mut State, value: u64) {
+        if let Some(field) = self.layout.over {
+            field.set(state, value);
+        }
+    }
+
+    /// The start for a vehicle that comes in with these conditions and a sheet with these facts. What is not
+    /// named has its first value. Nothing, when `start_when` does not allow it.
+    #[must_use]
+    pub fn start(&self, given: &[(VarIx, u8)]) -> Option<State> {
+        let mut state = State::default();
+        for (var, values) in &self.starts {
+            let value = given.iter().find(|(name, _)| name == var).map_or(values[0], |&(_, value)| value);
+            if !values.contains(&value) {
+                return None;
+            }
+            self.vars[var.at()].field.set(&mut state, u64::from(value));
+        }
+        for gate in self.vars.iter().filter(|var| var.kind == VariableKind::Gate) {
+            gate.field.set(&mut state, u64::from(UNKNOWN));
+        }
+        self.settle(&mut state, &mut |_, _| {});
+        self.start_when.holds(&state).then_some(state)
+    }
+
+    /// Every start that `start_when` allows: the product of what conditions and facts can be at intake.
+    #[must_use]
+    pub fn all_starts(&self) -> Vec<State> {
+        let mut given: Vec<Vec<(VarIx, u8)>> = vec![Vec::new()];
+        for (var, values) in &self.starts {
+            given = given
+                .into_iter()
+                .flat_map(|so_far| {
+                    values.iter().map(move |&value| {
+                        let mut more = so_far.clone();
+                        more.push((*var, value));
+                        more
+                    })
+                })
+                .collect();
+        }
+        given.iter().filter_map(|given| self.start(given)).collect()
+    }
+}

@@ -1,0 +1,258 @@
+//! Tokens into a tree.
+
+use super::lex::{Token, tokens};
+use super::{Doing, Expr, Node, PredicateError};
+
+/// Deeper nesting than this is refused, so that no text can exhaust the stack.
+const DEEPEST: usize = 64;
+
+/// Reads a predicate.
+///
+/// # Errors
+/// The first place where the text does not fit the grammar, with what would fit.
+pub fn parse(text: &str) -> Result<Expr, PredicateError> {
+    let tokens = tokens(text)?;
+    let end = text.chars().count();
+    let mut parser = Parser { tokens, next: 0, end };
+    let expr = parser.any(0)?;
+    match parser.peek() {
+        None => Ok(expr),
+        Some(token) => {
+            let message = format!("{} is not expected here; join parts with and / or", token.text());
+            Err(parser.error(message))
+        }
+    }
+}
+
+struct Parser {
+    tokens: Vec<(Token, usize)>,
+    next: usize,
+    end: usize,
+}
+
+impl Parser {
+    fn peek(&self) -> Option<&Token> {
+        self.tokens.get(self.next).map(|(token, _)| token)
+    }
+
+    fn at(&self) -> usize {
+        self.tokens.get(self.next).map_or(self.end, |&(_, at)| at)
+    }
+
+    fn error(&self, message: impl Into<String>) -> PredicateError {
+        PredicateError { at: self.at(), message: message.into() }
+    }
+
+    fn takes(&mut self, token: &Token) -> bool {
+        let there = self.peek() == Some(token);
+        self.next += usize::from(there);
+        there
+    }
+
+    fn takes_word(&mut self, word: &str) -> bool {
+        let there = matches!(self.peek(), Some(Token::Word(found)) if found == word);
+        self.next += usize::from(there);
+        there
+    }
+
+    fn expect(&mut self, mark: char) -> Result<(), PredicateError> {
+        if self.takes(&Token::Mark(mark)) {
+            return Ok(());
+        }
+        let found = self.peek().map_or("the end".to_owned(), Token::text);
+        Err(self.error(format!("\"{mark}\" is missing before {found}")))
+    }
+
+    fn word(&mut self, what: &str) -> Result<(String, usize), PredicateError> {
+        let at = self.at();
+        match self.peek() {
+            Some(Token::Word(word)) if !is_keyword(word) => {
+                let word = word.clone();
+                self.next += 1;
+                Ok((word, at))
+            }
+            Some(token) => Err(self.error(format!("{what} is expected here, not {}", token.text()))),
+            None => Err(self.error(format!("{what} is missing at the end"))),
+        }
+    }
+
+    fn any(&mut self, depth: usize) -> Result<Expr, PredicateError> {
+        self.list(depth, "or", Self::all, Node::Any)
+    }
+
+    fn all(&mut self, depth: usize) -> Result<Expr, PredicateError> {
+        self.list(depth, "and", Self::one, Node::All)
+    }
+
+    fn list(
+        &mut self,
+        depth: usize,
+        joint: &str,
+        part: fn(&mut Self, usize) -> Result<Expr, PredicateError>,
+        node: fn(Vec<Expr>) -> Node,
+    ) -> Result<Expr, PredicateError> {
+        let at = self.at();
+        let first = part(self, depth)?;
+        if !self.takes_word(joint) {
+            return Ok(first);
+        }
+        let mut parts = vec![first, part(self, depth)?];
+        while self.takes_word(joint) {
+            parts.push(part(self, depth)?);
+        }
+        Ok(Expr { is: node(parts), at })
+    }
+
+    fn one(&mut self, depth: usize) -> Result<Expr, PredicateError> {
+        if depth > DEEPEST {
+            return Err(self.error(format!(
+                "nested deeper than {DEEPEST}; give a part a name in \"terms\" and use the name"
+            )));
+        }
+        let at = self.at();
+        if self.takes_word("not") {
+            let inner = self.one(depth + 1)?;
+            return Ok(Expr { is: Node::Not(Box::new(inner)), at });
+        }
+        if self.takes(&Token::Mark('(')) {
+            let inner = self.any(depth + 1)?;
+            self.expect(')')?;
+            return Ok(inner);
+        }
+        self.atom()
+    }
+
+    fn atom(&mut self) -> Result<Expr, PredicateError> {
+        let (word, at) = self.word("a name")?;
+        let is = match word.as_str() {
+            "true" => Node::Const(true),
+            "false" => Node::Const(false),
+            "tray_clear" => Node::TrayClear,
+            "worked" => Node::Worked(self.in_parentheses("a step")?),
+            "signed" => Node::Signed(self.in_parentheses("a sign-off")?),
+            "known" => Node::Known(self.in_parentheses("a gate")?),
+            "empty" => self.empty()?,
+            "moving" => self.doing(Doing::Moving, "a move")?,
+            "moved" => self.doing(Doing::Moved, "a move")?,
+            "doing.zone" => self.doing(Doing::Zone, "a zone")?,
+            "doing.touches" => self.doing(Doing::Touches, "a part")?,
+            "doing.tag" => self.doing(Doing::Tag, "a tag")?,
+            _ if word.contains('.') => {
+                let message = format!(
+                    "\"{word}\" is not known; after \"doing.\" comes zone, touches or tag, and names have no full stop"
+                );
+                return Err(PredicateError { at, message });
+            }
+            _ => self.variable(word)?,
+        };
+        Ok(Expr { is, at })
+    }
+
+    fn variable(&mut self, name: String) -> Result<Node, PredicateError> {
+        if self.takes_word("in") {
+            self.expect('{')?;
+            let mut values = vec![self.word("a value")?];
+            while self.takes(&Token::Mark(',')) {
+                values.push(self.word("a value")?);
+            }
+            self.expect('}')?;
+            return Ok(Node::Is { name, values, negated: false });
+        }
+        let negated = match self.peek() {
+            Some(Token::Equal) => false,
+            Some(Token::NotEqual) => true,
+            _ => return Ok(Node::Term(name)),
+        };
+        self.next += 1;
+        Ok(Node::Is { name, values: vec![self.word("a value")?], negated })
+    }
+
+    fn in_parentheses(&mut self, what: &str) -> Result<String, PredicateError> {
+        self.expect('(')?;
+        let (name, _) = self.word(what)?;
+        self.expect(')')?;
+        Ok(name)
+    }
+
+    fn empty(&mut self) -> Result<Node, PredicateError> {
+        let item = self.in_parentheses("an item")?;
+        let negated = self.takes(&Token::NotEqual);
+        if !negated && !self.takes(&Token::Equal) {
+            return Err(self.error("write empty(item) = 0, or != 0"));
+        }
+        let (number, at) = self.word("a number")?;
+        let count = number.parse().map_err(|_| PredicateError {
+            at,
+            message: format!("\"{number}\" is not a whole number from 0 to 63"),
+        })?;
+        Ok(Node::Empty { item, count, negated })
+    }
+
+    fn doing(&mut self, doing: Doing, what: &str) -> Result<Node, PredicateError> {
+        if !self.takes(&Token::Equal) {
+            return Err(self.error(format!("\"=\" and {what} are expected here")));
+        }
+        Ok(Node::Doing(doing, self.word(what)?.0))
+    }
+}
+
+fn is_keyword(word: &str) -> bool {
+    matches!(word, "and" | "or" | "not" | "in")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn and_binds_tighter_than_or() {
+        let expr = parse("a = x or b = y and c = z").unwrap();
+        let Node::Any(parts) = expr.is else { panic!("or is outermost") };
+        assert_eq!(parts.len(), 2);
+        assert!(matches!(&parts[1].is, Node::All(parts) if parts.len() == 2));
+    }
+
+    #[test]
+    fn an_error_names_the_character_it_stands_at() {
+        let error = parse("lift = on_locks and and engine = off").unwrap_err();
+        assert_eq!(error.at, 20);
+        assert_eq!(error.to_string(), "a name is expected here, not \"and\" (character 21)");
+        assert_eq!(parse("lift = ").unwrap_err().at, 7);
+        assert_eq!(parse("lift = on_locks)").unwrap_err().at, 15);
+        assert_eq!(parse("lift > floor").unwrap_err().at, 5);
+        assert_eq!(parse("Lift = floor").unwrap_err().at, 0);
+        assert_eq!(parse("doing.zome = under").unwrap_err().at, 0);
+        assert_eq!(parse("empty(bolts) = many").unwrap_err().at, 15);
+        assert_eq!(parse("").unwrap_err().message, "a name is missing at the end");
+    }
+
+    #[test]
+    fn nesting_is_bounded() {
+        let deep = format!("{}true{}", "(".repeat(100_000), ")".repeat(100_000));
+        assert!(parse(&deep).unwrap_err().message.contains("nested deeper"));
+        let nots = format!("{}true", "not ".repeat(100_000));
+        assert!(parse(&nots).unwrap_err().message.contains("nested deeper"));
+    }
+
+    #[test]
+    fn every_atom_is_read() {
+        for text in [
+            "true",
+            "tray_clear",
+            "safe_under",
+            "lift != floor",
+            "level in {below, in_band}",
+            "worked(drain)",
+            "not signed(on_locks)",
+            "known(level)",
+            "empty(bolts) != 0",
+            "doing.zone = under",
+            "doing.touches = exhaust",
+            "doing.tag = road",
+            "moving = lower",
+            "moved = lower",
+        ] {
+            parse(text).unwrap_or_else(|error| panic!("{text}: {error}"));
+        }
+    }
+}
