@@ -1,0 +1,149 @@
+//! `cargo xtask test`: everything that must hold before a change is taken in.
+//!
+//! Quick stages come first, so that a slip in the format is told in seconds. The page is built before the lints,
+//! because the window builds it in.
+
+use std::path::{Path, PathBuf};
+
+use crate::failure::Failure;
+use crate::npm;
+use crate::packages;
+use crate::stage::{Stage, call, command, run_all};
+use crate::types;
+
+/// Where the checklists lie, and how their names end.
+const CHECKLISTS: (&str, &str) = ("checklists", ".checklist.json");
+
+/// `cargo xtask test`, with its options.
+///
+/// # Errors
+/// When an option or a stage's name isn't known, or the failure of a stage.
+pub fn test(root: &Path, options: &[&str]) -> Result<(), Failure> {
+    let stages = stages();
+    if options == ["--list"] {
+        for stage in &stages {
+            println!("{:<12} {}", stage.name, stage.does);
+        }
+        return Ok(());
+    }
+    run_all(root, &choose(stages, options)?)
+}
+
+/// All stages in their order.
+fn stages() -> Vec<Stage> {
+    let stage = |name, does, work| Stage { name, does, work };
+    vec![
+        stage("fmt", "see that the Rust code is formatted", fmt),
+        stage("packages", "see that the machine has what the window and the page need", machine),
+        stage("npm", "install the page's packages", npm::install),
+        stage("biome", "see that the page's code is formatted and clean", |root| npm::script(root, "lint")),
+        stage("svelte-check", "check the page's types", |root| npm::script(root, "check")),
+        stage("vitest", "run the page's tests", |root| npm::script(root, "test")),
+        stage("page", "build the page", npm::build_page),
+        stage("clippy", "see that no lint is broken", clippy),
+        stage("rust", "run the Rust tests, those in the documentation too", rust),
+        types::check_stage(),
+        stage("prove", "prove every checklist: safe, can finish, can stop", prove),
+    ]
+}
+
+/// Those of `stages` that the options name; all when there are none.
+fn choose(stages: Vec<Stage>, options: &[&str]) -> Result<Vec<Stage>, Failure> {
+    if options.is_empty() {
+        return Ok(stages);
+    }
+    let mut wanted = Vec::new();
+    for pair in options.chunks(2) {
+        match pair {
+            ["--only", name] if stages.iter().any(|stage| stage.name == *name) => wanted.push(*name),
+            ["--only", name] => {
+                return Err(Failure::usage(&format!("There is no stage `{name}`; --list names them")));
+            }
+            _ => return Err(Failure::usage(&format!("test does not know `{}`", pair.join(" ")))),
+        }
+    }
+    Ok(stages.into_iter().filter(|stage| wanted.contains(&stage.name)).collect())
+}
+
+fn machine(root: &Path) -> Result<(), Failure> {
+    packages::debian(root)?;
+    packages::node(root)
+}
+
+fn fmt(root: &Path) -> Result<(), Failure> {
+    call(command(root, "cargo", &["fmt", "--all", "--check"]))
+}
+
+fn clippy(root: &Path) -> Result<(), Failure> {
+    let arguments = ["clippy", "--workspace", "--all-targets", "--", "-D", "warnings"];
+    call(command(root, "cargo", &arguments))
+}
+
+fn rust(root: &Path) -> Result<(), Failure> {
+    call(command(root, "cargo", &["test", "--workspace"]))
+}
+
+fn prove(root: &Path) -> Result<(), Failure> {
+    let checklists = checklists(&root.join(CHECKLISTS.0))?;
+    if checklists.is_empty() {
+        return Err(Failure::Check(format!(
+            "No file in {}/ ends in {}, so nothing is proved.",
+            CHECKLISTS.0, CHECKLISTS.1
+        )));
+    }
+    for checklist in &checklists {
+        let path = checklist.strip_prefix(root).unwrap_or(checklist).to_string_lossy();
+        call(command(root, "cargo", &["run", "-q", "-p", "panside-cli", "--", "prove", &*path]))?;
+    }
+    Ok(())
+}
+
+/// The checklists right in `folder`, sorted by name.
+fn checklists(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+    let fail = |source| Failure::File { doing: "Reading the folder", path: folder.to_path_buf(), source };
+    let mut paths = Vec::new();
+    for entry in std::fs::read_dir(folder).map_err(fail)? {
+        let entry = entry.map_err(fail)?;
+        if entry.file_name().to_string_lossy().ends_with(CHECKLISTS.1) {
+            paths.push(entry.path());
+        }
+    }
+    paths.sort();
+    Ok(paths)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn names(options: &[&str]) -> Result<Vec<&'static str>, Failure> {
+        choose(stages(), options).map(|stages| stages.iter().map(|stage| stage.name).collect())
+    }
+
+    #[test]
+    fn without_options_every_stage_runs() -> Result<(), Failure> {
+        assert_eq!(names(&[])?.len(), stages().len());
+        Ok(())
+    }
+
+    #[test]
+    fn named_stages_run_in_their_own_order() -> Result<(), Failure> {
+        assert_eq!(names(&["--only", "rust", "--only", "fmt"])?, ["fmt", "rust"]);
+        Ok(())
+    }
+
+    #[test]
+    fn an_unknown_stage_or_option_is_refused_rather_than_passed_over() {
+        assert!(matches!(names(&["--only", "paint"]), Err(Failure::Usage(_))));
+        assert!(matches!(names(&["--only"]), Err(Failure::Usage(_))));
+        assert!(matches!(names(&["--fast"]), Err(Failure::Usage(_))));
+    }
+
+    #[test]
+    fn the_page_is_built_before_the_window_that_holds_it() {
+        let position = |name: &str| stages().iter().position(|stage| stage.name == name);
+        assert!(position("npm") < position("page"));
+        assert!(position("page") < position("clippy"));
+        assert!(position("clippy").is_some());
+    }
+}
