@@ -1,1 +1,26 @@
-//! What happened on one job: events, classify, decide, fold, views: pure.
+//! What happened on one job: events, classify, decide, fold, views. Pure: no I/O, no clock, no chance.
+//!
+//! - [`event`]: what can happen, and the form in which the journal keeps it
+//! - [`value`], [`entry`]: what is entered at each kind of entry, and which class it has
+//! - [`sheet`]: a spec sheet's values with the types of the trade
+//! - [`job`], [`tally`]: one job, folded from its events
+//! - [`request`], [`decide()`]: what a person asks for, and the events or the refusal that answers it
+//! - [`view`]: all that a screen shows of a job, so that no screen holds a rule
+//! - [`message`]: what is said to a person, as ids with arguments
+
+pub mod error;
+pub mod event;
+pub mod job;
+pub mod message;
+pub mod request;
+pub mod sheet;
+pub mod tally;
+pub mod value;
+
+pub use error::JobError;
+pub use event::Event;
+pub use job::{Happened, Job, Mark};
+pub use message::{Arg, MESSAGES, Message};
+pub use request::{Actor, Refusal, Request};
+pub use sheet::Specs;
+pub use value::{EntryValue, Signature};

@@ -1,0 +1,152 @@
+//! What can happen on a job, and the form in which the journal keeps it.
+//!
+//! An event says what was decided when it was decided: the class of a value, what lapsed, what is no longer known.
+//! Newer rules do not rewrite it. The list at the end of this file gives each kind its name and the version of its
+//! body. When the form of a body changes, its version goes up by one and [`Event::from_body`] turns older bodies into
+//! the new form; `tests/fixtures/events.jsonl` keeps samples of every form ever written.
+
+mod body;
+
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+
+pub use body::{
+    Begun, ClockJumped, Done, Entered, Expired, Finished, Left, Lost, MissedExplained, Moved, Observed,
+    Pinned, Rerecorded, SetAside, Signed, Started, Stopped, Struck,
+};
+
+use crate::error::JobError;
+
+/// Declares the events, so that the enum, the names and the reading can't drift apart.
+macro_rules! events {
+    ($($(#[$doc:meta])* $variant:ident: $kind:literal, version $version:literal;)+) => {
+        /// One thing that happened on a job: the body of a journal event.
+        #[derive(Debug, Clone, PartialEq, Eq)]
+        pub enum Event { $($(#[$doc])* $variant($variant),)+ }
+
+        impl Event {
+            /// Every kind with the version of its body that is written now.
+            pub const KINDS: &[(&str, u32)] = &[$(($kind, $version),)+];
+
+            /// The kind's name in the journal.
+            #[must_use]
+            pub fn kind(&self) -> &'static str {
+                match self { $(Event::$variant(_) => $kind,)+ }
+            }
+
+            /// The kind's name, the version of the body's form, and the body as JSON on one line.
+            ///
+            /// # Errors
+            /// [`JobError::Unwritable`] when the JSON writer fails.
+            pub fn to_body(&self) -> Result<(&'static str, u32, Vec<u8>), JobError> {
+                match self { $(Event::$variant(body) => Ok(($kind, $version, write($kind, body)?)),)+ }
+            }
+
+            /// Reads a body that any version of Panside up to this one wrote.
+            ///
+            /// # Errors
+            /// [`JobError::KindUnknown`] and [`JobError::VersionUnknown`] for what a newer version wrote,
+            /// [`JobError::Body`] for a body that is not what kind and version promise.
+            pub fn from_body(kind: &str, version: u32, bytes: &[u8]) -> Result<Event, JobError> {
+                match kind {
+                    $($kind => read($kind, version, $version, bytes).map(Event::$variant),)+
+                    _ => Err(JobError::KindUnknown { kind: kind.to_owned() }),
+                }
+            }
+        }
+
+        $(impl From<$variant> for Event {
+            fn from(body: $variant) -> Event { Event::$variant(body) }
+        })+
+    };
+}
+
+fn write<B: Serialize>(kind: &'static str, body: &B) -> Result<Vec<u8>, JobError> {
+    serde_json::to_vec(body).map_err(|source| JobError::Unwritable { kind, source })
+}
+
+fn read<B: DeserializeOwned>(
+    kind: &'static str,
+    version: u32,
+    newest: u32,
+    bytes: &[u8],
+) -> Result<B, JobError> {
+    if version > newest {
+        return Err(JobError::VersionUnknown { kind, version, newest });
+    }
+    // Every kind has one form so far; an older form is turned into the newest here, by kind and version.
+    serde_json::from_slice(bytes).map_err(|source| JobError::Body { kind, version, source })
+}
+
+impl Event {
+    /// What lapsed and what is no longer known through it. Nothing for events that change no rule state.
+    #[must_use]
+    pub fn lost(&self) -> Option<&Lost> {
+        match self {
+            Event::Begun(body) => Some(&body.lost),
+            Event::Left(body) => Some(&body.lost),
+            Event::Done(body) => Some(&body.lost),
+            Event::Moved(body) => Some(&body.lost),
+            Event::Signed(body) => Some(&body.lost),
+            Event::SetAside(body) => Some(&body.lost),
+            Event::Struck(body) => Some(&body.lost),
+            Event::Rerecorded(body) => Some(&body.lost),
+            Event::Observed(body) => Some(&body.lost),
+            Event::Expired(body) => Some(&body.lost),
+            Event::Finished(body) => Some(&body.lost),
+            Event::Stopped(body) => Some(&body.lost),
+            Event::Started(_) | Event::Entered(_) | Event::MissedExplained(_) | Event::ClockJumped(_) => None,
+        }
+    }
+
+    /// The step it belongs to.
+    #[must_use]
+    pub fn step(&self) -> Option<&str> {
+        match self {
+            Event::Begun(Begun { step, .. })
+            | Event::Left(Left { step, .. })
+            | Event::Entered(Entered { step, .. })
+            | Event::Done(Done { step, .. })
+            | Event::SetAside(SetAside { step, .. })
+            | Event::Struck(Struck { step, .. })
+            | Event::Rerecorded(Rerecorded { step, .. })
+            | Event::MissedExplained(MissedExplained { step, .. }) => Some(step),
+            _ => None,
+        }
+    }
+}
+
+events! {
+    /// The job was started.
+    Started: "started", version 1;
+    /// A person went into a step.
+    Begun: "begun", version 1;
+    /// A person left a step that was not done.
+    Left: "left", version 1;
+    /// A value was entered.
+    Entered: "entered", version 1;
+    /// A step was done.
+    Done: "done", version 1;
+    /// A move was made.
+    Moved: "moved", version 1;
+    /// A sign-off was renewed.
+    Signed: "signed", version 1;
+    /// A step was set aside.
+    SetAside: "set_aside", version 1;
+    /// What was entered at a step was struck.
+    Struck: "struck", version 1;
+    /// A struck step was put right on paper.
+    Rerecorded: "rerecorded", version 1;
+    /// The vehicle was not as shown.
+    Observed: "observed", version 1;
+    /// What was known had grown too old.
+    Expired: "expired", version 1;
+    /// It was said why a missed step was not worked.
+    MissedExplained: "missed_explained", version 1;
+    /// The job was finished.
+    Finished: "finished", version 1;
+    /// The job was stopped before its end.
+    Stopped: "stopped", version 1;
+    /// The wall clock was set.
+    ClockJumped: "clock_jumped", version 1;
+}

@@ -1,0 +1,279 @@
+//! One job: its rule state as one field beside the rich detail that rules never look at: values, names, times.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use panside_journal::{PersonId, Stamp};
+use panside_procedure::machine::{SignIx, StepIx, VarIx};
+use panside_procedure::{Procedure, State};
+use serde::Serialize;
+
+use crate::event::{Event, Started};
+use crate::sheet::Specs;
+use crate::tally::Tally;
+use crate::value::{EntryValue, Signature};
+
+/// One event of the job as the journal has it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Happened {
+    /// Number in the job, from 1.
+    pub seq: u64,
+    /// When, by both clocks.
+    pub stamp: Stamp,
+    /// Who.
+    pub who: PersonId,
+    /// What.
+    pub event: Event,
+}
+
+/// Which event, when, and by whom.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Mark {
+    /// The event's number in the job.
+    pub seq: u64,
+    /// When, by both clocks.
+    pub stamp: Stamp,
+    /// Who.
+    pub who: PersonId,
+}
+
+impl From<&Happened> for Mark {
+    fn from(happened: &Happened) -> Mark {
+        Mark { seq: happened.seq, stamp: happened.stamp, who: happened.who.clone() }
+    }
+}
+
+/// A reason that was given, with who and when.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Reason {
+    /// Which event.
+    pub mark: Mark,
+    /// The reason.
+    pub text: String,
+}
+
+/// A value that was entered.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct EnteredValue {
+    /// Which event.
+    pub mark: Mark,
+    /// Entry id.
+    pub entry: String,
+    /// The value as typed.
+    pub value: EntryValue,
+    /// What it turned out to be, as decided then.
+    pub class: String,
+    /// How that came about, as JSON text.
+    pub detail: Option<String>,
+}
+
+/// How a stretch of work ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum EndedBy {
+    /// The step was done.
+    Done,
+    /// The step was left before it was done.
+    Left,
+}
+
+/// One stretch of work at a step: from going in to being done or leaving. What is entered belongs to its stretch; a
+/// new one asks for everything anew.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Stretch {
+    /// When it began, and by whom.
+    pub begun: Mark,
+    /// How and when it ended. Nothing while the step is in hand.
+    pub ended: Option<(EndedBy, Mark)>,
+    /// It is no work but a struck step put right on paper.
+    pub on_paper: bool,
+    /// It was done before and entered only when it says.
+    pub later: bool,
+    /// Everything that was entered, oldest first; of an entry the last one counts.
+    pub entries: Vec<EnteredValue>,
+    /// What each entry turned out to be, once done.
+    pub classes: BTreeMap<String, String>,
+    /// The signatures given with *Done*.
+    pub signs: Vec<Signature>,
+    /// When what was entered here was struck.
+    pub struck: Option<Mark>,
+}
+
+impl Stretch {
+    pub(crate) fn new(begun: Mark) -> Stretch {
+        Stretch {
+            begun,
+            ended: None,
+            on_paper: false,
+            later: false,
+            entries: Vec::new(),
+            classes: BTreeMap::new(),
+            signs: Vec::new(),
+            struck: None,
+        }
+    }
+
+    /// The value of an entry that counts: the last one.
+    #[must_use]
+    pub fn latest(&self, entry: &str) -> Option<&EnteredValue> {
+        self.entries.iter().rfind(|entered| entered.entry == entry)
+    }
+
+    /// Whether it ended with the step done.
+    #[must_use]
+    pub fn is_done(&self) -> bool {
+        matches!(self.ended, Some((EndedBy::Done, _)))
+    }
+}
+
+/// A step that was struck.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Strike {
+    /// When, by whom, and why.
+    pub reason: Reason,
+    /// The step it was struck with, because it builds on that one. Nothing when it was struck itself.
+    pub with: Option<String>,
+}
+
+/// What happened at one step.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
+pub struct StepDetail {
+    /// Stretches of work, oldest first.
+    pub stretches: Vec<Stretch>,
+    /// Why it was set aside.
+    pub set_aside: Option<Reason>,
+    /// When what was entered was struck, oldest first.
+    pub strikes: Vec<Strike>,
+    /// When an observation showed that it cannot have been worked, oldest first.
+    pub undone: Vec<Mark>,
+    /// Why it was missed.
+    pub missed: Option<Reason>,
+}
+
+impl StepDetail {
+    /// The stretch that goes on now.
+    #[must_use]
+    pub fn in_hand(&self) -> Option<&Stretch> {
+        self.stretches.last().filter(|stretch| stretch.ended.is_none())
+    }
+
+    /// The stretch whose entries count: the last that was done and is not struck.
+    #[must_use]
+    pub fn counts(&self) -> Option<&Stretch> {
+        self.stretches.iter().rfind(|stretch| stretch.is_done() && stretch.struck.is_none())
+    }
+
+    /// The stretch to show: the one in hand, else the one that counts, else the last.
+    #[must_use]
+    pub fn shown(&self) -> Option<&Stretch> {
+        self.in_hand().or_else(|| self.counts()).or_else(|| self.stretches.last())
+    }
+}
+
+/// One time a sign-off was given.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Given {
+    /// The signature.
+    pub signature: Signature,
+    /// Which event gave it.
+    pub mark: Mark,
+    /// Which event made it lapse.
+    pub lapsed: Option<Mark>,
+}
+
+/// What was entered last at an entry that decides a gate.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct LastRead {
+    /// The step.
+    pub step: StepIx,
+    /// The place of the stretch in the step's detail.
+    pub stretch: usize,
+    /// The place of the value in the stretch.
+    pub value: usize,
+}
+
+/// What is known of a gate beyond its class.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct GateDetail {
+    /// Its class and the event that set it; nothing while it is unknown.
+    pub set: Option<(String, Mark)>,
+    /// What was last entered that decides it, whether it was taken over into the gate or not.
+    pub last_read: Option<LastRead>,
+    /// Which event made it unknown; nothing if it was never known or is known.
+    pub lost: Option<Mark>,
+}
+
+/// Where today's rules and a recorded event differ. The record was kept as it is.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Disagreement {
+    /// The event's number in the job.
+    pub seq: u64,
+    /// What differs, in plain English, for whoever looks into it.
+    pub what: String,
+}
+
+/// One job.
+#[derive(Debug, Clone)]
+pub struct Job {
+    /// The checklist it goes by.
+    pub procedure: Arc<Procedure>,
+    /// The spec sheet it goes by.
+    pub specs: Arc<Specs>,
+    /// What the rules know.
+    pub state: State,
+    /// How it started. Nothing before its first event.
+    pub start: Option<(Mark, Started)>,
+    /// By step.
+    pub steps: Vec<StepDetail>,
+    /// By sign-off: every time it was given, oldest first.
+    pub signs: Vec<Vec<Given>>,
+    /// By condition, fact and gate; empty for the first two.
+    pub gates: Vec<GateDetail>,
+    /// What is off the vehicle, counted from the events alone.
+    pub tally: Tally,
+    /// How it ended. Nothing while it goes on.
+    pub end: Option<Mark>,
+    /// Everything that happened, oldest first.
+    pub happened: Vec<Happened>,
+    /// Where today's rules and the record differ.
+    pub disagreements: Vec<Disagreement>,
+}
+
+impl Job {
+    /// What happened at a step.
+    #[must_use]
+    pub fn step(&self, step: StepIx) -> &StepDetail {
+        &self.steps[step.at()]
+    }
+
+    /// The times a sign-off was given, oldest first.
+    #[must_use]
+    pub fn sign(&self, given: SignIx) -> &[Given] {
+        &self.signs[given.at()]
+    }
+
+    /// What is known of a gate beyond its class.
+    #[must_use]
+    pub fn gate(&self, gate: VarIx) -> &GateDetail {
+        &self.gates[gate.at()]
+    }
+
+    /// The number of the newest event; 0 before the first.
+    #[must_use]
+    pub fn last_seq(&self) -> u64 {
+        self.happened.last().map_or(0, |last| last.seq)
+    }
+
+    /// Minutes that the shop's wall clock is ahead of UTC.
+    #[must_use]
+    pub fn utc_offset_min(&self) -> i32 {
+        self.start.as_ref().map_or(0, |(_, started)| started.utc_offset_min)
+    }
+
+    /// The value that was last entered and decides a gate.
+    #[must_use]
+    pub fn last_read(&self, gate: VarIx) -> Option<&EnteredValue> {
+        let last = self.gate(gate).last_read?;
+        self.step(last.step).stretches.get(last.stretch)?.entries.get(last.value)
+    }
+}

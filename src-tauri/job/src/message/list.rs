@@ -1,0 +1,186 @@
+//! Every message there is. One line each: the function that makes it, its id, the names of its arguments.
+
+use super::{Arg, Message};
+
+/// Declares the messages, so that no message can be made that is not on the list or lacks an argument.
+macro_rules! messages {
+    ($($name:ident $id:literal ($($arg:ident),*);)+) => {
+        /// Every message id with the names of its arguments.
+        pub const MESSAGES: &[(&str, &[&str])] = &[$(($id, &[$(stringify!($arg)),*]),)+];
+
+        $(
+            #[doc = concat!("The message `", $id, "`.")]
+            pub(crate) fn $name($($arg: impl Into<Arg>),*) -> Message {
+                Message::new($id, [$((stringify!($arg), $arg.into())),*])
+            }
+        )+
+    };
+}
+
+messages! {
+    // Why a wish is refused.
+    refused_finished "refused-finished" ();
+    refused_stopped "refused-stopped" ();
+    refused_ending "refused-ending" ();
+    refused_not_started "refused-not-started" ();
+    refused_not_in_job "refused-not-in-job" (step);
+    refused_undecided "refused-undecided" (step);
+    refused_phase "refused-phase" (first);
+    refused_after "refused-after" (first);
+    refused_needs "refused-needs" (what);
+    refused_finish "refused-finish" ();
+    refused_stop "refused-stop" ();
+    refused_permit_missing "refused-permit-missing" (permit, step);
+    refused_permit_lapsed "refused-permit-lapsed" (permit, step);
+    refused_busy "refused-busy" (step);
+    refused_in_hand "refused-in-hand" (step);
+    refused_not_in_hand "refused-not-in-hand" (step);
+    refused_worked "refused-worked" (step);
+    refused_not_worked "refused-not-worked" (step);
+    refused_struck "refused-struck" (step);
+    refused_not_struck "refused-not-struck" (step);
+    refused_set_aside "refused-set-aside" (step);
+    refused_not_missed "refused-not-missed" (step);
+    refused_not_aside "refused-not-aside" (step);
+    refused_while "refused-while" (step);
+    refused_stands "refused-stands" (step);
+    refused_same_move "refused-same-move" (what);
+    refused_same_value "refused-same-value" (what, value);
+    refused_danger "refused-danger" (signal, danger);
+    refused_no_such "refused-no-such" (kind, name);
+    refused_no_reason "refused-no-reason" ();
+    refused_no_name "refused-no-name" ();
+    refused_missing "refused-missing" (step);
+    refused_not_yet "refused-not-yet" (entry);
+
+    // Signatures.
+    refused_sign_untrue "refused-sign-untrue" (sign);
+    refused_sign_valid "refused-sign-valid" (sign);
+    refused_sign_not_asked "refused-sign-not-asked" (sign, step);
+    refused_sign_twice "refused-sign-twice" (sign);
+    refused_sign_same_person "refused-sign-same-person" (sign, name);
+    refused_sign_other_person "refused-sign-other-person" (sign, name);
+    refused_sign_role "refused-sign-role" (sign, by);
+    refused_sign_with_done "refused-sign-with-done" (sign);
+
+    // What is missing at a step.
+    missing_entry "missing-entry" (entry);
+    missing_signature "missing-signature" (sign, by);
+
+    // What does not hold.
+    unmet_value "unmet-value" (what, is, wants);
+    unmet_gate "unmet-gate" (what, is, wants);
+    unmet_gate_unknown "unmet-gate-unknown" (what, wants);
+    unmet_gate_read "unmet-gate-read" (what, last, wants);
+    unmet_gate_at_most "unmet-gate-at-most" (what, last, limit, name);
+    unmet_gate_at_least "unmet-gate-at-least" (what, last, limit, name);
+    unmet_gate_within "unmet-gate-within" (what, last, low, high, name);
+    unmet_gate_lost "unmet-gate-lost" (what, last, minutes);
+    unmet_worked "unmet-worked" (step);
+    unmet_not_worked "unmet-not-worked" (step);
+    unmet_signed "unmet-signed" (sign, step);
+    unmet_not_signed "unmet-not-signed" (sign);
+    unmet_empty "unmet-empty" (item, off);
+    unmet_never "unmet-never" ();
+
+    // Entries of any kind.
+    entry_kind "entry-kind" (wants, has);
+    entry_no_sheet_value "entry-no-sheet-value" (key);
+
+    // Readings.
+    reading_unit "reading-unit" (wants, has);
+    reading_read "reading-read" (value);
+    reading_inside "reading-inside" (value);
+    reading_above "reading-above" (value, limit, name);
+    reading_below "reading-below" (value, limit, name);
+    reading_not_within "reading-not-within" (value, low, high, name);
+
+    // Fluid level.
+    level_agree "level-agree" (class, readings);
+    level_no_trace_confirmed "level-no-trace-confirmed" ();
+    level_too_few "level-too-few" (readings);
+    level_outside_chart "level-outside-chart" (from, to);
+    level_no_trace "level-no-trace" ();
+    level_disagree "level-disagree" (agreement);
+    level_disagree_by "level-disagree-by" (spread, agreement);
+    level_classes_differ "level-classes-differ" ();
+
+    // Counts.
+    count_all "count-all" (items);
+    count_short "count-short" (items);
+    count_accounted "count-accounted" (items, reason, by);
+    count_more "count-more" (item, counted, expected);
+    count_item_missing "count-item-missing" (item);
+    count_item_unknown "count-item-unknown" (item);
+
+    // Torque.
+    torque_inside "torque-inside" (stages);
+    torque_outside "torque-outside" (stage, setting, lowest, highest);
+    torque_unit_slip "torque-unit-slip" (stage, setting, lowest, highest, fits);
+    torque_tool_range "torque-tool-range" (setting, tool, lowest, highest);
+    torque_calibration "torque-calibration" (tool, due);
+    torque_stage_count "torque-stage-count" (wants, has);
+    tool_date "tool-date" (text);
+    tool_range "tool-range" (lowest, highest);
+
+    // Photos, answers, texts, waits, notes.
+    photo_taken "photo-taken" ();
+    photo_hash "photo-hash" ();
+    photo_size "photo-size" ();
+    choice_made "choice-made" (answer);
+    choice_unknown "choice-unknown" (class, known);
+    scan_read "scan-read" (text);
+    scan_no_codes "scan-no-codes" ();
+    scan_empty "scan-empty" ();
+    vin_length "vin-length" (length);
+    vin_character "vin-character" (character, position);
+    code_form "code-form" (code);
+    code_padding "code-padding" (code);
+    timer_elapsed "timer-elapsed" (minutes);
+    timer_running "timer-running" (left, minutes);
+    timer_not_begun "timer-not-begun" (minutes);
+    note_written "note-written" ();
+    note_empty "note-empty" ();
+
+    // Numbers and units as they are typed or stand on a sheet.
+    number_empty "number-empty" ();
+    number_character "number-character" (text, character);
+    number_separators "number-separators" (text);
+    number_unfinished "number-unfinished" (text);
+    number_too_large "number-too-large" (text);
+    unit_unknown "unit-unknown" (text, known);
+    unit_other_quantity "unit-other-quantity" (unit, found, wanted);
+    value_not_measurable "value-not-measurable" (value);
+    value_below_lowest "value-below-lowest" (value, quantity);
+    value_percent "value-percent" (percent);
+    stick_below_end "stick-below-end" (value);
+
+    // Spec sheets.
+    sheet_lacks "sheet-lacks" (what);
+    sheet_fact "sheet-fact" (word);
+    sheet_range "sheet-range" (min, max);
+    sheet_quantity "sheet-quantity" (entry, step, unit, found);
+    sheet_entry_unit "sheet-entry-unit" (entry, step, unit, known);
+    sheet_table_short "sheet-table-short" (points);
+    sheet_table_number "sheet-table-number" (position);
+    sheet_table_order "sheet-table-order" (previous, next);
+    sheet_table_reach "sheet-table-reach" (value, from, to);
+    sheet_marks "sheet-marks" (temperature, low, high);
+    sheet_agreement "sheet-agreement" (value);
+    sheet_target "sheet-target" (value);
+    sheet_no_stage "sheet-no-stage" ();
+
+    // Starting a job.
+    start_missing "start-missing" (what);
+    start_value "start-value" (what, value, wants);
+    start_not_allowed "start-not-allowed" ();
+
+    // Limits beside an entry.
+    limit_at_most "limit-at-most" (limit, name);
+    limit_at_least "limit-at-least" (limit, name);
+    limit_within "limit-within" (low, high, name);
+    limit_minutes "limit-minutes" (minutes);
+    limit_stage "limit-stage" (stage, target, lowest, highest);
+    limit_chart "limit-chart" (from, to);
+    limit_count "limit-count" (items);
+}

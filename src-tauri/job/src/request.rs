@@ -1,0 +1,150 @@
+//! What a person asks for. [`crate::decide()`] answers with the events to write or with a refusal.
+
+use std::collections::BTreeMap;
+
+use panside_procedure::format::Role;
+use serde::{Deserialize, Serialize};
+
+use crate::message::Message;
+use crate::value::{EntryValue, Signature};
+
+/// Who asks.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Actor {
+    /// The name the shop gave them: the same text as the journal's `PersonId` and as [`Signature::by`]. Capitals and
+    /// spaces around it make no other person.
+    pub name: String,
+    /// What they are.
+    pub role: Role,
+}
+
+/// One wish. Names are the ids of the checklist.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Request {
+    /// Go into a step.
+    Begin {
+        /// Step id.
+        step: String,
+    },
+    /// Leave a step that is not done.
+    Leave {
+        /// Step id.
+        step: String,
+    },
+    /// Enter one value at a step in hand. What keeps the step in hand (too hot, short) is written as well.
+    Enter {
+        /// Step id.
+        step: String,
+        /// Entry id.
+        entry: String,
+        /// The value.
+        value: EntryValue,
+    },
+    /// A step in hand is done, with its signatures.
+    Done {
+        /// Step id.
+        step: String,
+        /// One for each sign-off the step asks for.
+        #[serde(default)]
+        signatures: Vec<Signature>,
+    },
+    /// Begin the step unless it is in hand, enter the values and be done, all in one go. Where a value keeps the step
+    /// in hand, the beginning and the values are written and the step stays in hand.
+    Work {
+        /// Step id.
+        step: String,
+        /// Values by entry id.
+        #[serde(default)]
+        entries: BTreeMap<String, EntryValue>,
+        /// One for each sign-off the step asks for.
+        #[serde(default)]
+        signatures: Vec<Signature>,
+        /// The work was done before and is entered only now.
+        #[serde(default)]
+        later: bool,
+    },
+    /// Make a move.
+    Move {
+        /// Move id.
+        #[serde(rename = "move")]
+        made: String,
+    },
+    /// Renew one sign-off of a worked step.
+    Sign {
+        /// The signature, with the sign-off it is for.
+        signature: Signature,
+    },
+    /// Renew several sign-offs at once: those that one event made lapse.
+    SignAgain {
+        /// The signatures.
+        signatures: Vec<Signature>,
+    },
+    /// Set a step aside.
+    SetAside {
+        /// Step id.
+        step: String,
+        /// Why. Never empty.
+        reason: String,
+    },
+    /// Strike what was entered at a worked step.
+    Strike {
+        /// Step id.
+        step: String,
+        /// Why. Never empty.
+        reason: String,
+    },
+    /// Put a struck step right on paper, without doing the work again.
+    Rerecord {
+        /// Step id.
+        step: String,
+        /// Values by entry id; every required one.
+        #[serde(default)]
+        entries: BTreeMap<String, EntryValue>,
+        /// One for each sign-off the step asks for.
+        #[serde(default)]
+        signatures: Vec<Signature>,
+        /// What was wrong.
+        #[serde(default)]
+        reason: Option<String>,
+    },
+    /// The vehicle is not as shown. A fact: never refused, unless it names nothing that exists.
+    Observe {
+        /// Condition id.
+        condition: String,
+        /// The value it has.
+        value: String,
+        /// How it came to that. Never empty.
+        reason: String,
+    },
+    /// Say why a missed step was not worked.
+    ExplainMissed {
+        /// Step id.
+        step: String,
+        /// Why. Never empty.
+        reason: String,
+    },
+    /// Finish the job.
+    Finish,
+    /// Stop the job before its end.
+    Stop {
+        /// Why. Never empty.
+        reason: String,
+    },
+}
+
+/// Why a wish is not fulfilled, and what would have to hold. Not an error.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Refusal {
+    /// Why not.
+    pub message: Message,
+    /// What does not hold or is missing, one by one.
+    pub unmet: Vec<Message>,
+}
+
+impl From<Message> for Refusal {
+    fn from(message: Message) -> Refusal {
+        Refusal { message, unmet: Vec::new() }
+    }
+}

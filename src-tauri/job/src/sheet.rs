@@ -1,0 +1,177 @@
+//! A spec sheet's values with the types of the trade, and whether they fit a checklist.
+
+mod check;
+
+use std::collections::BTreeMap;
+
+use panside_procedure::format::Sheet;
+use panside_procedure::format::sheet::{self, Value};
+use panside_trade::TradeError;
+use panside_trade::level::{LevelChart, LevelPoint};
+use panside_trade::measure::{Length, Measure, Temperature, Torque};
+use panside_trade::torque::{TorqueSpec, TorqueStage};
+use panside_trade::units::Unit;
+use serde::Serialize;
+
+pub use check::check;
+
+use crate::message::{Message, figure, of_trade, sheet_range};
+
+/// One value of a sheet.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Spec {
+    /// One number with its unit.
+    Measure(Measure),
+    /// Two limits of one quantity, the lower first; both belong to the range.
+    Range(Measure, Measure),
+    /// The level chart, and how far two readings may differ and still agree.
+    Chart(LevelChart, Length),
+    /// The stages of a fastener pattern, and how many fasteners it has.
+    Torque(TorqueSpec, u32),
+    /// One word that a checklist's fact reads.
+    Fact(String),
+    /// A text to show.
+    Text(String),
+}
+
+/// A mistake on a sheet, or something it lacks.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SheetProblem {
+    /// The key of the value; nothing where the key itself is missing.
+    pub key: Option<String>,
+    /// What is wrong and what to do about it.
+    pub message: Message,
+}
+
+/// A spec sheet, read.
+#[derive(Debug, Clone)]
+pub struct Specs {
+    /// The sheet as written.
+    pub sheet: Sheet,
+    values: BTreeMap<String, Spec>,
+}
+
+impl Specs {
+    /// Reads every value of a sheet.
+    ///
+    /// # Errors
+    /// Every value that cannot be used, with what to do: a unit that is not known, a chart whose marks cross, a range
+    /// that is the wrong way round.
+    pub fn of(sheet: &Sheet) -> Result<Specs, Vec<SheetProblem>> {
+        let (specs, problems) = Specs::readable(sheet);
+        if problems.is_empty() { Ok(specs) } else { Err(problems) }
+    }
+
+    /// What can be read of a sheet. A job that runs on a sheet which was once accepted is read with this: its record
+    /// must be readable whatever later versions think of the sheet.
+    #[must_use]
+    pub fn readable(sheet: &Sheet) -> (Specs, Vec<SheetProblem>) {
+        let mut values = BTreeMap::new();
+        let mut problems = Vec::new();
+        for (key, value) in &sheet.values {
+            match read(&value.is) {
+                Ok(spec) => {
+                    values.insert(key.clone(), spec);
+                }
+                Err(message) => problems.push(SheetProblem { key: Some(key.clone()), message }),
+            }
+        }
+        (Specs { sheet: sheet.clone(), values }, problems)
+    }
+
+    /// The value of a key.
+    #[must_use]
+    pub fn get(&self, key: &str) -> Option<&Spec> {
+        self.values.get(key)
+    }
+
+    /// The measure of a key.
+    #[must_use]
+    pub fn measure(&self, key: &str) -> Option<Measure> {
+        match self.get(key) {
+            Some(Spec::Measure(measure)) => Some(*measure),
+            _ => None,
+        }
+    }
+
+    /// The range of a key, lower limit first.
+    #[must_use]
+    pub fn range(&self, key: &str) -> Option<(Measure, Measure)> {
+        match self.get(key) {
+            Some(Spec::Range(min, max)) => Some((*min, *max)),
+            _ => None,
+        }
+    }
+
+    /// The level chart of a key, and how far readings may differ and still agree.
+    #[must_use]
+    pub fn chart(&self, key: &str) -> Option<(&LevelChart, Length)> {
+        match self.get(key) {
+            Some(Spec::Chart(chart, agreement)) => Some((chart, *agreement)),
+            _ => None,
+        }
+    }
+
+    /// The torque of a key.
+    #[must_use]
+    pub fn torque(&self, key: &str) -> Option<&TorqueSpec> {
+        match self.get(key) {
+            Some(Spec::Torque(spec, _)) => Some(spec),
+            _ => None,
+        }
+    }
+
+    /// The word of a key.
+    #[must_use]
+    pub fn fact(&self, key: &str) -> Option<&str> {
+        match self.get(key) {
+            Some(Spec::Fact(word)) => Some(word),
+            _ => None,
+        }
+    }
+}
+
+fn read(value: &Value) -> Result<Spec, Message> {
+    let trade = |error: TradeError| of_trade(&error);
+    match value {
+        Value::Measure(measure) => measured(measure.value, &measure.unit).map(Spec::Measure).map_err(trade),
+        Value::Range(range) => {
+            if range.min > range.max {
+                return Err(sheet_range(figure(range.min), figure(range.max)));
+            }
+            let limit = |value| measured(value, &range.unit).map_err(trade);
+            Ok(Spec::Range(limit(range.min)?, limit(range.max)?))
+        }
+        Value::Chart(chart) => level_chart(chart).map_err(trade),
+        Value::Torque(torque) => torque_spec(torque).map_err(trade),
+        Value::Fact(word) => Ok(Spec::Fact(word.clone())),
+        Value::Text(text) => Ok(Spec::Text(text.clone())),
+    }
+}
+
+fn measured(value: f64, unit: &str) -> Result<Measure, TradeError> {
+    Measure::new(value, unit.parse::<Unit>()?)
+}
+
+fn level_chart(chart: &sheet::Chart) -> Result<Spec, TradeError> {
+    let length = |value| Length::try_from(measured(value, &chart.length_unit)?);
+    let points = chart.points.iter().map(|point| {
+        Ok(LevelPoint {
+            temperature: Temperature::try_from(measured(point.at, &chart.temperature_unit)?)?,
+            low: length(point.low)?,
+            high: length(point.high)?,
+        })
+    });
+    let agreement = length(chart.agreement)?;
+    if agreement.millimetres() < 0.0 {
+        return Err(TradeError::AgreementNegative { millimetres: agreement.millimetres() });
+    }
+    Ok(Spec::Chart(LevelChart::new(points.collect::<Result<_, TradeError>>()?)?, agreement))
+}
+
+fn torque_spec(torque: &sheet::Torque) -> Result<Spec, TradeError> {
+    let stages = torque.stages.iter().map(|target| {
+        TorqueStage::new(Torque::try_from(measured(*target, &torque.unit)?)?, torque.tolerance_percent)
+    });
+    Ok(Spec::Torque(TorqueSpec::new(stages.collect::<Result<_, _>>()?)?, torque.fasteners))
+}
