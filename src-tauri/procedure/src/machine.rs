@@ -8,6 +8,7 @@ mod danger;
 mod explain;
 mod observe;
 mod pred;
+mod recorded;
 mod shown;
 mod state;
 mod step;

@@ -144,7 +144,7 @@ impl Machine {
         Ok(())
     }
 
-    fn clear_begun(&self, state: &mut State, step: StepIx) {
+    pub(crate) fn clear_begun(&self, state: &mut State, step: StepIx) {
         if let Some(field) = self.layout.begun.iter().find(|field| field.get(state) == u64::from(step.0) + 1) {
             field.set(state, 0);
         }
@@ -188,7 +188,7 @@ impl Machine {
         Ok(next)
     }
 
-    fn move_items(&self, rule: &StepRule, next: &mut State) {
+    pub(crate) fn move_items(&self, rule: &StepRule, next: &mut State) {
         for &(item, pieces) in &rule.takes_off {
             let place = &self.items[item.at()];
             let empty = (place.field.get(next) + u64::from(pieces)).min(u64::from(place.count));
