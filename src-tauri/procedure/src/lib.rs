@@ -11,6 +11,7 @@ pub mod format;
 pub mod load;
 pub mod machine;
 pub mod predicate;
+pub mod proof;
 
 pub use load::{NoOutcome, Problem, Problems, Procedure};
 pub use machine::{Action, Blocked, Machine, Shown, State};

@@ -13,14 +13,12 @@ mod shown;
 mod state;
 mod step;
 
-pub use danger::DangerRule;
+pub use danger::{Context, DangerRule, DangerSet};
 pub use explain::Unmet;
 pub use pred::{Pred, StepSet, Test};
 pub use shown::{InJob, Shown};
 pub use state::{Field, Layout, State, WORDS};
 pub use step::Moment;
-
-pub(crate) use danger::Context;
 
 use crate::format::Zone;
 
@@ -137,7 +135,6 @@ pub(crate) mod work {
 
 /// Values of `sign[x]`.
 pub(crate) mod sign {
-    pub const NONE: u64 = 0;
     pub const VALID: u64 = 1;
     pub const LAPSED: u64 = 2;
 }

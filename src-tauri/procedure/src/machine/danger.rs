@@ -12,19 +12,19 @@ pub struct DangerRule {
 }
 
 /// What is being done at the moment a predicate is judged.
-#[derive(Debug, Clone, Default)]
-pub struct Context {
+#[derive(Debug, Clone, Copy)]
+pub struct Context<'a> {
     /// Fields that say who is in which step; empty where nothing is being done.
-    pub(crate) begun: Vec<Field>,
+    pub(crate) begun: &'a [Field],
     /// The move about to be made.
     pub(crate) moving: Option<MoveIx>,
     /// The move just made.
     pub(crate) moved: Option<MoveIx>,
 }
 
-impl Context {
+impl Context<'_> {
     /// Nothing is being done.
-    pub const NOTHING: Context = Context { begun: Vec::new(), moving: None, moved: None };
+    pub const NOTHING: Context<'static> = Context { begun: &[], moving: None, moved: None };
 
     #[inline]
     pub(crate) fn someone_in(&self, state: &State, steps: &StepSet) -> bool {
@@ -35,70 +35,66 @@ impl Context {
     }
 }
 
+/// A set of dangers.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct DangerSet(pub u64);
+
+impl DangerSet {
+    /// The dangers in it.
+    pub fn iter(self) -> impl Iterator<Item = DangerIx> {
+        (0..64).filter(move |at| self.0 >> at & 1 == 1).map(DangerIx::of)
+    }
+
+    /// Whether there is none.
+    #[must_use]
+    pub fn is_empty(self) -> bool {
+        self.0 == 0
+    }
+}
+
 impl Machine {
     /// The dangers that hold now, with everybody who is in a step. The live job calls people out by it.
     #[must_use]
-    pub fn dangers_now(&self, state: &State) -> Vec<DangerIx> {
-        let context = Context { begun: self.layout.begun.clone(), moving: None, moved: None };
-        (0..self.dangers.len())
-            .filter(|&danger| self.dangers[danger].when.holds_in(state, &context))
-            .map(DangerIx::of)
-            .collect()
+    pub fn dangers_now(&self, state: &State) -> DangerSet {
+        let context = Context { begun: &self.layout.begun, moving: None, moved: None };
+        self.judged(|_| true, state, &context)
     }
 
-    /// The dangers an allowed action would run into: the live job asks before it writes.
+    /// The dangers that an allowed action runs into, at any moment of it. An action that is blocked runs into
+    /// none.
+    ///
+    /// A state danger that held before and that the action does not touch is not told again. A doing danger is
+    /// judged only when the action begins work or changes a condition: when only knowledge is lost nothing
+    /// has moved.
     #[must_use]
-    pub fn dangers_of(&self, state: &State, action: Action) -> Vec<DangerIx> {
-        let mut watch = DangerWatch::new(self, state, action);
-        let _ = self.step_watched(state, action, &mut |_, moment_state| watch.see(moment_state));
-        (0..self.dangers.len()).filter(|&danger| watch.seen >> danger & 1 == 1).map(DangerIx::of).collect()
-    }
-}
-
-/// Collects the dangers met while one action is carried out.
-pub(crate) struct DangerWatch<'a> {
-    machine: &'a Machine,
-    before: &'a State,
-    context: Context,
-    begins: bool,
-    /// Dangers met, as bits.
-    pub(crate) seen: u64,
-}
-
-impl<'a> DangerWatch<'a> {
-    pub(crate) fn new(machine: &'a Machine, before: &'a State, action: Action) -> Self {
-        let mut context = Context { begun: machine.layout.begun.clone(), moving: None, moved: None };
-        let mut seen = 0;
+    pub fn dangers_of(&self, before: &State, action: Action) -> DangerSet {
+        let mut context = Context { begun: &self.layout.begun, moving: None, moved: None };
+        let mut seen = DangerSet::default();
         if let Action::Move(made) = action {
             context.moving = Some(made);
-            for (danger, rule) in machine.dangers.iter().enumerate() {
-                if rule.doing && rule.when.holds_in(before, &context) {
-                    seen |= 1 << danger;
-                }
-            }
+            seen.0 |= self.judged(|rule| rule.doing, before, &context).0;
             context.moving = None;
             context.moved = Some(made);
         }
-        DangerWatch { machine, before, context, begins: matches!(action, Action::Begin(_)), seen }
-    }
-
-    /// Judges one moment.
-    pub(crate) fn see(&mut self, state: &State) {
-        let doing = self.begins || self.context.moved.is_some() || self.machine.matter_differs(self.before, state);
-        for (danger, rule) in self.machine.dangers.iter().enumerate() {
-            if self.seen >> danger & 1 == 0
-                && (doing || !rule.doing)
-                && rule.when.holds_in(state, &self.context)
-            {
-                self.seen |= 1 << danger;
+        let begins = matches!(action, Action::Begin(_));
+        let allowed = self.step_watched(before, action, &mut |_, moment| {
+            let moved = self.matter_differs(before, moment);
+            if moved || begins {
+                seen.0 |= self.judged(|rule| moved || rule.doing, moment, &context).0;
             }
-        }
+        });
+        if allowed.is_ok() { seen } else { DangerSet::default() }
     }
-}
 
-impl Machine {
+    fn judged(&self, wanted: impl Fn(&DangerRule) -> bool, state: &State, context: &Context<'_>) -> DangerSet {
+        let holds = |rule: &DangerRule| wanted(rule) && rule.when.holds_in(state, context);
+        let bits = self.dangers.iter().enumerate().filter(|(_, rule)| holds(rule));
+        DangerSet(bits.fold(0, |bits, (at, _)| bits | 1 << at))
+    }
+
     /// Whether a condition differs between two states.
     fn matter_differs(&self, one: &State, other: &State) -> bool {
-        self.layout.matter.iter().zip(one.words.iter().zip(&other.words)).any(|(mask, (a, b))| (a ^ b) & mask != 0)
+        let words = self.layout.matter.iter().zip(one.words.iter().zip(&other.words));
+        words.into_iter().any(|(mask, (one, other))| (one ^ other) & mask != 0)
     }
 }

@@ -72,7 +72,7 @@ impl Pred {
 
     /// Whether it holds while something is being done.
     #[must_use]
-    pub fn holds_in(&self, state: &State, context: &Context) -> bool {
+    pub fn holds_in(&self, state: &State, context: &Context<'_>) -> bool {
         match self {
             Pred::Const(value) => *value,
             Pred::Test(test) => test.holds(state, context),
@@ -84,7 +84,7 @@ impl Pred {
 
 impl Test {
     #[inline]
-    fn holds(&self, state: &State, context: &Context) -> bool {
+    fn holds(&self, state: &State, context: &Context<'_>) -> bool {
         match self {
             Test::In { field, values } => values >> field.get(state) & 1 == 1,
             Test::Doing(steps, wanted) => context.someone_in(state, steps) == *wanted,

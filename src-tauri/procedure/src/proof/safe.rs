@@ -1,0 +1,69 @@
+//! Safe, honest when wrong, and nothing left.
+
+use super::explore::{Found, Runs};
+use super::report::{Proof, Property};
+use crate::load::Procedure;
+use crate::machine::{Action, Machine, State};
+
+/// Tells the dangers met, and finished states that leave something open.
+pub fn judge(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
+    for (danger, start) in &found.dangerous_starts {
+        let text = &procedure.checklist.dangers[danger.at()];
+        let what = format!("{}: {} It holds at the start already.", text.id, text.text);
+        proof.find(Property::Safe, what, found.run_to(*start, None));
+    }
+    for (danger, edge) in &found.dangers {
+        let text = &procedure.checklist.dangers[danger.at()];
+        let state = found.graph.state(edge.from);
+        let observed = found.machine.layout.observed_once.is_some_and(|field| field.get(&state) == 1);
+        let property = if observed { Property::HonestWhenWrong } else { Property::Safe };
+        let what = format!("{}: {}", text.id, text.text);
+        proof.find(property, what, found.run_to(edge.from, Some(edge.action)));
+    }
+    if let Some(edge) = found.miscount {
+        let what = "pieces are counted off that are off already, or put back that are on".to_owned();
+        proof.find(Property::NothingLeft, what, found.run_to(edge.from, Some(edge.action)));
+    }
+    if found.runs != Runs::OneObservation {
+        nothing_left(procedure, found, proof);
+    }
+}
+
+fn nothing_left(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
+    let numbers = 0..found.graph.len() as u32;
+    for number in numbers {
+        let state = found.graph.state(number);
+        if !found.machine.is_finished(&state) {
+            continue;
+        }
+        if let Some(what) = left_open(procedure, found.machine, &state) {
+            proof.find(Property::NothingLeft, what, found.run_to(number, None));
+            return;
+        }
+    }
+}
+
+/// What a finished job leaves open.
+fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<String> {
+    for (at, item) in machine.items.iter().enumerate() {
+        let off = item.field.get(state);
+        if off > 0 {
+            return Some(format!("the job can be finished with {off} of \"{}\" off", procedure.checklist.items[at].id));
+        }
+    }
+    for (rule, sign) in machine.signs.iter().zip(&procedure.checklist.sign_offs) {
+        let entered = machine.steps[rule.step.at()].work.get(state);
+        if !rule.permit && matches!(entered, 1 | 2) && rule.field.get(state) != 1 {
+            return Some(format!("the job can be finished while the attest \"{}\" is not valid", sign.id));
+        }
+    }
+    None
+}
+
+/// Whether an action is one a technician plans: not a strike, an observation, ageing or setting aside.
+pub fn is_plain(action: Action) -> bool {
+    !matches!(
+        action,
+        Action::Strike(_) | Action::Observe(..) | Action::Expire(_) | Action::SetAside(_) | Action::Stop
+    )
+}
