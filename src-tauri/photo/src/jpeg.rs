@@ -1,0 +1,205 @@
+//! The structure of a JPEG file: which segments stay, and where the file really ends.
+//!
+//! A segment stays only if decoding needs it: tables, frame and scan headers, JFIF, the Adobe colour
+//! transform and the colour profile. So EXIF, XMP, IPTC, comments and makers' private segments go, also
+//! between two scans, and with them everything behind the end mark (motion photos, second pictures).
+//! The compressed pixels are copied untouched. Marker names and structure: ITU-T T.81, annex B.
+
+use crate::parts::Parts;
+use crate::scans::Coverage;
+use crate::{Kind, PhotoError};
+
+const SOI: u8 = 0xD8;
+const EOI: u8 = 0xD9;
+const SOF2: u8 = 0xC2;
+const SOS: u8 = 0xDA;
+const APP0: u8 = 0xE0;
+const APP1: u8 = 0xE1;
+const APP2: u8 = 0xE2;
+const APP14: u8 = 0xEE;
+const EXIF: &[u8] = b"Exif\0\0";
+
+/// Takes a JPEG file apart.
+///
+/// # Errors
+/// [`PhotoError::CutOff`] if the bytes end before the end mark or scans are missing, [`PhotoError::Damaged`] if the segments
+/// contradict themselves.
+pub(crate) fn parts(bytes: &[u8]) -> Result<Parts, PhotoError> {
+    let mut file = Cursor { bytes, at: 2 };
+    let mut found = Found::new(bytes.len());
+    loop {
+        let marker = file.marker()?;
+        if marker == EOI {
+            break;
+        }
+        if has_body(marker) {
+            let body = file.body()?;
+            let scan = if marker == SOS { file.scan()? } else { &[] };
+            found.add(marker, body, scan)?;
+        }
+    }
+    found.into_parts()
+}
+
+/// What was found in a file so far.
+struct Found {
+    head: Vec<u8>,
+    tail: Vec<u8>,
+    exif: Option<Vec<u8>>,
+    size: Option<(u32, u32)>,
+    scans: usize,
+    progressive: Option<Coverage>,
+}
+
+impl Found {
+    fn new(length: usize) -> Found {
+        let (head, tail) = (vec![0xFF, SOI], Vec::with_capacity(length));
+        Found { head, tail, exif: None, size: None, scans: 0, progressive: None }
+    }
+
+    fn add(&mut self, marker: u8, body: &[u8], scan: &[u8]) -> Result<(), PhotoError> {
+        match marker {
+            // JFIF stands first or nowhere.
+            APP0 if body.starts_with(b"JFIF\0") && self.head.len() == 2 && self.tail.is_empty() => {
+                push(&mut self.head, marker, body);
+            }
+            APP1 if self.exif.is_none() => self.exif = body.strip_prefix(EXIF).map(<[u8]>::to_vec),
+            SOS => {
+                push(&mut self.tail, marker, body);
+                self.tail.extend_from_slice(scan);
+                self.scans += 1;
+                self.progressive.iter_mut().for_each(|coverage| coverage.add(body));
+            }
+            _ if is_frame(marker) => {
+                if self.size.replace(frame_size(body)?).is_some() {
+                    return Err(damaged("it says its size twice"));
+                }
+                self.progressive = (marker == SOF2).then(|| Coverage::of_frame(body));
+                push(&mut self.tail, marker, body);
+            }
+            _ if is_needed(marker, body) => push(&mut self.tail, marker, body),
+            _ => {}
+        }
+        Ok(())
+    }
+
+    fn into_parts(self) -> Result<Parts, PhotoError> {
+        let Found { head, mut tail, exif, size, scans, progressive } = self;
+        let (width, height) = size.ok_or_else(|| damaged("it doesn't say its size"))?;
+        if scans == 0 {
+            return Err(damaged("there is no picture in it"));
+        }
+        if progressive.is_some_and(|coverage| !coverage.is_whole()) {
+            return Err(PhotoError::CutOff { kind: Kind::Jpeg });
+        }
+        tail.extend_from_slice(&[0xFF, EOI]);
+        Ok(Parts { kind: Kind::Jpeg, width, height, exif, head, tail })
+    }
+}
+
+/// The APP1 segment that holds `exif`, which must be shorter than 65,527 bytes (ours is below 100).
+pub(crate) fn exif_segment(exif: &[u8]) -> Vec<u8> {
+    let mut segment = Vec::new();
+    push(&mut segment, APP1, &[EXIF, exif].concat());
+    segment
+}
+
+fn damaged(what: &'static str) -> PhotoError {
+    PhotoError::Damaged { kind: Kind::Jpeg, what }
+}
+
+/// Appends a segment. `body` comes from a segment, so that its length fits in 16 bits.
+fn push(out: &mut Vec<u8>, marker: u8, body: &[u8]) {
+    let length = (body.len() + 2) as u16;
+    out.extend_from_slice(&[0xFF, marker]);
+    out.extend_from_slice(&length.to_be_bytes());
+    out.extend_from_slice(body);
+}
+
+/// Stuffing, TEM, restart marks and SOI stand alone; every other marker is followed by a length and a body.
+fn has_body(marker: u8) -> bool {
+    !matches!(marker, 0x00 | 0x01 | 0xD0..=SOI)
+}
+
+/// SOF0 to SOF15, without DHT, JPG and DAC, which lie in the same row.
+fn is_frame(marker: u8) -> bool {
+    matches!(marker, 0xC0..=0xCF) && !matches!(marker, 0xC4 | 0xC8 | 0xCC)
+}
+
+/// Whether decoding needs this segment: DHT, DAC, DQT, DNL, DRI, the colour profile, the Adobe transform.
+fn is_needed(marker: u8, body: &[u8]) -> bool {
+    match marker {
+        0xC4 | 0xCC | 0xDB..=0xDD => true,
+        APP2 => body.starts_with(b"ICC_PROFILE\0"),
+        APP14 => body.starts_with(b"Adobe"),
+        _ => false,
+    }
+}
+
+/// Width and height from a frame header, which starts with precision (1 byte), height (2), width (2).
+fn frame_size(body: &[u8]) -> Result<(u32, u32), PhotoError> {
+    match *body {
+        [_, h1, h2, w1, w2, ..] => {
+            let (width, height) = (u16::from_be_bytes([w1, w2]), u16::from_be_bytes([h1, h2]));
+            if width == 0 || height == 0 {
+                return Err(damaged("it says it has no width or no height"));
+            }
+            Ok((width.into(), height.into()))
+        }
+        _ => Err(damaged("its frame header is too short")),
+    }
+}
+
+struct Cursor<'a> {
+    bytes: &'a [u8],
+    at: usize,
+}
+
+impl<'a> Cursor<'a> {
+    fn byte(&mut self) -> Result<u8, PhotoError> {
+        let byte = self.bytes.get(self.at).ok_or(PhotoError::CutOff { kind: Kind::Jpeg })?;
+        self.at += 1;
+        Ok(*byte)
+    }
+
+    fn slice(&mut self, length: usize) -> Result<&'a [u8], PhotoError> {
+        let slice =
+            self.bytes.get(self.at..self.at + length).ok_or(PhotoError::CutOff { kind: Kind::Jpeg })?;
+        self.at += length;
+        Ok(slice)
+    }
+
+    /// The next marker. Stray bytes before it are passed over, as other readers do; they are not kept.
+    fn marker(&mut self) -> Result<u8, PhotoError> {
+        while self.byte()? != 0xFF {}
+        loop {
+            match self.byte()? {
+                0xFF => {}
+                marker => return Ok(marker),
+            }
+        }
+    }
+
+    /// The body of a segment, behind its length.
+    fn body(&mut self) -> Result<&'a [u8], PhotoError> {
+        let length = u16::from_be_bytes([self.byte()?, self.byte()?]);
+        let length = length.checked_sub(2).ok_or_else(|| damaged("a segment has a wrong length"))?;
+        self.slice(length.into())
+    }
+
+    /// The compressed data of a scan, up to the marker that ends it: stuffed bytes and restart marks are
+    /// part of the scan (T.81, B.1.1.5).
+    fn scan(&mut self) -> Result<&'a [u8], PhotoError> {
+        let rest = &self.bytes[self.at..];
+        let mut from = 0;
+        while let Some(at) = rest[from..].iter().position(|&byte| byte == 0xFF).map(|at| from + at) {
+            match rest.get(at + 1) {
+                Some(0x00 | 0xD0..=0xD7) => from = at + 2,
+                Some(0xFF) => from = at + 1,
+                Some(_) => return self.slice(at),
+                None => break,
+            }
+        }
+        Err(PhotoError::CutOff { kind: Kind::Jpeg })
+    }
+}
