@@ -6,7 +6,7 @@ use std::sync::Arc;
 use panside_journal::{PersonId, Stamp};
 use panside_procedure::machine::{SignIx, StepIx, VarIx};
 use panside_procedure::{Procedure, State};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::event::{Event, Started};
 use crate::sheet::Specs;
@@ -27,7 +27,7 @@ pub struct Happened {
 }
 
 /// Which event, when, and by whom.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Mark {
     /// The event's number in the job.
     pub seq: u64,
@@ -44,7 +44,7 @@ impl From<&Happened> for Mark {
 }
 
 /// A reason that was given, with who and when.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Reason {
     /// Which event.
     pub mark: Mark,
@@ -53,7 +53,7 @@ pub struct Reason {
 }
 
 /// A value that was entered.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct EnteredValue {
     /// Which event.
     pub mark: Mark,
@@ -68,7 +68,7 @@ pub struct EnteredValue {
 }
 
 /// How a stretch of work ended.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum EndedBy {
     /// The step was done.
@@ -79,7 +79,7 @@ pub enum EndedBy {
 
 /// One stretch of work at a step: from going in to being done or leaving. What is entered belongs to its stretch; a
 /// new one asks for everything anew.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Stretch {
     /// When it began, and by whom.
     pub begun: Mark,
@@ -95,8 +95,8 @@ pub struct Stretch {
     pub classes: BTreeMap<String, String>,
     /// The signatures given with *Done*.
     pub signs: Vec<Signature>,
-    /// When what was entered here was struck.
-    pub struck: Option<Mark>,
+    /// Since when it no longer counts: it was struck, or the vehicle showed that it cannot have been worked.
+    pub void: Option<Mark>,
 }
 
 impl Stretch {
@@ -109,7 +109,7 @@ impl Stretch {
             entries: Vec::new(),
             classes: BTreeMap::new(),
             signs: Vec::new(),
-            struck: None,
+            void: None,
         }
     }
 
@@ -127,7 +127,7 @@ impl Stretch {
 }
 
 /// A step that was struck.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Strike {
     /// When, by whom, and why.
     pub reason: Reason,
@@ -136,7 +136,7 @@ pub struct Strike {
 }
 
 /// What happened at one step.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct StepDetail {
     /// Stretches of work, oldest first.
     pub stretches: Vec<Stretch>,
@@ -157,10 +157,10 @@ impl StepDetail {
         self.stretches.last().filter(|stretch| stretch.ended.is_none())
     }
 
-    /// The stretch whose entries count: the last that was done and is not struck.
+    /// The stretch whose entries count: the last that was done and is not void.
     #[must_use]
     pub fn counts(&self) -> Option<&Stretch> {
-        self.stretches.iter().rfind(|stretch| stretch.is_done() && stretch.struck.is_none())
+        self.stretches.iter().rfind(|stretch| stretch.is_done() && stretch.void.is_none())
     }
 
     /// The stretch to show: the one in hand, else the one that counts, else the last.
@@ -171,7 +171,7 @@ impl StepDetail {
 }
 
 /// One time a sign-off was given.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Given {
     /// The signature.
     pub signature: Signature,
@@ -192,11 +192,22 @@ pub struct LastRead {
     pub value: usize,
 }
 
+/// How a gate became known.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Known {
+    /// Its class.
+    pub class: String,
+    /// Which event set it.
+    pub mark: Mark,
+    /// From when on it ages: when the reading that decides it was taken, else when it was set.
+    pub from: Stamp,
+}
+
 /// What is known of a gate beyond its class.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct GateDetail {
-    /// Its class and the event that set it; nothing while it is unknown.
-    pub set: Option<(String, Mark)>,
+    /// How it became known; nothing while it is unknown.
+    pub set: Option<Known>,
     /// What was last entered that decides it, whether it was taken over into the gate or not.
     pub last_read: Option<LastRead>,
     /// Which event made it unknown; nothing if it was never known or is known.
@@ -204,7 +215,7 @@ pub struct GateDetail {
 }
 
 /// Where today's rules and a recorded event differ. The record was kept as it is.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Disagreement {
     /// The event's number in the job.
     pub seq: u64,

@@ -8,19 +8,31 @@
 //! - [`view`]: all that a screen shows of a job, so that no screen holds a rule
 //! - [`message`]: what is said to a person, as ids with arguments
 
+mod change;
+pub mod clock;
+pub mod decide;
+pub mod entry;
 pub mod error;
 pub mod event;
+mod fold;
 pub mod job;
 pub mod message;
 pub mod request;
 pub mod sheet;
+pub mod start;
 pub mod tally;
+#[cfg(test)]
+mod testing;
 pub mod value;
+pub mod view;
 
+pub use decide::{decide, due};
 pub use error::JobError;
 pub use event::Event;
 pub use job::{Happened, Job, Mark};
 pub use message::{Arg, MESSAGES, Message};
 pub use request::{Actor, Refusal, Request};
 pub use sheet::Specs;
+pub use start::{Intake, start};
 pub use value::{EntryValue, Signature};
+pub use view::{JobView, Preview, preview, view};

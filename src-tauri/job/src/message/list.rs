@@ -86,6 +86,7 @@ messages! {
     // Entries of any kind.
     entry_kind "entry-kind" (wants, has);
     entry_no_sheet_value "entry-no-sheet-value" (key);
+    sign_given "sign-given" (name);
 
     // Readings.
     reading_unit "reading-unit" (wants, has);
@@ -157,7 +158,6 @@ messages! {
 
     // Spec sheets.
     sheet_lacks "sheet-lacks" (what);
-    sheet_fact "sheet-fact" (word);
     sheet_range "sheet-range" (min, max);
     sheet_quantity "sheet-quantity" (entry, step, unit, found);
     sheet_entry_unit "sheet-entry-unit" (entry, step, unit, known);

@@ -1,0 +1,124 @@
+//! What a wish leads to: the events to write, or a refusal. Every event is checked through
+//! [`panside_procedure::Machine::step`] on the state that those before it leave, and every intent against the dangers
+//! as well. A fact is never refused.
+
+pub(crate) mod draft;
+mod paper;
+pub(crate) mod refuse;
+pub(crate) mod signs;
+pub(crate) mod unmet;
+mod whole;
+pub(crate) mod work;
+
+use panside_journal::{Stamp, clock_jump};
+use panside_procedure::State;
+use panside_procedure::machine::{Action, VarIx};
+
+use crate::change::{gates, lost};
+use crate::clock::{MINUTE_MS, elapsed_ms};
+use crate::event::{ClockJumped, Event, Expired};
+use crate::job::Job;
+use crate::message::{Message, refused_no_name, refused_not_started};
+use crate::request::{Actor, Refusal, Request};
+
+use draft::Draft;
+
+/// The events that a wish leads to, the first of them those that time has brought ([`due`]).
+///
+/// # Errors
+/// A refusal that says why not and what would have to hold. Then nothing is to be written.
+pub fn decide(job: &Job, request: &Request, who: &Actor, now: &Stamp) -> Result<Vec<Event>, Refusal> {
+    if job.start.is_none() {
+        return Err(refused_not_started().into());
+    }
+    if who.name.trim().is_empty() {
+        return Err(refused_no_name().into());
+    }
+    let (state, events) = aged(job, now);
+    let mut draft = Draft { job, who, now, state, events };
+    match request {
+        Request::Begin { step } => draft.begin(step)?,
+        Request::Leave { step } => draft.leave(step)?,
+        Request::Enter { step, entry, value } => {
+            draft.enter_all(step, &[(entry.clone(), value.clone())].into())?;
+        }
+        Request::Done { step, signatures } => draft.done(step, signatures, false)?,
+        Request::Work { step, entries, signatures, later } => {
+            draft.work(step, entries, signatures, *later)?
+        }
+        Request::Move { made } => draft.make_move(made)?,
+        Request::Sign { signature } => draft.sign(signature)?,
+        Request::SignAgain { signatures } => {
+            signatures.iter().try_for_each(|signature| draft.sign(signature))?
+        }
+        Request::SetAside { step, reason } => draft.set_aside(step, reason)?,
+        Request::Strike { step, reason } => draft.strike(step, reason)?,
+        Request::Rerecord { step, entries, signatures, reason } => {
+            draft.rerecord(step, entries, signatures, reason.as_deref())?;
+        }
+        Request::Observe { condition, value, reason } => draft.observe(condition, value, reason)?,
+        Request::ExplainMissed { step, reason } => draft.explain_missed(step, reason)?,
+        Request::Finish => draft.finish()?,
+        Request::Stop { reason } => draft.stop(reason)?,
+    }
+    Ok(draft.events)
+}
+
+/// What time alone has brought since the last event: the wall clock was set, knowledge has grown too old. [`decide()`]
+/// puts it before the events of the next wish.
+#[must_use]
+pub fn due(job: &Job, now: &Stamp) -> Vec<Event> {
+    aged(job, now).1
+}
+
+/// The state as time has left it, with the events that say so.
+pub(crate) fn aged(job: &Job, now: &Stamp) -> (State, Vec<Event>) {
+    let mut events = Vec::new();
+    let last = job.happened.last();
+    if let Some(ms) = last.and_then(|last| clock_jump(&last.stamp, now)) {
+        events.push(ClockJumped { ms }.into());
+    }
+    let mut state = job.state;
+    for gate in gates(&job.procedure) {
+        if ms_fresh(job, gate, now) != Some(0) {
+            continue;
+        }
+        if let Ok(next) = job.procedure.machine.step(&state, Action::Expire(gate)) {
+            let lost = lost(&job.procedure, &state, &next);
+            state = next;
+            events.push(Expired { gate: job.procedure.var_name(gate).to_owned(), lost }.into());
+        }
+    }
+    (state, events)
+}
+
+/// Milliseconds for which a gate's knowledge stays good; 0 when it has grown too old. Nothing for a gate that does
+/// not age or is not known. Where a clock went backwards its age is not known, and what is not known to be fresh is
+/// too old.
+pub(crate) fn ms_fresh(job: &Job, gate: VarIx, now: &Stamp) -> Option<u64> {
+    let known = job.gate(gate).set.as_ref()?;
+    let name = job.procedure.var_name(gate);
+    let minutes = job.procedure.checklist.gates.iter().find(|found| found.id == name)?.fresh_for?;
+    let fresh = u64::from(minutes) * MINUTE_MS;
+    Some(elapsed_ms(&known.from, now).map_or(0, |age| fresh.saturating_sub(age)))
+}
+
+/// What is said about a value before it is entered.
+///
+/// # Errors
+/// As [`decide()`] would refuse it.
+pub(crate) fn judge(
+    job: &Job,
+    who: &Actor,
+    step: &str,
+    entry: &str,
+    value: &crate::EntryValue,
+    now: &Stamp,
+) -> Result<(String, bool, Vec<Message>), Refusal> {
+    let draft = Draft { job, who, now, state: job.state, events: Vec::new() };
+    let (step, text) = draft.step(step)?;
+    let entry = draft::find(text, entry)?;
+    let judged = draft.judge(step, entry, value)?;
+    let not_yet = entry.classes.get(&judged.class).is_some_and(|effect| effect.not_yet);
+    Ok((judged.class, not_yet, judged.said))
+}

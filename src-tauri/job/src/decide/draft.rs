@@ -1,0 +1,113 @@
+//! The events of one wish while they are put together: each is checked on the state that those before it leave.
+
+use std::collections::BTreeMap;
+
+use panside_journal::Stamp;
+use panside_procedure::State;
+use panside_procedure::format::{Entry, Step};
+use panside_procedure::machine::{Action, StepIx};
+
+use super::refuse::allowed;
+use crate::change::lost;
+use crate::entry::{Classified, Context, classify};
+use crate::event::{Entered, Event, Lost};
+use crate::job::Job;
+use crate::message::{refused_no_reason, refused_no_such};
+use crate::request::{Actor, Refusal};
+use crate::value::EntryValue;
+
+pub(crate) struct Draft<'a> {
+    pub job: &'a Job,
+    pub who: &'a Actor,
+    pub now: &'a Stamp,
+    pub state: State,
+    pub events: Vec<Event>,
+}
+
+impl<'a> Draft<'a> {
+    /// Carries out an action if it is allowed, and adds the event that `make` makes of what was lost through it.
+    pub fn act(&mut self, action: Action, make: impl FnOnce(Lost) -> Event) -> Result<(), Refusal> {
+        let next = allowed(self.job, &self.state, action, self.now)?;
+        let lost = lost(&self.job.procedure, &self.state, &next);
+        self.state = next;
+        self.events.push(make(lost));
+        Ok(())
+    }
+
+    pub fn step(&self, id: &str) -> Result<(StepIx, &'a Step), Refusal> {
+        let found = self.job.procedure.names.step(id);
+        let step = found.ok_or_else(|| Refusal::from(refused_no_such("step", id)))?;
+        Ok((step, self.job.procedure.step(step)))
+    }
+
+    /// When the step in hand was begun, and by whom. Within one wish that begins it: now, by who asks.
+    pub fn begun(&self, step: StepIx) -> (Stamp, &'a str) {
+        match self.job.step(step).in_hand() {
+            Some(stretch) => (stretch.begun.stamp, stretch.begun.who.0.as_str()),
+            None => (*self.now, self.who.name.as_str()),
+        }
+    }
+
+    /// The values of the step in hand that count so far: those of the job and those of this wish.
+    pub fn values(&self, step: StepIx) -> BTreeMap<&str, (&EntryValue, &str)> {
+        let mut values = BTreeMap::new();
+        if let Some(stretch) = self.job.step(step).in_hand() {
+            values.extend(stretch.entries.iter().map(|e| (e.entry.as_str(), (&e.value, e.class.as_str()))));
+        }
+        let id = &self.job.procedure.step(step).id;
+        for event in &self.events {
+            if let Event::Entered(entered) = event
+                && entered.step == *id
+            {
+                values.insert(&entered.entry, (&entered.value, &entered.class));
+            }
+        }
+        values
+    }
+
+    pub fn judge(&self, step: StepIx, entry: &Entry, value: &EntryValue) -> Result<Classified, Refusal> {
+        let begun = self.begun(step).0;
+        self.judge_at(entry, value, Some(&begun), self.now)
+    }
+
+    pub fn judge_at(
+        &self,
+        entry: &Entry,
+        value: &EntryValue,
+        begun: Option<&Stamp>,
+        at: &Stamp,
+    ) -> Result<Classified, Refusal> {
+        let items = &self.job.procedure.checklist.items;
+        let context = Context { items, begun, at, utc_offset_min: self.job.utc_offset_min() };
+        classify(&entry.ask, &self.job.specs, value, &context)
+    }
+
+    /// Judges a value and adds the event.
+    pub fn enter(&mut self, step: StepIx, id: &str, value: &EntryValue) -> Result<(), Refusal> {
+        let procedure = &self.job.procedure;
+        let entry = find(procedure.step(step), id)?;
+        let judged = self.judge(step, entry, value)?;
+        self.events.push(Event::Entered(Entered {
+            step: procedure.step(step).id.clone(),
+            entry: id.to_owned(),
+            value: judged.value,
+            class: judged.class,
+            detail: judged.detail,
+        }));
+        Ok(())
+    }
+}
+
+/// An entry of a step.
+pub(crate) fn find<'a>(step: &'a Step, id: &str) -> Result<&'a Entry, Refusal> {
+    let found = step.entries.iter().find(|entry| entry.id == id);
+    found.ok_or_else(|| refused_no_such("entry", id).into())
+}
+
+/// A reason without spaces around it.
+pub(crate) fn reason(text: &str) -> Result<String, Refusal> {
+    match text.trim() {
+        "" => Err(refused_no_reason().into()),
+        text => Ok(text.to_owned()),
+    }
+}

@@ -1,0 +1,103 @@
+//! Wishes about what is written: sign again, set aside, strike, put right on paper, explain what was missed.
+
+use std::collections::BTreeMap;
+
+use panside_procedure::format::Ask;
+use panside_procedure::machine::Action;
+
+use super::draft::{Draft, find, reason};
+use super::work::{Missing, refuse_missing, signed};
+use crate::change::struck;
+use crate::event::{Event, MissedExplained, Rerecorded, SetAside, Signed, Struck};
+use crate::message::{missing_entry, refused_no_such, refused_not_missed, refused_not_struck};
+use crate::request::Refusal;
+use crate::value::{EntryValue, Signature};
+
+impl Draft<'_> {
+    pub fn sign(&mut self, signature: &Signature) -> Result<(), Refusal> {
+        let job = self.job;
+        let sign_off = self.sign_off(&signature.sign)?;
+        let no_such = || Refusal::from(refused_no_such("sign-off", &signature.sign));
+        let given = job.procedure.names.sign(&signature.sign).ok_or_else(no_such)?;
+        let step = job.procedure.machine.signs[given.at()].step;
+        let worker = job.step(step).counts().map_or("", |stretch| stretch.begun.who.0.as_str());
+        let signature = self.signature(sign_off, worker, signature)?;
+        self.act(Action::Sign(given), |lost| Signed { signature, lost }.into())
+    }
+
+    pub fn set_aside(&mut self, id: &str, why: &str) -> Result<(), Refusal> {
+        let (step, _) = self.step(id)?;
+        let reason = reason(why)?;
+        self.act(Action::SetAside(step), |lost| SetAside { step: id.to_owned(), reason, lost }.into())
+    }
+
+    pub fn strike(&mut self, id: &str, why: &str) -> Result<(), Refusal> {
+        let (step, _) = self.step(id)?;
+        let reason = reason(why)?;
+        let before = self.state;
+        self.act(Action::Strike(step), |lost| {
+            Struck { step: id.to_owned(), reason, also: Vec::new(), lost }.into()
+        })?;
+        let also = struck(&self.job.procedure, &before, &self.state);
+        if let Some(Event::Struck(event)) = self.events.last_mut() {
+            event.also = also.into_iter().filter(|other| other != id).collect();
+        }
+        Ok(())
+    }
+
+    /// What is put right is judged as of the time when the work was done: a wait that was over then is over, and a
+    /// tool that was in its days then was.
+    pub fn rerecord(
+        &mut self,
+        id: &str,
+        entries: &BTreeMap<String, EntryValue>,
+        given: &[Signature],
+        why: Option<&str>,
+    ) -> Result<(), Refusal> {
+        let (step, text) = self.step(id)?;
+        if !crate::change::is_struck(&self.job.procedure, &self.state, step) {
+            return Err(refused_not_struck(&text.title).into());
+        }
+        if let Some(other) = entries.keys().find(|id| find(text, id).is_err()) {
+            return Err(refused_no_such("entry", other).into());
+        }
+        let stretch =
+            self.job.step(step).stretches.iter().rfind(|stretch| stretch.is_done() && !stretch.on_paper);
+        let begun = stretch.map(|stretch| stretch.begun.stamp);
+        let at = stretch.and_then(|stretch| stretch.ended.as_ref()).map_or(*self.now, |(_, mark)| mark.stamp);
+        let mut missing = Missing { absent: Vec::new(), not_yet: Vec::new() };
+        let (mut classes, mut values) = (BTreeMap::new(), BTreeMap::new());
+        for entry in text.entries.iter().filter(|entry| !matches!(entry.ask, Ask::SignOff(_))) {
+            let Some(value) = entries.get(&entry.id) else {
+                if !entry.optional {
+                    missing.absent.push(missing_entry(&entry.label));
+                }
+                continue;
+            };
+            let judged = self.judge_at(entry, value, begun.as_ref(), &at)?;
+            if entry.classes.get(&judged.class).is_some_and(|effect| effect.not_yet) {
+                missing.not_yet.push((entry.label.clone(), judged.said));
+            }
+            classes.insert(entry.id.clone(), judged.class);
+            values.insert(entry.id.clone(), judged.value);
+        }
+        let worker = stretch.map_or("", |stretch| stretch.begun.who.0.as_str());
+        let signs = self.signatures(text, worker, given, &mut missing.absent)?;
+        refuse_missing(text, missing)?;
+        classes.extend(signed(text, &signs));
+        let outcome = self.outcome(step, &classes)?;
+        let reason = why.map(str::trim).filter(|why| !why.is_empty()).map(str::to_owned);
+        self.act(Action::Rerecord(step, outcome), |lost| {
+            Rerecorded { step: id.to_owned(), classes, values, signs, reason, lost }.into()
+        })
+    }
+
+    pub fn explain_missed(&mut self, id: &str, why: &str) -> Result<(), Refusal> {
+        let (step, text) = self.step(id)?;
+        if !self.job.procedure.machine.is_missed(&self.state, step) {
+            return Err(refused_not_missed(&text.title).into());
+        }
+        self.events.push(MissedExplained { step: id.to_owned(), reason: reason(why)? }.into());
+        Ok(())
+    }
+}

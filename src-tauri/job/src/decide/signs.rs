@@ -1,0 +1,90 @@
+//! Who may sign what.
+
+use panside_procedure::format::{Ask, Role, SignOff, Step};
+
+use super::draft::Draft;
+use crate::message::{
+    Message, missing_signature, refused_no_name, refused_no_such, refused_sign_not_asked,
+    refused_sign_other_person, refused_sign_role, refused_sign_same_person, refused_sign_twice,
+};
+use crate::request::Refusal;
+use crate::value::Signature;
+
+impl<'a> Draft<'a> {
+    /// Checks the signatures given for a step and puts them in the order of its entries. Those that are missing are
+    /// told in `absent`.
+    pub fn signatures(
+        &self,
+        step: &Step,
+        worker: &str,
+        given: &[Signature],
+        absent: &mut Vec<Message>,
+    ) -> Result<Vec<Signature>, Refusal> {
+        let asked: Vec<&str> = signs_of(step).map(|(_, sign)| sign).collect();
+        for signature in given {
+            let sign_off = self.sign_off(&signature.sign)?;
+            if !asked.contains(&signature.sign.as_str()) {
+                return Err(refused_sign_not_asked(&sign_off.text, &step.title).into());
+            }
+            if given.iter().filter(|other| other.sign == signature.sign).count() > 1 {
+                return Err(refused_sign_twice(&sign_off.text).into());
+            }
+        }
+        let mut signs = Vec::new();
+        for sign in asked {
+            let sign_off = self.sign_off(sign)?;
+            match given.iter().find(|signature| signature.sign == sign) {
+                Some(signature) => signs.push(self.signature(sign_off, worker, signature)?),
+                None => absent.push(missing(sign_off)),
+            }
+        }
+        Ok(signs)
+    }
+
+    /// Checks one signature. `worker` is who began the step it speaks of.
+    pub fn signature(
+        &self,
+        sign_off: &SignOff,
+        worker: &str,
+        signature: &Signature,
+    ) -> Result<Signature, Refusal> {
+        let by = signature.by.trim();
+        if by.is_empty() {
+            return Err(refused_no_name().into());
+        }
+        let is_worker = same(by, worker) || same(by, &self.who.name);
+        let text = &sign_off.text;
+        match sign_off.by {
+            None if !is_worker => Err(refused_sign_other_person(text, &self.who.name).into()),
+            Some(Role::SecondPerson) if is_worker => Err(refused_sign_same_person(text, by).into()),
+            Some(role @ (Role::ServiceWriter | Role::Technician)) if signature.role != role => {
+                Err(refused_sign_role(text, role).into())
+            }
+            _ => Ok(Signature { by: by.to_owned(), ..signature.clone() }),
+        }
+    }
+
+    pub fn sign_off(&self, id: &str) -> Result<&'a SignOff, Refusal> {
+        let procedure = &self.job.procedure;
+        let given = procedure.names.sign(id).ok_or_else(|| Refusal::from(refused_no_such("sign-off", id)))?;
+        Ok(procedure.sign_off(given))
+    }
+}
+
+/// What is said where a signature is missing.
+pub(crate) fn missing(sign_off: &SignOff) -> Message {
+    missing_signature(&sign_off.text, sign_off.by.unwrap_or(Role::Technician))
+}
+
+/// The sign-offs a step asks for: entry id and sign-off id.
+pub(crate) fn signs_of(step: &Step) -> impl Iterator<Item = (&str, &str)> {
+    step.entries.iter().filter_map(|entry| match &entry.ask {
+        Ask::SignOff(asked) => Some((entry.id.as_str(), asked.sign.as_str())),
+        _ => None,
+    })
+}
+
+/// Whether two names are one person's.
+pub(crate) fn same(one: &str, other: &str) -> bool {
+    one.trim().to_lowercase() == other.trim().to_lowercase()
+}

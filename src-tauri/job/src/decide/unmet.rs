@@ -1,0 +1,170 @@
+//! What does not hold, in words: which condition, what it is, what would do, and, where a gate came from a reading,
+//! what was last read.
+
+use panside_journal::Stamp;
+use panside_procedure::format::{Ask, Entry};
+use panside_procedure::machine::{Pred, StepIx, Unmet, VarIx, VariableKind};
+use panside_procedure::{Procedure, State};
+
+use crate::clock::{MINUTE_MS, elapsed_ms};
+use crate::entry::{Limit, limits};
+use crate::job::{EnteredValue, Job};
+use crate::message::{
+    Arg, Message, measure_text, unmet_empty, unmet_gate, unmet_gate_at_least, unmet_gate_at_most,
+    unmet_gate_lost, unmet_gate_read, unmet_gate_unknown, unmet_gate_within, unmet_never, unmet_not_signed,
+    unmet_not_worked, unmet_signed, unmet_value, unmet_worked, words,
+};
+use crate::value::{EntryValue, StickShows};
+
+/// Where the words come from: the checklist alone, or a job at a time.
+#[derive(Clone, Copy)]
+pub(crate) struct Because<'a> {
+    procedure: &'a Procedure,
+    job: Option<(&'a Job, &'a Stamp)>,
+}
+
+impl<'a> Because<'a> {
+    /// The checklist alone: what was read is not told.
+    pub(crate) fn of_rules(procedure: &'a Procedure) -> Because<'a> {
+        Because { procedure, job: None }
+    }
+
+    /// A job as it stands now.
+    pub(crate) fn of(job: &'a Job, now: &'a Stamp) -> Because<'a> {
+        Because { procedure: &job.procedure, job: Some((job, now)) }
+    }
+
+    /// What of a predicate does not hold.
+    pub(crate) fn unmet(&self, pred: &Pred, state: &State) -> Vec<Message> {
+        let mut found = Vec::new();
+        self.procedure.machine.unmet(pred, state, &mut found);
+        self.say_all(&found)
+    }
+
+    pub(crate) fn say_all(&self, unmet: &[Unmet]) -> Vec<Message> {
+        let mut said: Vec<Message> = Vec::new();
+        for message in unmet.iter().map(|one| self.say(one)) {
+            if !said.contains(&message) {
+                said.push(message);
+            }
+        }
+        said
+    }
+
+    fn say(&self, unmet: &Unmet) -> Message {
+        let procedure = self.procedure;
+        let title = |step: StepIx| procedure.step(step).title.as_str();
+        match unmet {
+            Unmet::Value { var, is, wants } => {
+                let what = words(procedure.var_name(*var));
+                let is = words(procedure.value_name(*var, *is));
+                let wants =
+                    Arg::AnyOf(wants.iter().map(|&value| words(procedure.value_name(*var, value))).collect());
+                match procedure.machine.vars[var.at()].kind {
+                    VariableKind::Gate => self.gate(*var, what, is, wants),
+                    _ => unmet_value(what, is, wants),
+                }
+            }
+            Unmet::Worked(step, true) => unmet_worked(title(*step)),
+            Unmet::Worked(step, false) => unmet_not_worked(title(*step)),
+            Unmet::Signed(given, true) => {
+                let step = procedure.machine.signs[given.at()].step;
+                unmet_signed(&procedure.sign_off(*given).text, title(step))
+            }
+            Unmet::Signed(given, false) => unmet_not_signed(&procedure.sign_off(*given).text),
+            Unmet::Empty(item, off) => unmet_empty(&procedure.item(*item).name, i64::from(*off)),
+            Unmet::Never => unmet_never(),
+        }
+    }
+
+    fn gate(&self, gate: VarIx, what: String, is: String, wants: Arg) -> Message {
+        let known = is != "unknown";
+        let Some((job, now)) = self.job else {
+            return if known { unmet_gate(what, is, wants) } else { unmet_gate_unknown(what, wants) };
+        };
+        let last = job.last_read(gate).zip(self.entry(job, gate));
+        let detail = job.gate(gate);
+        // Set in the job but not in the state: time has just made it too old.
+        let is_lost = |read: &EnteredValue| {
+            detail.set.is_some() || detail.lost.as_ref().is_some_and(|lost| lost.seq > read.mark.seq)
+        };
+        match last {
+            Some((read, entry)) if known && is_measured(entry) => {
+                unmet_gate_read(what, said(read, entry), wants)
+            }
+            Some((read, entry)) if !known && is_lost(read) => {
+                let minutes = elapsed_ms(&read.mark.stamp, now).map_or(0, |ms| ms / MINUTE_MS);
+                unmet_gate_lost(what, said(read, entry), i64::try_from(minutes).unwrap_or(i64::MAX))
+            }
+            Some((read, entry)) if !known && keeps_in_hand(entry, &read.class) => {
+                self.not_yet(job, what, read, entry, wants)
+            }
+            _ if known => unmet_gate(what, is, wants),
+            _ => unmet_gate_unknown(what, wants),
+        }
+    }
+
+    fn entry(&self, job: &Job, gate: VarIx) -> Option<&'a Entry> {
+        let last = job.gate(gate).last_read?;
+        let read = job.last_read(gate)?;
+        self.procedure.step(last.step).entries.iter().find(|entry| entry.id == read.entry)
+    }
+
+    /// What was read is not what the gate needs: the limit it breaks says more than the class.
+    fn not_yet(&self, job: &Job, what: String, read: &EnteredValue, entry: &Entry, wants: Arg) -> Message {
+        let last = said(read, entry);
+        let Ask::Reading(asked) = &entry.ask else { return unmet_gate_read(what, last, wants) };
+        match limits(asked, &job.specs).unwrap_or_default().first() {
+            Some(Limit::AtMost(limit, key)) => unmet_gate_at_most(what, last, *limit, words(key)),
+            Some(Limit::AtLeast(limit, key)) => unmet_gate_at_least(what, last, *limit, words(key)),
+            Some(Limit::Within(low, high, key)) => unmet_gate_within(what, last, *low, *high, words(key)),
+            None => unmet_gate_read(what, last, wants),
+        }
+    }
+}
+
+fn is_measured(entry: &Entry) -> bool {
+    matches!(entry.ask, Ask::Reading(_) | Ask::Level(_) | Ask::Torque(_))
+}
+
+fn keeps_in_hand(entry: &Entry, class: &str) -> bool {
+    entry.classes.get(class).is_some_and(|effect| effect.not_yet)
+}
+
+/// A value as it was entered, in few words.
+pub(crate) fn said(read: &EnteredValue, entry: &Entry) -> String {
+    match (&read.value, &entry.ask) {
+        (EntryValue::Reading { value, unit }, _) => format!("{value} {unit}"),
+        (EntryValue::Level { readings, .. }, _) => {
+            let readings = readings.iter().map(|reading| {
+                let stick = match &reading.stick {
+                    StickShows::Trace { value, unit } => format!("{value} {unit}"),
+                    StickShows::NoTrace => "–".to_owned(),
+                };
+                format!("{stick} ({} {})", reading.temperature, reading.temperature_unit)
+            });
+            readings.collect::<Vec<_>>().join(", ")
+        }
+        (EntryValue::Torque { stages, unit, .. }, _) => format!("{} {unit}", stages.join(", ")),
+        (EntryValue::Choice { class }, Ask::Choice(asked)) => {
+            let option = asked.options.iter().find(|option| option.class == *class);
+            option.map_or_else(|| words(class), |option| option.label.clone())
+        }
+        (EntryValue::Scan { text } | EntryValue::Note { text }, _) => text.clone(),
+        (EntryValue::Count { of, .. }, _) => {
+            of.iter().map(|(item, pieces)| format!("{} {pieces}", words(item))).collect::<Vec<_>>().join(", ")
+        }
+        _ => words(&read.class),
+    }
+}
+
+/// A limit as text, for the view.
+pub(crate) fn limit_text(limit: &Limit<'_>) -> Message {
+    match limit {
+        Limit::AtMost(limit, key) => crate::message::limit_at_most(measure_text(*limit), words(key)),
+        Limit::AtLeast(limit, key) => crate::message::limit_at_least(measure_text(*limit), words(key)),
+        Limit::Within(low, high, key) => {
+            crate::message::limit_within(measure_text(*low), measure_text(*high), words(key))
+        }
+    }
+}

@@ -1,0 +1,50 @@
+//! Wishes about the vehicle and the job as a whole: move, observe, finish, stop.
+
+use panside_procedure::machine::{Action, VariableKind};
+
+use super::draft::{Draft, reason};
+use crate::change::undone;
+use crate::event::{Event, Finished, Moved, Observed, Stopped};
+use crate::message::refused_no_such;
+use crate::request::Refusal;
+
+impl Draft<'_> {
+    pub fn make_move(&mut self, id: &str) -> Result<(), Refusal> {
+        let made = self.job.procedure.names.move_(id);
+        let made = made.ok_or_else(|| Refusal::from(refused_no_such("move", id)))?;
+        self.act(Action::Move(made), |lost| Moved { made: id.to_owned(), lost }.into())
+    }
+
+    /// The vehicle is otherwise: always taken down, with what it undoes and the dangers that hold now.
+    pub fn observe(&mut self, condition: &str, value: &str, why: &str) -> Result<(), Refusal> {
+        let procedure = &self.job.procedure;
+        let machine = &procedure.machine;
+        let var = procedure.names.var(condition);
+        let var = var.filter(|var| machine.vars[var.at()].kind == VariableKind::Condition);
+        let var = var.ok_or_else(|| Refusal::from(refused_no_such("condition", condition)))?;
+        let of = procedure.names.value_of(var, value);
+        let of = of.ok_or_else(|| Refusal::from(refused_no_such("value", value)))?;
+        let reason = reason(why)?;
+        let before = self.state;
+        self.act(Action::Observe(var, of), |lost| {
+            let (condition, value) = (condition.to_owned(), value.to_owned());
+            Observed { condition, value, reason, undone: Vec::new(), dangers: Vec::new(), lost }.into()
+        })?;
+        let dangers = machine.dangers_now(&self.state);
+        if let Some(Event::Observed(event)) = self.events.last_mut() {
+            event.undone = undone(procedure, &before, &self.state);
+            let id = |at: usize| procedure.checklist.dangers[at].id.clone();
+            event.dangers = dangers.iter().map(|danger| id(danger.at())).collect();
+        }
+        Ok(())
+    }
+
+    pub fn finish(&mut self) -> Result<(), Refusal> {
+        self.act(Action::Finish, |lost| Finished { lost }.into())
+    }
+
+    pub fn stop(&mut self, why: &str) -> Result<(), Refusal> {
+        let reason = reason(why)?;
+        self.act(Action::Stop, |lost| Stopped { reason, lost }.into())
+    }
+}

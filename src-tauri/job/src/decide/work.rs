@@ -1,0 +1,166 @@
+//! Wishes about a step's work: begin, leave, enter, done, all in one go.
+
+use std::collections::BTreeMap;
+
+use panside_procedure::NoOutcome;
+use panside_procedure::format::{Ask, Step};
+use panside_procedure::machine::{Action, OutcomeIx, StepIx};
+
+use super::draft::{Draft, find};
+use super::refuse::why_not;
+use super::signs::signs_of;
+use crate::event::{Begun, Done, Event, Left};
+use crate::message::{
+    Message, entry_kind, missing_entry, refused_finished, refused_missing, refused_no_such,
+    refused_not_in_hand, refused_not_yet, refused_sign_with_done, refused_stopped,
+};
+use crate::request::Refusal;
+use crate::value::{EntryValue, Signature};
+
+/// What still keeps a step in hand.
+pub(crate) struct Missing {
+    /// Required entries and signatures that are not there.
+    pub absent: Vec<Message>,
+    /// The label of each entry whose value keeps the step in hand, and what is said about the value.
+    pub not_yet: Vec<(String, Vec<Message>)>,
+}
+
+impl Draft<'_> {
+    pub fn begin(&mut self, id: &str) -> Result<(), Refusal> {
+        let (step, _) = self.step(id)?;
+        self.act(Action::Begin(step), |lost| Begun { step: id.to_owned(), lost }.into())
+    }
+
+    pub fn leave(&mut self, id: &str) -> Result<(), Refusal> {
+        let (step, _) = self.step(id)?;
+        self.act(Action::Leave(step), |lost| Left { step: id.to_owned(), lost }.into())
+    }
+
+    /// Enters values at a step in hand. A fact is taken down whatever else holds.
+    pub fn enter_all(&mut self, id: &str, values: &BTreeMap<String, EntryValue>) -> Result<(), Refusal> {
+        let (step, text) = self.step(id)?;
+        let machine = &self.job.procedure.machine;
+        if machine.is_finished(&self.state) {
+            return Err(refused_finished().into());
+        }
+        if machine.is_stopped(&self.state) {
+            return Err(refused_stopped().into());
+        }
+        if !machine.is_begun(&self.state, step) {
+            return Err(refused_not_in_hand(&text.title).into());
+        }
+        // In the order of the step, so that a record reads as the work went.
+        if let Some(other) = values.keys().find(|id| find(text, id).is_err()) {
+            return Err(refused_no_such("entry", other).into());
+        }
+        let order: Vec<String> = text.entries.iter().map(|entry| entry.id.clone()).collect();
+        for entry in order {
+            if let Some(value) = values.get(&entry) {
+                self.not_a_signature(step, &entry)?;
+                self.enter(step, &entry, value)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn not_a_signature(&self, step: StepIx, entry: &str) -> Result<(), Refusal> {
+        match &find(self.job.procedure.step(step), entry)?.ask {
+            Ask::SignOff(asked) => Err(refused_sign_with_done(&self.sign_off(&asked.sign)?.text).into()),
+            _ => Ok(()),
+        }
+    }
+
+    pub fn done(&mut self, id: &str, given: &[Signature], later: bool) -> Result<(), Refusal> {
+        let (step, text) = self.step(id)?;
+        if !self.job.procedure.machine.is_begun(&self.state, step) {
+            return Err(why_not(self.job, &self.state, Action::Done(step, OutcomeIx(0)), self.now));
+        }
+        let mut missing = self.missing(step);
+        let worker = self.begun(step).1;
+        let signs = self.signatures(text, worker, given, &mut missing.absent)?;
+        refuse_missing(text, missing)?;
+        let mut classes: BTreeMap<String, String> = self
+            .values(step)
+            .into_iter()
+            .map(|(entry, (_, class))| (entry.to_owned(), class.to_owned()))
+            .collect();
+        classes.extend(signed(text, &signs));
+        let outcome = self.outcome(step, &classes)?;
+        self.act(Action::Done(step, outcome), |lost| {
+            Event::Done(Done { step: id.to_owned(), classes, signs, later, lost })
+        })
+    }
+
+    /// Begin unless in hand, enter, done. Values that keep the step in hand are facts: they are written and the step
+    /// stays in hand.
+    pub fn work(
+        &mut self,
+        id: &str,
+        values: &BTreeMap<String, EntryValue>,
+        given: &[Signature],
+        later: bool,
+    ) -> Result<(), Refusal> {
+        let (step, _) = self.step(id)?;
+        if !self.job.procedure.machine.is_begun(&self.state, step) {
+            self.begin(id)?;
+        }
+        self.enter_all(id, values)?;
+        let missing = self.missing(step);
+        let entered_now = |event: &Event| matches!(event, Event::Entered(_));
+        if !missing.not_yet.is_empty() && self.events.iter().any(entered_now) {
+            return Ok(());
+        }
+        self.done(id, given, later)
+    }
+
+    /// The outcome that classes make; classes that the step cannot have are refused.
+    pub fn outcome(&self, step: StepIx, classes: &BTreeMap<String, String>) -> Result<OutcomeIx, Refusal> {
+        self.job.procedure.outcome(step, classes).map_err(|none| match none {
+            NoOutcome::NotYet(entry) => refused_not_yet(entry).into(),
+            NoOutcome::Missing(entry) => missing_entry(entry).into(),
+            NoOutcome::NoClass(entry, class) => entry_kind(entry, class).into(),
+        })
+    }
+
+    /// What still keeps a step in hand, signatures apart.
+    pub fn missing(&self, step: StepIx) -> Missing {
+        let values = self.values(step);
+        let mut missing = Missing { absent: Vec::new(), not_yet: Vec::new() };
+        for entry in &self.job.procedure.step(step).entries {
+            match values.get(entry.id.as_str()) {
+                None if entry.optional || matches!(entry.ask, Ask::SignOff(_)) => {}
+                None => missing.absent.push(missing_entry(&entry.label)),
+                Some((value, class)) if entry.classes.get(*class).is_some_and(|effect| effect.not_yet) => {
+                    let said = self
+                        .judge(step, entry, value)
+                        .map_or_else(|refusal| vec![refusal.message], |it| it.said);
+                    missing.not_yet.push((entry.label.clone(), said));
+                }
+                Some(_) => {}
+            }
+        }
+        missing
+    }
+}
+
+/// Refuses a step that is not all in.
+pub(crate) fn refuse_missing(step: &Step, missing: Missing) -> Result<(), Refusal> {
+    let Missing { absent, not_yet } = missing;
+    let message = match (absent.is_empty(), not_yet.first()) {
+        (true, None) => return Ok(()),
+        (true, Some((label, _))) => refused_not_yet(label),
+        (false, _) => refused_missing(&step.title),
+    };
+    let unmet = absent.into_iter().chain(not_yet.into_iter().flat_map(|(_, said)| said)).collect();
+    Err(Refusal { message, unmet })
+}
+
+/// The classes of a step's sign-offs that are given.
+pub(crate) fn signed<'a>(
+    step: &'a Step,
+    signs: &'a [Signature],
+) -> impl Iterator<Item = (String, String)> + 'a {
+    signs_of(step)
+        .filter(|(_, sign)| signs.iter().any(|signature| signature.sign == *sign))
+        .map(|(entry, _)| (entry.to_owned(), "signed".to_owned()))
+}

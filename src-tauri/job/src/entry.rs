@@ -1,0 +1,121 @@
+//! What an entry turned out to be. Each kind has one file: how its value is judged and what is said about it.
+//!
+//! [`classify`] is total: every value gives a class that `Ask::classes` lists, or a refusal that says what to enter
+//! instead. A class that keeps the step in hand (too hot, short, unclear) is no refusal: it is a fact.
+
+mod choice;
+mod count;
+mod level;
+mod note;
+mod photo;
+mod reading;
+mod scan;
+mod timer;
+mod torque;
+
+use panside_journal::Stamp;
+use panside_procedure::format::{Ask, Item};
+use panside_trade::measure::Measure;
+use panside_trade::number::parse_number;
+use panside_trade::units::Unit;
+use serde::Serialize;
+
+pub use reading::ReadingResult;
+
+pub(crate) use reading::{Limit, limits};
+
+use crate::message::{Message, entry_kind, entry_no_sheet_value, of_trade, refused_sign_not_asked, words};
+use crate::request::Refusal;
+use crate::sheet::Specs;
+use crate::value::EntryValue;
+
+/// What is around an entry when it is judged.
+#[derive(Debug, Clone, Copy)]
+pub struct Context<'a> {
+    /// The checklist's items, for their names.
+    pub items: &'a [Item],
+    /// When the step was begun; nothing while it is not.
+    pub begun: Option<&'a Stamp>,
+    /// When the value was taken: now, or when the work was done that is put right on paper.
+    pub at: &'a Stamp,
+    /// Minutes that the shop's wall clock is ahead of UTC.
+    pub utc_offset_min: i32,
+}
+
+/// What a value turned out to be.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Classified {
+    /// Its class: one of `Ask::classes`.
+    pub class: String,
+    /// The value as it is to be kept: as typed, without spaces around it.
+    pub value: EntryValue,
+    /// How it came about, as JSON text, where something was calculated.
+    pub detail: Option<String>,
+    /// What to say about it, the most important first; never empty.
+    pub said: Vec<Message>,
+}
+
+impl Classified {
+    fn new(class: &str, value: EntryValue, said: Message) -> Classified {
+        Classified { class: class.to_owned(), value, detail: None, said: vec![said] }
+    }
+
+    /// Adds how it came about. It can be worked out again from value and sheet, so that its loss would lose nothing.
+    fn with_detail(mut self, result: &impl Serialize) -> Classified {
+        self.detail = serde_json::to_string(result).ok();
+        self
+    }
+}
+
+/// Judges a value.
+///
+/// # Errors
+/// A refusal for a value that is none: of another kind or quantity, with letters in a number, a word that is not
+/// among the answers, a wait that is not over.
+pub fn classify(
+    ask: &Ask,
+    specs: &Specs,
+    value: &EntryValue,
+    context: &Context<'_>,
+) -> Result<Classified, Refusal> {
+    match (ask, value) {
+        (Ask::SignOff(asked), EntryValue::SignOff(signature)) => {
+            if signature.sign != asked.sign {
+                return Err(refused_sign_not_asked(words(&signature.sign), words(&asked.sign)).into());
+            }
+            Ok(Classified::new("signed", value.clone(), crate::message::sign_given(&signature.by)))
+        }
+        (Ask::Reading(asked), EntryValue::Reading { value, unit }) => {
+            reading::classify(asked, specs, value, unit)
+        }
+        (Ask::Level(asked), EntryValue::Level { readings, confirmed_no_trace }) => {
+            level::classify(asked, specs, readings, *confirmed_no_trace)
+        }
+        (Ask::Count(asked), EntryValue::Count { of, accounted }) => {
+            count::classify(asked, of, accounted.as_ref(), context.items)
+        }
+        (Ask::Torque(asked), EntryValue::Torque { stages, unit, tool }) => {
+            torque::classify(asked, specs, stages, unit, tool, context)
+        }
+        (Ask::Photo(_), EntryValue::Photo { hash, width, height }) => photo::classify(hash, *width, *height),
+        (Ask::Choice(asked), EntryValue::Choice { class }) => choice::classify(asked, class),
+        (Ask::Scan(asked), EntryValue::Scan { text }) => scan::classify(asked.of, text),
+        (Ask::Timer(asked), EntryValue::Timer {}) => timer::classify(asked, specs, context),
+        (Ask::Note(_), EntryValue::Note { text }) => note::classify(text),
+        _ => Err(entry_kind(ask.kind(), value.kind()).into()),
+    }
+}
+
+/// Minutes left of a timer; 0 when it has elapsed, nothing where the step is not begun or the sheet lacks the key.
+pub(crate) use timer::ms_left;
+
+/// A number and its unit as they were typed.
+fn measure(value: &str, unit: &str) -> Result<Measure, Refusal> {
+    let typed = parse_number(value).and_then(|number| Measure::new(number, unit.parse::<Unit>()?));
+    typed.map_err(|error| of_trade(&error).into())
+}
+
+/// For a key that the sheet should have: it was checked when the job was started.
+fn no_sheet_value(key: &str) -> Refusal {
+    entry_no_sheet_value(key).into()
+}

@@ -1,0 +1,29 @@
+//! One of several answers: its id is the class.
+
+use panside_procedure::format::entry::Choice;
+
+use super::Classified;
+use crate::message::{choice_made, choice_unknown};
+use crate::request::Refusal;
+use crate::value::EntryValue;
+
+pub(super) fn classify(asked: &Choice, class: &str) -> Result<Classified, Refusal> {
+    let Some(option) = asked.options.iter().find(|option| option.class == class) else {
+        let known: Vec<String> = asked.options.iter().map(|option| option.label.clone()).collect();
+        return Err(choice_unknown(class, known).into());
+    };
+    Ok(Classified::new(class, EntryValue::Choice { class: class.to_owned() }, choice_made(&option.label)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing::try_entry;
+
+    #[test]
+    fn only_the_answers_that_are_offered_can_be_given() {
+        let answer = |class: &str| try_entry("verdict", "found", EntryValue::Choice { class: class.into() });
+        assert_eq!(answer("carry_on").unwrap().class, "carry_on");
+        assert_eq!(answer("maybe").unwrap_err().message.id, "choice-unknown");
+    }
+}

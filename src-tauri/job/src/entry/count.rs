@@ -1,0 +1,101 @@
+//! Pieces counted against the number that is expected in the hand.
+
+use std::collections::BTreeMap;
+
+use panside_procedure::format::Item;
+use panside_procedure::format::entry::Count;
+
+use super::Classified;
+use crate::message::{
+    count_accounted, count_all, count_item_missing, count_item_unknown, count_more, count_short,
+    refused_no_name, refused_no_reason, words,
+};
+use crate::request::Refusal;
+use crate::value::{Accounted, EntryValue};
+
+pub(super) fn classify(
+    asked: &Count,
+    counted: &BTreeMap<String, u32>,
+    accounted: Option<&Accounted>,
+    items: &[Item],
+) -> Result<Classified, Refusal> {
+    let name = |id: &str| {
+        items.iter().find(|item| item.id == id).map_or_else(|| words(id), |item| item.name.clone())
+    };
+    if let Some(other) = counted.keys().find(|id| !asked.of.contains_key(*id)) {
+        return Err(count_item_unknown(name(other)).into());
+    }
+    let mut all = Vec::new();
+    let mut short = Vec::new();
+    for (id, &expected) in &asked.of {
+        let Some(&pieces) = counted.get(id) else { return Err(count_item_missing(name(id)).into()) };
+        if pieces > u32::from(expected) {
+            return Err(count_more(name(id), i64::from(pieces), i64::from(expected)).into());
+        }
+        let said = format!("{} {pieces}/{expected}", name(id));
+        if pieces < u32::from(expected) { short.push(said) } else { all.push(said) }
+    }
+    let value = |accounted: Option<Accounted>| EntryValue::Count { of: counted.clone(), accounted };
+    if short.is_empty() {
+        return Ok(Classified::new("all", value(None), count_all(all)));
+    }
+    let Some(Accounted { reason, by }) = accounted else {
+        return Ok(Classified::new("short", value(None), count_short(short)));
+    };
+    let kept = Accounted { reason: reason.trim().to_owned(), by: by.trim().to_owned() };
+    if kept.reason.is_empty() {
+        return Err(refused_no_reason().into());
+    }
+    if kept.by.is_empty() {
+        return Err(refused_no_name().into());
+    }
+    let said = count_accounted(short, &kept.reason, &kept.by);
+    Ok(Classified::new("accounted", value(Some(kept)), said))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing::try_entry;
+
+    fn count(
+        bolts: u32,
+        gaskets: Option<u32>,
+        accounted: Option<(&str, &str)>,
+    ) -> Result<Classified, Refusal> {
+        let mut of = BTreeMap::from([("pan_bolts".to_owned(), bolts)]);
+        of.extend(gaskets.map(|gaskets| ("gasket".to_owned(), gaskets)));
+        let accounted = accounted.map(|(reason, by)| Accounted { reason: reason.into(), by: by.into() });
+        try_entry("pan_down", "bolts", EntryValue::Count { of, accounted })
+    }
+
+    #[test]
+    fn all_pieces_in_the_hand_are_all() {
+        assert_eq!(count(16, Some(1), None).unwrap().class, "all");
+    }
+
+    #[test]
+    fn a_missing_bolt_makes_the_count_short_until_it_is_accounted_for_by_name() {
+        let short = count(15, Some(1), None).unwrap();
+        assert_eq!(
+            (short.class.as_str(), short.said[0].clone()),
+            ("short", count_short(vec!["pan bolts 15/16".into()]))
+        );
+        assert_eq!(
+            count(15, Some(1), Some(("snapped, stays in the case", "Ada"))).unwrap().class,
+            "accounted"
+        );
+    }
+
+    #[test]
+    fn accounting_needs_a_reason_and_a_name() {
+        assert_eq!(count(15, Some(1), Some(("  ", "Ada"))).unwrap_err().message, refused_no_reason());
+        assert_eq!(count(15, Some(1), Some(("snapped", " "))).unwrap_err().message, refused_no_name());
+    }
+
+    #[test]
+    fn more_than_there_are_is_refused_and_every_item_must_be_counted() {
+        assert_eq!(count(17, Some(1), None).unwrap_err().message, count_more("pan bolts", 17_i64, 16_i64));
+        assert_eq!(count(16, None, None).unwrap_err().message, count_item_missing("pan gasket"));
+    }
+}

@@ -1,0 +1,33 @@
+//! A photo that is on disk, named by the hash of its bytes.
+
+use panside_journal::Hash;
+
+use super::Classified;
+use crate::message::{photo_hash, photo_size, photo_taken};
+use crate::request::Refusal;
+use crate::value::EntryValue;
+
+pub(super) fn classify(hash: &str, width: u32, height: u32) -> Result<Classified, Refusal> {
+    if hash.parse::<Hash>().is_err() {
+        return Err(photo_hash().into());
+    }
+    if width == 0 || height == 0 {
+        return Err(photo_size().into());
+    }
+    Ok(Classified::new("taken", EntryValue::Photo { hash: hash.to_owned(), width, height }, photo_taken()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_photo_is_known_by_a_whole_hash_and_has_pixels() {
+        let hash = Hash::of(b"a photo").to_string();
+        assert_eq!(classify(&hash, 2048, 1536).unwrap().class, "taken");
+        for bad in [&hash[1..], &hash.to_uppercase(), ""] {
+            assert_eq!(classify(bad, 2048, 1536).unwrap_err().message, photo_hash());
+        }
+        assert_eq!(classify(&hash, 0, 1536).unwrap_err().message, photo_size());
+    }
+}

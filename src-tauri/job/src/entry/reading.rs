@@ -1,0 +1,193 @@
+//! A measured value against its limits on the sheet.
+
+use panside_procedure::format::entry::Reading;
+use panside_trade::measure::Measure;
+use panside_trade::units::Unit;
+use serde::{Deserialize, Serialize};
+
+use super::{Classified, measure, no_sheet_value};
+use crate::message::{
+    Message, of_trade, reading_above, reading_below, reading_inside, reading_not_within, reading_read,
+    reading_unit, words,
+};
+use crate::request::Refusal;
+use crate::sheet::Specs;
+use crate::value::EntryValue;
+
+/// Parts of a value smaller than this are rounding of a conversion, not something an instrument shows.
+const ROUNDING: f64 = 1e-9;
+
+/// A reading judged, and how it came about.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct ReadingResult {
+    /// `read`, `inside` or `outside`.
+    pub class: String,
+    /// The value as it was typed.
+    pub typed: Measure,
+    /// The same in the unit the checklist asks for.
+    pub asked: Measure,
+    /// The lowest value allowed, the limit included.
+    pub at_least: Option<Measure>,
+    /// The highest value allowed, the limit included.
+    pub at_most: Option<Measure>,
+}
+
+/// One limit of a reading as the sheet gives it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Limit<'a> {
+    /// Not above this.
+    AtMost(Measure, &'a str),
+    /// Not below this.
+    AtLeast(Measure, &'a str),
+    /// Not outside these.
+    Within(Measure, Measure, &'a str),
+}
+
+/// The limits of a reading, each with its key.
+///
+/// # Errors
+/// The first key that the sheet lacks or has as something else.
+pub(crate) fn limits<'a>(asked: &'a Reading, specs: &Specs) -> Result<Vec<Limit<'a>>, &'a str> {
+    let mut limits = Vec::new();
+    if let Some(key) = &asked.at_most {
+        limits.push(Limit::AtMost(specs.measure(key).ok_or(key.as_str())?, key));
+    }
+    if let Some(key) = &asked.at_least {
+        limits.push(Limit::AtLeast(specs.measure(key).ok_or(key.as_str())?, key));
+    }
+    if let Some(key) = &asked.within {
+        let (low, high) = specs.range(key).ok_or(key.as_str())?;
+        limits.push(Limit::Within(low, high, key));
+    }
+    Ok(limits)
+}
+
+pub(super) fn classify(
+    asked: &Reading,
+    specs: &Specs,
+    value: &str,
+    unit: &str,
+) -> Result<Classified, Refusal> {
+    let trade = |error| Refusal::from(of_trade(&error));
+    let wanted: Unit = asked.unit.parse().map_err(trade)?;
+    let typed = measure(value, unit)?;
+    if typed.unit().quantity() != wanted.quantity() {
+        return Err(reading_unit(wanted.symbol(), typed.unit().symbol()).into());
+    }
+    let here = typed.to(wanted).map_err(trade)?;
+    let mut result =
+        ReadingResult { class: String::new(), typed, asked: here, at_least: None, at_most: None };
+    let limits = limits(asked, specs).map_err(no_sheet_value)?;
+    let mut broken = Vec::new();
+    for limit in &limits {
+        broken.extend(judge(*limit, &mut result).map_err(trade)?);
+    }
+    let (class, said) = match (limits.is_empty(), broken.is_empty()) {
+        (true, _) => ("read", vec![reading_read(typed)]),
+        (false, true) => ("inside", vec![reading_inside(typed)]),
+        (false, false) => ("outside", broken),
+    };
+    result.class = class.to_owned();
+    let value =
+        EntryValue::Reading { value: value.trim().to_owned(), unit: typed.unit().symbol().to_owned() };
+    Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&result))
+}
+
+/// What is said where the reading breaks a limit.
+fn judge(limit: Limit<'_>, result: &mut ReadingResult) -> Result<Option<Message>, panside_trade::TradeError> {
+    let here = result.asked;
+    let above = |limit: Measure| here.value() > limit.value() + slack(limit);
+    let below = |limit: Measure| here.value() < limit.value() - slack(limit);
+    Ok(match limit {
+        Limit::AtMost(most, key) => {
+            let most = most.to(here.unit())?;
+            result.at_most = Some(most);
+            above(most).then(|| reading_above(result.typed, most, words(key)))
+        }
+        Limit::AtLeast(least, key) => {
+            let least = least.to(here.unit())?;
+            result.at_least = Some(least);
+            below(least).then(|| reading_below(result.typed, least, words(key)))
+        }
+        Limit::Within(low, high, key) => {
+            let (low, high) = (low.to(here.unit())?, high.to(here.unit())?);
+            (result.at_least, result.at_most) = (Some(low), Some(high));
+            (above(high) || below(low)).then(|| reading_not_within(result.typed, low, high, words(key)))
+        }
+    })
+}
+
+fn slack(limit: Measure) -> f64 {
+    ROUNDING * limit.value().abs().max(1.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing::{specs, try_entry};
+
+    fn read(value: &str, unit: &str) -> Result<Classified, Refusal> {
+        try_entry("probe", "exhaust", EntryValue::Reading { value: value.into(), unit: unit.into() })
+    }
+
+    #[test]
+    fn an_exhaust_at_its_touch_limit_may_be_touched_and_a_tenth_above_not() {
+        assert_eq!(read("48", "°C").unwrap().class, "inside");
+        let hot = read("48,1", "°C").unwrap();
+        assert_eq!(hot.class, "outside");
+        assert_eq!(hot.said[0], reading_above("48.1 °C", "48 °C", "touch limit"));
+    }
+
+    #[test]
+    fn a_limit_read_in_fahrenheit_is_the_same_limit() {
+        // 48 °C is 118.4 °F exactly, as 1 °C is 1.8 °F and 0 °C is 32 °F by definition.
+        let same = read("118.4", "°F").unwrap();
+        assert_eq!(same.class, "inside");
+        assert_eq!(
+            same.value,
+            EntryValue::Reading { value: "118.4".into(), unit: "°F".into() },
+            "kept as typed"
+        );
+        assert_eq!(read("118.5", "F").unwrap().class, "outside");
+    }
+
+    #[test]
+    fn volts_are_refused_where_degrees_are_asked_for() {
+        assert_eq!(read("12.4", "V").unwrap_err().message, reading_unit("°C", "V"));
+    }
+
+    #[test]
+    fn what_is_no_number_is_refused() {
+        for text in ["", "hot", "NaN", "inf", "1e3", "4 8", "1.000,5", "--4", "٤٨"] {
+            assert!(read(text, "°C").unwrap_err().message.id.starts_with("number-"), "{text}");
+        }
+        assert_eq!(read("48", "").unwrap_err().message.id, "unit-unknown");
+        assert_eq!(read("-300", "°C").unwrap_err().message.id, "value-below-lowest");
+    }
+
+    #[test]
+    fn a_range_keeps_both_its_ends() {
+        let ohms = |value: &str| {
+            let value = EntryValue::Reading { value: value.into(), unit: "Ω".into() };
+            try_entry("coil", "ohms", value).unwrap().class
+        };
+        assert_eq!(["4.9", "5.0", "5.6", "5.7"].map(ohms), ["outside", "inside", "inside", "outside"]);
+    }
+
+    #[test]
+    fn without_limits_the_value_is_just_taken_down() {
+        let odometer = EntryValue::Reading { value: " 184312 ".into(), unit: "km".into() };
+        let taken = try_entry("identify", "odometer", odometer).unwrap();
+        assert_eq!(taken.class, "read");
+        assert_eq!(taken.value, EntryValue::Reading { value: "184312".into(), unit: "km".into() });
+    }
+
+    #[test]
+    fn the_detail_says_what_was_judged_against_what() {
+        let detail = read("120", "°F").unwrap().detail.unwrap();
+        let result: ReadingResult = serde_json::from_str(&detail).unwrap();
+        assert_eq!(result.class, "outside");
+        assert_eq!(result.at_most, specs().measure("touch_limit"));
+        assert!((result.asked.value() - 48.888_888_9).abs() < 1e-6, "(120 − 32) / 1.8");
+    }
+}

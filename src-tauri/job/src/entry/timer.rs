@@ -1,0 +1,72 @@
+//! A time to wait, counted from the beginning of the step.
+
+use panside_procedure::format::entry::Timer;
+
+use super::{Classified, Context, no_sheet_value};
+use crate::clock::{MINUTE_MS, elapsed_ms};
+use crate::message::{timer_elapsed, timer_not_begun, timer_running};
+use crate::request::Refusal;
+use crate::sheet::Specs;
+use crate::value::EntryValue;
+
+pub(super) fn classify(asked: &Timer, specs: &Specs, context: &Context<'_>) -> Result<Classified, Refusal> {
+    let wait = wait_ms(asked, specs).ok_or_else(|| no_sheet_value(&asked.at_least))?;
+    match ms_left(asked, specs, context) {
+        None => Err(timer_not_begun(minutes_up(wait)).into()),
+        Some(0) => Ok(Classified::new("elapsed", EntryValue::Timer {}, timer_elapsed(minutes_up(wait)))),
+        Some(left) => Err(timer_running(minutes_up(left), minutes_up(wait)).into()),
+    }
+}
+
+/// Milliseconds still to wait; 0 when it has elapsed, nothing while the step is not begun. A wall clock that went back
+/// over a boot starts the wait anew.
+pub(crate) fn ms_left(asked: &Timer, specs: &Specs, context: &Context<'_>) -> Option<u64> {
+    let waited = elapsed_ms(context.begun?, context.at).unwrap_or(0);
+    Some(wait_ms(asked, specs)?.saturating_sub(waited))
+}
+
+fn wait_ms(asked: &Timer, specs: &Specs) -> Option<u64> {
+    let minutes = specs.measure(&asked.at_least)?.value();
+    // A measure is finite, not negative for a time and at most 10¹², so that this fits.
+    Some((minutes * MINUTE_MS as f64).ceil() as u64)
+}
+
+/// Whole minutes, begun ones counted.
+fn minutes_up(ms: u64) -> i64 {
+    i64::try_from(ms.div_ceil(MINUTE_MS)).unwrap_or(i64::MAX)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing::{boot, specs, stamp};
+    use panside_journal::Stamp;
+
+    fn wait(begun: Option<Stamp>, at: Stamp) -> Result<Classified, Refusal> {
+        let context = Context { items: &[], begun: begun.as_ref(), at: &at, utc_offset_min: 0 };
+        classify(&Timer { at_least: "cure".into() }, &specs(), &context)
+    }
+
+    #[test]
+    fn the_wait_is_over_to_the_millisecond_and_before_that_the_minutes_left_are_named() {
+        // The fixture's cure takes 20 minutes.
+        let mut early = stamp(20);
+        early.mono_ms -= 1;
+        early.wall_ms += 3_600_000;
+        assert_eq!(wait(Some(stamp(0)), early).unwrap_err().message, timer_running(1_i64, 20_i64));
+        assert_eq!(wait(Some(stamp(0)), stamp(20)).unwrap().class, "elapsed");
+        assert_eq!(wait(Some(stamp(3)), stamp(8)).unwrap_err().message, timer_running(15_i64, 20_i64));
+    }
+
+    #[test]
+    fn over_a_boot_the_wall_clock_counts_and_one_that_went_back_starts_anew() {
+        let rebooted = |minute| Stamp { boot: boot(2), mono_ms: 0, ..stamp(minute) };
+        assert_eq!(wait(Some(stamp(0)), rebooted(20)).unwrap().class, "elapsed");
+        assert_eq!(wait(Some(stamp(30)), rebooted(10)).unwrap_err().message, timer_running(20_i64, 20_i64));
+    }
+
+    #[test]
+    fn a_wait_of_a_step_that_is_not_begun_has_not_begun() {
+        assert_eq!(wait(None, stamp(90)).unwrap_err().message, timer_not_begun(20_i64));
+    }
+}

@@ -1,0 +1,66 @@
+//! A recorded event as an action of the Machine.
+
+use panside_procedure::machine::{Action, OutcomeIx, StepIx};
+use panside_procedure::{NoOutcome, Procedure};
+
+use crate::event::Event;
+
+/// The action an event stands for. Nothing for events that change no rule state.
+///
+/// # Errors
+/// What the checklist does not have, in plain English.
+pub(super) fn of(procedure: &Procedure, event: &Event) -> Result<Option<Action>, String> {
+    let names = &procedure.names;
+    let step = |id: &str| names.step(id).ok_or_else(|| format!("the checklist has no step \"{id}\""));
+    let no_value = |name: &str, value: &str| format!("the checklist has no {name} = {value}");
+    Ok(Some(match event {
+        Event::Begun(body) => Action::Begin(step(&body.step)?),
+        Event::Left(body) => Action::Leave(step(&body.step)?),
+        Event::Done(body) => {
+            let step = step(&body.step)?;
+            Action::Done(step, outcome(procedure, step, &body.classes))
+        }
+        Event::Rerecorded(body) => {
+            let step = step(&body.step)?;
+            Action::Rerecord(step, outcome(procedure, step, &body.classes))
+        }
+        Event::Moved(body) => {
+            let made = names.move_(&body.made);
+            Action::Move(made.ok_or_else(|| format!("the checklist has no move \"{}\"", body.made))?)
+        }
+        Event::Signed(body) => {
+            let sign = &body.signature.sign;
+            Action::Sign(names.sign(sign).ok_or_else(|| format!("the checklist has no sign-off \"{sign}\""))?)
+        }
+        Event::SetAside(body) => Action::SetAside(step(&body.step)?),
+        Event::Struck(body) => Action::Strike(step(&body.step)?),
+        Event::Observed(body) => {
+            let var = names.var(&body.condition);
+            let found = var.and_then(|var| Some((var, names.value_of(var, &body.value)?)));
+            let (var, value) = found.ok_or_else(|| no_value(&body.condition, &body.value))?;
+            Action::Observe(var, value)
+        }
+        Event::Expired(body) => {
+            Action::Expire(names.var(&body.gate).ok_or_else(|| no_value(&body.gate, "unknown"))?)
+        }
+        Event::Finished(_) => Action::Finish,
+        Event::Stopped(_) => Action::Stop,
+        Event::Started(_) | Event::Entered(_) | Event::MissedExplained(_) | Event::ClockJumped(_) => {
+            return Ok(None);
+        }
+    }))
+}
+
+/// The outcome that recorded classes make. Classes that are none any more make an outcome that does not exist: the
+/// Machine refuses it and, as recorded, takes over the step as worked without setting anything from it. That only
+/// takes permission away.
+fn outcome(
+    procedure: &Procedure,
+    step: StepIx,
+    classes: &std::collections::BTreeMap<String, String>,
+) -> OutcomeIx {
+    match procedure.outcome(step, classes) {
+        Ok(outcome) => outcome,
+        Err(NoOutcome::NotYet(_) | NoOutcome::Missing(_) | NoOutcome::NoClass(..)) => OutcomeIx(u16::MAX),
+    }
+}

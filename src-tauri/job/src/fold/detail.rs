@@ -1,0 +1,199 @@
+//! The rich detail beside rule state: who, when, which values.
+
+use std::collections::BTreeSet;
+
+use panside_journal::Stamp;
+use panside_procedure::State;
+use panside_procedure::format::{Ask, Step};
+use panside_procedure::machine::{SignIx, StepIx, VarIx};
+
+use crate::change::gates;
+use crate::event::{Entered, Event, Rerecorded};
+use crate::job::{EndedBy, EnteredValue, Given, Job, Known, LastRead, Mark, Reason, Stretch, Strike};
+
+impl Job {
+    pub(super) fn take_detail(&mut self, mark: &Mark, event: &Event) {
+        let reason = |text: &String| Reason { mark: mark.clone(), text: text.clone() };
+        match event {
+            Event::Finished(_) | Event::Stopped(_) => self.end = Some(mark.clone()),
+            Event::Observed(body) => {
+                for step in body.undone.iter().filter_map(|id| self.procedure.names.step(id)) {
+                    let detail = &mut self.steps[step.at()];
+                    detail.undone.push(mark.clone());
+                    void(&mut detail.stretches, mark);
+                }
+            }
+            _ => {}
+        }
+        let Some(step) = event.step().and_then(|id| self.procedure.names.step(id)) else { return };
+        let detail = &mut self.steps[step.at()];
+        match event {
+            Event::Begun(_) => detail.stretches.push(Stretch::new(mark.clone())),
+            Event::Left(_) => {
+                if let Some(stretch) = detail.stretches.last_mut() {
+                    stretch.ended = Some((EndedBy::Left, mark.clone()));
+                }
+            }
+            Event::Done(body) => {
+                if let Some(stretch) = detail.stretches.last_mut() {
+                    stretch.ended = Some((EndedBy::Done, mark.clone()));
+                    stretch.classes.clone_from(&body.classes);
+                    stretch.signs.clone_from(&body.signs);
+                    stretch.later = body.later;
+                }
+            }
+            Event::SetAside(body) => detail.set_aside = Some(reason(&body.reason)),
+            Event::MissedExplained(body) => detail.missed = Some(reason(&body.reason)),
+            Event::Entered(body) => self.take_entered(step, mark, body),
+            Event::Rerecorded(body) => detail.stretches.push(on_paper(mark, body)),
+            Event::Struck(body) => {
+                let also = body.also.iter().filter_map(|id| self.procedure.names.step(id));
+                let with = also.map(|other| (other, Some(body.step.clone())));
+                for (gone, with) in std::iter::once((step, None)).chain(with) {
+                    let detail = &mut self.steps[gone.at()];
+                    detail.strikes.push(Strike { reason: reason(&body.reason), with });
+                    void(&mut detail.stretches, mark);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn take_entered(&mut self, step: StepIx, mark: &Mark, body: &Entered) {
+        let detail = &mut self.steps[step.at()];
+        if detail.in_hand().is_none() {
+            // The record has a value at a step that nobody was in: keep the value all the same.
+            detail.stretches.push(Stretch::new(mark.clone()));
+            self.disagreements.push(crate::job::Disagreement {
+                seq: mark.seq,
+                what: format!("a value was entered at {}, which was not in hand", body.step),
+            });
+        }
+        let detail = &mut self.steps[step.at()];
+        let Some((stretch_at, stretch)) = detail.stretches.iter_mut().enumerate().next_back() else { return };
+        let value = stretch.entries.len();
+        stretch.entries.push(EnteredValue {
+            mark: mark.clone(),
+            entry: body.entry.clone(),
+            value: body.value.clone(),
+            class: body.class.clone(),
+            detail: body.detail.clone(),
+        });
+        let last_read = LastRead { step, stretch: stretch_at, value };
+        let names = &self.procedure.names;
+        let decided: Vec<VarIx> = decides(self.procedure.step(step), &body.entry)
+            .iter()
+            .filter_map(|gate| names.var(gate))
+            .collect();
+        for gate in decided {
+            self.gates[gate.at()].last_read = Some(last_read);
+        }
+    }
+
+    pub(super) fn take_signs(&mut self, mark: &Mark, before: &State, event: &Event) {
+        let machine = &self.procedure.machine;
+        let signatures = match event {
+            Event::Done(body) => body.signs.as_slice(),
+            Event::Rerecorded(body) => body.signs.as_slice(),
+            Event::Signed(body) => std::slice::from_ref(&body.signature),
+            _ => &[],
+        };
+        for given in (0..machine.signs.len()).map(SignIx::of) {
+            let valid = machine.is_valid(&self.state, given);
+            if machine.is_valid(before, given) && !valid {
+                if let Some(last) = self.signs[given.at()].last_mut() {
+                    last.lapsed = Some(mark.clone());
+                }
+            }
+            let id = &self.procedure.sign_off(given).id;
+            for signature in signatures.iter().filter(|signature| signature.sign == *id) {
+                // Signed on paper where it no longer holds: taken down, and lapsed from the first.
+                let lapsed = (!valid).then(|| mark.clone());
+                self.signs[given.at()].push(Given {
+                    signature: signature.clone(),
+                    mark: mark.clone(),
+                    lapsed,
+                });
+            }
+        }
+    }
+
+    /// When the value was taken that decides a gate which this event sets.
+    fn taken(&self, gate: VarIx, event: &Event) -> Option<Stamp> {
+        let Event::Done(done) = event else { return None };
+        let read = self.gates[gate.at()].last_read?;
+        let stretch = self.steps[read.step.at()].stretches.get(read.stretch)?;
+        let decides = self.procedure.step(read.step).id == done.step && stretch.void.is_none();
+        let is_last = read.stretch + 1 == self.steps[read.step.at()].stretches.len();
+        (decides && is_last).then(|| stretch.entries.get(read.value).map(|value| value.mark.stamp)).flatten()
+    }
+
+    pub(super) fn take_gates(&mut self, mark: &Mark, before: &State, event: &Event) {
+        let written: BTreeSet<&str> = match (event, event.step().and_then(|id| self.procedure.names.step(id)))
+        {
+            (Event::Done(body), Some(step)) => writes(self.procedure.step(step), &body.classes),
+            (Event::Rerecorded(body), Some(step)) => writes(self.procedure.step(step), &body.classes),
+            _ => BTreeSet::new(),
+        };
+        let on_paper = matches!(event, Event::Rerecorded(_));
+        for gate in gates(&self.procedure) {
+            let machine = &self.procedure.machine;
+            let (was, is) = (machine.value(before, gate), machine.value(&self.state, gate));
+            // A correction on paper makes nothing fresh that ages.
+            let written = written.contains(self.procedure.var_name(gate))
+                && !(on_paper && machine.vars[gate.at()].ages);
+            let taken = self.taken(gate, event);
+            let detail = &mut self.gates[gate.at()];
+            if is == 0 {
+                detail.set = None;
+                if was != 0 {
+                    detail.lost = Some(mark.clone());
+                }
+            } else if was != is || written {
+                let (class, from) =
+                    (self.procedure.value_name(gate, is).to_owned(), taken.unwrap_or(mark.stamp));
+                detail.set = Some(Known { class, mark: mark.clone(), from });
+                detail.lost = None;
+            }
+        }
+    }
+}
+
+/// Marks the stretches that counted until now.
+fn void(stretches: &mut [Stretch], mark: &Mark) {
+    for stretch in stretches.iter_mut().filter(|stretch| stretch.is_done() && stretch.void.is_none()) {
+        stretch.void = Some(mark.clone());
+    }
+}
+
+fn on_paper(mark: &Mark, body: &Rerecorded) -> Stretch {
+    let value = |(entry, value): (&String, &crate::EntryValue)| EnteredValue {
+        mark: mark.clone(),
+        entry: entry.clone(),
+        value: value.clone(),
+        class: body.classes.get(entry).cloned().unwrap_or_default(),
+        detail: None,
+    };
+    Stretch {
+        ended: Some((EndedBy::Done, mark.clone())),
+        on_paper: true,
+        entries: body.values.iter().map(value).collect(),
+        classes: body.classes.clone(),
+        signs: body.signs.clone(),
+        ..Stretch::new(mark.clone())
+    }
+}
+
+/// Gates that a step writes when its entries have these classes.
+fn writes<'a>(step: &'a Step, classes: &std::collections::BTreeMap<String, String>) -> BTreeSet<&'a str> {
+    let by_class = step.entries.iter().filter_map(|entry| entry.classes.get(classes.get(&entry.id)?));
+    by_class.flat_map(|effect| effect.sets.keys()).chain(step.sets.keys()).map(String::as_str).collect()
+}
+
+/// Gates that an entry decides: those its classes set, and, where it is measured, those its step sets.
+fn decides<'a>(step: &'a Step, id: &str) -> BTreeSet<&'a str> {
+    let Some(entry) = step.entries.iter().find(|entry| entry.id == id) else { return BTreeSet::new() };
+    let measured = matches!(entry.ask, Ask::Reading(_) | Ask::Level(_) | Ask::Torque(_));
+    let by_step = step.sets.keys().filter(|_| measured && !entry.classes.is_empty());
+    entry.classes.values().flat_map(|effect| effect.sets.keys()).chain(by_step).map(String::as_str).collect()
+}

@@ -1,0 +1,180 @@
+//! Starting a job: the vehicle as it comes in must be one the checklist may begin with.
+
+use std::collections::BTreeMap;
+
+use panside_journal::Hash;
+use panside_procedure::format::Checklist;
+use panside_procedure::machine::VariableKind;
+use panside_procedure::{Procedure, State};
+use serde::{Deserialize, Serialize};
+
+use crate::change::vars;
+use crate::decide::unmet::Because;
+use crate::event::{Event, Pinned, Started};
+use crate::message::{Arg, refused_no_such, start_missing, start_not_allowed, start_value, words};
+use crate::request::Refusal;
+use crate::sheet::Specs;
+
+/// What is known when a vehicle comes in.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Intake {
+    /// SHA-256 of the checklist's bytes.
+    pub checklist_hash: Hash,
+    /// SHA-256 of the sheet's bytes.
+    pub sheet_hash: Hash,
+    /// How the vehicle comes in, by condition id. What is left out has the first value it can come in with.
+    #[serde(default)]
+    pub conditions: BTreeMap<String, String>,
+    /// Number of the repair order. Never empty.
+    pub repair_order: String,
+    /// What the job is called in the list of jobs.
+    pub label: String,
+    /// Minutes that the shop's wall clock is ahead of UTC.
+    #[serde(default)]
+    pub utc_offset_min: i32,
+}
+
+/// The first event of a job. Whether the checklist is proved and whether the sheet fits it
+/// ([`crate::sheet::check`]) is asked before.
+///
+/// # Errors
+/// A refusal for a vehicle that comes in otherwise than the checklist allows, for a condition or value that it does
+/// not have, and for an empty repair order.
+pub fn start(procedure: &Procedure, specs: &Specs, intake: &Intake) -> Result<Event, Refusal> {
+    let repair_order = intake.repair_order.trim();
+    if repair_order.is_empty() {
+        return Err(start_missing("repair order").into());
+    }
+    let machine = &procedure.machine;
+    let mut conditions = BTreeMap::new();
+    let mut given = Vec::new();
+    if let Some(other) = intake.conditions.keys().find(|id| !has_condition(&procedure.checklist, id)) {
+        return Err(refused_no_such("condition", other).into());
+    }
+    for (var, starts) in &machine.starts {
+        let name = procedure.var_name(*var);
+        let word = match machine.vars[var.at()].kind {
+            VariableKind::Fact => fact(procedure, specs, name),
+            _ => intake.conditions.get(name).map(String::as_str),
+        };
+        let value = match word {
+            Some(word) => procedure.names.value_of(*var, word).filter(|value| starts.contains(value)),
+            None => starts.first().copied(),
+        };
+        let Some(value) = value else {
+            let wants = starts.iter().map(|&value| words(procedure.value_name(*var, value))).collect();
+            return Err(start_value(words(name), words(word.unwrap_or_default()), Arg::AnyOf(wants)).into());
+        };
+        given.push((*var, value));
+        if machine.vars[var.at()].kind == VariableKind::Condition {
+            conditions.insert(name.to_owned(), procedure.value_name(*var, value).to_owned());
+        }
+    }
+    if machine.start(&given).is_none() {
+        let mut state = State::default();
+        given.iter().for_each(|(var, value)| machine.vars[var.at()].field.set(&mut state, u64::from(*value)));
+        let unmet = Because::of_rules(procedure).unmet(&machine.start_when, &state);
+        return Err(Refusal { message: start_not_allowed(), unmet });
+    }
+    let (checklist, sheet) = (&procedure.checklist, &specs.sheet);
+    Ok(Event::Started(Started {
+        checklist: Pinned {
+            id: checklist.id.clone(),
+            revision: checklist.revision,
+            hash: intake.checklist_hash,
+        },
+        sheet: Pinned { id: sheet.id.clone(), revision: sheet.revision, hash: intake.sheet_hash },
+        demo: checklist.demo || sheet.demo,
+        conditions,
+        repair_order: repair_order.to_owned(),
+        label: intake.label.trim().to_owned(),
+        utc_offset_min: intake.utc_offset_min,
+    }))
+}
+
+fn has_condition(checklist: &Checklist, id: &str) -> bool {
+    checklist.conditions.iter().any(|condition| condition.id == id)
+}
+
+/// The word that the sheet has for a fact.
+pub(crate) fn fact<'a>(procedure: &Procedure, specs: &'a Specs, fact: &str) -> Option<&'a str> {
+    let fact = procedure.checklist.facts.iter().find(|found| found.id == fact)?;
+    specs.fact(&fact.sheet)
+}
+
+/// Every condition that can be asked about at intake, with the values it can come in with.
+#[must_use]
+pub fn questions(procedure: &Procedure) -> Vec<(String, Vec<String>)> {
+    let conditions = vars(procedure, VariableKind::Condition).filter_map(|var| {
+        let (_, starts) = procedure.machine.starts.iter().find(|(found, _)| *found == var)?;
+        let values =
+            starts.iter().map(|&value| procedure.value_name(var, value).to_owned()).collect::<Vec<_>>();
+        (values.len() > 1).then(|| (procedure.var_name(var).to_owned(), values))
+    });
+    conditions.collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::message::unmet_value;
+    use crate::testing::{procedure, specs};
+
+    fn intake(conditions: &[(&str, &str)]) -> Intake {
+        Intake {
+            checklist_hash: Hash::of(b"checklist"),
+            sheet_hash: Hash::of(b"sheet"),
+            conditions: conditions.iter().map(|(name, value)| ((*name).into(), (*value).into())).collect(),
+            repair_order: " RO 1042 ".into(),
+            label: "invented van".into(),
+            utc_offset_min: 60,
+        }
+    }
+
+    #[test]
+    fn a_start_takes_down_every_condition_also_those_not_asked_about() {
+        let Event::Started(started) = start(&procedure(), &specs(), &intake(&[("key", "secured")])).unwrap()
+        else {
+            panic!("a job begins with its start");
+        };
+        assert_eq!(started.conditions["key"], "secured");
+        assert_eq!(started.conditions["lift"], "floor");
+        assert_eq!((started.repair_order.as_str(), started.demo), ("RO 1042", true));
+    }
+
+    #[test]
+    fn a_vehicle_that_comes_in_otherwise_is_refused() {
+        let refused = start(&procedure(), &specs(), &intake(&[("engine", "running")])).unwrap_err();
+        assert_eq!(refused.message, start_value("engine", "running", Arg::AnyOf(vec!["off".into()])));
+        let unknown = start(&procedure(), &specs(), &intake(&[("boat", "afloat")])).unwrap_err();
+        assert_eq!(unknown.message, refused_no_such("condition", "boat"));
+    }
+
+    #[test]
+    fn a_start_that_only_the_rule_for_starting_forbids_says_what_it_lacks() {
+        let text = include_str!("../tests/fixtures/pan.checklist.json");
+        let text = text.replace(
+            r#""values": ["off", "running"], "draws""#,
+            r#""values": ["off", "running"], "start": ["off", "running"], "draws""#,
+        );
+        let procedure = Procedure::load(text.as_bytes()).unwrap();
+        let refused = start(&procedure, &specs(), &intake(&[("engine", "running")])).unwrap_err();
+        assert_eq!(refused.message, start_not_allowed());
+        assert_eq!(refused.unmet, [unmet_value("engine", "running", Arg::AnyOf(vec!["off".into()]))]);
+    }
+
+    #[test]
+    fn a_start_needs_a_repair_order() {
+        let blank = Intake { repair_order: " ".into(), ..intake(&[]) };
+        assert_eq!(start(&procedure(), &specs(), &blank).unwrap_err().message, start_missing("repair order"));
+    }
+
+    #[test]
+    fn only_what_can_come_in_either_way_is_asked_about() {
+        assert_eq!(
+            questions(&procedure()),
+            [("key".to_owned(), vec!["in_car".to_owned(), "secured".to_owned()])]
+        );
+    }
+}

@@ -1,0 +1,260 @@
+//! What the tests of this crate share: a small invented checklist with its sheet, and a bay to work it in.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use panside_journal::{BootId, Hash, PersonId, Stamp};
+use panside_procedure::format::{Role, Sheet};
+use panside_procedure::{Procedure, load};
+use uuid::Uuid;
+
+use crate::entry::{Classified, Context, classify};
+use crate::event::{Event, Pinned};
+use crate::job::{Happened, Job};
+use crate::request::{Actor, Refusal, Request};
+use crate::sheet::Specs;
+use crate::start::{Intake, start};
+use crate::value::{EntryValue, Signature, StickReading, StickShows, Tool};
+use crate::view::{JobView, StepView, view};
+
+/// 2026-03-02T08:00:00Z, as GNU date gives it.
+const MORNING_MS: i64 = 1_772_438_400_000;
+
+pub fn boot(number: u128) -> BootId {
+    BootId(Uuid::from_u128(number))
+}
+
+/// A time of the test's day, in minutes after eight, in the first boot.
+pub fn stamp(minute: i64) -> Stamp {
+    let ms = minute * 60_000;
+    Stamp { wall_ms: MORNING_MS + ms, mono_ms: 1_000_000 + ms.unsigned_abs(), boot: boot(1) }
+}
+
+pub fn procedure() -> Arc<Procedure> {
+    let bytes = include_bytes!("../tests/fixtures/pan.checklist.json");
+    Arc::new(Procedure::load(bytes).unwrap_or_else(|problems| panic!("{problems}")))
+}
+
+pub fn sheet() -> Sheet {
+    load::sheet(include_bytes!("../tests/fixtures/pan.sheet.json")).unwrap()
+}
+
+pub fn specs() -> Arc<Specs> {
+    Arc::new(Specs::of(&sheet()).unwrap())
+}
+
+pub fn tool() -> Tool {
+    Tool {
+        name: "quarter-inch click wrench".into(),
+        min: "3".into(),
+        max: "15".into(),
+        unit: "N·m".into(),
+        class_percent: None,
+        calibration_due: "2026-12-31".into(),
+    }
+}
+
+/// Judges a value at an entry of a step that was just begun.
+pub fn try_entry(step: &str, entry: &str, value: EntryValue) -> Result<Classified, Refusal> {
+    let procedure = procedure();
+    let step = procedure.step(procedure.names.step(step).unwrap());
+    let entry = step.entries.iter().find(|found| found.id == entry).unwrap();
+    let (at, begun) = (stamp(0), stamp(0));
+    let items = &procedure.checklist.items;
+    let context = Context { items, begun: Some(&begun), at: &at, utc_offset_min: 0 };
+    let judged = classify(&entry.ask, &specs(), &value, &context);
+    if let Ok(classified) = &judged {
+        assert!(entry.ask.classes().contains(&classified.class.as_str()), "only declared classes come out");
+    }
+    judged
+}
+
+pub fn technician(name: &str) -> Actor {
+    Actor { name: name.into(), role: Role::Technician }
+}
+
+pub fn sign(sign: &str, by: &str, role: Role) -> Signature {
+    Signature { sign: sign.into(), by: by.into(), role }
+}
+
+pub fn degrees(value: &str) -> EntryValue {
+    EntryValue::Reading { value: value.into(), unit: "°C".into() }
+}
+
+pub fn litres(value: &str) -> EntryValue {
+    EntryValue::Reading { value: value.into(), unit: "L".into() }
+}
+
+pub fn choice(class: &str) -> EntryValue {
+    EntryValue::Choice { class: class.into() }
+}
+
+pub fn pieces(bolts: u32) -> EntryValue {
+    let of = BTreeMap::from([("pan_bolts".to_owned(), bolts), ("gasket".to_owned(), 1)]);
+    EntryValue::Count { of, accounted: None }
+}
+
+pub fn clicked() -> EntryValue {
+    EntryValue::Torque { stages: vec!["4".into(), "9".into()], unit: "N·m".into(), tool: tool() }
+}
+
+pub fn stick_in_band() -> EntryValue {
+    let reading = StickReading {
+        temperature: "60".into(),
+        temperature_unit: "°C".into(),
+        stick: StickShows::Trace { value: "25".into(), unit: "mm".into() },
+    };
+    EntryValue::Level { readings: vec![reading.clone(), reading], confirmed_no_trace: false }
+}
+
+/// A job in a bay: wishes are decided and what comes of them is taken over, a minute apart.
+pub struct Bay {
+    pub job: Job,
+    pub minute: i64,
+    pub actor: Actor,
+}
+
+impl Bay {
+    pub fn open() -> Bay {
+        let (procedure, specs) = (procedure(), specs());
+        let pinned = |id: &str| Pinned { id: id.into(), revision: 1, hash: Hash::of(id.as_bytes()) };
+        let intake = Intake {
+            checklist_hash: pinned("pan-short").hash,
+            sheet_hash: pinned("invented-van").hash,
+            conditions: BTreeMap::new(),
+            repair_order: "RO 1".into(),
+            label: "invented van".into(),
+            utc_offset_min: 0,
+        };
+        let started = start(&procedure, &specs, &intake).unwrap();
+        let mut bay = Bay { job: Job::new(procedure, specs), minute: 0, actor: technician("Ada") };
+        bay.record(vec![started]);
+        bay
+    }
+
+    pub fn now(&self) -> Stamp {
+        stamp(self.minute)
+    }
+
+    pub fn record(&mut self, events: Vec<Event>) {
+        for event in events {
+            let (seq, who) = (self.job.last_seq() + 1, PersonId(self.actor.name.clone()));
+            self.job.take(Happened { seq, stamp: self.now(), who, event });
+        }
+    }
+
+    pub fn ask(&mut self, request: Request) -> Result<Vec<Event>, Refusal> {
+        self.minute += 1;
+        let events = crate::decide::decide(&self.job, &request, &self.actor, &self.now())?;
+        self.record(events.clone());
+        Ok(events)
+    }
+
+    /// Asks and fails the test when it is refused.
+    pub fn must(&mut self, request: Request) -> Vec<Event> {
+        self.ask(request.clone()).unwrap_or_else(|refusal| panic!("{request:?} was refused: {refusal:?}"))
+    }
+
+    pub fn begin(&mut self, step: &str) -> Result<Vec<Event>, Refusal> {
+        self.ask(Request::Begin { step: step.into() })
+    }
+
+    pub fn enter(&mut self, step: &str, entry: &str, value: EntryValue) -> Result<Vec<Event>, Refusal> {
+        self.ask(Request::Enter { step: step.into(), entry: entry.into(), value })
+    }
+
+    pub fn done(&mut self, step: &str) -> Result<Vec<Event>, Refusal> {
+        self.ask(Request::Done { step: step.into(), signatures: Vec::new() })
+    }
+
+    pub fn work(
+        &mut self,
+        step: &str,
+        entries: &[(&str, EntryValue)],
+        signatures: &[Signature],
+    ) -> Vec<Event> {
+        self.must(work(step, entries, signatures))
+    }
+
+    pub fn moves(&mut self, moves: &[&str]) {
+        for made in moves {
+            self.must(Request::Move { made: (*made).into() });
+        }
+    }
+
+    /// Works the job up to and with a step of the usual order.
+    pub fn work_up_to(&mut self, last: &str) {
+        for step in USUAL_ORDER {
+            self.work_usual(step);
+            if *step == last {
+                return;
+            }
+        }
+        panic!("{last} is not in the usual order");
+    }
+
+    /// Works one step as it usually goes, with the moves before it.
+    pub fn work_usual(&mut self, step: &str) {
+        let text = |text: &str| EntryValue::Scan { text: text.into() };
+        let km = EntryValue::Reading { value: "184312".into(), unit: "km".into() };
+        let photo = EntryValue::Photo { hash: Hash::of(b"routing").to_string(), width: 2048, height: 1536 };
+        let ohms = EntryValue::Reading { value: "5.3".into(), unit: "Ω".into() };
+        match step {
+            "identify" => {
+                let vin = text("1M8GDM9AXKP042788");
+                self.work(step, &[("vin", vin), ("codes", text("P0765")), ("odometer", km)], &[]);
+            }
+            "photo" => drop(self.work(step, &[("routing", photo)], &[])),
+            "go_ahead" => drop(self.work(step, &[], &[sign("concern_told", "Wim", Role::ServiceWriter)])),
+            "locks" => {
+                self.moves(&["key_out", "raise", "set_locks"]);
+                self.work(step, &[], &[sign("on_locks", "Ada", Role::Technician)]);
+            }
+            "probe" => drop(self.work(step, &[("exhaust", degrees("41"))], &[])),
+            "coil" => drop(self.work(step, &[("ohms", ohms)], &[])),
+            "drain" => drop(self.work(step, &[("volume", litres("3.6"))], &[])),
+            "pan_down" => drop(self.work(step, &[("bolts", pieces(16))], &[])),
+            "verdict" => drop(self.work(step, &[("found", choice("carry_on"))], &[])),
+            "pan_up" => {
+                self.work(step, &[("torque", clicked())], &[sign("pan_torqued", "Ada", Role::Technician)]);
+            }
+            "cure" => {
+                self.begin(step).unwrap();
+                self.minute += 20;
+                self.work(step, &[("wait", EntryValue::Timer {})], &[]);
+            }
+            "fill" => {
+                self.moves(&["lower"]);
+                self.work(step, &[("volume", litres("3.6"))], &[]);
+            }
+            "level" => {
+                self.moves(&["key_in", "start_engine"]);
+                self.work(step, &[("stick", stick_in_band())], &[]);
+            }
+            other => panic!("{other} has no usual way"),
+        }
+    }
+
+    pub fn view(&self) -> JobView {
+        view(&self.job, &self.now())
+    }
+
+    pub fn step(&self, id: &str) -> StepView {
+        self.view().steps.into_iter().find(|step| step.id == id).unwrap()
+    }
+}
+
+/// The order in which the invented job goes when nothing comes between.
+pub const USUAL_ORDER: &[&str] = &[
+    "identify", "photo", "go_ahead", "locks", "probe", "coil", "drain", "pan_down", "verdict", "pan_up",
+    "cure", "fill", "level",
+];
+
+pub fn work(step: &str, entries: &[(&str, EntryValue)], signatures: &[Signature]) -> Request {
+    Request::Work {
+        step: step.into(),
+        entries: entries.iter().map(|(entry, value)| ((*entry).to_owned(), value.clone())).collect(),
+        signatures: signatures.to_vec(),
+        later: false,
+    }
+}

@@ -1,0 +1,310 @@
+//! All that a screen shows of a job at a time, so that no screen holds a rule: every step with its reasons, every
+//! move with its refusal or what it would make lapse, the tray, the conditions, the clock.
+//!
+//! Where a field is a possible [`Refusal`], none means that it is allowed now.
+
+mod clock;
+mod make;
+mod preview;
+mod step;
+
+use panside_journal::Stamp;
+use panside_procedure::Shown;
+use panside_procedure::format::{Ask, Caution, Reuse, Role, SignKind, Signal, Zone};
+use serde::{Deserialize, Serialize};
+
+pub use preview::{OtherUnit, Preview, preview};
+
+use crate::job::{Given, Job, Known, Mark, Reason};
+use crate::message::Message;
+use crate::request::Refusal;
+use crate::value::EntryValue;
+
+/// A job as it is to be shown.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+pub struct JobView {
+    /// The number of the newest event: what a wish made on this view is based on.
+    pub seq: u64,
+    /// Title of the checklist.
+    pub title: String,
+    /// Title of the spec sheet.
+    pub sheet: String,
+    /// Checklist or sheet is invented: "demo values, not for a vehicle" belongs wherever a value shows.
+    pub demo: bool,
+    /// Number of the repair order.
+    pub repair_order: String,
+    /// What the job is called in the list of jobs.
+    pub label: String,
+    /// Whether the job goes on.
+    pub over: Over,
+    /// The parts of the job.
+    pub phases: Vec<PhaseView>,
+    /// Every step, in file order.
+    pub steps: Vec<StepView>,
+    /// Every move.
+    pub moves: Vec<MoveView>,
+    /// What is off the vehicle.
+    pub tray: Vec<TrayView>,
+    /// How the vehicle is.
+    pub conditions: Vec<ConditionView>,
+    /// What is known.
+    pub gates: Vec<GateView>,
+    /// Every sign-off.
+    pub signs: Vec<SignView>,
+    /// Dangers that hold now. They call people out.
+    pub dangers: Vec<DangerView>,
+    /// Time.
+    pub clock: ClockView,
+    /// Why the job cannot be finished now.
+    pub finish: Option<Refusal>,
+    /// Why the job cannot be stopped now.
+    pub stop: Option<Refusal>,
+}
+
+/// Whether a job goes on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Over {
+    /// It goes on.
+    Going,
+    /// It ends by stop and call: only what makes the vehicle safe to leave may begin.
+    Ending,
+    /// It is finished.
+    Finished,
+    /// It was stopped before its end.
+    Stopped,
+}
+
+/// A part of the job.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PhaseView {
+    /// Phase id.
+    pub id: String,
+    /// What the technician reads.
+    pub title: String,
+    /// Minutes that people were in its steps.
+    pub minutes: u64,
+    /// Minutes that its steps in this job are expected to take.
+    pub expected: u32,
+}
+
+/// A step.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+pub struct StepView {
+    /// Its place in the checklist, from 1.
+    pub number: usize,
+    /// Step id.
+    pub id: String,
+    /// Place of its phase in [`JobView::phases`].
+    pub phase: usize,
+    /// A few words.
+    pub title: String,
+    /// The one instruction.
+    pub instruction: String,
+    /// Where the person is.
+    pub zone: Zone,
+    /// What can hurt.
+    pub cautions: Vec<Caution>,
+    /// Expected minutes.
+    pub minutes: u32,
+    /// How it is shown.
+    pub shown: Shown,
+    /// In hand and all in: only signatures are missing.
+    pub held: bool,
+    /// Why it cannot be begun.
+    pub begin: Option<Refusal>,
+    /// In hand only: why it cannot be done, signatures apart.
+    pub done: Option<Refusal>,
+    /// Why it cannot be set aside.
+    pub set_aside: Option<Refusal>,
+    /// Why it cannot be struck.
+    pub strike: Option<Refusal>,
+    /// What it asks for.
+    pub entries: Vec<EntryView>,
+    /// Sign-offs to give with *Done*, by id; what each says stands in [`JobView::signs`].
+    pub signs: Vec<String>,
+    /// Sign-offs of it that have lapsed, by id.
+    pub lapsed: Vec<String>,
+    /// When the stretch of work that is shown began, and by whom.
+    pub begun: Option<Mark>,
+    /// When the stretch of work that is shown was done, and by whom.
+    pub ended: Option<Mark>,
+    /// Why it was set aside.
+    pub set_aside_for: Option<Reason>,
+    /// Why it was last struck.
+    pub struck_for: Option<Reason>,
+    /// Why it was missed.
+    pub missed_for: Option<Reason>,
+}
+
+/// One entry of a step.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+pub struct EntryView {
+    /// Entry id.
+    pub id: String,
+    /// What the control says.
+    pub label: String,
+    /// The kind, with its fields.
+    pub ask: Ask,
+    /// Whether the step can be done without it.
+    pub optional: bool,
+    /// What the sheet allows, for showing beside it.
+    pub limits: Vec<Message>,
+    /// What was last entered in the stretch of work that is shown.
+    pub value: Option<EntryValue>,
+    /// What that turned out to be.
+    pub class: Option<String>,
+    /// That value keeps the step in hand.
+    pub not_yet: bool,
+    /// What is said about that value.
+    pub said: Vec<Message>,
+    /// A timer of a step in hand: milliseconds still to wait.
+    pub ms_left: Option<u64>,
+}
+
+/// A move.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct MoveView {
+    /// Move id.
+    pub id: String,
+    /// What the button says.
+    pub title: String,
+    /// Expected minutes.
+    pub minutes: u32,
+    /// Why it cannot be made.
+    pub refusal: Option<Refusal>,
+    /// Sign-offs it would make lapse, by id.
+    pub lapses: Vec<String>,
+    /// What would no longer be known, by gate id.
+    pub forgets: Vec<String>,
+}
+
+/// A kind of part or fastener that is off the vehicle.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct TrayView {
+    /// Item id.
+    pub id: String,
+    /// What it is.
+    pub name: String,
+    /// Pieces that are off.
+    pub off: u8,
+    /// Pieces there are on the vehicle.
+    pub count: u8,
+    /// Whether the same piece may go back.
+    pub reuse: Reuse,
+    /// The count made anew from the events comes to the same.
+    pub recount_agrees: bool,
+}
+
+/// A condition of the vehicle or the bay.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ConditionView {
+    /// Condition id.
+    pub id: String,
+    /// In words.
+    pub name: String,
+    /// Its value.
+    pub value: String,
+    /// The value in words.
+    pub says: String,
+    /// Every value it can have.
+    pub values: Vec<String>,
+    /// Which part of the vehicle line shows it.
+    pub draws: Option<String>,
+}
+
+/// Something that is known or not.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct GateView {
+    /// Gate id.
+    pub id: String,
+    /// In words.
+    pub name: String,
+    /// How it became known; nothing while it is not.
+    pub known: Option<Known>,
+    /// What was last read or answered that decides it.
+    pub last: Option<String>,
+    /// Milliseconds for which it stays good, where it ages.
+    pub ms_fresh: Option<u64>,
+}
+
+/// A sign-off.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SignView {
+    /// Sign-off id.
+    pub id: String,
+    /// What is signed.
+    pub text: String,
+    /// Permit or attest.
+    pub kind: SignKind,
+    /// Who must sign; nothing: who works the step.
+    pub by: Option<Role>,
+    /// The step that gives it.
+    pub step: String,
+    /// It is valid.
+    pub valid: bool,
+    /// The last time it was given, and which event made it lapse. Those with the same one are renewed together.
+    pub last: Option<Given>,
+    /// Why it cannot be renewed.
+    pub renew: Option<Refusal>,
+}
+
+/// A danger.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct DangerView {
+    /// Danger id.
+    pub id: String,
+    /// The signal word.
+    pub signal: Signal,
+    /// What it does and the way back to safe.
+    pub text: String,
+}
+
+/// Time on the job.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ClockView {
+    /// When it started.
+    pub started: Option<Stamp>,
+    /// Minutes since then, or until it ended.
+    pub minutes: u64,
+    /// Minutes of them that somebody was in a step.
+    pub in_steps: u64,
+}
+
+/// A job as it is to be shown now.
+#[must_use]
+pub fn view(job: &Job, now: &Stamp) -> JobView {
+    make::job(job, now)
+}
+
+impl JobView {
+    /// Every message in it, for whoever puts the sentences in.
+    pub fn each_message(&mut self, say: &mut dyn FnMut(&mut Message)) {
+        for step in &mut self.steps {
+            for refusal in [&mut step.begin, &mut step.done, &mut step.set_aside, &mut step.strike] {
+                each_of(refusal, say);
+            }
+            for entry in &mut step.entries {
+                entry.limits.iter_mut().chain(&mut entry.said).for_each(&mut *say);
+            }
+        }
+        self.moves.iter_mut().for_each(|made| each_of(&mut made.refusal, say));
+        self.signs.iter_mut().for_each(|sign| each_of(&mut sign.renew, say));
+        each_of(&mut self.finish, say);
+        each_of(&mut self.stop, say);
+    }
+}
+
+impl Refusal {
+    /// Every message in it, for whoever puts the sentences in.
+    pub fn each_message(&mut self, say: &mut dyn FnMut(&mut Message)) {
+        say(&mut self.message);
+        self.unmet.iter_mut().for_each(say);
+    }
+}
+
+fn each_of(refusal: &mut Option<Refusal>, say: &mut dyn FnMut(&mut Message)) {
+    if let Some(refusal) = refusal {
+        refusal.each_message(say);
+    }
+}

@@ -1,0 +1,148 @@
+//! One step of the view, with its entries.
+
+use panside_journal::Stamp;
+use panside_procedure::Shown;
+use panside_procedure::format::{Ask, Entry, Role};
+use panside_procedure::machine::{Action, OutcomeIx, StepIx};
+use panside_trade::measure::{Measure, Torque};
+
+use super::make::At;
+use super::{EntryView, StepView};
+use crate::decide::draft::Draft;
+use crate::decide::signs::signs_of;
+use crate::decide::unmet::limit_text;
+use crate::decide::work::refuse_missing;
+use crate::entry::{Context, classify, limits, ms_left};
+use crate::job::{EnteredValue, Stretch};
+use crate::message::{Message, limit_chart, limit_count, limit_minutes, limit_stage};
+use crate::request::{Actor, Refusal};
+
+pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
+    let procedure = &at.job.procedure;
+    let machine = &procedure.machine;
+    let (text, detail) = (procedure.step(number), at.job.step(number));
+    let shown = machine.shown(at.state, number);
+    let stretch = detail.shown();
+    let done = (shown == Shown::InHand).then(|| done(at, number)).flatten();
+    let signs: Vec<String> = signs_of(text).map(|(_, sign)| sign.to_owned()).collect();
+    let lapsed =
+        machine.steps[number.at()].signs.iter().filter(|&&given| machine.has_lapsed(at.state, given));
+    StepView {
+        number: number.at() + 1,
+        id: text.id.clone(),
+        phase: machine.steps[number.at()].phase.at(),
+        title: text.title.clone(),
+        instruction: text.instruction.clone(),
+        zone: text.zone,
+        cautions: text.cautions.clone(),
+        minutes: text.minutes,
+        shown,
+        held: shown == Shown::InHand && done.is_none() && !signs.is_empty(),
+        begin: at.refusal(Action::Begin(number)),
+        done,
+        set_aside: at.refusal(Action::SetAside(number)),
+        strike: at.refusal(Action::Strike(number)),
+        entries: text.entries.iter().map(|entry| entry_view(at, shown, stretch, entry)).collect(),
+        signs,
+        lapsed: lapsed.map(|&given| procedure.sign_off(given).id.clone()).collect(),
+        begun: stretch.map(|stretch| stretch.begun.clone()),
+        ended: stretch.and_then(|stretch| stretch.ended.as_ref()).map(|(_, mark)| mark.clone()),
+        set_aside_for: detail.set_aside.clone(),
+        struck_for: detail.strikes.last().map(|strike| strike.reason.clone()),
+        missed_for: detail.missed.clone(),
+    }
+}
+
+/// Why a step in hand cannot be done: what must hold while it is worked does not, or something is missing.
+fn done(at: At<'_>, step: StepIx) -> Option<Refusal> {
+    let rule = &at.job.procedure.machine.steps[step.at()];
+    if !rule.while_.holds(at.state)
+        || rule.permits.iter().any(|&permit| !at.job.procedure.machine.is_valid(at.state, permit))
+    {
+        return at.refusal(Action::Done(step, OutcomeIx(0)));
+    }
+    // Nobody asks here; who it is only matters for signatures, which are judged when they are given.
+    let nobody = Actor { name: String::new(), role: Role::Technician };
+    let draft = Draft { job: at.job, who: &nobody, now: at.now, state: *at.state, events: Vec::new() };
+    refuse_missing(at.job.procedure.step(step), draft.missing(step)).err()
+}
+
+fn entry_view<'a>(at: At<'a>, shown: Shown, stretch: Option<&'a Stretch>, entry: &'a Entry) -> EntryView {
+    let last = stretch.and_then(|stretch| stretch.latest(&entry.id));
+    let judged_at = |begun: Option<&'a Stamp>, at_stamp: &'a Stamp| Context {
+        items: &at.job.procedure.checklist.items,
+        begun,
+        at: at_stamp,
+        utc_offset_min: at.job.utc_offset_min(),
+    };
+    let begun = stretch.map(|stretch| &stretch.begun.stamp);
+    let ms_left = match &entry.ask {
+        Ask::Timer(asked) if shown == Shown::InHand => {
+            ms_left(asked, &at.job.specs, &judged_at(begun, at.now))
+        }
+        _ => None,
+    };
+    let say = |entered: &'a EnteredValue| {
+        let context = judged_at(begun, &entered.mark.stamp);
+        classify(&entry.ask, &at.job.specs, &entered.value, &context)
+            .map(|judged| judged.said)
+            .unwrap_or_default()
+    };
+    EntryView {
+        id: entry.id.clone(),
+        label: entry.label.clone(),
+        ask: entry.ask.clone(),
+        optional: entry.optional,
+        limits: limits_of(at, &entry.ask),
+        value: last.map(|entered| entered.value.clone()),
+        class: last.map(|entered| entered.class.clone()),
+        not_yet: last
+            .is_some_and(|entered| entry.classes.get(&entered.class).is_some_and(|effect| effect.not_yet)),
+        said: last.map(say).unwrap_or_default(),
+        ms_left,
+    }
+}
+
+/// What the sheet allows at an entry.
+fn limits_of(at: At<'_>, ask: &Ask) -> Vec<Message> {
+    let specs = &at.job.specs;
+    match ask {
+        Ask::Reading(asked) => limits(asked, specs).unwrap_or_default().iter().map(limit_text).collect(),
+        Ask::Level(asked) => {
+            let points = specs.chart(&asked.chart).map(|(chart, _)| chart.points()).unwrap_or_default();
+            let ends = points.first().zip(points.last());
+            let text =
+                |(first, last): (&panside_trade::level::LevelPoint, &panside_trade::level::LevelPoint)| {
+                    limit_chart(Measure::from(first.temperature), Measure::from(last.temperature))
+                };
+            ends.map(text).into_iter().collect()
+        }
+        Ask::Torque(asked) => {
+            let stages = specs.torque(&asked.spec).map(|spec| spec.stages()).unwrap_or_default();
+            stages.iter().enumerate().map(|(at, stage)| stage_limit(at + 1, *stage)).collect()
+        }
+        Ask::Timer(asked) => specs.measure(&asked.at_least).map(limit_minutes).into_iter().collect(),
+        Ask::Count(asked) => {
+            let items = &at.job.procedure.checklist.items;
+            let name = |id: &String| {
+                items.iter().find(|item| item.id == *id).map_or(id.clone(), |item| item.name.clone())
+            };
+            vec![limit_count(
+                asked.of.iter().map(|(id, pieces)| format!("{pieces} {}", name(id))).collect::<Vec<_>>(),
+            )]
+        }
+        Ask::SignOff(_) | Ask::Photo(_) | Ask::Choice(_) | Ask::Scan(_) | Ask::Note(_) => Vec::new(),
+    }
+}
+
+/// The limits of a torque stage in newton metres.
+fn stage_limit(number: usize, stage: panside_trade::torque::TorqueStage) -> Message {
+    let target = stage.target().newton_metres();
+    let off = target * stage.tolerance_percent() / 100.0;
+    let text = |value: f64| {
+        Torque::from_newton_metres(value)
+            .map(Measure::from)
+            .map_or(String::new(), |m| crate::message::measure_text(m))
+    };
+    limit_stage(number, text(target), text(target - off), text(target + off))
+}
