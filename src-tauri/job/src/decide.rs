@@ -122,3 +122,6 @@ pub(crate) fn judge(
     let not_yet = entry.classes.get(&judged.class).is_some_and(|effect| effect.not_yet);
     Ok((judged.class, not_yet, judged.said))
 }
+
+#[cfg(test)]
+mod tests;

@@ -143,3 +143,6 @@ impl Job {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

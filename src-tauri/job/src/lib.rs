@@ -17,6 +17,8 @@ pub mod event;
 mod fold;
 pub mod job;
 pub mod message;
+#[cfg(test)]
+mod properties;
 pub mod request;
 pub mod sheet;
 pub mod start;

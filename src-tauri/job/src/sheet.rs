@@ -175,3 +175,6 @@ fn torque_spec(torque: &sheet::Torque) -> Result<Spec, TradeError> {
     });
     Ok(Spec::Torque(TorqueSpec::new(stages.collect::<Result<_, _>>()?)?, torque.fasteners))
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,7 +1,7 @@
 //! What the tests of this crate share: a small invented checklist with its sheet, and a bay to work it in.
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, LazyLock};
 
 use panside_journal::{BootId, Hash, PersonId, Stamp};
 use panside_procedure::format::{Role, Sheet};
@@ -31,8 +31,11 @@ pub fn stamp(minute: i64) -> Stamp {
 }
 
 pub fn procedure() -> Arc<Procedure> {
-    let bytes = include_bytes!("../tests/fixtures/pan.checklist.json");
-    Arc::new(Procedure::load(bytes).unwrap_or_else(|problems| panic!("{problems}")))
+    static LOADED: LazyLock<Arc<Procedure>> = LazyLock::new(|| {
+        let bytes = include_bytes!("../tests/fixtures/pan.checklist.json");
+        Arc::new(Procedure::load(bytes).unwrap_or_else(|problems| panic!("{problems}")))
+    });
+    Arc::clone(&LOADED)
 }
 
 pub fn sheet() -> Sheet {
@@ -40,7 +43,8 @@ pub fn sheet() -> Sheet {
 }
 
 pub fn specs() -> Arc<Specs> {
-    Arc::new(Specs::of(&sheet()).unwrap())
+    static READ: LazyLock<Arc<Specs>> = LazyLock::new(|| Arc::new(Specs::of(&sheet()).unwrap()));
+    Arc::clone(&READ)
 }
 
 pub fn tool() -> Tool {
@@ -195,43 +199,11 @@ impl Bay {
 
     /// Works one step as it usually goes, with the moves before it.
     pub fn work_usual(&mut self, step: &str) {
-        let text = |text: &str| EntryValue::Scan { text: text.into() };
-        let km = EntryValue::Reading { value: "184312".into(), unit: "km".into() };
-        let photo = EntryValue::Photo { hash: Hash::of(b"routing").to_string(), width: 2048, height: 1536 };
-        let ohms = EntryValue::Reading { value: "5.3".into(), unit: "Ω".into() };
-        match step {
-            "identify" => {
-                let vin = text("1M8GDM9AXKP042788");
-                self.work(step, &[("vin", vin), ("codes", text("P0765")), ("odometer", km)], &[]);
-            }
-            "photo" => drop(self.work(step, &[("routing", photo)], &[])),
-            "go_ahead" => drop(self.work(step, &[], &[sign("concern_told", "Wim", Role::ServiceWriter)])),
-            "locks" => {
-                self.moves(&["key_out", "raise", "set_locks"]);
-                self.work(step, &[], &[sign("on_locks", "Ada", Role::Technician)]);
-            }
-            "probe" => drop(self.work(step, &[("exhaust", degrees("41"))], &[])),
-            "coil" => drop(self.work(step, &[("ohms", ohms)], &[])),
-            "drain" => drop(self.work(step, &[("volume", litres("3.6"))], &[])),
-            "pan_down" => drop(self.work(step, &[("bolts", pieces(16))], &[])),
-            "verdict" => drop(self.work(step, &[("found", choice("carry_on"))], &[])),
-            "pan_up" => {
-                self.work(step, &[("torque", clicked())], &[sign("pan_torqued", "Ada", Role::Technician)]);
-            }
-            "cure" => {
-                self.begin(step).unwrap();
+        for request in usual(step) {
+            if matches!(&request, Request::Work { step, .. } if step == "cure") {
                 self.minute += 20;
-                self.work(step, &[("wait", EntryValue::Timer {})], &[]);
             }
-            "fill" => {
-                self.moves(&["lower"]);
-                self.work(step, &[("volume", litres("3.6"))], &[]);
-            }
-            "level" => {
-                self.moves(&["key_in", "start_engine"]);
-                self.work(step, &[("stick", stick_in_band())], &[]);
-            }
-            other => panic!("{other} has no usual way"),
+            self.must(request);
         }
     }
 
@@ -256,5 +228,38 @@ pub fn work(step: &str, entries: &[(&str, EntryValue)], signatures: &[Signature]
         entries: entries.iter().map(|(entry, value)| ((*entry).to_owned(), value.clone())).collect(),
         signatures: signatures.to_vec(),
         later: false,
+    }
+}
+
+/// The wishes by which a step is usually worked, with the moves before it.
+pub fn usual(step: &str) -> Vec<Request> {
+    let text = |text: &str| EntryValue::Scan { text: text.into() };
+    let km = EntryValue::Reading { value: "184312".into(), unit: "km".into() };
+    let photo = EntryValue::Photo { hash: Hash::of(b"routing").to_string(), width: 2048, height: 1536 };
+    let ohms = EntryValue::Reading { value: "5.3".into(), unit: "Ω".into() };
+    let made = |made: &str| Request::Move { made: made.into() };
+    let ada = |id: &str| [sign(id, "Ada", Role::Technician)];
+    match step {
+        "identify" => {
+            let vin = text("1M8GDM9AXKP042788");
+            vec![work(step, &[("vin", vin), ("codes", text("P0765")), ("odometer", km)], &[])]
+        }
+        "photo" => vec![work(step, &[("routing", photo)], &[])],
+        "go_ahead" => vec![work(step, &[], &[sign("concern_told", "Wim", Role::ServiceWriter)])],
+        "locks" => vec![made("key_out"), made("raise"), made("set_locks"), work(step, &[], &ada("on_locks"))],
+        "probe" => vec![work(step, &[("exhaust", degrees("41"))], &[])],
+        "coil" => vec![work(step, &[("ohms", ohms)], &[])],
+        "drain" => vec![work(step, &[("volume", litres("3.6"))], &[])],
+        "pan_down" => vec![work(step, &[("bolts", pieces(16))], &[])],
+        "verdict" => vec![work(step, &[("found", choice("carry_on"))], &[])],
+        "pan_up" => vec![work(step, &[("torque", clicked())], &ada("pan_torqued"))],
+        "cure" => {
+            vec![Request::Begin { step: step.into() }, work(step, &[("wait", EntryValue::Timer {})], &[])]
+        }
+        "fill" => vec![made("lower"), work(step, &[("volume", litres("3.6"))], &[])],
+        "level" => {
+            vec![made("key_in"), made("start_engine"), work(step, &[("stick", stick_in_band())], &[])]
+        }
+        other => panic!("{other} has no usual way"),
     }
 }

@@ -308,3 +308,6 @@ fn each_of(refusal: &mut Option<Refusal>, say: &mut dyn FnMut(&mut Message)) {
         refusal.each_message(say);
     }
 }
+
+#[cfg(test)]
+mod tests;

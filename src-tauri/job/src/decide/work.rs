@@ -72,9 +72,7 @@ impl Draft<'_> {
 
     pub fn done(&mut self, id: &str, given: &[Signature], later: bool) -> Result<(), Refusal> {
         let (step, text) = self.step(id)?;
-        if !self.job.procedure.machine.is_begun(&self.state, step) {
-            return Err(why_not(self.job, &self.state, Action::Done(step, OutcomeIx(0)), self.now));
-        }
+        self.goes_on(step)?;
         let mut missing = self.missing(step);
         let worker = self.begun(step).1;
         let signs = self.signatures(text, worker, given, &mut missing.absent)?;
@@ -89,6 +87,19 @@ impl Draft<'_> {
         self.act(Action::Done(step, outcome), |lost| {
             Event::Done(Done { step: id.to_owned(), classes, signs, later, lost })
         })
+    }
+
+    /// Whether a step is in hand and may go on: what must hold while it is worked does, and its permits are valid. What
+    /// else keeps it from being done is asked only then.
+    pub fn goes_on(&self, step: StepIx) -> Result<(), Refusal> {
+        let machine = &self.job.procedure.machine;
+        let rule = &machine.steps[step.at()];
+        let goes_on = machine.is_begun(&self.state, step)
+            && rule.while_.holds(&self.state)
+            && rule.permits.iter().all(|&permit| machine.is_valid(&self.state, permit));
+        // Both are judged before any outcome is looked at, so that any outcome will do to ask why not.
+        let any = Action::Done(step, OutcomeIx(0));
+        if goes_on { Ok(()) } else { Err(why_not(self.job, &self.state, any, self.now)) }
     }
 
     /// Begin unless in hand, enter, done. Values that keep the step in hand are facts: they are written and the step

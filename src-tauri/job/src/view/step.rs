@@ -3,7 +3,7 @@
 use panside_journal::Stamp;
 use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Entry, Role};
-use panside_procedure::machine::{Action, OutcomeIx, StepIx};
+use panside_procedure::machine::{Action, StepIx};
 use panside_trade::measure::{Measure, Torque};
 
 use super::make::At;
@@ -55,16 +55,10 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
 
 /// Why a step in hand cannot be done: what must hold while it is worked does not, or something is missing.
 fn done(at: At<'_>, step: StepIx) -> Option<Refusal> {
-    let rule = &at.job.procedure.machine.steps[step.at()];
-    if !rule.while_.holds(at.state)
-        || rule.permits.iter().any(|&permit| !at.job.procedure.machine.is_valid(at.state, permit))
-    {
-        return at.refusal(Action::Done(step, OutcomeIx(0)));
-    }
     // Nobody asks here; who it is only matters for signatures, which are judged when they are given.
     let nobody = Actor { name: String::new(), role: Role::Technician };
     let draft = Draft { job: at.job, who: &nobody, now: at.now, state: *at.state, events: Vec::new() };
-    refuse_missing(at.job.procedure.step(step), draft.missing(step)).err()
+    draft.goes_on(step).and_then(|()| refuse_missing(at.job.procedure.step(step), draft.missing(step))).err()
 }
 
 fn entry_view<'a>(at: At<'a>, shown: Shown, stretch: Option<&'a Stretch>, entry: &'a Entry) -> EntryView {

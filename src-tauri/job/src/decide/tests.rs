@@ -1,0 +1,36 @@
+//! Wishes and their answers, told as work in a bay.
+
+mod facts;
+mod paper;
+mod signs;
+mod work;
+
+use std::collections::BTreeMap;
+
+use panside_journal::{Hash, Stamp};
+use panside_procedure::Shown;
+use panside_procedure::format::{Role, Signal};
+
+use super::*;
+use crate::message::*;
+use crate::testing::{
+    Bay, USUAL_ORDER, boot, choice, clicked, degrees, litres, pieces, sign, specs, stamp, technician, tool,
+    work,
+};
+use crate::value::{EntryValue, Signature, Tool};
+
+fn observe(condition: &str, value: &str) -> Request {
+    Request::Observe { condition: condition.into(), value: value.into(), reason: "seen".into() }
+}
+
+fn make(made: &str) -> Request {
+    Request::Move { made: made.into() }
+}
+
+fn strike(step: &str) -> Request {
+    Request::Strike { step: step.into(), reason: "entered for another vehicle".into() }
+}
+
+fn any_of(words: &[&str]) -> Arg {
+    Arg::AnyOf(words.iter().map(|&word| word.to_owned()).collect())
+}

@@ -1,0 +1,89 @@
+//! What is written, struck and put right.
+
+use super::*;
+
+#[test]
+fn setting_aside_needs_a_reason_and_the_checklists_leave() {
+    let mut bay = Bay::open();
+    let aside = |step: &str, reason: &str| Request::SetAside { step: step.into(), reason: reason.into() };
+    assert_eq!(bay.ask(aside("photo", " ")).unwrap_err().message, refused_no_reason());
+    assert_eq!(bay.ask(aside("identify", "later")).unwrap_err().message, refused_not_aside("Identify"));
+    bay.must(aside("photo", "camera broken"));
+    assert_eq!(bay.step("photo").set_aside_for.unwrap().text, "camera broken");
+    assert_eq!(bay.begin("photo").unwrap_err().message, refused_set_aside("Photo of the routing"));
+}
+
+#[test]
+fn striking_takes_along_what_builds_on_it_and_paper_puts_it_right_in_order() {
+    let mut bay = Bay::open();
+    bay.work_up_to("verdict");
+    let events = bay.must(strike("pan_down"));
+    let Event::Struck(struck) = &events[0] else { panic!("a strike was asked for") };
+    assert_eq!(struck.also, ["verdict"]);
+    assert_eq!(struck.lost.forgotten, ["verdict", "debris"]);
+    assert_eq!(bay.job.tally.off("pan_bolts"), 16, "the vehicle does not change because a line is struck");
+    let right = |step: &str, entry: &str, value: EntryValue| Request::Rerecord {
+        step: step.into(),
+        entries: [(entry.to_owned(), value)].into(),
+        signatures: Vec::new(),
+        reason: None,
+    };
+    let early = bay.ask(right("verdict", "found", choice("carry_on"))).unwrap_err();
+    assert_eq!(early.message, refused_after("Pan down"));
+    let short = bay.ask(right("pan_down", "bolts", pieces(15))).unwrap_err();
+    assert_eq!(short.message, refused_not_yet("Counted into the tray"));
+    bay.must(right("pan_down", "bolts", pieces(16)));
+    bay.must(right("verdict", "found", choice("carry_on")));
+    assert_eq!(bay.step("verdict").shown, Shown::Done);
+    assert_eq!(
+        bay.ask(right("verdict", "found", choice("chips"))).unwrap_err().message,
+        refused_not_struck("Verdict")
+    );
+}
+
+#[test]
+fn paper_is_judged_as_of_the_day_of_the_work() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_up");
+    bay.must(strike("pan_up"));
+    bay.minute += 2 * 24 * 60;
+    let due_then = Tool { calibration_due: "2026-03-02".into(), ..tool() };
+    let EntryValue::Torque { stages, unit, .. } = clicked() else { panic!("clicks are torque") };
+    let right = Request::Rerecord {
+        step: "pan_up".into(),
+        entries: [("torque".to_owned(), EntryValue::Torque { stages, unit, tool: due_then })].into(),
+        signatures: vec![sign("pan_torqued", "Ada", Role::Technician)],
+        reason: Some("wrong tool chosen".into()),
+    };
+    bay.must(right);
+    assert_eq!(bay.step("pan_up").shown, Shown::Done);
+}
+
+#[test]
+fn a_missed_step_wants_a_reason_and_only_a_missed_one() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_up");
+    let why = |reason: &str| Request::ExplainMissed { step: "look_again".into(), reason: reason.into() };
+    assert_eq!(bay.ask(why("no chips")).unwrap_err().message, refused_not_missed("Second look"));
+    bay.must(strike("verdict"));
+    bay.must(Request::Rerecord {
+        step: "verdict".into(),
+        entries: [("found".to_owned(), choice("chips"))].into(),
+        signatures: Vec::new(),
+        reason: None,
+    });
+    assert_eq!(bay.step("look_again").shown, Shown::Missed);
+    assert_eq!(bay.ask(why("")).unwrap_err().message, refused_no_reason());
+    bay.must(why("seen by Bo, not signed"));
+    assert_eq!(bay.step("look_again").missed_for.unwrap().text, "seen by Bo, not signed");
+}
+
+#[test]
+fn what_was_done_before_is_marked_as_entered_later() {
+    let mut bay = Bay::open();
+    let photo = EntryValue::Photo { hash: Hash::of(b"routing").to_string(), width: 10, height: 10 };
+    let entries = BTreeMap::from([("routing".to_owned(), photo)]);
+    let events =
+        bay.must(Request::Work { step: "photo".into(), entries, signatures: Vec::new(), later: true });
+    assert!(matches!(events.last(), Some(Event::Done(done)) if done.later));
+}

@@ -1,0 +1,80 @@
+//! Who may sign what, and what lapses.
+
+use super::*;
+
+#[test]
+fn a_permit_that_lapsed_closes_work_and_is_renewed_in_one_go() {
+    let mut bay = Bay::open();
+    bay.work_up_to("coil");
+    bay.moves(&["lower", "raise", "set_locks"]);
+    let refused = bay.begin("drain").unwrap_err();
+    assert_eq!(refused.message, refused_permit_lapsed("On locks, shaken, clear", "On the locks"));
+    let signatures = vec![sign("on_locks", "Ada", Role::Technician)];
+    bay.must(Request::SignAgain { signatures: signatures.clone() });
+    assert_eq!(
+        bay.ask(Request::SignAgain { signatures }).unwrap_err().message,
+        refused_sign_valid("On locks, shaken, clear")
+    );
+    bay.begin("drain").unwrap();
+}
+
+#[test]
+fn a_permit_cannot_be_signed_while_what_it_says_is_not_so() {
+    let mut bay = Bay::open();
+    bay.work_up_to("coil");
+    bay.moves(&["lower"]);
+    let refused =
+        bay.ask(Request::Sign { signature: sign("on_locks", "Ada", Role::Technician) }).unwrap_err();
+    assert_eq!(refused.message, refused_sign_untrue("On locks, shaken, clear"));
+    assert_eq!(refused.unmet, [unmet_value("lift", "floor", any_of(&["on locks"]))]);
+}
+
+#[test]
+fn a_service_writer_signs_as_one_and_nobody_else_does() {
+    let mut bay = Bay::open();
+    bay.work_up_to("photo");
+    let told = |signatures: &[Signature]| work("go_ahead", &[], signatures);
+    let refused = bay.ask(told(&[])).unwrap_err();
+    assert_eq!(refused.unmet, [missing_signature("The customer has said yes", "service_writer")]);
+    let refused = bay.ask(told(&[sign("concern_told", "Ada", Role::Technician)])).unwrap_err();
+    assert_eq!(refused.message, refused_sign_role("The customer has said yes", "service_writer"));
+    let refused = bay.ask(told(&[sign("concern_told", "  ", Role::ServiceWriter)])).unwrap_err();
+    assert_eq!(refused.message, refused_no_name());
+    let wim = sign("concern_told", "Wim", Role::ServiceWriter);
+    let refused = bay.ask(told(&[wim.clone(), wim.clone()])).unwrap_err();
+    assert_eq!(refused.message, refused_sign_twice("The customer has said yes"));
+    bay.must(told(&[wim]));
+}
+
+#[test]
+fn a_technicians_signature_is_given_by_who_works_the_step() {
+    let mut bay = Bay::open();
+    bay.work_up_to("go_ahead");
+    bay.moves(&["key_out", "raise", "set_locks"]);
+    let refused = bay.ask(work("locks", &[], &[sign("on_locks", "Bo", Role::Technician)])).unwrap_err();
+    assert_eq!(refused.message, refused_sign_other_person("On locks, shaken, clear", "Ada"));
+    let refused = bay.ask(work("locks", &[], &[sign("pan_torqued", "Ada", Role::Technician)])).unwrap_err();
+    assert_eq!(refused.message, refused_sign_not_asked("Pan torqued in both stages", "On the locks"));
+    bay.begin("locks").unwrap();
+    let early = EntryValue::SignOff(sign("on_locks", "Ada", Role::Technician));
+    assert_eq!(
+        bay.enter("locks", "shaken", early).unwrap_err().message,
+        refused_sign_with_done("On locks, shaken, clear")
+    );
+}
+
+#[test]
+fn a_second_person_is_neither_who_began_the_step_nor_who_asks() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_down");
+    bay.work("verdict", &[("found", choice("chips"))], &[]);
+    bay.begin("look_again").unwrap();
+    bay.actor = technician("Bo");
+    for name in ["Ada", " ada ", "Bo"] {
+        let signatures = vec![sign("second_look", name, Role::SecondPerson)];
+        let refused = bay.ask(Request::Done { step: "look_again".into(), signatures }).unwrap_err();
+        assert_eq!(refused.message, refused_sign_same_person("Chips looked at by two", name.trim()));
+    }
+    let signatures = vec![sign("second_look", "Cem", Role::Technician)];
+    bay.must(Request::Done { step: "look_again".into(), signatures });
+}

@@ -1,0 +1,199 @@
+//! A step's work and the job as a whole.
+
+use super::*;
+
+#[test]
+fn the_usual_job_goes_through_to_its_end() {
+    let mut bay = Bay::open();
+    bay.work_up_to("level");
+    bay.moves(&["stop_engine"]);
+    assert_eq!(bay.view().finish, None);
+    bay.must(Request::Finish);
+    assert!(bay.job.procedure.machine.is_finished(&bay.job.state));
+    assert_eq!(bay.job.disagreements, []);
+    assert_eq!(bay.ask(make("key_out")).unwrap_err().message, refused_finished());
+}
+
+#[test]
+fn nothing_can_be_asked_of_a_job_that_has_not_started_or_by_nobody() {
+    let bay = Bay::open();
+    let empty = Job::new(std::sync::Arc::clone(&bay.job.procedure), specs());
+    let refused = decide(&empty, &Request::Finish, &technician("Ada"), &bay.now()).unwrap_err();
+    assert_eq!(refused.message, refused_not_started());
+    let refused = decide(&bay.job, &Request::Finish, &technician(" "), &bay.now()).unwrap_err();
+    assert_eq!(refused.message, refused_no_name());
+}
+
+#[test]
+fn a_step_says_which_earlier_step_or_part_comes_first() {
+    let mut bay = Bay::open();
+    assert_eq!(bay.begin("go_ahead").unwrap_err().message, refused_after("Identify"));
+    assert_eq!(bay.begin("locks").unwrap_err().message, refused_phase("Identify"));
+    assert_eq!(bay.begin("supporter").unwrap_err().message, refused_not_in_job("Battery supporter on"));
+    assert_eq!(bay.begin("boat").unwrap_err().message, refused_no_such("step", "boat"));
+}
+
+#[test]
+fn a_refusal_names_the_condition_its_value_and_what_would_do() {
+    let mut bay = Bay::open();
+    bay.work_up_to("go_ahead");
+    bay.moves(&["key_out", "raise"]);
+    let refused = bay.begin("locks").unwrap_err();
+    assert_eq!(refused.message, refused_needs("On the locks"));
+    assert_eq!(refused.unmet, [unmet_value("lift", "raised", any_of(&["on locks"]))]);
+}
+
+#[test]
+fn a_hot_reading_is_written_and_keeps_the_step_in_hand() {
+    let mut bay = Bay::open();
+    bay.work_up_to("locks");
+    let events = bay.work("probe", &[("exhaust", degrees("63"))], &[]);
+    assert_eq!(events.iter().map(Event::kind).collect::<Vec<_>>(), ["begun", "entered"]);
+    let refused = bay.done("probe").unwrap_err();
+    assert_eq!(refused.message, refused_not_yet("Exhaust temperature"));
+    assert_eq!(refused.unmet, [reading_above("63 °C", "48 °C", "touch limit")]);
+    bay.work("probe", &[("exhaust", degrees("47"))], &[]);
+    assert_eq!(bay.step("probe").shown, Shown::Done);
+}
+
+#[test]
+fn a_gate_that_came_from_a_reading_names_what_was_last_read_and_its_limit() {
+    let mut bay = Bay::open();
+    bay.work_up_to("locks");
+    bay.work("probe", &[("exhaust", degrees("63"))], &[]);
+    bay.must(Request::Leave { step: "probe".into() });
+    bay.work_usual("coil");
+    let hot = unmet_gate_at_most("exhaust probe", "63 °C", "48 °C", "touch limit");
+    let machine = &bay.job.procedure.machine;
+    let drain = bay.job.procedure.names.step("drain").unwrap();
+    let now = bay.now();
+    assert_eq!(
+        unmet::Because::of(&bay.job, &now).unmet(&machine.steps[drain.at()].needs, &bay.job.state),
+        [hot]
+    );
+}
+
+#[test]
+fn a_step_that_is_not_all_in_says_everything_that_is_missing() {
+    let mut bay = Bay::open();
+    bay.begin("identify").unwrap();
+    bay.enter("identify", "codes", EntryValue::Scan { text: String::new() }).unwrap();
+    let refused = bay.done("identify").unwrap_err();
+    assert_eq!(refused.message, refused_missing("Identify"));
+    assert_eq!(refused.unmet, [missing_entry("Vehicle number"), missing_entry("Odometer")]);
+}
+
+#[test]
+fn a_short_count_holds_the_step_until_it_is_accounted_for() {
+    let mut bay = Bay::open();
+    bay.work_up_to("drain");
+    bay.begin("pan_down").unwrap();
+    bay.enter("pan_down", "bolts", pieces(15)).unwrap();
+    let refused = bay.done("pan_down").unwrap_err();
+    assert_eq!(refused.message, refused_not_yet("Counted into the tray"));
+    assert_eq!(refused.unmet, [count_short(vec!["pan bolts 15/16".into()])]);
+    let EntryValue::Count { of, .. } = pieces(15) else { panic!("pieces are counted") };
+    let accounted =
+        Some(crate::value::Accounted { reason: "in the drain pan, out of reach".into(), by: "Ada".into() });
+    bay.enter("pan_down", "bolts", EntryValue::Count { of, accounted }).unwrap();
+    bay.done("pan_down").unwrap();
+}
+
+#[test]
+fn what_was_entered_in_one_stretch_of_work_does_not_count_in_the_next() {
+    let mut bay = Bay::open();
+    bay.work_up_to("locks");
+    bay.begin("probe").unwrap();
+    bay.enter("probe", "exhaust", degrees("41")).unwrap();
+    bay.must(Request::Leave { step: "probe".into() });
+    bay.begin("probe").unwrap();
+    assert_eq!(bay.done("probe").unwrap_err().unmet, [missing_entry("Exhaust temperature")]);
+}
+
+#[test]
+fn an_entry_needs_a_step_in_hand_and_an_entry_that_is_asked_for() {
+    let mut bay = Bay::open();
+    bay.work_up_to("locks");
+    assert_eq!(
+        bay.enter("probe", "exhaust", degrees("41")).unwrap_err().message,
+        refused_not_in_hand("Exhaust cool")
+    );
+    bay.begin("probe").unwrap();
+    assert_eq!(
+        bay.enter("probe", "ohms", degrees("41")).unwrap_err().message,
+        refused_no_such("entry", "ohms")
+    );
+    assert_eq!(bay.enter("probe", "exhaust", litres("3")).unwrap_err().message, reading_unit("°C", "L"));
+    assert_eq!(
+        bay.enter("probe", "exhaust", choice("cool")).unwrap_err().message,
+        entry_kind("reading", "choice")
+    );
+}
+
+#[test]
+fn work_in_one_go_writes_all_or_nothing() {
+    let mut bay = Bay::open();
+    let before = bay.job.last_seq();
+    let refused = bay.ask(work("identify", &[("codes", EntryValue::Scan { text: "P0765".into() })], &[]));
+    assert_eq!(refused.unwrap_err().message, refused_missing("Identify"));
+    assert_eq!(bay.job.last_seq(), before);
+}
+
+#[test]
+fn a_wait_cannot_be_worked_in_one_go_before_it_is_over() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_up");
+    let refused = bay.ask(work("cure", &[("wait", EntryValue::Timer {})], &[])).unwrap_err();
+    assert_eq!(refused.message, timer_running(20_i64, 20_i64));
+}
+
+#[test]
+fn stop_and_call_lets_only_safe_ends_begin() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_down");
+    bay.work("verdict", &[("found", choice("stop_and_call"))], &[]);
+    assert_eq!(bay.begin("probe").unwrap_err().message, refused_ending());
+    bay.work_usual("pan_up");
+    assert_eq!(bay.ask(Request::Stop { reason: "".into() }).unwrap_err().message, refused_no_reason());
+    bay.must(Request::Stop { reason: "chips: the writer calls".into() });
+    assert_eq!(bay.begin("cure").unwrap_err().message, refused_stopped());
+    assert_eq!(bay.enter("cure", "wait", EntryValue::Timer {}).unwrap_err().message, refused_stopped());
+}
+
+#[test]
+fn an_unfinished_job_says_everything_that_its_end_needs() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_down");
+    let refused = bay.ask(Request::Finish).unwrap_err();
+    assert_eq!(refused.message, refused_finish());
+    for lacking in [
+        unmet_empty("pan bolts", 16_i64),
+        unmet_value("lift", "on locks", any_of(&["floor"])),
+        unmet_gate_unknown("level", any_of(&["in band"])),
+        unmet_signed("Pan torqued in both stages", "Pan up"),
+        unmet_worked("Fluid level"),
+    ] {
+        assert!(refused.unmet.contains(&lacking), "{lacking:?} in {:?}", refused.unmet);
+    }
+}
+
+#[test]
+fn a_worked_step_is_done_again_only_where_the_checklist_says_so_and_moves_no_pieces() {
+    let mut bay = Bay::open();
+    bay.work_up_to("coil");
+    let refused = bay.begin("probe").unwrap_err();
+    assert_eq!(refused.message, refused_worked("Exhaust cool"));
+    assert!(!refused.unmet.is_empty(), "it says when it may be done again");
+    assert_eq!(bay.begin("coil").unwrap_err().message, refused_worked("Coil"));
+    bay.must(strike("coil"));
+    assert_eq!(bay.begin("coil").unwrap_err().message, refused_struck("Coil"));
+}
+
+#[test]
+fn every_step_of_the_usual_order_is_open_when_its_turn_comes() {
+    let mut bay = Bay::open();
+    for step in USUAL_ORDER {
+        bay.work_usual(step);
+        assert_eq!(bay.step(step).shown, Shown::Done, "{step}");
+    }
+}

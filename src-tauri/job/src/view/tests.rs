@@ -1,0 +1,193 @@
+use std::collections::BTreeMap;
+
+use panside_procedure::Shown;
+use panside_procedure::format::Role;
+
+use super::*;
+use crate::message::{limit_at_most, limit_stage, missing_entry, reading_above};
+use crate::request::Request;
+use crate::testing::{Bay, choice, clicked, degrees, sign};
+
+fn states(view: &JobView) -> BTreeMap<&str, Shown> {
+    view.steps.iter().map(|step| (step.id.as_str(), step.shown)).collect()
+}
+
+#[test]
+fn a_new_job_shows_what_is_open_what_waits_and_what_is_not_in_it() {
+    let view = Bay::open().view();
+    let shown = states(&view);
+    assert_eq!(shown["identify"], Shown::Open);
+    assert_eq!(shown["go_ahead"], Shown::Waiting);
+    assert_eq!(shown["supporter"], Shown::NotInThisJob);
+    assert_eq!(shown["look_again"], Shown::Undecided);
+    assert_eq!((view.steps[0].number, view.demo, view.repair_order.as_str()), (1, true, "RO 1"));
+    assert_eq!(view.over, Over::Going);
+}
+
+#[test]
+fn a_move_shows_what_it_would_make_lapse_or_why_it_is_refused() {
+    let mut bay = Bay::open();
+    bay.work_up_to("coil");
+    let view = bay.view();
+    let made = |id: &str| view.moves.iter().find(|made| made.id == id).unwrap();
+    assert_eq!(made("lower").refusal, None);
+    assert_eq!(made("lower").lapses, ["on_locks"]);
+    assert!(made("raise").refusal.is_some());
+    assert_eq!(made("raise").lapses, Vec::<String>::new());
+}
+
+#[test]
+fn a_step_in_hand_shows_its_entries_with_limits_values_and_what_is_missing() {
+    let mut bay = Bay::open();
+    bay.work_up_to("locks");
+    bay.begin("probe").unwrap();
+    let empty = bay.step("probe");
+    assert_eq!(empty.entries[0].limits, [limit_at_most("48 °C", "touch limit")]);
+    assert_eq!(empty.done.unwrap().unmet, [missing_entry("Exhaust temperature")]);
+    bay.enter("probe", "exhaust", degrees("63")).unwrap();
+    let hot = bay.step("probe");
+    assert_eq!((hot.shown, hot.held), (Shown::InHand, false));
+    assert_eq!(hot.entries[0].said, [reading_above("63 °C", "48 °C", "touch limit")]);
+    assert!(hot.entries[0].not_yet && hot.done.is_some());
+    bay.enter("probe", "exhaust", degrees("47")).unwrap();
+    assert_eq!(bay.step("probe").done, None);
+}
+
+#[test]
+fn a_step_that_only_lacks_its_signature_is_held() {
+    let mut bay = Bay::open();
+    bay.work_up_to("verdict");
+    bay.begin("pan_up").unwrap();
+    assert!(!bay.step("pan_up").held);
+    bay.enter("pan_up", "torque", clicked()).unwrap();
+    let held = bay.step("pan_up");
+    assert!(held.held);
+    assert_eq!(held.signs, ["pan_torqued"]);
+    // The fixture's stages are 4 and 9 N·m with 10 %.
+    assert_eq!(held.entries[0].limits[1], limit_stage(2_usize, "9 N·m", "8.1 N·m", "9.9 N·m"));
+}
+
+#[test]
+fn a_step_whose_permit_lapsed_in_hand_says_so() {
+    let mut bay = Bay::open();
+    bay.work_up_to("locks");
+    bay.begin("coil").unwrap();
+    bay.must(Request::Observe {
+        condition: "lift".into(),
+        value: "raised".into(),
+        reason: "the lock gave way".into(),
+    });
+    let refusal = bay.step("coil").done.unwrap();
+    assert_eq!(refusal.message.id, "refused-while");
+    assert_eq!(bay.view().dangers.len(), 1);
+}
+
+#[test]
+fn an_attest_that_lapsed_makes_its_step_lapsed_and_not_done() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_up");
+    assert_eq!(bay.step("pan_up").shown, Shown::Done);
+    bay.must(Request::Observe {
+        condition: "pan".into(),
+        value: "off".into(),
+        reason: "it was hung askew".into(),
+    });
+    let step = bay.step("pan_up");
+    assert_ne!(step.shown, Shown::Done);
+    assert_eq!(step.lapsed, ["pan_torqued"]);
+}
+
+#[test]
+fn permits_that_one_event_lapsed_can_be_found_together() {
+    let mut bay = Bay::open();
+    bay.work_up_to("coil");
+    bay.moves(&["lower"]);
+    let lowered = bay.job.last_seq();
+    let view = bay.view();
+    let permit = view.signs.iter().find(|sign| sign.id == "on_locks").unwrap();
+    assert_eq!(permit.last.as_ref().unwrap().lapsed.as_ref().map(|mark| mark.seq), Some(lowered));
+    assert!(!permit.valid && permit.renew.is_some());
+    bay.moves(&["raise", "set_locks"]);
+    let view = bay.view();
+    assert_eq!(view.signs.iter().find(|sign| sign.id == "on_locks").unwrap().renew, None);
+}
+
+#[test]
+fn the_tray_shows_what_is_off_with_counts_and_both_counts_agree() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_down");
+    let tray = bay.view().tray;
+    let off: Vec<_> = tray.iter().map(|item| (item.name.as_str(), item.off, item.count)).collect();
+    assert_eq!(off, [("pan bolts", 16, 16), ("pan gasket", 1, 1), ("drain washer", 1, 1)]);
+    assert!(tray.iter().all(|item| item.recount_agrees));
+    bay.work_usual("verdict");
+    bay.work_usual("pan_up");
+    assert_eq!(bay.view().tray, []);
+}
+
+#[test]
+fn knowledge_that_has_grown_too_old_shows_as_unknown_before_anybody_asks() {
+    let mut bay = Bay::open();
+    bay.work_up_to("coil");
+    let probe = |bay: &Bay| bay.view().gates.into_iter().find(|gate| gate.id == "exhaust_probe").unwrap();
+    assert_eq!(probe(&bay).last.as_deref(), Some("41 °C"));
+    assert_eq!(probe(&bay).ms_fresh, Some(29 * 60_000), "read a minute ago, good for thirty");
+    bay.minute += 40;
+    assert_eq!((probe(&bay).known, probe(&bay).ms_fresh), (None, None));
+    assert_eq!(bay.step("drain").shown, Shown::Waiting);
+}
+
+#[test]
+fn a_timer_counts_down_and_the_clock_adds_up_by_part() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_up");
+    bay.begin("cure").unwrap();
+    bay.minute += 5;
+    assert_eq!(bay.step("cure").entries[0].ms_left, Some(15 * 60_000));
+    let view = bay.view();
+    assert_eq!(view.clock.minutes, u64::try_from(bay.minute).unwrap());
+    assert_eq!(view.phases[3].minutes, 5, "everything else was entered in one go");
+    assert_eq!(view.phases[2].expected, 40, "drain, pan and verdict; the second look is not in this job");
+}
+
+#[test]
+fn finishing_and_stopping_say_what_they_need() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_down");
+    let view = bay.view();
+    assert_eq!(view.finish.unwrap().message.id, "refused-finish");
+    assert_eq!(view.stop, None, "on the locks with the engine off it is safe to leave");
+    bay.work("verdict", &[("found", choice("stop_and_call"))], &[]);
+    assert_eq!(bay.view().over, Over::Ending);
+    bay.must(Request::Stop { reason: "the writer calls".into() });
+    assert_eq!(bay.view().over, Over::Stopped);
+    let minutes = bay.view().clock.minutes;
+    bay.minute += 100;
+    assert_eq!(bay.view().clock.minutes, minutes, "the clock stands when the job is over");
+}
+
+#[test]
+fn sentences_can_be_put_into_every_message_and_the_view_goes_through_json() {
+    let mut bay = Bay::open();
+    bay.work_up_to("locks");
+    bay.work("probe", &[("exhaust", degrees("63"))], &[]);
+    let mut view = bay.view();
+    view.each_message(&mut |message| message.text = "said".into());
+    let json = serde_json::to_string(&view).unwrap();
+    let without = json.matches("\"id\":\"refused-").count();
+    assert!(without > 10);
+    assert_eq!(json.matches("\"text\":\"said\"").count(), json.matches("\"args\":").count());
+    let back: JobView = serde_json::from_str(&json).unwrap();
+    assert_eq!(serde_json::to_string(&back).unwrap(), json);
+}
+
+#[test]
+fn a_signature_shows_who_gave_it() {
+    let mut bay = Bay::open();
+    bay.work_up_to("photo");
+    bay.work("go_ahead", &[], &[sign("concern_told", " Wim ", Role::ServiceWriter)]);
+    let view = bay.view();
+    let told = view.signs.iter().find(|sign| sign.id == "concern_told").unwrap();
+    assert_eq!(told.last.as_ref().unwrap().signature.by, "Wim");
+    assert!(told.valid);
+}
