@@ -101,7 +101,10 @@ impl Machine {
         });
         let waits_for = first_certain.or_else(|| {
             rule.waits_on_some.iter().copied().find(|&step| {
-                self.steps[step.at()].work.get(state) == work::UNTOUCHED && self.in_job(state, step) != InJob::No
+                // A step that came into the job after its phase had passed holds nothing up.
+                self.steps[step.at()].work.get(state) == work::UNTOUCHED
+                    && self.in_job(state, step) != InJob::No
+                    && !self.is_missed(state, step)
             })
         });
         match waits_for {

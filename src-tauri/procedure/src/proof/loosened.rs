@@ -1,23 +1,24 @@
 //! A danger that could not come up even without any rule guards against nothing: a mistake in its predicate.
 //!
-//! Every `needs`, `while`, `after`, permit and phase is dropped, and the search goes on until each danger was met.
-//! What no danger can read is left out of the state, so that the search stays small.
+//! Every `needs`, `while`, `after`, permit and phase is dropped. Each danger is searched by itself over what it can
+//! read, and what that hangs on; all else is left out of the state, so that the search stays small.
 
 use super::graph::Graph;
 use super::report::{Proof, Property};
 use crate::load::Procedure;
-use crate::machine::{Action, DangerSet, Field, Machine, PhaseRule, Pred, State, Test, VariableKind, WORDS};
+use crate::machine::{
+    Action, DangerIx, Field, Machine, MoveIx, OutcomeIx, PhaseRule, Pred, State, StepIx, StepSet, Test, VarIx, WORDS,
+};
 
-/// States after which the search gives up; dangers are met within a few actions.
-const MOST_STATES: usize = 4_000_000;
+/// States after which the search for one danger gives up.
+const MOST_STATES: usize = 1_000_000;
 
 pub fn judge(procedure: &Procedure, proof: &mut Proof) {
-    let met = search(procedure);
+    let machine = loosen(&procedure.machine);
     for (at, danger) in procedure.checklist.dangers.iter().enumerate() {
-        if met.0 >> at & 1 == 0 {
+        if !comes_up(&machine, DangerIx::of(at)) {
             let what = format!(
-                "the danger \"{}\" does not come up even when every rule is dropped ({MOST_STATES} states at most): \
-                 its predicate is probably wrong",
+                "the danger \"{}\" does not come up even when every rule is dropped: its predicate is probably wrong",
                 danger.id
             );
             proof.find(Property::AllUsed, what, Vec::new());
@@ -25,38 +26,113 @@ pub fn judge(procedure: &Procedure, proof: &mut Proof) {
     }
 }
 
-fn search(procedure: &Procedure) -> DangerSet {
-    let machine = loosen(&procedure.machine);
-    let kept = kept(&machine);
-    let project = |mut state: State| {
-        state.words.iter_mut().zip(kept).for_each(|(word, mask)| *word &= mask);
-        state
-    };
-    let actions: Vec<Action> = procedure
-        .all_actions()
-        .into_iter()
-        .filter(|action| matches!(action, Action::Begin(_) | Action::Done(..) | Action::Leave(_) | Action::Move(_)))
-        .chain(procedure.all_actions().into_iter().filter(|action| matches!(action, Action::Expire(_))))
-        .collect();
-    let all = u64::MAX >> (64 - machine.dangers.len());
-    let mut met = DangerSet::default();
+fn comes_up(machine: &Machine, danger: DangerIx) -> bool {
+    let cone = Cone::of(machine, danger);
+    let is_in = |dangers: crate::machine::DangerSet| dangers.0 >> danger.at() & 1 == 1;
     let mut graph = Graph::new(machine.layout.words());
     for start in machine.all_starts() {
-        met.0 |= machine.dangers_now(&start).0;
-        graph.insert(&project(start), None);
+        if is_in(machine.dangers_now(&start)) {
+            return true;
+        }
+        graph.insert(&cone.project(start), None);
     }
     let mut at = 0;
-    while at < graph.len() && graph.len() < MOST_STATES && met.0 != all {
+    while at < graph.len() && graph.len() < MOST_STATES {
         let state = graph.state(at as u32);
-        for &action in &actions {
-            if let Ok(next) = machine.step(&state, action) {
-                met.0 |= machine.dangers_of(&state, action).0;
-                graph.insert(&project(next), Some(at as u32));
-            }
+        let met = successors(machine, &cone, &state, &mut |before, action, next| {
+            graph.insert(&cone.project(next), None);
+            is_in(machine.dangers_of(before, action))
+        });
+        if met {
+            return true;
         }
         at += 1;
     }
-    met
+    false
+}
+
+/// Shows every step from a state until one is answered with yes.
+fn successors(
+    machine: &Machine,
+    cone: &Cone,
+    state: &State,
+    show: &mut dyn FnMut(&State, Action, State) -> bool,
+) -> bool {
+    let mut show_if_allowed =
+        |before: &State, action: Action| machine.step(before, action).is_ok_and(|next| show(before, action, next));
+    let moves = (0..machine.moves.len()).map(|at| Action::Move(MoveIx::of(at)));
+    let ages = (0..machine.vars.len()).map(|at| Action::Expire(VarIx::of(at)));
+    let leaves = machine.begun(state).map(Action::Leave);
+    if moves.chain(ages).chain(leaves).any(|action| show_if_allowed(state, action)) {
+        return true;
+    }
+    for step in (0..machine.steps.len()).map(StepIx::of) {
+        let Ok(begun) = machine.step(state, Action::Begin(step)) else { continue };
+        // A begun step is kept as a state of its own only where the danger looks at who is in it.
+        if cone.doing.contains(step) && show_if_allowed(state, Action::Begin(step)) {
+            return true;
+        }
+        let mut outcomes = (0..machine.steps[step.at()].outcomes.len()).map(OutcomeIx::of);
+        if outcomes.any(|outcome| show_if_allowed(&begun, Action::Done(step, outcome))) {
+            return true;
+        }
+    }
+    false
+}
+
+/// What a danger can read, and what that hangs on.
+struct Cone {
+    kept: [u64; WORDS],
+    doing: StepSet,
+}
+
+impl Cone {
+    fn of(machine: &Machine, danger: DangerIx) -> Cone {
+        let mut cone = Cone { kept: [0; WORDS], doing: StepSet::default() };
+        let mut open = vec![&machine.dangers[danger.at()].when];
+        while let Some(pred) = open.pop() {
+            for field in cone.read(machine, pred) {
+                let vars = machine.vars.iter().filter(|var| var.field == field);
+                open.extend(vars.filter_map(|var| var.holds_while.as_ref()));
+                let signs = machine.signs.iter().filter(|sign| sign.field == field);
+                open.extend(signs.map(|sign| &sign.holds_while));
+                let writes = |assign: &crate::machine::Assign| assign.edits.iter().any(|(edit, _)| *edit == field);
+                let follows = machine.follows.iter().filter(|follow| writes(&follow.assign));
+                open.extend(follows.map(|follow| &follow.when));
+            }
+        }
+        for field in &machine.layout.begun {
+            cone.keep(*field);
+        }
+        cone
+    }
+
+    fn keep(&mut self, field: Field) -> bool {
+        let word = &mut self.kept[usize::from(field.word)];
+        let bits = field.mask << field.shift;
+        let new = *word & bits != bits;
+        *word |= bits;
+        new
+    }
+
+    /// Keeps what the predicate reads; answers what is new.
+    fn read(&mut self, machine: &Machine, pred: &Pred) -> Vec<Field> {
+        match pred {
+            Pred::Test(Test::In { field, .. }) => self.keep(*field).then_some(*field).into_iter().collect(),
+            Pred::Test(Test::Doing(steps, _)) => {
+                let all = (0..machine.steps.len()).map(StepIx::of);
+                all.filter(|step| steps.contains(*step)).for_each(|step| self.doing.insert(step));
+                Vec::new()
+            }
+            Pred::All(parts) | Pred::Any(parts) => parts.iter().flat_map(|part| self.read(machine, part)).collect(),
+            _ => Vec::new(),
+        }
+    }
+
+    fn project(&self, mut state: State) -> State {
+        state.words.iter_mut().zip(self.kept).for_each(|(word, mask)| *word &= mask);
+        state
+    }
 }
 
 /// The machine without its rules.
@@ -80,26 +156,4 @@ fn loosen(machine: &Machine) -> Machine {
     }
     loose.start_when = always();
     loose
-}
-
-/// Bits that something can still read: conditions, who is begun, and what dangers, follows and lapses read.
-fn kept(machine: &Machine) -> [u64; WORDS] {
-    let mut kept = machine.layout.matter;
-    let mut keep = |field: &Field| kept[usize::from(field.word)] |= field.mask << field.shift;
-    machine.layout.begun.iter().for_each(&mut keep);
-    let mut fields = Vec::new();
-    let facts = machine.vars.iter().filter(|var| var.kind == VariableKind::Fact);
-    fields.extend(facts.map(|fact| fact.field));
-    machine.dangers.iter().for_each(|danger| read(&danger.when, &mut fields));
-    machine.vars.iter().filter_map(|var| var.holds_while.as_ref()).for_each(|pred| read(pred, &mut fields));
-    fields.iter().for_each(keep);
-    kept
-}
-
-fn read(pred: &Pred, fields: &mut Vec<Field>) {
-    match pred {
-        Pred::Test(Test::In { field, .. }) => fields.push(*field),
-        Pred::All(parts) | Pred::Any(parts) => parts.iter().for_each(|part| read(part, fields)),
-        _ => {}
-    }
 }
