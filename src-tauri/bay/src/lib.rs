@@ -1,1 +1,24 @@
-//! The use cases: the one API of window, command line and tests.
+//! The use cases: start a job, enter, move, add a photo, read the record. The one API of window, command line and
+//! tests. It holds no rule: `panside-job` decides, `panside-store` keeps.
+//!
+//! - [`Bay`]: an open store with its jobs
+//! - [`prove`], [`start`]: a checklist is proved before a job is started with it
+//! - [`enter`]: one wish in, events on disk, the new view out
+//! - [`photos`], [`record`]: photos in, the record out
+//! - [`say`]: message ids into sentences
+//! - [`clock`]: the device's clocks
+#![allow(clippy::disallowed_methods, reason = "the edge: clocks, ids and chance come in here and nowhere below")]
+
+pub mod clock;
+pub mod enter;
+mod error;
+mod jobs;
+pub mod photos;
+pub mod prove;
+pub mod record;
+pub mod say;
+pub mod start;
+
+pub use error::BayError;
+pub use jobs::{Bay, JobLine};
+pub use panside_record::RecordError;

@@ -1,0 +1,128 @@
+//! The device's clocks, and one that is set by hand for scripts and tests.
+
+use std::sync::atomic::{AtomicI64, Ordering};
+use std::time::Instant;
+
+use panside_journal::{BootId, Stamp};
+use uuid::Uuid;
+
+/// Tells both clocks.
+pub trait Clock: Send {
+    /// Now.
+    fn now(&self) -> Stamp;
+}
+
+/// The clocks of the device.
+///
+/// On Linux and Android the monotonic one is `/proc/uptime`, which counts sleep, and the boot is the kernel's
+/// `boot_id`. Elsewhere each start of the program counts as a boot of its own, so that times of two starts are
+/// compared by the wall clock only.
+#[derive(Debug)]
+pub struct SystemClock {
+    boot: BootId,
+    started: Instant,
+    counts_sleep: bool,
+}
+
+impl SystemClock {
+    /// Looks which boot this is.
+    #[must_use]
+    pub fn new() -> Self {
+        let kernel = std::fs::read_to_string("/proc/sys/kernel/random/boot_id")
+            .ok()
+            .and_then(|text| text.trim().parse::<Uuid>().ok());
+        let boot = BootId(kernel.unwrap_or_else(Uuid::now_v7));
+        SystemClock { boot, started: Instant::now(), counts_sleep: kernel.is_some() }
+    }
+
+    fn mono_ms(&self) -> u64 {
+        let uptime = || {
+            let text = std::fs::read_to_string("/proc/uptime").ok()?;
+            let (seconds, hundredths) = text.split_whitespace().next()?.split_once('.')?;
+            Some(seconds.parse::<u64>().ok()? * 1000 + hundredths.parse::<u64>().ok()? * 10)
+        };
+        let since_start = || u64::try_from(self.started.elapsed().as_millis()).unwrap_or(u64::MAX);
+        if self.counts_sleep { uptime().unwrap_or_else(since_start) } else { since_start() }
+    }
+}
+
+impl Default for SystemClock {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Clock for SystemClock {
+    fn now(&self) -> Stamp {
+        Stamp { wall_ms: chrono::Utc::now().timestamp_millis(), mono_ms: self.mono_ms(), boot: self.boot }
+    }
+}
+
+/// A clock that goes on only when told to.
+#[derive(Debug)]
+pub struct ManualClock {
+    began_ms: i64,
+    passed_ms: AtomicI64,
+    boot: BootId,
+}
+
+impl ManualClock {
+    /// Stands at a wall time in milliseconds since 1970 UTC.
+    #[must_use]
+    pub fn at(wall_ms: i64) -> Self {
+        ManualClock { began_ms: wall_ms, passed_ms: AtomicI64::new(0), boot: BootId(Uuid::now_v7()) }
+    }
+
+    /// Goes on by so many milliseconds; backwards is not possible.
+    pub fn advance_ms(&self, by: u32) {
+        self.passed_ms.fetch_add(i64::from(by), Ordering::Relaxed);
+    }
+}
+
+impl Clock for ManualClock {
+    fn now(&self) -> Stamp {
+        let passed = self.passed_ms.load(Ordering::Relaxed);
+        Stamp { wall_ms: self.began_ms + passed, mono_ms: passed.unsigned_abs(), boot: self.boot }
+    }
+}
+
+impl<C: Clock + Sync> Clock for std::sync::Arc<C> {
+    fn now(&self) -> Stamp {
+        C::now(self)
+    }
+}
+
+/// Milliseconds since 1970 of a time as RFC 3339 writes it.
+#[must_use]
+pub fn parse_time(text: &str) -> Option<i64> {
+    chrono::DateTime::parse_from_rfc3339(text).ok().map(|time| time.timestamp_millis())
+}
+
+/// Hours and minutes of a stamp, by a wall clock so many minutes ahead of UTC.
+#[must_use]
+pub fn time_of_day(stamp: &Stamp, utc_offset_min: i32) -> String {
+    let local = stamp.wall_ms + i64::from(utc_offset_min) * 60_000;
+    chrono::DateTime::from_timestamp_millis(local).map_or_else(|| "--:--".to_owned(), |time| time.format("%H:%M").to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_device_clocks_go_on_within_one_boot() {
+        let clock = SystemClock::new();
+        let first = clock.now();
+        let second = clock.now();
+        assert_eq!(first.boot, second.boot);
+        assert!(second.mono_ms >= first.mono_ms);
+        assert!(first.wall_ms > 1_700_000_000_000, "the wall clock counts milliseconds since 1970");
+    }
+
+    #[test]
+    fn a_clock_set_by_hand_stands_until_told() {
+        let clock = ManualClock::at(1000);
+        clock.advance_ms(250);
+        assert_eq!((clock.now().wall_ms, clock.now().mono_ms), (1250, 250));
+    }
+}

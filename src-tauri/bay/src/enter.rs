@@ -1,0 +1,159 @@
+//! One wish in: decided by the job, written once, answered with the new view.
+
+use panside_job::{Happened, JobView, Preview, decide, preview, view};
+use panside_journal::{Draft, Hash, Head, Origin, PersonId, Stamp};
+use panside_store::{Appended, Entry, StoreError};
+
+use uuid::Uuid;
+
+pub use panside_job::value::{StickReading, StickShows};
+pub use panside_job::{Actor, EntryValue, Event, Refusal, Request as Wish};
+pub use panside_journal::{JobId, RequestId};
+
+use crate::jobs::{Open, event_id};
+use crate::{Bay, BayError, JobLine};
+
+/// A new id for a wish. A second try of the same wish keeps its id.
+#[must_use]
+pub fn new_request() -> RequestId {
+    RequestId(Uuid::now_v7())
+}
+
+/// What became of a wish.
+#[derive(Debug, Clone)]
+pub enum Answer {
+    /// It is on disk.
+    Entered {
+        /// The job's newest event.
+        head: Head,
+        /// What was written, oldest first; what was written before, when the wish came a second time.
+        events: Vec<Event>,
+        /// The wish had been written before, and nothing was written now.
+        already: bool,
+    },
+    /// The rules refuse it. Nothing was written.
+    Refused(Refusal),
+}
+
+impl Bay {
+    /// Enters a wish. When this answers [`Answer::Entered`], it is on disk.
+    ///
+    /// `expected` is the job's head as the person saw it; `request` is the same for the same wish, so that a double
+    /// tap or a second try after a kill writes nothing twice.
+    ///
+    /// # Errors
+    /// [`BayError::Stale`] when the job moved on; [`BayError::Store`] with what the disk said. Nothing is half written.
+    pub fn enter(
+        &mut self,
+        job: JobId,
+        expected: Head,
+        request: RequestId,
+        actor: &Actor,
+        wish: &Wish,
+    ) -> Result<Answer, BayError> {
+        let asked = panside_journal::Request { id: request, hash: Hash::of(&serde_json::to_vec(&(actor, wish))?) };
+        if let Some(before) = self.store.answered(job, &asked)? {
+            return self.entered(job, before);
+        }
+        let now = self.clock.now();
+        let open = self.refresh(job)?;
+        if open.head != expected {
+            return Err(BayError::Stale { job });
+        }
+        let events = match decide(&open.job, wish, actor, &now) {
+            Ok(events) => events,
+            Err(refusal) => return Ok(Answer::Refused(refusal)),
+        };
+        let origin = Origin { request: asked, who: PersonId(actor.name.clone()), stamp: now };
+        let appended = self.append(job, expected, &origin, &events)?;
+        self.entered(job, appended)
+    }
+
+    /// Writes events and takes them into the open job.
+    pub(crate) fn append(
+        &mut self,
+        job: JobId,
+        expected: Head,
+        origin: &Origin,
+        events: &[Event],
+    ) -> Result<Appended, BayError> {
+        let drafts = events.iter().map(|event| draft(event, &origin.stamp)).collect::<Result<Vec<_>, _>>()?;
+        let label = self.label(job, events)?;
+        let entry = Entry { job, expected, origin, drafts: &drafts, label: &label };
+        let appended = self.store.append(&entry).map_err(|error| match error {
+            StoreError::Stale { job, .. } => BayError::Stale { job },
+            error => error.into(),
+        })?;
+        if let Some(open) = self.open.get_mut(&job)
+            && !appended.already
+        {
+            take(open, &appended, origin, events);
+        }
+        Ok(appended)
+    }
+
+    /// What the list of jobs will say after these events.
+    fn label(&self, job: JobId, events: &[Event]) -> Result<String, BayError> {
+        let before = self.open.get(&job).map_or(0, |open| open.head.seq);
+        let started = match events.first() {
+            Some(Event::Started(started)) => Some(started),
+            _ => self.open.get(&job).and_then(|open| open.job.start.as_ref().map(|(_, started)| started)),
+        };
+        let started = started.ok_or(BayError::NoJob(job))?;
+        let ended = self.open.get(&job).is_some_and(|open| open.job.end.is_some())
+            || events.iter().any(|event| matches!(event, Event::Finished(_) | Event::Stopped(_)));
+        Ok(serde_json::to_string(&JobLine {
+            job,
+            repair_order: started.repair_order.clone(),
+            label: started.label.clone(),
+            demo: started.demo,
+            ended,
+            events: before + events.len() as u64,
+        })?)
+    }
+
+    fn entered(&mut self, job: JobId, appended: Appended) -> Result<Answer, BayError> {
+        let open = self.refresh(job)?;
+        let written = open.job.happened.iter().filter(|one| (appended.first_seq..=appended.last_seq).contains(&one.seq));
+        let events = written.map(|one| one.event.clone()).collect();
+        Ok(Answer::Entered { head: appended.head, events, already: appended.already })
+    }
+
+    /// All that a screen shows of a job, its messages said.
+    ///
+    /// # Errors
+    /// As [`Bay::job`].
+    pub fn view(&mut self, job: JobId) -> Result<JobView, BayError> {
+        let now = self.clock.now();
+        let open = self.refresh(job)?;
+        Ok(view(&open.job, &now))
+    }
+
+    /// What a value that is being typed would turn out to be.
+    ///
+    /// # Errors
+    /// As [`Bay::job`].
+    pub fn preview(
+        &mut self,
+        job: JobId,
+        step: &str,
+        entry: &str,
+        value: &EntryValue,
+    ) -> Result<Preview, BayError> {
+        let now = self.clock.now();
+        let open = self.refresh(job)?;
+        Ok(preview(&open.job, step, entry, value, &now))
+    }
+}
+
+fn take(open: &mut Open, appended: &Appended, origin: &Origin, events: &[Event]) {
+    for (seq, event) in (appended.first_seq..).zip(events) {
+        open.job.take(Happened { seq, stamp: origin.stamp, who: origin.who.clone(), event: event.clone() });
+    }
+    open.head = appended.head;
+}
+
+fn draft(event: &Event, stamp: &Stamp) -> Result<Draft, BayError> {
+    let (kind, version, body) = event.to_body()?;
+    Ok(Draft { id: event_id(stamp), kind: kind.to_owned(), version, body })
+}

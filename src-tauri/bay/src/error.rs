@@ -1,0 +1,64 @@
+//! What can go wrong in a use case. A refusal by the rules is one of them only where no work can go on.
+
+use panside_job::{JobError, Refusal};
+use panside_journal::{Hash, JobId};
+use panside_photo::PhotoError;
+use panside_procedure::Problems;
+use panside_store::StoreError;
+
+/// Why a use case failed. Each says what the person can do.
+#[derive(Debug, thiserror::Error)]
+pub enum BayError {
+    /// The disk or the store.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// An event that this version cannot read.
+    #[error(transparent)]
+    Job(#[from] JobError),
+    /// A photo that cannot be taken in.
+    #[error(transparent)]
+    Photo(#[from] PhotoError),
+    /// A checklist with mistakes.
+    #[error("The checklist does not load. Correct it and try again:\n{0}")]
+    Checklist(Problems),
+    /// A spec sheet with mistakes.
+    #[error("The spec sheet does not load. Correct it and try again:\n{0}")]
+    Sheet(Problems),
+    /// A sheet that does not fit the checklist, or values that make no sense.
+    #[error("The spec sheet does not fit the checklist:\n{}", .0.join("\n"))]
+    SheetLacks(Vec<String>),
+    /// A checklist that is not proved.
+    #[error("The checklist \"{id}\" is not proved, so no job can be started with it: {why}")]
+    NotProved {
+        /// Its id.
+        id: String,
+        /// What the proof says.
+        why: String,
+    },
+    /// No such job.
+    #[error("There is no job {0} on this tablet. List the jobs to see which there are.")]
+    NoJob(JobId),
+    /// The job moved on since the screen was drawn.
+    #[error("The job {job} has moved on: somebody entered something meanwhile. Look at it again and repeat.")]
+    Stale {
+        /// The job.
+        job: JobId,
+    },
+    /// The rules refuse it.
+    #[error("{said}")]
+    Refused {
+        /// As a sentence.
+        said: String,
+        /// As message ids.
+        refusal: Refusal,
+    },
+    /// What the store holds under a hash is of another kind.
+    #[error("The text {0} that the job goes by cannot be read as what it was. Check the store.")]
+    Pinned(Hash),
+    /// A record that cannot be made.
+    #[error(transparent)]
+    Record(#[from] panside_record::RecordError),
+    /// A value could not be written as JSON.
+    #[error("Writing JSON failed: {0}")]
+    Json(#[from] serde_json::Error),
+}

@@ -1,0 +1,226 @@
+//! [`Bay`]: an open store, its clocks, and the jobs that were looked at.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::Arc;
+
+use panside_job::{Event, Happened, Job, Specs};
+use panside_journal::{DeviceId, EpochId, EventId, Hash, Head, JobId, Stamp};
+use panside_procedure::format::Sheet;
+use panside_procedure::{Procedure, load};
+use panside_store::{Options, Report, Store};
+use serde::{Deserialize, Serialize};
+use uuid::{NoContext, Timestamp, Uuid};
+
+use crate::BayError;
+use crate::clock::Clock;
+use crate::say::Speaker;
+
+/// A tablet's store with everything that can be done on it.
+pub struct Bay {
+    pub(crate) store: Store,
+    pub(crate) clock: Box<dyn Clock>,
+    pub(crate) speaker: Speaker,
+    pub(crate) open: BTreeMap<JobId, Open>,
+}
+
+/// A job that was folded, up to its head.
+pub(crate) struct Open {
+    pub head: Head,
+    pub job: Job,
+}
+
+/// One line of the list of jobs. It is kept as the job's label in the store and made anew by `rebuild`.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct JobLine {
+    /// The job.
+    pub job: JobId,
+    /// Number of the repair order.
+    pub repair_order: String,
+    /// What the job is called.
+    pub label: String,
+    /// Invented content.
+    pub demo: bool,
+    /// Whether it has ended.
+    pub ended: bool,
+    /// Number of its events.
+    pub events: u64,
+}
+
+impl std::fmt::Debug for Bay {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        out.debug_struct("Bay").field("store", &self.store).finish_non_exhaustive()
+    }
+}
+
+impl Bay {
+    /// Opens the store in a folder, and makes it if there is none.
+    ///
+    /// # Errors
+    /// [`BayError::Store`]: locked by another process, of a newer format, no store at all, or what the disk said.
+    pub fn open(dir: &Path, clock: Box<dyn Clock>) -> Result<Bay, BayError> {
+        let options = Options::new(DeviceId(Uuid::now_v7()), EpochId(Uuid::now_v7()));
+        Ok(Bay::over(Store::open(dir, options)?, clock))
+    }
+
+    /// Opens the store in a folder for reading.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] when there is none or it cannot be read.
+    pub fn open_read_only(dir: &Path, clock: Box<dyn Clock>) -> Result<Bay, BayError> {
+        Ok(Bay::over(Store::open_read_only(dir)?, clock))
+    }
+
+    fn over(store: Store, clock: Box<dyn Clock>) -> Bay {
+        Bay { store, clock, speaker: Speaker::english(), open: BTreeMap::new() }
+    }
+
+    /// Makes sentences of messages.
+    #[must_use]
+    pub fn speaker(&self) -> &Speaker {
+        &self.speaker
+    }
+
+    /// The jobs on this tablet.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] when the list cannot be read; [`BayError::Json`] when a line of it is damaged.
+    pub fn jobs(&self) -> Result<Vec<JobLine>, BayError> {
+        let rows = self.store.jobs()?;
+        rows.iter().map(|row| Ok(serde_json::from_str(&row.label)?)).collect()
+    }
+
+    /// A job, folded from its events.
+    ///
+    /// # Errors
+    /// [`BayError::NoJob`], [`BayError::Store`], [`BayError::Job`], [`BayError::Pinned`].
+    pub fn job(&mut self, job: JobId) -> Result<&Job, BayError> {
+        self.refresh(job).map(|open| &open.job)
+    }
+
+    /// A job's newest event, to be named by the next entry.
+    ///
+    /// # Errors
+    /// As [`Bay::job`].
+    pub fn head(&mut self, job: JobId) -> Result<Head, BayError> {
+        self.refresh(job).map(|open| open.head)
+    }
+
+    pub(crate) fn refresh(&mut self, id: JobId) -> Result<&mut Open, BayError> {
+        let head = self.store.head(id)?;
+        if self.open.get(&id).is_none_or(|open| open.head != head) {
+            let open = self.fold(id)?;
+            self.open.insert(id, open);
+        }
+        self.open.get_mut(&id).ok_or(BayError::NoJob(id))
+    }
+
+    fn fold(&self, id: JobId) -> Result<Open, BayError> {
+        let events = self.store.events(id)?;
+        let happened = happened(&events)?;
+        let Some(Event::Started(started)) = happened.first().map(|first| &first.event) else {
+            return Err(BayError::NoJob(id));
+        };
+        let checklist = self.pinned(&started.checklist.hash, "checklist")?;
+        let procedure = Procedure::load(&checklist).map_err(BayError::Checklist)?;
+        let sheet = self.pinned(&started.sheet.hash, "sheet")?;
+        let sheet = load::sheet(&sheet).map_err(BayError::Sheet)?;
+        let specs = self.specs(&sheet)?;
+        let head = self.store.head(id)?;
+        Ok(Open { head, job: Job::fold(Arc::new(procedure), Arc::new(specs), happened) })
+    }
+
+    /// A sheet's values with the types of the trade.
+    pub(crate) fn specs(&self, sheet: &Sheet) -> Result<Specs, BayError> {
+        Specs::of(sheet).map_err(|problems| {
+            BayError::SheetLacks(problems.iter().map(|problem| self.speaker.say(&problem.message)).collect())
+        })
+    }
+
+    pub(crate) fn pinned(&self, hash: &Hash, kind: &str) -> Result<Vec<u8>, BayError> {
+        let document = self.store.document(hash)?;
+        if document.kind == kind { Ok(document.bytes) } else { Err(BayError::Pinned(*hash)) }
+    }
+
+    /// Checks the whole store.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] when something cannot be read at all. What is found wrong is in the report.
+    pub fn check(&self) -> Result<Report, BayError> {
+        Ok(self.store.check(&label_of)?)
+    }
+
+    /// Makes everything derived anew from the events.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] when the journal does not hold.
+    pub fn rebuild(&mut self) -> Result<(), BayError> {
+        self.open.clear();
+        Ok(self.store.rebuild(&label_of)?)
+    }
+
+    /// Closes the store, so that it is whole in its files.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] with what the disk said.
+    pub fn close(self) -> Result<(), BayError> {
+        Ok(self.store.close()?)
+    }
+
+    /// Keeps what is typed and not yet done.
+    ///
+    /// # Errors
+    /// [`BayError::Store`].
+    pub fn put_draft(&mut self, job: JobId, key: &str, text: &str) -> Result<(), BayError> {
+        Ok(self.store.put_draft(job, key, text)?)
+    }
+
+    /// What was typed and not yet done.
+    ///
+    /// # Errors
+    /// [`BayError::Store`].
+    pub fn drafts(&self, job: JobId) -> Result<BTreeMap<String, String>, BayError> {
+        Ok(self.store.drafts(job)?)
+    }
+}
+
+/// Stored events as the job reads them.
+pub(crate) fn happened(events: &[panside_journal::Event]) -> Result<Vec<Happened>, BayError> {
+    let read = |event: &panside_journal::Event| {
+        let header = &event.header;
+        Ok(Happened {
+            seq: header.job_seq,
+            stamp: Stamp { wall_ms: header.wall_ms, mono_ms: header.mono_ms, boot: header.boot },
+            who: header.who.clone(),
+            event: Event::from_body(&header.kind, header.version, &event.body)?,
+        })
+    };
+    events.iter().map(read).collect()
+}
+
+/// The label of a job from its events; from them alone, so that it can be made anew.
+pub(crate) fn label_of(events: &[panside_journal::Event]) -> String {
+    let line = events.first().and_then(|first| {
+        let header = &first.header;
+        let Ok(Event::Started(started)) = Event::from_body(&header.kind, header.version, &first.body) else {
+            return None;
+        };
+        let ended = events.iter().any(|event| matches!(event.header.kind.as_str(), "finished" | "stopped"));
+        Some(JobLine {
+            job: header.job,
+            repair_order: started.repair_order,
+            label: started.label,
+            demo: started.demo,
+            ended,
+            events: events.len() as u64,
+        })
+    });
+    line.and_then(|line| serde_json::to_string(&line).ok()).unwrap_or_else(|| "{}".to_owned())
+}
+
+/// A new event id whose time is the event's own.
+pub(crate) fn event_id(stamp: &Stamp) -> EventId {
+    let ms = stamp.wall_ms.max(0).unsigned_abs();
+    let nanos = u32::try_from(ms % 1000).unwrap_or(0) * 1_000_000;
+    EventId(Uuid::new_v7(Timestamp::from_unix(NoContext, ms / 1000, nanos)))
+}

@@ -1,0 +1,32 @@
+//! The record of a job.
+
+use std::collections::BTreeMap;
+
+use panside_journal::{Hash, JobId};
+use panside_record::{Document, ProofSummary, RecordInputs};
+
+use crate::{Bay, BayError};
+
+impl Bay {
+    /// The record of a job as it stands now.
+    ///
+    /// # Errors
+    /// As [`Bay::job`]; [`BayError::Record`] when the kept proof cannot be read.
+    pub fn record(&mut self, job: JobId) -> Result<Document, BayError> {
+        let generated = self.clock.now();
+        let open = self.refresh(job)?;
+        let (head, checklist) = (open.head, open.job.start.as_ref().map(|(_, started)| started.checklist.hash));
+        let proof = match checklist {
+            Some(hash) => self.proof_summary(hash)?,
+            None => None,
+        };
+        let inputs =
+            RecordInputs { job, head: head.hash, events: head.seq, generated, proof, captions: BTreeMap::new() };
+        Ok(Document::of(&self.refresh(job)?.job, &inputs))
+    }
+
+    fn proof_summary(&self, checklist: Hash) -> Result<Option<ProofSummary>, BayError> {
+        let kept = self.kept_proof(&checklist)?;
+        Ok(kept.map(|proof| ProofSummary::read(&proof, checklist)).transpose()?)
+    }
+}

@@ -1,0 +1,70 @@
+//! Starting a job: checklist and sheet are pinned by hash, the vehicle is taken in as it comes.
+
+use std::collections::BTreeMap;
+
+use panside_job::start::{Intake, start};
+use panside_job::Actor;
+use panside_journal::{Hash, Head, JobId, Origin, PersonId, RequestId};
+use panside_procedure::load;
+
+use crate::prove::Proved;
+use crate::{Bay, BayError};
+
+/// What a job is started with, beside its checklist.
+#[derive(Debug, Clone)]
+pub struct NewJob<'a> {
+    /// The spec sheet's bytes.
+    pub sheet: &'a [u8],
+    /// Number of the repair order.
+    pub repair_order: &'a str,
+    /// What the job is called in the list.
+    pub label: &'a str,
+    /// How the vehicle comes in, where that is not the first value.
+    pub conditions: BTreeMap<String, String>,
+    /// Minutes that the shop's wall clock is ahead of UTC.
+    pub utc_offset_min: i32,
+}
+
+impl Bay {
+    /// Starts a job.
+    ///
+    /// # Errors
+    /// [`BayError::Sheet`] and [`BayError::SheetLacks`] for the spec sheet; [`BayError::Refused`] when the vehicle may
+    /// not come in like that; [`BayError::Store`] with what the disk said.
+    pub fn start(
+        &mut self,
+        checklist: &Proved,
+        new: &NewJob<'_>,
+        actor: &Actor,
+        request: RequestId,
+    ) -> Result<JobId, BayError> {
+        let sheet = load::sheet(new.sheet).map_err(BayError::Sheet)?;
+        let specs = self.specs(&sheet)?;
+        let lacks = panside_job::sheet::check(&checklist.procedure, &specs);
+        if !lacks.is_empty() {
+            return Err(BayError::SheetLacks(lacks.iter().map(|lack| self.speaker.say(&lack.message)).collect()));
+        }
+        let intake = Intake {
+            checklist_hash: Hash::of(&checklist.bytes),
+            sheet_hash: Hash::of(new.sheet),
+            conditions: new.conditions.clone(),
+            repair_order: new.repair_order.to_owned(),
+            label: new.label.to_owned(),
+            utc_offset_min: new.utc_offset_min,
+        };
+        // The job has the wish's own id: the same wish sent twice starts one job.
+        let job = JobId(request.0);
+        let asked = panside_journal::Request { id: request, hash: Hash::of(&serde_json::to_vec(&intake)?) };
+        if self.store.answered(job, &asked)?.is_some() {
+            return Ok(job);
+        }
+        let started = start(&checklist.procedure, &specs, &intake)
+            .map_err(|refusal| BayError::Refused { said: self.speaker.refusal(&refusal), refusal })?;
+        // Pinned before the event that names them.
+        self.store.put_document("checklist", &checklist.bytes)?;
+        self.store.put_document("sheet", new.sheet)?;
+        let origin = Origin { request: asked, who: PersonId(actor.name.clone()), stamp: self.clock.now() };
+        self.append(job, Head::NONE, &origin, &[started])?;
+        Ok(job)
+    }
+}

@@ -1,0 +1,153 @@
+//! The command line.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand};
+
+const EXITS: &str = "Exit codes:
+  0   done, proved, in order
+  1   refused, refuted, or something was found wrong
+  2   not decided: a proof did not come to its end
+  3   a file does not load
+  4   the disk or the store
+  64  wrong usage";
+
+/// Panside without a window.
+#[derive(Debug, Parser)]
+#[command(name = "panside-cli", version, after_help = EXITS, after_long_help = EXITS)]
+pub struct Cli {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What the program can do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Walk a job from a script, line by line, through the same rules and the same store as a technician
+    ///
+    /// Each line of the script is one wish: begin a step, enter a value, move the vehicle, sign. It is printed as it
+    /// happens. A wish that the rules refuse ends the walk with its reason and exit code 1, unless the line says
+    /// that it expects just that refusal ("refused": "refused-needs").
+    ///
+    /// Example: panside-cli walk checklists/demo/demo.walk.json --store /tmp/bay --record /tmp/record.json
+    Walk(WalkArgs),
+    /// Prove that no allowed order of steps of a checklist reaches a danger
+    ///
+    /// Every state that steps, moves, outcomes, ageing, setting aside, one strike and one observation can reach is
+    /// tried with the very function that runs a live job. What refutes the checklist is shown as the shortest order
+    /// of steps that leads there.
+    ///
+    /// Example: panside-cli prove checklists/pan-and-solenoid.checklist.json
+    Prove(ProveArgs),
+    /// Check a store, or make what is derived in it anew
+    Store(StoreArgs),
+    /// List the jobs of a store
+    Jobs(JobsArgs),
+    /// Print the record of a job, as text or as JSON
+    Record(RecordArgs),
+    /// Write the JSON Schemas of checklists, sheets and walk scripts
+    Schema(SchemaArgs),
+}
+
+/// `walk`.
+#[derive(Debug, Args)]
+pub struct WalkArgs {
+    /// The script.
+    pub script: PathBuf,
+    /// The folder of the store; it is made if there is none.
+    #[arg(long)]
+    pub store: PathBuf,
+    /// Where the record goes, as JSON.
+    #[arg(long)]
+    pub record: Option<PathBuf>,
+    /// The photo file for every photo that the script takes.
+    #[arg(long)]
+    pub photo: Option<PathBuf>,
+    /// Print each line as JSON.
+    #[arg(long)]
+    pub json: bool,
+    /// Prove only plain runs before starting: quicker, and the record says so.
+    #[arg(long)]
+    pub plain_proof: bool,
+}
+
+/// `prove`.
+#[derive(Debug, Args)]
+pub struct ProveArgs {
+    /// The checklist.
+    pub file: PathBuf,
+    /// A spec sheet, to see whether it has all that the checklist needs.
+    #[arg(long)]
+    pub sheet: Option<PathBuf>,
+    /// Leave out runs with a strike.
+    #[arg(long)]
+    pub no_strike: bool,
+    /// Leave out runs with an observation.
+    #[arg(long)]
+    pub no_observe: bool,
+    /// The most memory for the states, in MiB.
+    #[arg(long, default_value_t = 2048)]
+    pub mem: usize,
+    /// Print the whole answer as JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `store`.
+#[derive(Debug, Args)]
+pub struct StoreArgs {
+    /// What to do with it.
+    #[command(subcommand)]
+    pub command: StoreCommand,
+}
+
+/// What can be done with a store.
+#[derive(Debug, Subcommand)]
+pub enum StoreCommand {
+    /// Verify the journal's chains, the head file, the list of jobs, documents and photos
+    Check {
+        /// The folder of the store.
+        dir: PathBuf,
+        /// Print the answer as JSON.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Make everything that is derived anew from the journal
+    Rebuild {
+        /// The folder of the store.
+        dir: PathBuf,
+    },
+}
+
+/// `jobs`.
+#[derive(Debug, Args)]
+pub struct JobsArgs {
+    /// The folder of the store.
+    #[arg(long)]
+    pub store: PathBuf,
+    /// Print the list as JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `record`.
+#[derive(Debug, Args)]
+pub struct RecordArgs {
+    /// The job's id, as `jobs` lists it.
+    pub job: String,
+    /// The folder of the store.
+    #[arg(long)]
+    pub store: PathBuf,
+    /// Print JSON instead of text.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// `schema`.
+#[derive(Debug, Args)]
+pub struct SchemaArgs {
+    /// The folder they go to.
+    #[arg(long)]
+    pub out: PathBuf,
+}

@@ -1,0 +1,133 @@
+//! `prove`.
+
+use std::io::{IsTerminal, Write};
+use std::time::Instant;
+
+use panside_procedure::proof::{self, Answer, Ask, Progress, Proof, Verdict};
+use panside_procedure::{Procedure, load};
+
+use crate::args::ProveArgs;
+use crate::exit::{Exit, Failure, read};
+
+/// Proves a checklist and prints the answer.
+pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
+    let procedure =
+        Procedure::load(&read(&args.file)?).map_err(|problems| Failure::does_not_load(&args.file, &problems))?;
+    if let Some(path) = &args.sheet {
+        let sheet = load::sheet(&read(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
+        let lacks = load::lacking(&procedure, &sheet);
+        if !lacks.is_empty() {
+            return Err(Failure::new(Exit::DoesNotLoad, lacks.join("\n")));
+        }
+    }
+    let ask = Ask { strike: !args.no_strike, observe: !args.no_observe, memory: args.mem << 20 };
+    let mut meter = Meter::new();
+    let proof = proof::prove(&procedure, ask, &mut |progress| meter.show(progress));
+    meter.end();
+    if args.json {
+        println!("{}", serde_json::to_string_pretty(&proof)?);
+    } else {
+        print(&proof);
+    }
+    Ok(match proof.verdict {
+        Verdict::Proved => Exit::Done,
+        Verdict::Refuted => Exit::Refused,
+        Verdict::NotDecided => Exit::NotDecided,
+    })
+}
+
+/// Shows how far a proof is, on a line of its own where there is a screen, else now and then.
+pub struct Meter {
+    began: Instant,
+    shown: Instant,
+    open_line: bool,
+}
+
+impl Meter {
+    pub fn new() -> Meter {
+        let now = Instant::now();
+        Meter { began: now, shown: now, open_line: false }
+    }
+
+    pub fn show(&mut self, progress: Progress) {
+        let screen = std::io::stderr().is_terminal();
+        if self.shown.elapsed().as_millis() < if screen { 200 } else { 5_000 } {
+            return;
+        }
+        self.shown = Instant::now();
+        let seconds = self.began.elapsed().as_secs_f64();
+        let Progress { search, doing, states, waiting } = progress;
+        let rate = states as f64 / seconds.max(0.001);
+        let line = format!("{seconds:5.1} s  {search}, {doing}: {states} states ({rate:.0}/s), {waiting} waiting");
+        if screen {
+            // A meter that cannot be shown is not worth ending a proof for.
+            let _ = write!(std::io::stderr(), "\r\x1b[K{line}");
+            self.open_line = true;
+        } else {
+            eprintln!("{line}");
+        }
+    }
+
+    pub fn end(&mut self) {
+        if self.open_line {
+            eprintln!();
+            self.open_line = false;
+        }
+    }
+}
+
+fn print(proof: &Proof) {
+    println!("Checklist {}, revision {} ({})", proof.checklist, proof.revision, proof.engine);
+    for search in &proof.searches {
+        println!(
+            "  {}: {} states, {} transitions, depth {}, {} MiB{}",
+            search.runs,
+            search.states.found,
+            search.transitions,
+            search.depth,
+            search.states.bytes >> 20,
+            if search.complete { "" } else { " - memory limit reached, not searched to the end" }
+        );
+    }
+    println!();
+    for (property, answer) in &proof.properties {
+        let said = match answer {
+            Answer::Holds => "holds      ",
+            Answer::Fails => "FAILS      ",
+            Answer::NotDecided => "not decided",
+        };
+        println!("  {said}  {}", property.claim());
+    }
+    for finding in &proof.findings {
+        println!("\n{}\n  {}", finding.property.claim(), finding.what);
+        for (at, action) in finding.run.iter().enumerate() {
+            println!("  {:>4}. {action}", at + 1);
+        }
+    }
+    finish_table(proof);
+    println!("\nAssumed: {}.", proof.assumed.join("; "));
+    println!("Not claimed: {}.", proof.not_claimed.join("; "));
+    let states: usize = proof.searches.iter().map(|search| search.states.found).sum();
+    match proof.verdict {
+        Verdict::Proved => println!("\nProved over {states} states."),
+        Verdict::Refuted => println!("\nRefuted: {} findings.", proof.findings.len()),
+        Verdict::NotDecided => {
+            println!("\nNot decided: ran to {states} states. Give more memory with --mem; it counts as not proved.");
+        }
+    }
+}
+
+fn finish_table(proof: &Proof) {
+    if proof.finish_after_observing.is_empty() {
+        return;
+    }
+    println!("\nAfter one observation, can the job still finish?");
+    for row in &proof.finish_after_observing {
+        let said = match (row.can, row.cannot) {
+            (_, 0) => "always".to_owned(),
+            (0, _) => "never: stop and call".to_owned(),
+            (can, cannot) => format!("in {can} of {} places, else stop and call", can + cannot),
+        };
+        println!("  {} = {}: {said}", row.condition, row.value);
+    }
+}

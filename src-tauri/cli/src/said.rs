@@ -1,0 +1,95 @@
+//! Events and wishes as lines to read while a walk goes on.
+
+use panside_bay::enter::{EntryValue, Event, StickReading, StickShows, Wish};
+use panside_procedure::Procedure;
+
+/// What happened, in one line.
+pub fn event(procedure: &Procedure, event: &Event) -> String {
+    let step = |id: &str| format!("{} ({id})", title(procedure, id));
+    let said = match event {
+        Event::Started(started) => format!("starts with {} revision {}", started.checklist.id, started.checklist.revision),
+        Event::Begun(begun) => format!("begins {}", step(&begun.step)),
+        Event::Left(left) => format!("leaves {}", step(&left.step)),
+        Event::Entered(entered) => format!("enters {}: {} -> {}", entered.entry, value(&entered.value), entered.class),
+        Event::Done(done) => {
+            let signs: Vec<_> = done.signs.iter().map(|sign| format!("{} by {}", sign.sign, sign.by)).collect();
+            let signed = if signs.is_empty() { String::new() } else { format!(", signed: {}", signs.join(", ")) };
+            format!("done {}{signed}", step(&done.step))
+        }
+        Event::Moved(moved) => format!("moves: {}", move_title(procedure, &moved.made)),
+        Event::Signed(signed) => format!("signs {} again", signed.signature.sign),
+        Event::SetAside(aside) => format!("sets aside {}: {}", step(&aside.step), aside.reason),
+        Event::Struck(struck) => {
+            let also = if struck.also.is_empty() { String::new() } else { format!(", and with it {}", struck.also.join(", ")) };
+            format!("strikes {}{also}: {}", step(&struck.step), struck.reason)
+        }
+        Event::Rerecorded(again) => format!("puts right on paper {}", step(&again.step)),
+        Event::Observed(seen) => {
+            let undone = if seen.undone.is_empty() { String::new() } else { format!(", so not worked: {}", seen.undone.join(", ")) };
+            format!("observes {} = {}{undone}: {}", seen.condition, seen.value, seen.reason)
+        }
+        Event::Expired(expired) => format!("{} has grown too old", expired.gate),
+        Event::MissedExplained(missed) => format!("explains {}: {}", step(&missed.step), missed.reason),
+        Event::Finished(_) => "the job is finished".to_owned(),
+        Event::Stopped(stopped) => format!("the job is stopped: {}", stopped.reason),
+        Event::ClockJumped(jumped) => format!("the wall clock was set by {} s", jumped.ms / 1000),
+    };
+    let Some(lost) = event.lost().filter(|lost| !lost.is_empty()) else { return said };
+    let names: Vec<&str> = lost.lapsed.iter().chain(&lost.forgotten).map(String::as_str).collect();
+    format!("{said} [lapses: {}]", names.join(", "))
+}
+
+/// What is wished for, in a few words.
+pub fn wish(wish: &Wish) -> String {
+    match wish {
+        Wish::Begin { step } => format!("to begin \"{step}\""),
+        Wish::Leave { step } => format!("to leave \"{step}\""),
+        Wish::Enter { step, entry, .. } => format!("to enter \"{entry}\" at \"{step}\""),
+        Wish::Done { step, .. } => format!("to be done with \"{step}\""),
+        Wish::Work { step, .. } => format!("to work \"{step}\""),
+        Wish::Move { made } => format!("the move \"{made}\""),
+        Wish::Sign { signature } => format!("to sign \"{}\"", signature.sign),
+        Wish::SignAgain { .. } => "to sign again".to_owned(),
+        Wish::SetAside { step, .. } => format!("to set \"{step}\" aside"),
+        Wish::Strike { step, .. } => format!("to strike \"{step}\""),
+        Wish::Rerecord { step, .. } => format!("to put \"{step}\" right on paper"),
+        Wish::Observe { condition, value, .. } => format!("to observe {condition} = {value}"),
+        Wish::ExplainMissed { step, .. } => format!("to explain \"{step}\""),
+        Wish::Finish => "to finish the job".to_owned(),
+        Wish::Stop { .. } => "to stop the job".to_owned(),
+    }
+}
+
+fn title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
+    procedure.names.step(id).map_or(id, |step| &procedure.step(step).title)
+}
+
+fn move_title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
+    procedure.names.move_(id).map_or(id, |made| &procedure.move_text(made).title)
+}
+
+fn value(value: &EntryValue) -> String {
+    match value {
+        EntryValue::SignOff(signature) => format!("signed by {}", signature.by),
+        EntryValue::Reading { value, unit } => format!("{value} {unit}"),
+        EntryValue::Level { readings, .. } => readings.iter().map(stick).collect::<Vec<_>>().join(", "),
+        EntryValue::Count { of, accounted } => {
+            let counts: Vec<_> = of.iter().map(|(item, count)| format!("{count} {item}")).collect();
+            let accounted = accounted.as_ref().map_or(String::new(), |why| format!(" ({})", why.reason));
+            format!("{}{accounted}", counts.join(", "))
+        }
+        EntryValue::Torque { stages, unit, tool } => format!("{} {unit} with {}", stages.join(", then "), tool.name),
+        EntryValue::Photo { hash, width, height } => format!("photo {width} x {height}, {}", &hash[..hash.len().min(12)]),
+        EntryValue::Choice { class } => class.clone(),
+        EntryValue::Scan { text } | EntryValue::Note { text } => format!("\"{text}\""),
+        EntryValue::Timer {} => "waited".to_owned(),
+    }
+}
+
+fn stick(reading: &StickReading) -> String {
+    let shows = match &reading.stick {
+        StickShows::Trace { value, unit } => format!("{value} {unit}"),
+        StickShows::NoTrace => "no trace".to_owned(),
+    };
+    format!("{shows} at {} {}", reading.temperature, reading.temperature_unit)
+}

@@ -1,0 +1,110 @@
+//! The walk script format `panside-walk/1`: who does what, when, and what must be refused.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use panside_bay::enter::Wish;
+use panside_procedure::format::Role;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use crate::exit::{Exit, Failure};
+
+/// The value of `format` in a walk script.
+pub const FORMAT: &str = "panside-walk/1";
+
+/// A whole script.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Script {
+    /// Always `panside-walk/1`.
+    pub format: String,
+    /// What it walks.
+    pub title: String,
+    /// True for an invented job.
+    #[serde(default)]
+    pub demo: bool,
+    /// The checklist file, relative to the script.
+    pub checklist: String,
+    /// The spec sheet file, relative to the script.
+    pub sheet: String,
+    /// Number of the repair order.
+    pub repair_order: String,
+    /// What the job is called.
+    pub label: String,
+    /// When the walk begins, as RFC 3339 (`2026-03-02T08:00:00Z`). Times go on by `after_min` only.
+    pub starts_at: String,
+    /// Minutes that the shop's wall clock is ahead of UTC.
+    #[serde(default)]
+    pub utc_offset_min: i32,
+    /// How the vehicle comes in, where that is not the first value.
+    #[serde(default)]
+    pub conditions: BTreeMap<String, String>,
+    /// The people, by a short name that lines use.
+    pub people: BTreeMap<String, Person>,
+    /// Photo files by name, relative to the script. A name that is not here takes the file of `--photo`.
+    #[serde(default)]
+    pub photos: BTreeMap<String, String>,
+    /// What is done, in order.
+    pub lines: Vec<Line>,
+}
+
+/// A person of the script.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Person {
+    /// The name as the shop writes it.
+    pub name: String,
+    /// What they are.
+    pub role: Role,
+}
+
+/// One line: one wish.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Line {
+    /// Who wishes; one of `people`. Absent: as in the line before.
+    #[serde(default)]
+    pub who: Option<String>,
+    /// Minutes that pass before it.
+    #[serde(default)]
+    pub after_min: f64,
+    /// The wish, as the window would send it. `{"photo_file": "NAME"}` in place of a value takes in a photo.
+    #[serde(rename = "do")]
+    pub wish: Value,
+    /// The refusal that must come: a message id. Absent: it must be taken.
+    #[serde(default)]
+    pub refused: Option<String>,
+    /// Why this line is here.
+    #[serde(default)]
+    pub note: Option<String>,
+}
+
+/// Reads a script and sees that its lines name people and are wishes.
+pub fn read(path: &Path) -> Result<Script, Failure> {
+    let wrong = |message: String| Failure::new(Exit::DoesNotLoad, format!("{}: {message}", path.display()));
+    let script: Script =
+        serde_json::from_slice(&crate::exit::read(path)?).map_err(|error| wrong(error.to_string()))?;
+    if script.format != FORMAT {
+        return Err(wrong(format!("the format is \"{}\"; \"{FORMAT}\" is read here", script.format)));
+    }
+    for (at, line) in script.lines.iter().enumerate() {
+        if let Some(who) = &line.who
+            && !script.people.contains_key(who)
+        {
+            return Err(wrong(format!("line {}: nobody in \"people\" is called \"{who}\"", at + 1)));
+        }
+        if !(0.0..=7.0 * 24.0 * 60.0).contains(&line.after_min) {
+            return Err(wrong(format!("line {}: after_min must be from 0 to 10080 minutes", at + 1)));
+        }
+    }
+    Ok(script)
+}
+
+/// The wish of a line, once its photos are taken in.
+pub fn wish(line: &Line, number: usize, value: Value) -> Result<Wish, Failure> {
+    serde_json::from_value(value).map_err(|error| {
+        Failure::new(Exit::DoesNotLoad, format!("line {number}: {} is no wish: {error}", line.wish))
+    })
+}

@@ -1,0 +1,195 @@
+//! `walk`: drives a job from a script through the use cases that the window has.
+
+use std::path::Path;
+use std::sync::Arc;
+
+use panside_bay::Bay;
+use panside_bay::clock::{Clock, ManualClock, time_of_day};
+use panside_bay::enter::{Actor, Answer, JobId, Refusal, RequestId};
+use panside_bay::start::NewJob;
+use panside_procedure::proof::Ask;
+use serde_json::{Value, json};
+
+use crate::args::WalkArgs;
+use crate::exit::{Exit, Failure, read, write};
+use crate::prove::Meter;
+use crate::said;
+use crate::script::{self, Line, Script};
+
+/// Walks a script.
+pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
+    let script = script::read(&args.script)?;
+    let clock = Arc::new(ManualClock::at(starts_at(&script)?));
+    let bay = Bay::open(&args.store, Box::new(Arc::clone(&clock)))?;
+    let folder = args.script.parent().unwrap_or(Path::new(".")).to_owned();
+    let mut walk = Walk { args, script: &script, folder: &folder, bay, clock, actor: first_actor(&script)? };
+    let job = walk.start()?;
+    for (at, line) in script.lines.iter().enumerate() {
+        if let Some(exit) = walk.line(job, at + 1, line)? {
+            walk.bay.close()?;
+            return Ok(exit);
+        }
+    }
+    walk.end(job)?;
+    walk.bay.close()?;
+    Ok(Exit::Done)
+}
+
+struct Walk<'a> {
+    args: &'a WalkArgs,
+    script: &'a Script,
+    folder: &'a Path,
+    bay: Bay,
+    clock: Arc<ManualClock>,
+    actor: Actor,
+}
+
+impl Walk<'_> {
+    fn start(&mut self) -> Result<JobId, Failure> {
+        let checklist = read(&self.folder.join(&self.script.checklist))?;
+        let sheet = read(&self.folder.join(&self.script.sheet))?;
+        let ask = if self.args.plain_proof {
+            Ask { strike: false, observe: false, ..Ask::default() }
+        } else {
+            Ask::default()
+        };
+        let mut meter = Meter::new();
+        let proved = self.bay.prove(&checklist, ask, &mut |progress| meter.show(progress));
+        meter.end();
+        let new = NewJob {
+            sheet: &sheet,
+            repair_order: &self.script.repair_order,
+            label: &self.script.label,
+            conditions: self.script.conditions.clone(),
+            utc_offset_min: self.script.utc_offset_min,
+        };
+        let job = self.bay.start(&proved?, &new, &self.actor, panside_bay::enter::new_request())?;
+        self.print(
+            json!({ "started": job, "repair_order": self.script.repair_order, "demo": self.script.demo }),
+            &format!("Job {job}: {}, {}", self.script.repair_order, self.script.title),
+        )?;
+        if self.script.demo && !self.args.json {
+            println!("Demo values, not for a vehicle.");
+        }
+        Ok(job)
+    }
+
+    /// Does one line. Answers how the walk ends where it ends here.
+    fn line(&mut self, job: JobId, number: usize, line: &Line) -> Result<Option<Exit>, Failure> {
+        if let Some(who) = &line.who {
+            self.actor = actor(self.script, who)?;
+        }
+        self.clock.advance_ms((line.after_min * 60_000.0).round() as u32);
+        let mut wish = line.wish.clone();
+        self.take_photos(job, &mut wish)?;
+        let wish = script::wish(line, number, wish)?;
+        let head = self.bay.head(job)?;
+        let request: RequestId = panside_bay::enter::new_request();
+        let before = said::wish(&wish);
+        match (self.bay.enter(job, head, request, &self.actor, &wish)?, &line.refused) {
+            (Answer::Entered { events, .. }, None) => {
+                for event in &events {
+                    let said = said::event(&self.bay.job(job)?.procedure, event);
+                    self.print(
+                        json!({ "line": number, "who": self.actor.name, "event": event.kind(), "said": said }),
+                        &format!("{number:>4}  {}  {:<12} {said}", self.time(), self.actor.name),
+                    )?;
+                }
+                Ok(None)
+            }
+            (Answer::Refused(refusal), Some(expected)) if refusal.message.id == *expected => {
+                let said = self.bay.speaker().refusal(&refusal);
+                self.print(
+                    json!({ "line": number, "who": self.actor.name, "refused": expected, "said": said }),
+                    &format!("{number:>4}  {}  {:<12} refused, as expected: {said}", self.time(), self.actor.name),
+                )?;
+                Ok(None)
+            }
+            (Answer::Refused(refusal), expected) => {
+                Err(Failure::new(Exit::Refused, self.unexpected(number, &before, &refusal, expected.as_deref())))
+            }
+            (Answer::Entered { .. }, Some(expected)) => Err(Failure::new(
+                Exit::Refused,
+                format!("Line {number}: {before} was taken, though \"{expected}\" was expected."),
+            )),
+        }
+    }
+
+    fn unexpected(&self, number: usize, wish: &str, refusal: &Refusal, expected: Option<&str>) -> String {
+        let said = self.bay.speaker().refusal(refusal);
+        match expected {
+            None => format!("Line {number}: {wish} is refused ({}). {said}", refusal.message.id),
+            Some(expected) => format!(
+                "Line {number}: {wish} is refused with \"{}\", though \"{expected}\" was expected. {said}",
+                refusal.message.id
+            ),
+        }
+    }
+
+    /// Takes in a photo for each `{"photo_file": NAME}` and puts its value in the place.
+    fn take_photos(&mut self, job: JobId, value: &mut Value) -> Result<(), Failure> {
+        if let Some(name) = value.get("photo_file").and_then(Value::as_str) {
+            let path = match (self.script.photos.get(name), &self.args.photo) {
+                (Some(file), _) => self.folder.join(file),
+                (None, Some(file)) => file.clone(),
+                (None, None) => {
+                    let message = format!("The script takes the photo \"{name}\": give a file with --photo FILE.");
+                    return Err(Failure::new(Exit::Usage, message));
+                }
+            };
+            *value = serde_json::to_value(self.bay.add_photo(job, &read(&path)?)?)?;
+            return Ok(());
+        }
+        let parts: Vec<&mut Value> = match value {
+            Value::Array(parts) => parts.iter_mut().collect(),
+            Value::Object(parts) => parts.values_mut().collect(),
+            _ => Vec::new(),
+        };
+        parts.into_iter().try_for_each(|part| self.take_photos(job, part))
+    }
+
+    fn end(&mut self, job: JobId) -> Result<(), Failure> {
+        let document = self.bay.record(job)?;
+        if !self.args.json {
+            println!("\n{}", document.to_text());
+        }
+        if let Some(path) = &self.args.record {
+            write(path, &document.to_json()?)?;
+            self.print(json!({ "record": path }), &format!("The record is in {}.", path.display()))?;
+        }
+        Ok(())
+    }
+
+    fn time(&self) -> String {
+        time_of_day(&self.clock.now(), self.script.utc_offset_min)
+    }
+
+    fn print(&self, as_json: Value, as_text: &str) -> Result<(), Failure> {
+        if self.args.json {
+            println!("{}", serde_json::to_string(&as_json)?);
+        } else {
+            println!("{as_text}");
+        }
+        Ok(())
+    }
+}
+
+fn starts_at(script: &Script) -> Result<i64, Failure> {
+    panside_bay::clock::parse_time(&script.starts_at).ok_or_else(|| {
+        let message = format!("\"{}\" is no time; write it like 2026-03-02T08:00:00Z", script.starts_at);
+        Failure::new(Exit::DoesNotLoad, message)
+    })
+}
+
+fn first_actor(script: &Script) -> Result<Actor, Failure> {
+    let first = script.lines.iter().find_map(|line| line.who.as_ref());
+    let first = first.ok_or_else(|| Failure::new(Exit::DoesNotLoad, "The first line must say \"who\"."))?;
+    actor(script, first)
+}
+
+fn actor(script: &Script, who: &str) -> Result<Actor, Failure> {
+    let person = script.people.get(who).ok_or_else(|| {
+        Failure::new(Exit::DoesNotLoad, format!("Nobody in \"people\" is called \"{who}\"."))
+    })?;
+    Ok(Actor { name: person.name.clone(), role: person.role })
+}
