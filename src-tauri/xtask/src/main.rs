@@ -9,6 +9,7 @@
     reason = "an edge: it starts programs, reads files and measures time"
 )]
 
+mod cli;
 mod failure;
 mod folder;
 mod npm;
@@ -27,6 +28,7 @@ use failure::Failure;
 /// Shown by `--help` and after a call that can't be understood.
 const USAGE: &str = "\
 cargo xtask run                  build the program, walk the demo job, say where the record is
+    --photo FILE                 take this JPEG or PNG for every photo of the walk
 cargo xtask test                 everything that must hold: format, lints, tests, proofs, the page
     --list                       name the stages
     --only STAGE                 do this stage only (may be given more than once)
@@ -48,7 +50,8 @@ fn main() -> ExitCode {
 fn dispatch(root: &Path, arguments: &[String]) -> Result<(), Failure> {
     let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
     match words.as_slice() {
-        ["run"] => run::run(root),
+        ["run"] => run::run(root, None),
+        ["run", "--photo", file] => run::run(root, Some(file)),
         ["test", options @ ..] => test::test(root, options),
         ["types"] => types::write(root),
         ["types", "--check"] => types::check(root),

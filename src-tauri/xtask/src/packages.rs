@@ -51,12 +51,20 @@ pub fn debian(root: &Path) -> Result<(), Failure> {
             missing.join(" ")
         )));
     };
-    let update = [prefix, &["apt-get", "update"]].concat();
+    update(root)?;
     let install = [prefix, &["apt-get", "install", "-y", "--no-install-recommends"], &missing].concat();
-    for words in [update, install] {
-        call(command(root, "env", &words))?;
-    }
-    Ok(())
+    call(command(root, "env", &install))
+}
+
+/// Fetches the lists of packages, where this user may.
+///
+/// # Errors
+/// `Failure::Machine` with the line to run, when they may not.
+pub fn update(root: &Path) -> Result<(), Failure> {
+    let Some(prefix) = rights(root) else {
+        return Err(Failure::Machine("Run this line, then try again:\nsudo apt-get update".to_owned()));
+    };
+    call(command(root, "env", &[prefix, &["apt-get", "update"]].concat()))
 }
 
 /// The words to put after `env` so that apt-get may install without asking; none when it may not.

@@ -17,7 +17,21 @@ pub struct Stage {
     /// What it does, shown before it starts.
     pub does: &'static str,
     /// Does it, with the project's folder.
-    pub work: fn(&Path) -> Result<(), Failure>,
+    pub work: Work,
+}
+
+/// The work of a stage.
+pub type Work = Box<dyn Fn(&Path) -> Result<(), Failure>>;
+
+impl Stage {
+    /// A stage with its name, what it does, and its work.
+    pub fn new(
+        name: &'static str,
+        does: &'static str,
+        work: impl Fn(&Path) -> Result<(), Failure> + 'static,
+    ) -> Stage {
+        Stage { name, does, work: Box::new(work) }
+    }
 }
 
 /// Runs `stages` in their order, up to the first that fails, and prints a summary.
@@ -129,9 +143,9 @@ mod tests {
     fn the_failing_stage_ends_the_row_with_its_own_failure() {
         let never = |_: &Path| -> Result<(), Failure> { panic!("ran after a failure") };
         let stages = [
-            Stage { name: "one", does: "passes", work: passes },
-            Stage { name: "two", does: "fails", work: fails },
-            Stage { name: "three", does: "must not run", work: never },
+            Stage::new("one", "passes", passes),
+            Stage::new("two", "fails", fails),
+            Stage::new("three", "must not run", never),
         ];
         let failure = run_all(Path::new("."), &stages).err().map(|failure| failure.to_string());
         assert_eq!(failure.as_deref(), Some("the seal is broken"));

@@ -5,6 +5,7 @@
 
 use std::path::{Path, PathBuf};
 
+use crate::cli;
 use crate::failure::Failure;
 use crate::npm;
 use crate::packages;
@@ -31,19 +32,21 @@ pub fn test(root: &Path, options: &[&str]) -> Result<(), Failure> {
 
 /// All stages in their order.
 fn stages() -> Vec<Stage> {
-    let stage = |name, does, work| Stage { name, does, work };
     vec![
-        stage("fmt", "see that the Rust code is formatted", fmt),
-        stage("packages", "see that the machine has what the window and the page need", machine),
-        stage("npm", "install the page's packages", npm::install),
-        stage("biome", "see that the page's code is formatted and clean", |root| npm::script(root, "lint")),
-        stage("svelte-check", "check the page's types", |root| npm::script(root, "check")),
-        stage("vitest", "run the page's tests", |root| npm::script(root, "test")),
-        stage("page", "build the page", npm::build_page),
-        stage("clippy", "see that no lint is broken", clippy),
-        stage("rust", "run the Rust tests, those in the documentation too", rust),
+        Stage::new("fmt", "see that the Rust code is formatted", fmt),
+        Stage::new("packages", "see that the machine has what the window and the page need", machine),
+        Stage::new("npm", "install the page's packages", npm::install),
+        Stage::new("biome", "see that the page's code is formatted and clean", |root| {
+            npm::script(root, "lint")
+        }),
+        Stage::new("svelte-check", "check the page's types", |root| npm::script(root, "check")),
+        Stage::new("vitest", "run the page's tests", |root| npm::script(root, "test")),
+        Stage::new("page", "build the page", npm::build_page),
+        Stage::new("clippy", "see that no lint is broken", clippy),
+        Stage::new("rust", "run the Rust tests, those in the documentation too", rust),
+        Stage::new("programs", "build the command line program and the window", cli::build_with_workspace),
         types::check_stage(),
-        stage("prove", "prove every checklist: safe, can finish, can stop", prove),
+        Stage::new("prove", "prove every checklist: safe, can finish, can stop", prove),
     ]
 }
 
@@ -80,7 +83,7 @@ fn clippy(root: &Path) -> Result<(), Failure> {
 }
 
 fn rust(root: &Path) -> Result<(), Failure> {
-    call(command(root, "cargo", &["test", "--workspace"]))
+    call(command(root, "cargo", &["test", "--workspace", "--no-fail-fast"]))
 }
 
 fn prove(root: &Path) -> Result<(), Failure> {
@@ -93,7 +96,7 @@ fn prove(root: &Path) -> Result<(), Failure> {
     }
     for checklist in &checklists {
         let path = checklist.strip_prefix(root).unwrap_or(checklist).to_string_lossy();
-        call(command(root, "cargo", &["run", "-q", "-p", "panside-cli", "--", "prove", &*path]))?;
+        cli::run(root, &["prove", &*path])?;
     }
     Ok(())
 }

@@ -1,13 +1,14 @@
 //! The generated files: written by the command line program from the Rust types, committed, and compared.
 //!
-//! Now these are the JSON Schemas of the checklist format in checklists/schema. Files there that are no longer
+//! These are the JSON Schemas of checklists, sheets and walk scripts in checklists/schema. Files there that are no longer
 //! generated are removed.
 
 use std::path::Path;
 
+use crate::cli;
 use crate::failure::Failure;
 use crate::folder::{self, Difference, Files};
-use crate::stage::{Stage, call, command, run_all};
+use crate::stage::{Stage, run_all};
 
 /// Where the schemas are committed.
 const SCHEMA: &str = "checklists/schema";
@@ -20,7 +21,8 @@ const MENDS: &str = "cargo xtask types";
 /// # Errors
 /// When the program can't be built or fails, or a file can't be written.
 pub fn write(root: &Path) -> Result<(), Failure> {
-    run_all(root, &[Stage { name: "types", does: "write the generated files anew", work: write_work }])
+    cli::build(root)?;
+    run_all(root, &[Stage::new("types", "write the generated files anew", write_work)])
 }
 
 /// `cargo xtask types --check`: compares and changes nothing.
@@ -28,12 +30,13 @@ pub fn write(root: &Path) -> Result<(), Failure> {
 /// # Errors
 /// `Failure::Check` with the files that differ and the command that mends it.
 pub fn check(root: &Path) -> Result<(), Failure> {
+    cli::build(root)?;
     run_all(root, &[check_stage()])
 }
 
 /// The comparison as a stage, for `cargo xtask test`.
 pub fn check_stage() -> Stage {
-    Stage { name: "generated", does: "compare the generated files with the committed ones", work: check_work }
+    Stage::new("generated", "compare the generated files with the committed ones", check_work)
 }
 
 fn write_work(root: &Path) -> Result<(), Failure> {
@@ -61,7 +64,7 @@ fn generate(root: &Path) -> Result<Files, Failure> {
     folder::remove(&aside)?;
     folder::create(&aside)?;
     let out = aside.to_string_lossy();
-    call(command(root, "cargo", &["run", "-q", "-p", "panside-cli", "--", "schema", "--out", &*out]))?;
+    cli::run(root, &["schema", "--out", &*out])?;
     let fresh = folder::read(&aside)?;
     if fresh.is_empty() {
         return Err(Failure::Check("`panside-cli schema` wrote no file, so nothing can be compared.".into()));

@@ -1,0 +1,37 @@
+//! The command line program as the other commands call it.
+
+use std::path::{Path, PathBuf};
+
+use crate::failure::Failure;
+use crate::stage::{call, command};
+
+/// Where cargo puts the program.
+fn program(root: &Path) -> PathBuf {
+    let target =
+        std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| root.join("target"), |path| root.join(path));
+    target.join("debug/panside-cli")
+}
+
+/// Builds the program by itself.
+///
+/// # Errors
+/// When it does not build.
+pub fn build(root: &Path) -> Result<(), Failure> {
+    call(command(root, "cargo", &["build", "-p", "panside-cli"]))
+}
+
+/// Builds every program together with the workspace, so that nothing the tests have built is built again.
+///
+/// # Errors
+/// When one does not build.
+pub fn build_with_workspace(root: &Path) -> Result<(), Failure> {
+    call(command(root, "cargo", &["build", "--workspace", "--bins"]))
+}
+
+/// Calls the program, once it is built.
+///
+/// # Errors
+/// When it can't be started, or its exit code isn't 0.
+pub fn run(root: &Path, arguments: &[&str]) -> Result<(), Failure> {
+    call(command(root, &program(root).to_string_lossy(), arguments))
+}
