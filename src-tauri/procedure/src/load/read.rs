@@ -1,53 +1,42 @@
-//! Bytes into the format's types. Each part is read by itself, so that one mistake does not hide the next.
+//! Bytes into the format's types. A mistake is told, the part it stands in is taken out, and reading goes on, so
+//! that one mistake does not hide the next.
+
+use std::collections::BTreeMap;
 
 use serde::de::DeserializeOwned;
-use serde_json::{Map, Value};
+use serde_json::Value;
+use serde_path_to_error::Segment;
 
 use super::place::Places;
 use super::{LARGEST_FILE, Problem, Problems};
 use crate::format::{CHECKLIST_FORMAT, Checklist, SHEET_FORMAT, Sheet};
 
+/// After so many mistakes the rest is left for the next try.
+const MOST_PROBLEMS: usize = 100;
+
 pub(super) fn checklist(bytes: &[u8]) -> Result<(Checklist, Places), Problems> {
-    let (mut value, places) = json(bytes, CHECKLIST_FORMAT)?;
-    let mut reader = Reader { places: &places, problems: twice(&places) };
-    for list in ["facts", "conditions", "gates", "follows", "items", "sign_offs", "moves", "dangers"] {
-        match list {
-            "facts" => reader.elements::<crate::format::Fact>(&value, "", list),
-            "conditions" => reader.elements::<crate::format::Condition>(&value, "", list),
-            "gates" => reader.elements::<crate::format::Gate>(&value, "", list),
-            "follows" => reader.elements::<crate::format::Follow>(&value, "", list),
-            "items" => reader.elements::<crate::format::Item>(&value, "", list),
-            "sign_offs" => reader.elements::<crate::format::SignOff>(&value, "", list),
-            "moves" => reader.elements::<crate::format::Move>(&value, "", list),
-            _ => reader.elements::<crate::format::Danger>(&value, "", list),
-        }
-    }
-    reader.steps(&mut value);
-    reader.whole::<Checklist>(value).map(|checklist| (checklist, places.clone()))
+    let (value, places) = json(bytes, CHECKLIST_FORMAT)?;
+    let checklist = Reader::new(&places).read(value)?;
+    Ok((checklist, places))
 }
 
 pub(super) fn sheet(bytes: &[u8]) -> Result<Sheet, Problems> {
     let (value, places) = json(bytes, SHEET_FORMAT)?;
-    let mut reader = Reader { places: &places, problems: twice(&places) };
-    if let Some(values) = value.get("values").and_then(Value::as_object) {
-        for (key, one) in values {
-            reader.one::<crate::format::sheet::SheetValue>(one, &format!("/values/{key}"));
-            for needed in ["source", "entered_by"] {
-                let text = one.get(needed).and_then(Value::as_str);
-                if text.is_some_and(|text| text.trim().is_empty()) {
-                    let message = format!("\"{needed}\" is empty: say where the value comes from and who entered it");
-                    reader.problem(&format!("/values/{key}/{needed}"), message);
-                }
+    let mut reader = Reader::new(&places);
+    for (key, one) in value.get("values").and_then(Value::as_object).into_iter().flatten() {
+        for needed in ["source", "entered_by"] {
+            let text = one.get(needed).and_then(Value::as_str);
+            if text.is_some_and(|text| text.trim().is_empty()) {
+                let message = format!("\"{needed}\" is empty: say where the value comes from and who entered it");
+                reader.problem(&format!("/values/{key}/{needed}"), message);
             }
         }
     }
-    reader.whole::<Sheet>(value)
+    reader.read(value)
 }
 
 fn json(bytes: &[u8], format: &str) -> Result<(Value, Places), Problems> {
-    let whole = |message: String| {
-        Problems(vec![Problem { line: 1, column: 1, place: String::new(), message }])
-    };
+    let whole = |message: String| Problems(vec![Problem { line: 1, column: 1, place: String::new(), message }]);
     if bytes.len() > LARGEST_FILE {
         let size = bytes.len() / (1024 * 1024);
         return Err(whole(format!("the file has {size} MB; the most is {} MB", LARGEST_FILE / (1024 * 1024))));
@@ -71,15 +60,6 @@ fn json(bytes: &[u8], format: &str) -> Result<(Value, Places), Problems> {
     }
 }
 
-fn twice(places: &Places) -> Vec<Problem> {
-    let problem = |pointer: &String| {
-        let (line, column) = places.find(pointer);
-        let message = "this key stands twice in one object; keep one".to_owned();
-        Problem { line, column, place: pointer.clone(), message }
-    };
-    places.twice.iter().map(problem).collect()
-}
-
 fn without_place(text: &str) -> &str {
     text.split(" at line ").next().unwrap_or(text)
 }
@@ -87,75 +67,147 @@ fn without_place(text: &str) -> &str {
 struct Reader<'a> {
     places: &'a Places,
     problems: Vec<Problem>,
+    /// Elements taken out, by the pointer of their array: later ones keep the number they have in the file.
+    taken_out: BTreeMap<String, Vec<usize>>,
 }
 
-impl Reader<'_> {
+impl<'a> Reader<'a> {
+    fn new(places: &'a Places) -> Self {
+        let mut reader = Reader { places, problems: Vec::new(), taken_out: BTreeMap::new() };
+        for pointer in &places.twice {
+            reader.problem(pointer, "this key stands twice in one object; keep one".to_owned());
+        }
+        reader
+    }
+
     fn problem(&mut self, place: &str, message: String) {
         let (line, column) = self.places.find(place);
         self.problems.push(Problem { line, column, place: place.to_owned(), message });
     }
 
-    fn one<T: DeserializeOwned>(&mut self, value: &Value, place: &str) {
-        if let Err(error) = T::deserialize(value) {
-            self.problem(place, sentence(&error));
-        }
-    }
-
-    fn elements<T: DeserializeOwned>(&mut self, value: &Value, place: &str, list: &str) {
-        for (at, element) in value.get(list).and_then(Value::as_array).into_iter().flatten().enumerate() {
-            self.one::<T>(element, &format!("{place}/{list}/{at}"));
-        }
-    }
-
-    /// Steps and their entries, each by itself.
-    fn steps(&mut self, value: &mut Value) {
-        let phases = value.get_mut("phases").and_then(Value::as_array_mut);
-        for (phase_at, phase) in phases.into_iter().flatten().enumerate() {
-            let place = format!("/phases/{phase_at}");
-            for (at, step) in phase.get("steps").and_then(Value::as_array).into_iter().flatten().enumerate() {
-                let place = format!("{place}/steps/{at}");
-                let before = self.problems.len();
-                self.elements::<crate::format::Entry>(step, &place, "entries");
-                self.elements::<crate::format::Caution>(step, &place, "cautions");
-                let mut bare = step.clone();
-                if self.problems.len() > before
-                    && let Some(fields) = bare.as_object_mut()
-                {
-                    fields.remove("entries");
-                    fields.remove("cautions");
+    fn read<T: DeserializeOwned>(mut self, mut value: Value) -> Result<T, Problems> {
+        while self.problems.len() < MOST_PROBLEMS {
+            match serde_path_to_error::deserialize::<_, T>(&value) {
+                Ok(read) if self.problems.is_empty() => return Ok(read),
+                Ok(_) => break,
+                Err(error) => {
+                    if !self.take_out(&mut value, &error) {
+                        break;
+                    }
                 }
-                self.one::<crate::format::Step>(&bare, &place);
             }
-            let mut bare: Map<String, Value> = phase.as_object().cloned().unwrap_or_default();
-            bare.insert("steps".to_owned(), Value::Array(Vec::new()));
-            self.one::<crate::format::Phase>(&Value::Object(bare), &place);
+        }
+        self.problems.sort();
+        Err(Problems(self.problems))
+    }
+
+    /// Tells a mistake and takes the part out that it stands in. False where nothing is left to take out.
+    fn take_out(&mut self, value: &mut Value, error: &serde_path_to_error::Error<serde_json::Error>) -> bool {
+        let text = error.inner().to_string();
+        let text = without_place(&text);
+        let mut path: Vec<Step> = error.path().iter().filter_map(Step::of).collect();
+        if let Some(field) = quoted(text).filter(|_| text.starts_with("unknown field"))
+            && path.last() != Some(&Step::Key(field.to_owned()))
+        {
+            path.push(Step::Key(field.to_owned()));
+        }
+        // What this very reading took out is not told as missing.
+        let pointer = self.pointer_in_file(&path);
+        let missing = quoted(text).filter(|_| text.starts_with("missing field"));
+        let own_doing = missing.is_some_and(|field| {
+            let below = format!("{pointer}/{field}");
+            self.problems.iter().any(|problem| problem.place == below)
+        });
+        if !own_doing {
+            self.problem(&pointer, sentence(text));
+        }
+        if missing.is_some() {
+            // A part that lacks something can only be taken out as a whole, with the element it belongs to.
+            while matches!(path.last(), Some(Step::Key(_))) {
+                path.pop();
+            }
+        }
+        self.remove(value, &path)
+    }
+
+    /// Removes the part at a path, or, where it cannot be reached, the part around it.
+    fn remove(&mut self, value: &mut Value, path: &[Step]) -> bool {
+        let Some((last, parents)) = path.split_last() else { return false };
+        let array = self.pointer_in_file(parents);
+        let parent = parents.iter().try_fold(&mut *value, |value, step| match step {
+            Step::Key(key) => value.get_mut(key),
+            Step::Index(index) => value.get_mut(index),
+        });
+        match (parent, last) {
+            (Some(Value::Object(fields)), Step::Key(key)) if fields.contains_key(key) => {
+                fields.remove(key);
+                true
+            }
+            (Some(Value::Array(elements)), Step::Index(index)) if *index < elements.len() => {
+                let in_file = self.index_in_file(&array, *index);
+                elements.remove(*index);
+                let taken = self.taken_out.entry(array).or_default();
+                taken.push(in_file);
+                taken.sort_unstable();
+                true
+            }
+            _ => self.remove(value, parents),
         }
     }
 
-    /// The whole file; a mistake here that no part showed is one of the top level.
-    fn whole<T: DeserializeOwned>(mut self, value: Value) -> Result<T, Problems> {
-        match T::deserialize(value) {
-            Ok(read) if self.problems.is_empty() => Ok(read),
-            Ok(_) => Err(Problems(self.problems)),
-            Err(error) => {
-                if self.problems.is_empty() {
-                    self.problem("", sentence(&error));
-                }
-                Err(Problems(self.problems))
-            }
+    fn index_in_file(&self, array: &str, index: usize) -> usize {
+        let taken = self.taken_out.get(array).map_or(&[][..], Vec::as_slice);
+        taken.iter().fold(index, |index, &gone| if gone <= index { index + 1 } else { index })
+    }
+
+    /// The pointer that a path has in the file, before anything was taken out.
+    fn pointer_in_file(&self, path: &[Step]) -> String {
+        path.iter().fold(String::new(), |pointer, step| match step {
+            Step::Key(key) => format!("{pointer}/{key}"),
+            Step::Index(index) => format!("{pointer}/{}", self.index_in_file(&pointer, *index)),
+        })
+    }
+}
+
+/// A step down into a JSON value.
+#[derive(Debug, Clone, PartialEq, Eq)]
+enum Step {
+    Key(String),
+    Index(usize),
+}
+
+impl Step {
+    fn of(segment: &Segment) -> Option<Step> {
+        match segment {
+            Segment::Map { key } => Some(Step::Key(key.clone())),
+            Segment::Enum { variant } => Some(Step::Key(variant.clone())),
+            Segment::Seq { index } => Some(Step::Index(*index)),
+            Segment::Unknown => None,
         }
     }
 }
 
+/// The first thing in backticks.
+fn quoted(text: &str) -> Option<&str> {
+    text.split('`').nth(1)
+}
+
 /// What serde says, as a sentence that says what to do.
-fn sentence(error: &serde_json::Error) -> String {
-    let text = error.to_string();
-    let text = without_place(&text);
-    if text.starts_with("unknown field") {
-        format!("{text}; remove it or correct its name")
-    } else if text.starts_with("missing field") {
-        format!("{text}; add it")
-    } else {
-        text.to_owned()
+fn sentence(text: &str) -> String {
+    let mut names = text.split('`').skip(1).step_by(2);
+    let Some(field) = names.next() else { return text.to_owned() };
+    if text.starts_with("unknown field") || text.starts_with("unknown variant") {
+        let known: Vec<&str> = names.collect();
+        let near = known.iter().min_by_key(|known| strsim::levenshtein(known, field));
+        let near = near.filter(|near| strsim::levenshtein(near, field) <= 2);
+        let what = if text.starts_with("unknown field") { "field" } else { "value" };
+        return match near {
+            Some(near) => format!("there is no {what} \"{field}\" here; perhaps \"{near}\" is meant"),
+            None => format!("there is no {what} \"{field}\" here; possible are {}", known.join(", ")),
+        };
     }
+    if text.starts_with("missing field") {
+        return format!("\"{field}\" is missing; add it");
+    }
+    text.to_owned()
 }
