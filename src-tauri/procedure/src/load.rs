@@ -4,6 +4,8 @@ mod bind;
 mod build;
 mod check;
 mod names;
+mod outcomes;
+mod phases;
 mod place;
 mod read;
 
@@ -58,7 +60,7 @@ pub struct Procedure {
     pub machine: Machine,
     /// Which name has which index.
     pub names: Names,
-    outcomes: Vec<build::OutcomeTable>,
+    outcomes: Vec<outcomes::OutcomeTable>,
     step_places: Vec<(usize, usize)>,
 }
 
@@ -159,7 +161,12 @@ impl Procedure {
         let mut actions = vec![Action::Finish, Action::Stop];
         for (at, rule) in machine.steps.iter().enumerate() {
             let step = StepIx::of(at);
-            actions.extend([Action::Begin(step), Action::Leave(step), Action::SetAside(step), Action::Strike(step)]);
+            actions.extend([
+                Action::Begin(step),
+                Action::Leave(step),
+                Action::SetAside(step),
+                Action::Strike(step),
+            ]);
             for outcome in (0..rule.outcomes.len()).map(OutcomeIx::of) {
                 actions.extend([Action::Done(step, outcome), Action::Rerecord(step, outcome)]);
             }
@@ -191,7 +198,9 @@ impl Procedure {
             Action::Begin(step) => format!("begin {}", title(step)),
             Action::Leave(step) => format!("leave {}", title(step)),
             Action::Done(step, outcome) => format!("done {}{}", title(step), classes(step, outcome)),
-            Action::Move(made) => format!("move {} \"{}\"", self.move_text(made).id, self.move_text(made).title),
+            Action::Move(made) => {
+                format!("move {} \"{}\"", self.move_text(made).id, self.move_text(made).title)
+            }
             Action::Sign(given) => format!("sign {}", self.sign_off(given).id),
             Action::SetAside(step) => format!("set aside {}", title(step)),
             Action::Strike(step) => format!("strike {}", title(step)),

@@ -61,12 +61,7 @@ struct Pass<'a> {
 
 impl Binder<'_> {
     /// Compiles a predicate, or, with `negated`, its opposite.
-    pub fn compile(
-        &self,
-        text: &str,
-        place: Where,
-        negated: bool,
-    ) -> Result<(Pred, Reads), PredicateError> {
+    pub fn compile(&self, text: &str, place: Where, negated: bool) -> Result<(Pred, Reads), PredicateError> {
         let expr = predicate::parse(text)?;
         let mut pass = Pass { binder: self, place, reads: Reads::default(), open_terms: Vec::new() };
         let pred = pass.bind(&expr, negated, &BTreeSet::new())?;
@@ -86,8 +81,10 @@ impl Pass<'_> {
                 if all {
                     known.extend(parts.iter().filter_map(|part| self.says_known(part, negated)));
                 }
-                let parts =
-                    parts.iter().map(|part| self.bind(part, negated, &known)).collect::<Result<Vec<_>, _>>()?;
+                let parts = parts
+                    .iter()
+                    .map(|part| self.bind(part, negated, &known))
+                    .collect::<Result<Vec<_>, _>>()?;
                 Ok(if all { Pred::All(parts) } else { Pred::Any(parts) })
             }
             Node::Term(name) => self.term(name, expr.at, negated, known),
@@ -158,7 +155,8 @@ impl Pass<'_> {
         if self.open_terms.iter().any(|open| open == name) {
             return Err(error(format!("the term \"{name}\" uses itself")));
         }
-        let expr = predicate::parse(text).map_err(|inner| error(format!("in the term \"{name}\": {inner}")))?;
+        let expr =
+            predicate::parse(text).map_err(|inner| error(format!("in the term \"{name}\": {inner}")))?;
         self.open_terms.push(name.to_owned());
         let pred = self
             .bind(&expr, negated, known)
@@ -255,7 +253,9 @@ impl Pass<'_> {
             self.reads.more_than_matter = true;
             return Ok(());
         }
-        Err(format!("{what} cannot be read here; it can in needs, while, again, done_when, safe_to_leave and dangers"))
+        Err(format!(
+            "{what} cannot be read here; it can in needs, while, again, done_when, safe_to_leave and dangers"
+        ))
     }
 
     fn doing(&mut self, doing: Doing, name: &str, negated: bool) -> Result<Pred, String> {
@@ -264,7 +264,8 @@ impl Pass<'_> {
         }
         self.reads.doing = true;
         if matches!(doing, Doing::Moving | Doing::Moved) {
-            let made = self.binder.names.move_(name).ok_or_else(|| format!("no move is called \"{name}\""))?;
+            let made =
+                self.binder.names.move_(name).ok_or_else(|| format!("no move is called \"{name}\""))?;
             let test = if doing == Doing::Moving { Test::Moving } else { Test::Moved };
             return Ok(Pred::Test(test(made, !negated)));
         }
@@ -318,7 +319,9 @@ pub(super) fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<String> {
         }
     }
     let facts = &procedure.checklist.facts;
-    needs.extend(facts.iter().map(|fact| (format!("fact \"{}\"", fact.id), fact.sheet.as_str(), ValueKind::Fact)));
+    needs.extend(
+        facts.iter().map(|fact| (format!("fact \"{}\"", fact.id), fact.sheet.as_str(), ValueKind::Fact)),
+    );
     let mut lacking: Vec<String> =
         needs.iter().filter_map(|(who, key, kind)| lacks(sheet, who, key, *kind)).collect();
     for fact in facts {
@@ -326,7 +329,10 @@ pub(super) fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<String> {
             && !fact.values.contains(word)
         {
             let choices = fact.values.join(", ");
-            lacking.push(format!("\"{}\" on the sheet \"{}\" is \"{word}\"; it can be {choices}", fact.sheet, sheet.id));
+            lacking.push(format!(
+                "\"{}\" on the sheet \"{}\" is \"{word}\"; it can be {choices}",
+                fact.sheet, sheet.id
+            ));
         }
     }
     lacking

@@ -5,58 +5,15 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::bind::{Binder, Fields, Reads, Where};
 use super::check;
 use super::names::Names;
+use super::outcomes::{MOST_OUTCOMES, OutcomeTable};
+use super::phases::phases;
 use super::place::Places;
 use super::{Problem, Problems, Procedure};
-use crate::format::{Assignments, Checklist, ClassEffect, Ends, Phase, Pieces, SignKind, Step};
+use crate::format::{Assignments, Checklist, ClassEffect, Ends, Pieces, SignKind, Step};
 use crate::machine::{
-    Assign, DangerRule, FollowRule, ItemIx, ItemRule, Layout, Machine, MoveRule, Outcome, OutcomeIx, PhaseIx,
-    PhaseRule, Pred, SignIx, SignRule, StepIx, StepRule, VarIx, Variable, VariableKind, WORDS,
+    Assign, DangerRule, FollowRule, ItemIx, ItemRule, Layout, Machine, MoveRule, Outcome, PhaseIx, Pred,
+    SignIx, SignRule, StepIx, StepRule, VarIx, Variable, VariableKind, WORDS,
 };
-
-/// More ways than this for one step to turn out are refused: nobody would see them all.
-const MOST_OUTCOMES: usize = 64;
-
-/// The entries of a step that decide something, and which classes make which outcome.
-#[derive(Debug, Clone, Default)]
-pub(super) struct OutcomeTable {
-    slots: Vec<Slot>,
-}
-
-#[derive(Debug, Clone)]
-struct Slot {
-    entry: String,
-    /// Classes that do the same stand together.
-    groups: Vec<Vec<String>>,
-}
-
-impl OutcomeTable {
-    fn len(&self) -> usize {
-        self.slots.iter().map(|slot| slot.groups.len()).product()
-    }
-
-    fn groups(&self, outcome: usize) -> impl Iterator<Item = (&str, &[String])> {
-        let mut rest = outcome;
-        self.slots.iter().map(move |slot| {
-            let group = &slot.groups[rest % slot.groups.len()];
-            rest /= slot.groups.len();
-            (slot.entry.as_str(), group.as_slice())
-        })
-    }
-
-    pub fn find(&self, classes: &BTreeMap<String, String>) -> OutcomeIx {
-        let mut outcome = 0;
-        for slot in self.slots.iter().rev() {
-            let class = classes.get(&slot.entry);
-            let group = slot.groups.iter().position(|group| class.is_some_and(|class| group.contains(class)));
-            outcome = outcome * slot.groups.len() + group.unwrap_or(0);
-        }
-        OutcomeIx::of(outcome)
-    }
-
-    pub fn classes(&self, outcome: OutcomeIx) -> Vec<(&str, &str)> {
-        self.groups(outcome.at()).map(|(entry, group)| (entry, group[0].as_str())).collect()
-    }
-}
 
 pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
     let mut problems = check::sizes(&checklist, places);
@@ -66,10 +23,14 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
     }
     let mut layout = Layout::default();
     let Some(fields) = fields(&checklist, &mut layout) else {
-        problems.push(check::at(places, "", format!(
-            "the checklist needs more than {} bits of state; use fewer steps, conditions or items",
-            WORDS * 64
-        )));
+        problems.push(check::at(
+            places,
+            "",
+            format!(
+                "the checklist needs more than {} bits of state; use fewer steps, conditions or items",
+                WORDS * 64
+            ),
+        ));
         return Err(Problems(sorted(problems)));
     };
     let step_places: Vec<(usize, usize)> = checklist
@@ -173,7 +134,12 @@ impl Builder<'_> {
         let mut steps = Vec::new();
         for (phase_at, phase) in checklist.phases.iter().enumerate() {
             for (at, step) in phase.steps.iter().enumerate() {
-                let rule = self.step(step, PhaseIx::of(phase_at), steps.len(), &format!("/phases/{phase_at}/steps/{at}"));
+                let rule = self.step(
+                    step,
+                    PhaseIx::of(phase_at),
+                    steps.len(),
+                    &format!("/phases/{phase_at}/steps/{at}"),
+                );
                 steps.push(rule);
             }
         }
@@ -191,7 +157,8 @@ impl Builder<'_> {
             FollowRule { when, assign }
         });
         let follows = follows.collect();
-        let items = self.binder.fields.items.iter().map(|&(field, count)| ItemRule { field, count }).collect();
+        let items =
+            self.binder.fields.items.iter().map(|&(field, count)| ItemRule { field, count }).collect();
         Machine {
             layout,
             vars,
@@ -257,7 +224,9 @@ impl Builder<'_> {
                 .position(|(_, step)| check::signs_of(step).any(|given| *given == sign.id))
                 .map_or(StepIx(0), StepIx::of),
             permit: sign.kind == SignKind::Permit,
-            holds_while: self.pred(&sign.holds_while, &format!("/sign_offs/{at}/holds_while"), Where::Holds, false).0,
+            holds_while: self
+                .pred(&sign.holds_while, &format!("/sign_offs/{at}/holds_while"), Where::Holds, false)
+                .0,
         });
         signs.collect()
     }
@@ -334,20 +303,22 @@ impl Builder<'_> {
 
     /// Every way the step can turn out, and what each does.
     fn outcomes(&mut self, step: &Step, place: &str) -> (Vec<Outcome>, Vec<ClassEffect>) {
-        let table = OutcomeTable { slots: step.entries.iter().filter_map(slot).collect() };
-        let count = table.slots.iter().try_fold(1, |product: usize, slot| product.checked_mul(slot.groups.len()));
-        if count.is_none_or(|count| count > MOST_OUTCOMES) {
-            self.problem(place, format!(
-                "the entries of this step can turn out in more than {MOST_OUTCOMES} ways; split the step"
-            ));
+        let Some(table) = OutcomeTable::of(step) else {
+            self.problem(
+                place,
+                format!(
+                    "the entries of this step can turn out in more than {MOST_OUTCOMES} ways; split the step"
+                ),
+            );
             self.outcomes.push(OutcomeTable::default());
             return (Vec::new(), Vec::new());
-        }
+        };
         let mut outcomes = Vec::new();
         let mut effects = Vec::new();
         for at in 0..table.len() {
             let effect = self.effect(step, &table, at, place);
-            let paper: Assignments = effect.sets.iter().filter(|(gate, _)| !self.ages(gate)).map(clone_pair).collect();
+            let paper: Assignments =
+                effect.sets.iter().filter(|(gate, _)| !self.ages(gate)).map(clone_pair).collect();
             let mut assign = self.assign(&effect.sets);
             assign.edits.extend(self.assign(&effect.makes).edits);
             outcomes.push(Outcome { assign, on_paper: self.assign(&paper), ends: effect.ends.is_some() });
@@ -363,13 +334,17 @@ impl Builder<'_> {
 
     /// What one outcome does: what the step always does, and the classes of every entry.
     fn effect(&mut self, step: &Step, table: &OutcomeTable, outcome: usize, place: &str) -> ClassEffect {
-        let mut all = ClassEffect { sets: step.sets.clone(), makes: step.makes.clone(), ..ClassEffect::default() };
+        let mut all =
+            ClassEffect { sets: step.sets.clone(), makes: step.makes.clone(), ..ClassEffect::default() };
         let chosen: BTreeMap<&str, &str> =
             table.groups(outcome).map(|(entry, group)| (entry, group[0].as_str())).collect();
         for entry in &step.entries {
             let class = chosen.get(entry.id.as_str()).copied();
-            let only = || entry.classes.iter().find(|(_, effect)| !effect.not_yet).map(|(class, _)| class.as_str());
-            let Some(effect) = class.or_else(only).and_then(|class| entry.classes.get(class)) else { continue };
+            let only =
+                || entry.classes.iter().find(|(_, effect)| !effect.not_yet).map(|(class, _)| class.as_str());
+            let Some(effect) = class.or_else(only).and_then(|class| entry.classes.get(class)) else {
+                continue;
+            };
             if effect.ends == Some(Ends::Stop) {
                 all.ends = Some(Ends::Stop);
             }
@@ -391,19 +366,6 @@ impl Builder<'_> {
 
 fn clone_pair((name, value): (&String, &String)) -> (String, String) {
     (name.clone(), value.clone())
-}
-
-/// The classes of an entry that decide something, those that do the same together.
-fn slot(entry: &crate::format::Entry) -> Option<Slot> {
-    let mut groups: Vec<(&ClassEffect, Vec<String>)> = Vec::new();
-    for (class, effect) in entry.classes.iter().filter(|(_, effect)| !effect.not_yet) {
-        match groups.iter_mut().find(|(same, _)| *same == effect) {
-            Some((_, classes)) => classes.push(class.clone()),
-            None => groups.push((effect, vec![class.clone()])),
-        }
-    }
-    let groups: Vec<_> = groups.into_iter().map(|(_, classes)| classes).collect();
-    (groups.len() > 1).then(|| Slot { entry: entry.id.clone(), groups })
 }
 
 /// Variables that effects write, with the values as bits.
@@ -443,44 +405,3 @@ fn add_struck_with(steps: &mut [StepRule]) {
         steps[at].struck_with = with.into_iter().collect();
     }
 }
-
-/// What each phase waits for, as bits.
-fn phases(checklist: &Checklist, steps: &[StepRule], names: &Names) -> Vec<PhaseRule> {
-    let waits = |later: usize, earlier: usize| {
-        let is_beside = |phase: &Phase| phase.beside.iter().any(|id| names.phase(id) == Some(PhaseIx::of(earlier)));
-        earlier < later && !is_beside(&checklist.phases[later])
-    };
-    let mut rules = Vec::new();
-    for phase in 0..checklist.phases.len() {
-        let mut rule = PhaseRule::default();
-        for (at, step) in steps.iter().enumerate() {
-            let (word, shift) = (usize::from(step.work.word), step.work.shift);
-            let own = step.phase.at();
-            if waits(phase, own) {
-                if step.on.is_none() {
-                    add_bits(&mut rule.waits_on, word, 1 << shift);
-                } else {
-                    rule.waits_on_some.push(StepIx::of(at));
-                }
-            }
-            let later = waits(own, phase);
-            if later || own == phase {
-                add_bits(&mut rule.entered, word, 3 << shift);
-                rule.entered_steps.insert(StepIx::of(at));
-            }
-            if later {
-                rule.passed_steps.insert(StepIx::of(at));
-            }
-        }
-        rules.push(rule);
-    }
-    rules
-}
-
-fn add_bits(words: &mut Vec<(usize, u64)>, word: usize, bits: u64) {
-    match words.iter_mut().find(|(at, _)| *at == word) {
-        Some((_, mask)) => *mask |= bits,
-        None => words.push((word, bits)),
-    }
-}
-

@@ -1,11 +1,13 @@
 //! What a checklist must keep to beyond its shape. Every check looks at everything and goes on.
 
+mod step;
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::Problem;
 use super::names::Names;
 use super::place::Places;
-use crate::format::{Ask, Assignments, Checklist, Entry, SignKind, Step};
+use crate::format::{Ask, Assignments, Checklist, Step};
 use crate::machine::{StepSet, VarIx};
 
 /// Steps in file order, each with its place.
@@ -34,7 +36,11 @@ pub(super) fn sizes(checklist: &Checklist, places: &Places) -> Vec<Problem> {
     let mut problems = Vec::new();
     let mut bound = |place: String, what: &str, is: usize, least: usize, most: usize| {
         if is < least || is > most {
-            problems.push(at(places, &place, format!("{what}: there are {is}; {least} to {most} are possible")));
+            problems.push(at(
+                places,
+                &place,
+                format!("{what}: there are {is}; {least} to {most} are possible"),
+            ));
         }
     };
     bound("/crew".into(), "people in a step at one time", usize::from(checklist.crew), 1, 3);
@@ -108,7 +114,10 @@ impl Check<'_> {
         for (at, gate) in checklist.gates.iter().enumerate() {
             self.distinct(&format!("/gates/{at}/classes"), &gate.classes);
             if gate.fresh_for == Some(0) {
-                self.problem(&format!("/gates/{at}/fresh_for"), "knowledge that is good for 0 minutes is never good");
+                self.problem(
+                    &format!("/gates/{at}/fresh_for"),
+                    "knowledge that is good for 0 minutes is never good",
+                );
             }
         }
     }
@@ -116,14 +125,17 @@ impl Check<'_> {
     fn distinct(&mut self, place: &str, values: &[String]) {
         let mut seen = BTreeSet::new();
         for (at, value) in values.iter().enumerate() {
-            let proper = value.chars().all(|char| char.is_ascii_lowercase() || char.is_ascii_digit() || char == '_');
+            let proper =
+                value.chars().all(|char| char.is_ascii_lowercase() || char.is_ascii_digit() || char == '_');
             let place = format!("{place}/{at}");
             if !seen.insert(value) {
                 self.problem(&place, format!("\"{value}\" stands twice"));
             } else if value.is_empty() || !proper || value == "unknown" {
                 self.problem(
                     &place,
-                    format!("\"{value}\" cannot be a value; use lower-case letters, digits and _, not \"unknown\""),
+                    format!(
+                        "\"{value}\" cannot be a value; use lower-case letters, digits and _, not \"unknown\""
+                    ),
                 );
             }
         }
@@ -139,7 +151,10 @@ impl Check<'_> {
             self.gates(&format!("{place}/sets"), &follow.sets);
             for (name, value) in follow.makes.iter().chain(&follow.sets) {
                 if written.insert(name, value).is_some_and(|other| other != value) {
-                    self.problem(&place, format!("another follow gives {name} another value; they could go on for ever"));
+                    self.problem(
+                        &place,
+                        format!("another follow gives {name} another value; they could go on for ever"),
+                    );
                 }
             }
         }
@@ -160,7 +175,8 @@ impl Check<'_> {
     fn conditions(&mut self, place: &str, makes: &Assignments, by_moves_only: bool) {
         for (name, value) in makes {
             let place = format!("{place}/{name}");
-            let Some(at) = self.checklist.conditions.iter().position(|condition| condition.id == *name) else {
+            let Some(at) = self.checklist.conditions.iter().position(|condition| condition.id == *name)
+            else {
                 self.problem(&place, format!("\"{name}\" is no condition; gates are assigned by \"sets\""));
                 continue;
             };
@@ -178,7 +194,8 @@ impl Check<'_> {
                 Some(var) if self.checklist.gates.iter().any(|gate| gate.id == *name) => {
                     self.value(&place, name, var, value);
                 }
-                _ => self.problem(&place, format!("\"{name}\" is no gate; conditions are assigned by \"makes\"")),
+                _ => self
+                    .problem(&place, format!("\"{name}\" is no gate; conditions are assigned by \"makes\"")),
             }
         }
     }
@@ -193,7 +210,8 @@ impl Check<'_> {
     fn signs(&mut self) {
         let checklist = self.checklist;
         for (at, sign) in checklist.sign_offs.iter().enumerate() {
-            let given = steps(checklist).filter(|(_, step)| signs_of(step).any(|given| *given == sign.id)).count();
+            let given =
+                steps(checklist).filter(|(_, step)| signs_of(step).any(|given| *given == sign.id)).count();
             if given != 1 {
                 let message = format!("{given} steps ask for this sign-off; exactly one must");
                 self.problem(&format!("/sign_offs/{at}"), message);
@@ -240,118 +258,6 @@ impl Check<'_> {
             self.problem(&format!("{}/after", all[at].0), message);
         }
     }
-
-    fn step(&mut self, place: &str, step: &Step) {
-        for (list, ids) in [("after", &step.after), ("relies_on", &step.relies_on)] {
-            for (at, id) in ids.iter().enumerate() {
-                let own = self.names.step(&step.id);
-                let place = format!("{place}/{list}/{at}");
-                match self.names.step(id) {
-                    None => self.problem(&place, format!("no step is called \"{id}\"")),
-                    Some(found) if list == "relies_on" && own.is_some_and(|own| found >= own) => {
-                        self.problem(&place, format!("\"{id}\" is no earlier step; a step builds on earlier ones"));
-                    }
-                    Some(_) => {}
-                }
-            }
-        }
-        for (at, id) in step.permits.iter().enumerate() {
-            let sign = self.checklist.sign_offs.iter().find(|sign| sign.id == *id);
-            if sign.is_none_or(|sign| sign.kind != SignKind::Permit) {
-                self.problem(&format!("{place}/permits/{at}"), format!("no permit is called \"{id}\""));
-            }
-        }
-        self.conditions(&format!("{place}/makes"), &step.makes, true);
-        self.conditions(&format!("{place}/on_begin"), &step.on_begin, true);
-        self.conditions(&format!("{place}/on_leave"), &step.on_leave, true);
-        self.gates(&format!("{place}/sets"), &step.sets);
-        for (list, pieces) in [("takes_off", &step.takes_off), ("puts_back", &step.puts_back)] {
-            self.pieces(&format!("{place}/{list}"), pieces);
-        }
-        let mut seen = BTreeSet::new();
-        for (at, entry) in step.entries.iter().enumerate() {
-            let place = format!("{place}/entries/{at}");
-            if !seen.insert(&entry.id) {
-                self.problem(&place, format!("the entry \"{}\" stands twice in this step", entry.id));
-            }
-            self.entry(&place, entry);
-        }
-    }
-
-    fn pieces(&mut self, place: &str, pieces: &BTreeMap<String, u8>) {
-        for (id, &count) in pieces {
-            let place = format!("{place}/{id}");
-            match self.checklist.items.iter().find(|item| item.id == *id) {
-                None => self.problem(&place, format!("no item is called \"{id}\"")),
-                Some(item) if count == 0 || count > item.count => {
-                    self.problem(&place, format!("{count} pieces; there are {} of {}", item.count, item.name));
-                }
-                Some(_) => {}
-            }
-        }
-    }
-
-    fn entry(&mut self, place: &str, entry: &Entry) {
-        let can_return = entry.ask.classes();
-        let classes_place = format!("{place}/classes");
-        if !entry.classes.is_empty() || can_return.len() > 1 {
-            for class in &can_return {
-                if !entry.classes.contains_key(*class) {
-                    let message = format!(
-                        "a {} can come out as \"{class}\"; say what that does (an empty {{}} for nothing)",
-                        entry.ask.kind()
-                    );
-                    self.problem(&classes_place, message);
-                }
-            }
-        }
-        for (class, effect) in &entry.classes {
-            let place = format!("{classes_place}/{class}");
-            if !can_return.contains(&class.as_str()) {
-                let choices = can_return.join(", ");
-                self.problem(&place, format!("a {} never comes out as \"{class}\"; it can be {choices}", entry.ask.kind()));
-            }
-            let nothing_else = effect.sets.is_empty() && effect.makes.is_empty() && effect.ends.is_none();
-            if effect.not_yet && !nothing_else {
-                self.problem(&place, "\"not_yet\" keeps the step begun and changes nothing; remove the rest");
-            }
-            if entry.ask.must_be_not_yet().contains(&class.as_str()) && !effect.not_yet {
-                self.problem(&place, format!("\"{class}\" must be \"not_yet\": the step is held until it is put right"));
-            }
-            if entry.optional && !(nothing_else && !effect.not_yet) {
-                self.problem(&place, "an optional entry cannot decide anything; make it required or take this out");
-            }
-            let hands = matches!(&entry.ask, Ask::Choice(choice) if choice.hands_did);
-            if !effect.makes.is_empty() && !hands {
-                self.problem(
-                    &place,
-                    "only a choice with \"hands_did\": true may change conditions: it tells what the hands did",
-                );
-            }
-            self.conditions(&format!("{place}/makes"), &effect.makes, true);
-            self.gates(&format!("{place}/sets"), &effect.sets);
-        }
-        if !can_return.is_empty() && can_return.iter().all(|class| entry.classes.get(*class).is_some_and(|e| e.not_yet)) {
-            self.problem(&classes_place, "every class is \"not_yet\", so the step could never be done");
-        }
-        match &entry.ask {
-            Ask::SignOff(asked) if self.names.sign(&asked.sign).is_none() => {
-                self.problem(place, format!("no sign-off is called \"{}\"", asked.sign));
-            }
-            Ask::SignOff(_) if entry.optional => {
-                self.problem(place, "a sign-off is never optional; set the step aside or take it out");
-            }
-            Ask::Count(count) => self.pieces(&format!("{place}/ask/count/of"), &count.of),
-            Ask::Choice(choice) => {
-                let classes: Vec<String> = choice.options.iter().map(|option| option.class.clone()).collect();
-                self.distinct(&format!("{place}/ask/choice/options"), &classes);
-                if classes.len() < 2 {
-                    self.problem(place, "a choice needs at least two options");
-                }
-            }
-            _ => {}
-        }
-    }
 }
 
 /// Steps that may be set aside must not matter to safety or to the tray.
@@ -378,7 +284,11 @@ pub(super) fn set_aside(
             problems.push(at(places, &place, "this step moves pieces; it cannot be set aside".to_owned()));
         }
         if signs_of(step).any(|sign| permits.contains(sign)) {
-            problems.push(at(places, &place, "a permit hangs on this step; it cannot be set aside".to_owned()));
+            problems.push(at(
+                places,
+                &place,
+                "a permit hangs on this step; it cannot be set aside".to_owned(),
+            ));
         }
     }
     problems

@@ -81,7 +81,10 @@ impl Scan<'_> {
                 self.string();
             }
             _ => {
-                while self.chars.peek().is_some_and(|char| !matches!(char, ',' | '}' | ']') && !char.is_whitespace())
+                while self
+                    .chars
+                    .peek()
+                    .is_some_and(|char| !matches!(char, ',' | '}' | ']') && !char.is_whitespace())
                 {
                     self.next();
                 }

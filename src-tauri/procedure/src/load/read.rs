@@ -27,7 +27,8 @@ pub(super) fn sheet(bytes: &[u8]) -> Result<Sheet, Problems> {
         for needed in ["source", "entered_by"] {
             let text = one.get(needed).and_then(Value::as_str);
             if text.is_some_and(|text| text.trim().is_empty()) {
-                let message = format!("\"{needed}\" is empty: say where the value comes from and who entered it");
+                let message =
+                    format!("\"{needed}\" is empty: say where the value comes from and who entered it");
                 reader.problem(&format!("/values/{key}/{needed}"), message);
             }
         }
@@ -36,10 +37,14 @@ pub(super) fn sheet(bytes: &[u8]) -> Result<Sheet, Problems> {
 }
 
 fn json(bytes: &[u8], format: &str) -> Result<(Value, Places), Problems> {
-    let whole = |message: String| Problems(vec![Problem { line: 1, column: 1, place: String::new(), message }]);
+    let whole =
+        |message: String| Problems(vec![Problem { line: 1, column: 1, place: String::new(), message }]);
     if bytes.len() > LARGEST_FILE {
         let size = bytes.len() / (1024 * 1024);
-        return Err(whole(format!("the file has {size} MB; the most is {} MB", LARGEST_FILE / (1024 * 1024))));
+        return Err(whole(format!(
+            "the file has {size} MB; the most is {} MB",
+            LARGEST_FILE / (1024 * 1024)
+        )));
     }
     let text = std::str::from_utf8(bytes).map_err(|error| {
         whole(format!("the file is not UTF-8 from byte {} on; save it as UTF-8", error.valid_up_to()))

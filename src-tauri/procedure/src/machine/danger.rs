@@ -86,7 +86,12 @@ impl Machine {
         if allowed.is_ok() { seen } else { DangerSet::default() }
     }
 
-    fn judged(&self, wanted: impl Fn(&DangerRule) -> bool, state: &State, context: &Context<'_>) -> DangerSet {
+    fn judged(
+        &self,
+        wanted: impl Fn(&DangerRule) -> bool,
+        state: &State,
+        context: &Context<'_>,
+    ) -> DangerSet {
         let holds = |rule: &DangerRule| wanted(rule) && rule.when.holds_in(state, context);
         let bits = self.dangers.iter().enumerate().filter(|(_, rule)| holds(rule));
         DangerSet(bits.fold(0, |bits, (at, _)| bits | 1 << at))

@@ -1,8 +1,6 @@
 //! Why an action is blocked, in terms of what would meet it. Made when asked, apart from `step`.
 
-use super::{
-    Action, Blocked, Field, ItemIx, Machine, Pred, SignIx, State, StepIx, Test, VarIx, work,
-};
+use super::{Action, Blocked, Field, ItemIx, Machine, Pred, SignIx, State, StepIx, Test, VarIx, work};
 
 /// One thing that does not hold, with what would meet it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -34,14 +32,20 @@ impl Machine {
         let blocked = self.step_watched(state, action, &mut |_, moment| outcome = *moment).err()?;
         let mut unmet = Vec::new();
         match (blocked, action) {
-            (Blocked::Needs, Action::Begin(step)) => self.unmet(&self.steps[step.at()].needs, state, &mut unmet),
+            (Blocked::Needs, Action::Begin(step)) => {
+                self.unmet(&self.steps[step.at()].needs, state, &mut unmet)
+            }
             (Blocked::While, Action::Done(step, _)) => {
                 self.unmet(&self.steps[step.at()].while_, state, &mut unmet);
             }
-            (Blocked::Needs, Action::Move(made)) => self.unmet(&self.moves[made.at()].needs, state, &mut unmet),
+            (Blocked::Needs, Action::Move(made)) => {
+                self.unmet(&self.moves[made.at()].needs, state, &mut unmet)
+            }
             (Blocked::Needs, Action::Finish) => self.unmet(&self.done_when, state, &mut unmet),
             (Blocked::Needs, Action::Stop) => self.unmet(&self.safe_to_leave, state, &mut unmet),
-            (Blocked::Sign(given), _) => self.unmet(&self.signs[given.at()].holds_while, &outcome, &mut unmet),
+            (Blocked::Sign(given), _) => {
+                self.unmet(&self.signs[given.at()].holds_while, &outcome, &mut unmet)
+            }
             (Blocked::Stands(step), Action::Move(_)) => {
                 self.unmet(&self.steps[step.at()].while_, &outcome, &mut unmet);
             }

@@ -72,4 +72,3 @@ impl Machine {
         self.vars[gate.at()].field.set(state, u64::from(UNKNOWN));
     }
 }
-

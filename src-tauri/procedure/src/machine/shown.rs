@@ -124,9 +124,9 @@ impl Machine {
     fn has_passed(&self, state: &State, phase: PhaseIx) -> bool {
         let steps = &self.phases[phase.at()].passed_steps;
         self.begun(state).any(|step| steps.contains(step))
-            || (0..self.steps.len()).map(StepIx::of).any(|step| {
-                steps.contains(step) && self.steps[step.at()].work.get(state) != work::UNTOUCHED
-            })
+            || (0..self.steps.len())
+                .map(StepIx::of)
+                .any(|step| steps.contains(step) && self.steps[step.at()].work.get(state) != work::UNTOUCHED)
     }
 
     /// Whether a conditional step came into the job after its phase had passed.
@@ -159,7 +159,11 @@ impl Machine {
         match rule.work.get(state) {
             work::WORKED => {
                 let attests = rule.signs.iter().filter(|given| !self.signs[given.at()].permit);
-                if attests.clone().all(|given| self.is_valid(state, *given)) { Shown::Done } else { Shown::Lapsed }
+                if attests.clone().all(|given| self.is_valid(state, *given)) {
+                    Shown::Done
+                } else {
+                    Shown::Lapsed
+                }
             }
             work::STRUCK => Shown::Struck,
             work::SET_ASIDE => Shown::SetAside,

@@ -1,8 +1,8 @@
 //! [`Machine::step`]: the only thing that changes rule state.
 
 use super::{
-    Action, Assign, Blocked, InJob, Machine, MoveIx, OutcomeIx, SignIx, State, StepIx, StepRule, UNKNOWN, VarIx,
-    over, sign, work,
+    Action, Assign, Blocked, InJob, Machine, MoveIx, OutcomeIx, SignIx, State, StepIx, StepRule, UNKNOWN,
+    VarIx, over, sign, work,
 };
 
 /// A moment within one action at which a danger could show.
@@ -145,7 +145,8 @@ impl Machine {
     }
 
     pub(crate) fn clear_begun(&self, state: &mut State, step: StepIx) {
-        if let Some(field) = self.layout.begun.iter().find(|field| field.get(state) == u64::from(step.0) + 1) {
+        if let Some(field) = self.layout.begun.iter().find(|field| field.get(state) == u64::from(step.0) + 1)
+        {
             field.set(state, 0);
         }
     }
@@ -278,7 +279,8 @@ impl Machine {
             return Err(Blocked::NotNow);
         }
         let struck = |other: StepIx| {
-            other == step || (self.steps[step.at()].struck_with.contains(&other) && self.is_worked(state, other))
+            other == step
+                || (self.steps[step.at()].struck_with.contains(&other) && self.is_worked(state, other))
         };
         let steps = (0..self.steps.len()).map(StepIx::of);
         if let Some(busy) = steps.clone().find(|&other| struck(other) && self.is_begun(state, other)) {
@@ -289,7 +291,9 @@ impl Machine {
             rule.work.set(next, work::STRUCK);
             for &gate in &rule.writes {
                 let kept = steps.clone().skip(gone.at() + 1).any(|later| {
-                    !struck(later) && self.is_worked(state, later) && self.steps[later.at()].writes.contains(&gate)
+                    !struck(later)
+                        && self.is_worked(state, later)
+                        && self.steps[later.at()].writes.contains(&gate)
                 });
                 if !kept {
                     self.vars[gate.at()].field.set(next, u64::from(UNKNOWN));

@@ -13,11 +13,17 @@ use crate::load::Procedure;
 use crate::machine::{Action, State, StepIx, VarIx, over};
 
 /// Tells states with no way to the end, and states with no way to a safe stop.
-pub fn judge(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof, progress: &mut dyn FnMut(Progress)) {
+pub fn judge(
+    procedure: &Procedure,
+    found: &Found<'_>,
+    proof: &mut Proof,
+    progress: &mut dyn FnMut(Progress),
+) {
     let finish = can_finish(found, progress);
     if found.runs == Runs::OneObservation {
         finish_table(procedure, found, &finish, proof);
-    } else if let Some(number) = first(found, |number, state| is_running(found, state) && !finish.has(number)) {
+    } else if let Some(number) = first(found, |number, state| is_running(found, state) && !finish.has(number))
+    {
         proof.find(
             Property::CanFinish,
             "from here no allowed order of steps reaches the end of the job".to_owned(),
@@ -132,7 +138,8 @@ fn can_stop(found: &Found<'_>, progress: &mut dyn FnMut(Progress)) -> Marks {
     let decides: Vec<Decides> = found.actions.iter().map(|action| decides(found, action)).collect();
     // Between two actions of the technician one gate may grow too old.
     let good = |next: u32, marks: &Marks| {
-        let mut ages = found.graph.edges(next).filter(|&(action, _)| decides[usize::from(action)] == Decides::Age);
+        let mut ages =
+            found.graph.edges(next).filter(|&(action, _)| decides[usize::from(action)] == Decides::Age);
         marks.has(next) && ages.all(|(_, aged)| marks.has(aged))
     };
     sweep(found, "looking for ways to a safe stop", &mut marks, open, progress, |number, marks| {
@@ -142,7 +149,8 @@ fn can_stop(found: &Found<'_>, progress: &mut dyn FnMut(Progress)) -> Marks {
                 Decides::Technician if good(next, marks) => return true,
                 turns_out @ Decides::Entries(_, _, ways) => {
                     // The ways a step can turn out stand side by side; all of them must be good.
-                    let so_far = whole_step.filter(|(same, _)| *same == turns_out).map_or(0, |(_, good)| good);
+                    let so_far =
+                        whole_step.filter(|(same, _)| *same == turns_out).map_or(0, |(_, good)| good);
                     let now = so_far + usize::from(good(next, marks));
                     if now == ways {
                         return true;
@@ -183,10 +191,18 @@ fn finish_table(procedure: &Procedure, found: &Found<'_>, finish: &Marks, proof:
             let from = lost[&(var, value)];
             proof.find(
                 Property::HonestWhenWrong,
-                format!("after {} is observed to be {name} the job cannot always finish, as \"recover\" says", condition.id),
+                format!(
+                    "after {} is observed to be {name} the job cannot always finish, as \"recover\" says",
+                    condition.id
+                ),
                 found.run_to(from, Some(Action::Observe(var, value))),
             );
         }
-        proof.finish_after_observing.push(FinishRow { condition: condition.id.clone(), value: name, can, cannot });
+        proof.finish_after_observing.push(FinishRow {
+            condition: condition.id.clone(),
+            value: name,
+            can,
+            cannot,
+        });
     }
 }

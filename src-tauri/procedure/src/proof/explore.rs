@@ -124,7 +124,12 @@ impl Found<'_> {
                     return false;
                 }
                 let states = self.graph.len();
-                progress(Progress { search: self.runs.name(), doing: "searching", states, waiting: states - at });
+                progress(Progress {
+                    search: self.runs.name(),
+                    doing: "searching",
+                    states,
+                    waiting: states - at,
+                });
             }
             self.visit(at as u32, &mut candidates);
             at += 1;
@@ -201,12 +206,14 @@ impl Found<'_> {
                 self.excuse(&mut next, found);
                 return Some((next, DangerSet::default()));
             }
-            Action::Expire(_) | Action::Sign(_) | Action::SetAside(_) | Action::Finish | Action::Stop => {
-                return Some((next, DangerSet::default()));
-            }
             _ => {}
         }
-        let mut dangers = self.machine.dangers_of(state, action);
+        let mut dangers = match action {
+            Action::Expire(_) | Action::Sign(_) | Action::SetAside(_) | Action::Finish | Action::Stop => {
+                DangerSet::default()
+            }
+            _ => self.machine.dangers_of(state, action),
+        };
         if self.runs == Runs::OneObservation && layout.observed_once?.get(state) == 1 {
             dangers = DangerSet(dangers.0 & !self.excused(state, action).0);
             let still = DangerSet(self.machine.dangers_now(&next).0 & self.excused_bits(state));

@@ -44,7 +44,8 @@ impl Graph {
 
     /// Bytes taken, spare room included.
     pub fn bytes(&self) -> usize {
-        let states = self.keys.capacity() * 8 + self.parents.capacity() * 4 + self.table.capacity() * 8 / 7 * 5;
+        let states =
+            self.keys.capacity() * 8 + self.parents.capacity() * 4 + self.table.capacity() * 8 / 7 * 5;
         states + self.first_edge.capacity() * 4 + self.actions.capacity() * 2 + self.targets.capacity() * 4
     }
 

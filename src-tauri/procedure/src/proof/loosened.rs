@@ -7,7 +7,8 @@ use super::graph::Graph;
 use super::report::{Proof, Property};
 use crate::load::Procedure;
 use crate::machine::{
-    Action, DangerIx, Field, Machine, MoveIx, OutcomeIx, PhaseRule, Pred, State, StepIx, StepSet, Test, VarIx, WORDS,
+    Action, DangerIx, Field, Machine, MoveIx, OutcomeIx, PhaseRule, Pred, State, StepIx, StepSet, Test,
+    VarIx, WORDS,
 };
 
 /// States after which the search for one danger gives up.
@@ -58,8 +59,9 @@ fn successors(
     state: &State,
     show: &mut dyn FnMut(&State, Action, State) -> bool,
 ) -> bool {
-    let mut show_if_allowed =
-        |before: &State, action: Action| machine.step(before, action).is_ok_and(|next| show(before, action, next));
+    let mut show_if_allowed = |before: &State, action: Action| {
+        machine.step(before, action).is_ok_and(|next| show(before, action, next))
+    };
     let moves = (0..machine.moves.len()).map(|at| Action::Move(MoveIx::of(at)));
     let ages = (0..machine.vars.len()).map(|at| Action::Expire(VarIx::of(at)));
     let leaves = machine.begun(state).map(Action::Leave);
@@ -96,7 +98,8 @@ impl Cone {
                 open.extend(vars.filter_map(|var| var.holds_while.as_ref()));
                 let signs = machine.signs.iter().filter(|sign| sign.field == field);
                 open.extend(signs.map(|sign| &sign.holds_while));
-                let writes = |assign: &crate::machine::Assign| assign.edits.iter().any(|(edit, _)| *edit == field);
+                let writes =
+                    |assign: &crate::machine::Assign| assign.edits.iter().any(|(edit, _)| *edit == field);
                 let follows = machine.follows.iter().filter(|follow| writes(&follow.assign));
                 open.extend(follows.map(|follow| &follow.when));
             }
@@ -124,7 +127,9 @@ impl Cone {
                 all.filter(|step| steps.contains(*step)).for_each(|step| self.doing.insert(step));
                 Vec::new()
             }
-            Pred::All(parts) | Pred::Any(parts) => parts.iter().flat_map(|part| self.read(machine, part)).collect(),
+            Pred::All(parts) | Pred::Any(parts) => {
+                parts.iter().flat_map(|part| self.read(machine, part)).collect()
+            }
             _ => Vec::new(),
         }
     }

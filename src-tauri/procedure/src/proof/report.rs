@@ -80,8 +80,12 @@ impl Property {
                 "Honest when wrong: when the vehicle is not as shown, nothing allowed leads into a further danger"
             }
             Property::CanFinish => "Can finish: from every state there is a way to the end",
-            Property::CanStop => "Can stop: from every state a safe stop can be reached, whatever the entries say",
-            Property::NothingLeft => "Nothing left: a finished job has every piece back and every attest valid",
+            Property::CanStop => {
+                "Can stop: from every state a safe stop can be reached, whatever the entries say"
+            }
+            Property::NothingLeft => {
+                "Nothing left: a finished job has every piece back and every attest valid"
+            }
             Property::AllUsed => "All of it used: every step, outcome, move, sign-off and danger can come up",
         }
     }

@@ -48,7 +48,10 @@ fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<
     for (at, item) in machine.items.iter().enumerate() {
         let off = item.field.get(state);
         if off > 0 {
-            return Some(format!("the job can be finished with {off} of \"{}\" off", procedure.checklist.items[at].id));
+            return Some(format!(
+                "the job can be finished with {off} of \"{}\" off",
+                procedure.checklist.items[at].id
+            ));
         }
     }
     for (rule, sign) in machine.signs.iter().zip(&procedure.checklist.sign_offs) {

@@ -46,7 +46,9 @@ impl Used {
             self.outcomes(procedure, step, &mut unused);
         }
         for action in procedure.all_actions() {
-            if matches!(action, Action::Move(_) | Action::Finish | Action::Stop) && !self.happened.contains(&action) {
+            if matches!(action, Action::Move(_) | Action::Finish | Action::Stop)
+                && !self.happened.contains(&action)
+            {
                 unused(format!("never possible: {}", procedure.say(action)));
             }
         }

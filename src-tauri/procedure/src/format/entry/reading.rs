@@ -48,11 +48,8 @@ impl Reading {
     pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         let unit = Some(self.unit.as_str());
         let measure = |key| SheetNeed { key, kind: ValueKind::Measure, unit };
-        let mut needs: Vec<_> = [&self.at_most, &self.at_least]
-            .into_iter()
-            .flatten()
-            .map(|key| measure(key.as_str()))
-            .collect();
+        let mut needs: Vec<_> =
+            [&self.at_most, &self.at_least].into_iter().flatten().map(|key| measure(key.as_str())).collect();
         if let Some(key) = &self.within {
             needs.push(SheetNeed { key, kind: ValueKind::Range, unit });
         }
