@@ -252,7 +252,7 @@ impl Builder<'_> {
             let value = self.binder.names.value_of(var, value)?;
             Some((self.binder.fields.vars[var.at()].0, u64::from(value)))
         });
-        Machine::assign(edits.collect())
+        Assign { edits: edits.collect() }
     }
 
     fn step(&mut self, step: &Step, phase: PhaseIx, at: usize, place: &str) -> StepRule {

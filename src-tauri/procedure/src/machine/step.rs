@@ -171,12 +171,7 @@ impl Machine {
         if rule.work.get(state) != work::WORKED {
             self.move_items(rule, &mut next);
         }
-        rule.work.set(&mut next, work::WORKED);
-        outcome.assign.apply(&mut next);
-        if outcome.ends {
-            self.set_over(&mut next, over::ENDING);
-        }
-        self.settle(&mut next, watch);
+        self.take_outcome(rule, &outcome.assign, outcome.ends, &mut next, watch);
         for &given in &rule.signs {
             let sign_rule = &self.signs[given.at()];
             if !sign_rule.holds_while.holds(&next) {
@@ -187,6 +182,23 @@ impl Machine {
         self.clear_begun(&mut next, step);
         watch(Moment::Settled, &next);
         Ok(next)
+    }
+
+    /// The step is worked, with what its outcome assigns and what follows from that.
+    fn take_outcome(
+        &self,
+        rule: &StepRule,
+        assign: &Assign,
+        ends: bool,
+        next: &mut State,
+        watch: &mut impl FnMut(Moment, &State),
+    ) {
+        rule.work.set(next, work::WORKED);
+        assign.apply(next);
+        if ends {
+            self.set_over(next, over::ENDING);
+        }
+        self.settle(next, watch);
     }
 
     pub(crate) fn move_items(&self, rule: &StepRule, next: &mut State) {
@@ -330,12 +342,7 @@ impl Machine {
         }
         let outcome = rule.outcomes.get(outcome.at()).ok_or(Blocked::NotNow)?;
         let mut next = *state;
-        rule.work.set(&mut next, work::WORKED);
-        outcome.on_paper.apply(&mut next);
-        if outcome.ends {
-            self.set_over(&mut next, over::ENDING);
-        }
-        self.settle(&mut next, watch);
+        self.take_outcome(rule, &outcome.on_paper, outcome.ends, &mut next, watch);
         for given in &rule.signs {
             let sign_rule = &self.signs[given.at()];
             if sign_rule.holds_while.holds(&next) {
@@ -375,11 +382,5 @@ impl Machine {
         }
         self.set_over(next, how);
         Ok(())
-    }
-
-    /// Puts `assign` together from fields and values.
-    #[must_use]
-    pub(crate) fn assign(edits: Vec<(super::Field, u64)>) -> Assign {
-        Assign { edits }
     }
 }
