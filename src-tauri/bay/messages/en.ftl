@@ -1,0 +1,352 @@
+# What Panside says in English. Each message stands in `MESSAGES` of panside-job with the same arguments; the comment
+# above it says what they are. A step, sign-off, move or danger is given by its text in the checklist; a condition,
+# gate or value by its name in words; a measured value with its unit. A sentence may begin with an argument: whoever
+# shows it makes the first letter a capital.
+
+## Why a wish is refused
+
+refused-finished = The job is finished. Nothing more can be entered.
+refused-stopped = The job was stopped. Nothing more can be entered.
+refused-ending = The job is ending: stop and call. Only what makes the vehicle safe to leave may begin.
+refused-not-started = The job has not started.
+# $step: title of the step
+refused-not-in-job = "{ $step }" is not part of this job.
+# $step: title of the step
+refused-undecided = It is not known yet whether "{ $step }" is part of this job.
+# $first: title of a step of an earlier part
+refused-phase = An earlier part of the job is still open: first "{ $first }".
+# $first: title of the step that comes before
+refused-after = First comes "{ $first }".
+# $what: title of the step or move
+refused-needs = "{ $what }" is not possible now.
+refused-finish = The job cannot be finished yet.
+refused-stop = The vehicle cannot be left like this.
+# $permit: text of the sign-off; $step: title of the step that gives it
+refused-permit-missing = This is not signed: "{ $permit }". It is signed at "{ $step }".
+# $permit: text of the sign-off; $step: title of the step that gives it
+refused-permit-lapsed = This has lapsed: "{ $permit }". Look again and sign again ("{ $step }").
+# $step: title of the step somebody is in
+refused-busy = Everybody is at work. Finish or leave "{ $step }" first.
+# $step: title of the step
+refused-in-hand = "{ $step }" is in hand already.
+# $step: title of the step
+refused-not-in-hand = Nobody is in "{ $step }". Begin it first.
+# $step: title of the step
+refused-worked = "{ $step }" is done.
+# $step: title of the step
+refused-not-worked = "{ $step }" is not done.
+# $step: title of the step
+refused-struck = "{ $step }" is struck. Put it right on paper first.
+# $step: title of the step
+refused-not-struck = "{ $step }" is not struck, so there is nothing to put right.
+# $step: title of the step
+refused-set-aside = "{ $step }" is set aside.
+# $step: title of the step
+refused-not-missed = "{ $step }" was not missed.
+# $step: title of the step
+refused-not-aside = "{ $step }" cannot be set aside.
+# $step: title of the step
+refused-while = "{ $step }" cannot be done now.
+# $step: title of the step somebody is in
+refused-stands = Somebody is in "{ $step }". Finish or leave it first.
+# $what: title of the move
+refused-same-move = "{ $what }" would change nothing.
+# $what: name of the condition; $value: the value it has
+refused-same-value = { $what } is shown as { $value } already.
+# $signal: danger, warning, caution or notice; $danger: text of the danger
+refused-danger =
+    { $signal ->
+        [danger] Danger!
+        [warning] Warning!
+        [caution] Caution!
+       *[notice] Notice.
+    } { $danger }
+# $kind: step, entry, move, sign-off, condition or value; $name: what was asked for
+refused-no-such = This checklist has no { $kind } "{ $name }".
+refused-no-reason = A reason is missing. Say why.
+refused-no-name = A name is missing.
+# $step: title of the step
+refused-missing = "{ $step }" is not all in.
+# $entry: label of the entry
+refused-not-yet = { $entry }: not yet.
+# $entry: id of the entry; $class: what it was taken for
+refused-class = The entry "{ $entry }" cannot be taken as "{ $class }". Enter it again.
+
+## Signatures
+
+refused-no-signature = A signature is missing.
+# $sign: text of the sign-off
+refused-sign-untrue = This cannot be signed, because it is not so: "{ $sign }".
+# $sign: text of the sign-off
+refused-sign-valid = This is signed and still stands: "{ $sign }".
+# $sign: text of the sign-off; $step: title of the step
+refused-sign-not-asked = "{ $step }" does not ask for this signature: "{ $sign }".
+# $sign: text of the sign-off
+refused-sign-twice = This is signed twice: "{ $sign }". Once is enough.
+# $sign: text of the sign-off; $name: who signed
+refused-sign-same-person = "{ $sign }" needs somebody else than { $name }, who works the step.
+# $sign: text of the sign-off; $name: who works now
+refused-sign-other-person = "{ $sign }" is signed by who works the step. { $name } is at work now.
+# $sign: text of the sign-off; $by: technician, second_person or service_writer
+refused-sign-role =
+    { $by ->
+        [service_writer] "{ $sign }" is signed by the service writer.
+        [second_person] "{ $sign }" is signed by a second person.
+       *[technician] "{ $sign }" is signed by a technician.
+    }
+# $sign: text of the sign-off
+refused-sign-with-done = "{ $sign }" is signed together with Done, not before.
+
+## What is missing at a step
+
+# $entry: label of the entry
+missing-entry = { $entry } is missing.
+# $sign: text of the sign-off; $by: technician, second_person or service_writer
+missing-signature =
+    { $by ->
+        [service_writer] The service writer must sign "{ $sign }".
+        [second_person] A second person must sign "{ $sign }".
+       *[technician] Sign "{ $sign }".
+    }
+
+## What does not hold
+
+# $what: name of the condition; $is: its value; $wants: the values that would do
+unmet-value = { $what } is { $is }; needs { $wants }.
+# $what: name of the gate; $is: its class; $wants: the classes that would do
+unmet-gate = { $what } is { $is }; needs { $wants }.
+# $what: name of the gate; $wants: the classes that would do
+unmet-gate-unknown = { $what } is not known; needs { $wants }.
+# $what: name of the gate; $last: the value last entered; $wants: the classes that would do
+unmet-gate-read = { $what } last read { $last }; needs { $wants }.
+# $what: name of the gate; $last: the value last entered; $limit: the limit; $name: what the sheet calls it
+unmet-gate-at-most = { $what } last read { $last }; needs at most { $limit } ({ $name }).
+# $what: name of the gate; $last: the value last entered; $limit: the limit; $name: what the sheet calls it
+unmet-gate-at-least = { $what } last read { $last }; needs at least { $limit } ({ $name }).
+# $what: name of the gate; $last: the value last entered; $low, $high: the limits; $name: what the sheet calls them
+unmet-gate-within = { $what } last read { $last }; needs { $low } to { $high } ({ $name }).
+# $what: name of the gate; $last: the value last entered; $minutes: how long ago it was entered
+unmet-gate-lost =
+    { $minutes ->
+        [0] { $what } read { $last } just now, which no longer counts. Read it again.
+        [one] { $what } read { $last } one minute ago, which no longer counts. Read it again.
+       *[other] { $what } read { $last } { $minutes } minutes ago, which no longer counts. Read it again.
+    }
+# $step: title of the step
+unmet-worked = "{ $step }" is not done.
+# $step: title of the step
+unmet-not-worked = "{ $step }" is done already.
+# $sign: text of the sign-off; $step: title of the step that gives it
+unmet-signed = "{ $sign }" is not signed or has lapsed ("{ $step }").
+# $sign: text of the sign-off
+unmet-not-signed = "{ $sign }" is signed.
+# $item: name of the item; $off: how many pieces are off the vehicle
+unmet-empty =
+    { $off ->
+        [0] No { $item } is off the vehicle.
+       *[other] { $item }: { $off } off the vehicle.
+    }
+unmet-never = The checklist never allows this.
+
+## Entries of any kind
+
+# $wants: the kind that is asked for; $has: the kind that was entered
+entry-kind = A { $wants } is asked for, a { $has } was entered.
+# $key: key on the spec sheet
+entry-no-sheet-value = The spec sheet has no value "{ $key }" that can be used here. Correct the sheet.
+# $name: who signed
+sign-given = Signed by { $name }.
+
+## Readings
+
+# $wants: the unit asked for; $has: the unit entered
+reading-unit = { $wants } expected, { $has } entered.
+# $value: as typed
+reading-read = { $value } taken down.
+# $value: as typed
+reading-inside = { $value } is within limits.
+# $value: as typed; $limit: the limit; $name: what the sheet calls it
+reading-above = { $value }; needs at most { $limit } ({ $name }).
+# $value: as typed; $limit: the limit; $name: what the sheet calls it
+reading-below = { $value }; needs at least { $limit } ({ $name }).
+# $value: as typed; $low, $high: the limits; $name: what the sheet calls them
+reading-not-within = { $value }; needs { $low } to { $high } ({ $name }).
+
+## Fluid level
+
+# $class: below, in or above; $readings: how many readings agree
+level-agree =
+    { $class ->
+        [below] Fluid level is below the band; { $readings } readings agree.
+        [above] Fluid level is above the band; { $readings } readings agree.
+       *[in] Fluid level is in the band; { $readings } readings agree.
+    }
+level-no-trace-confirmed = Fluid level is below the stick, by an unknown amount.
+# $readings: how many there are
+level-too-few =
+    { $readings ->
+        [0] No reading yet. Read the stick twice.
+       *[other] One reading is not enough. Wipe the stick and read again.
+    }
+# $from, $to: the temperatures between which the sheet's chart holds
+level-outside-chart = The chart holds from { $from } to { $to } only. Bring the fluid to that temperature and read again.
+level-no-trace = The stick stayed dry. Look at its seating, the temperature and the idle, then read again.
+# $agreement: how far readings may differ
+level-disagree = The readings do not agree. They may differ by { $agreement }. Wipe the stick and read again.
+# $spread: how far they differ; $agreement: how far they may
+level-disagree-by = The readings differ by { $spread }; at most { $agreement } will do. Wipe the stick and read again.
+level-classes-differ = The readings lie on both sides of a mark. Read again.
+
+## Counts
+
+# $items: what was counted, each with "counted/expected"
+count-all = All there: { $items }.
+# $items: what is short, each with "counted/expected"
+count-short = Short: { $items }. Find them, or say where they are and who says so.
+# $items: what is short, each with "counted/expected"; $reason: where they are; $by: who says so
+count-accounted = Short: { $items }. Accounted for by { $by }: { $reason }.
+# $item: name of the item; $counted, $expected: how many
+count-more = { $item }: { $counted } counted, only { $expected } expected. Count again.
+# $item: name of the item
+count-item-missing = { $item }: not counted yet.
+# $item: name of the item
+count-item-unknown = { $item }: not to be counted here.
+
+## Torque
+
+# $stages: how many stages
+torque-inside =
+    { $stages ->
+        [one] Clicked within tolerance.
+       *[other] All { $stages } stages clicked within tolerance.
+    }
+# $stage: which stage, from 1; $setting: as clicked; $lowest, $highest: what the sheet allows
+torque-outside = Stage { $stage }: set to { $setting }; needs { $lowest } to { $highest }.
+# $stage: which stage, from 1; $setting: as clicked; $lowest, $highest: what the sheet allows; $fits: another unit
+torque-unit-slip = Stage { $stage }: set to { $setting }; needs { $lowest } to { $highest }. The number would fit in { $fits }: look at the scale.
+# $setting: as clicked; $tool: name of the tool; $lowest, $highest: its range
+torque-tool-range = { $setting } is outside the range of { $tool } ({ $lowest } to { $highest }). Take another tool.
+# $tool: name of the tool; $due: the last day of its calibration, YYYY-MM-DD
+torque-calibration = The calibration of { $tool } was due on { $due }. Take another tool.
+# $wants: how many stages the sheet has; $has: how many settings were entered
+torque-stage-count = The pattern has { $wants } stages; { $has } settings were entered. Enter one for each stage.
+# $text: what stands there
+tool-date = The calibration date "{ $text }" of the tool is no date like 2026-12-31. Correct the tool.
+# $lowest, $highest: the range given
+tool-range = The tool's range { $lowest } to { $highest } cannot be. Correct the tool.
+
+## Photos, answers, texts, waits, notes
+
+photo-taken = Photo saved.
+photo-hash = The photo was not saved whole. Take it again.
+photo-size = The photo is empty. Take it again.
+# $answer: label of the option
+choice-made = Answered: { $answer }.
+# $class: what was chosen; $known: labels of the options
+choice-unknown = "{ $class }" is not among the answers: { $known }.
+# $text: as read
+scan-read = Read: { $text }.
+scan-no-codes = No codes.
+scan-empty = Nothing was read. Scan it again or type it.
+# $length: how many characters there are
+vin-length = A vehicle identification number has 17 characters; here are { $length }.
+# $character: the character; $position: its place, from 1
+vin-character = "{ $character }" at place { $position } cannot stand in a vehicle identification number. I, O and Q are never used.
+# $code: as typed
+code-form = "{ $code }" is not a trouble code. A code is like P0765: a letter P, C, B or U and four digits.
+# $code: as typed
+code-padding = "{ $code }" stands for "no code". Leave it out.
+# $minutes: how long the wait is
+timer-elapsed =
+    { $minutes ->
+        [one] One minute has passed.
+       *[other] { $minutes } minutes have passed.
+    }
+# $left: minutes left; $minutes: how long the wait is
+timer-running =
+    { $left ->
+        [one] One minute left of { $minutes }.
+       *[other] { $left } minutes left of { $minutes }.
+    }
+# $minutes: how long the wait is
+timer-not-begun =
+    { $minutes ->
+        [one] The wait of one minute begins with the step.
+       *[other] The wait of { $minutes } minutes begins with the step.
+    }
+note-written = Note written.
+note-empty = The note is empty.
+
+## Numbers and units
+
+number-empty = No number yet. Type what the instrument shows.
+# $text: as typed; $character: what does not fit
+number-character = "{ $character }" in "{ $text }" is no part of a number.
+# $text: as typed
+number-separators = "{ $text }" has more than one comma or point. Type it without separators for thousands.
+# $text: as typed
+number-unfinished = "{ $text }" lacks a digit at its end.
+# $text: as typed
+number-too-large = "{ $text }" is too large. Type what the instrument shows.
+# $text: as typed; $known: the units that are known
+unit-unknown = The unit "{ $text }" is not known here. Choose one of: { $known }.
+# $unit: as typed; $found: what it measures; $wanted: what is asked for
+unit-other-quantity = { $unit } is a unit of { $found }; a unit of { $wanted } is asked for.
+# $value: as typed
+value-not-measurable = No instrument shows { $value }. Read it again.
+# $value: as typed; $quantity: what it measures
+value-below-lowest = { $value } cannot be a { $quantity }. Check the sign and the unit.
+# $percent: as it stands
+value-percent = { $percent } % cannot be a tolerance. It must be above 0 % and below 100 %.
+# $value: as typed
+stick-below-end = A trace at { $value } lies below the end of the stick. Read it again.
+
+## Spec sheets
+
+# $what: what is missing, told by the loader
+sheet-lacks = The sheet does not fit the checklist: { $what }.
+# $min, $max: as they stand
+sheet-range = The range { $min } to { $max } is the wrong way round. Correct the sheet.
+# $entry, $step: ids; $unit: the unit asked in; $found: the unit of the sheet's value
+sheet-quantity = Entry "{ $entry }" of step "{ $step }" is asked in { $unit }; the sheet gives { $found }. Correct the sheet.
+# $entry, $step: ids; $unit: as it stands; $known: the units that are known
+sheet-entry-unit = Entry "{ $entry }" of step "{ $step }" asks in "{ $unit }", which is no unit known here. Write one of: { $known }.
+# $points: how many there are
+sheet-table-short = A chart needs at least two points; here are { $points }. Complete the sheet.
+# $position: which point, from 1
+sheet-table-number = Point { $position } of the chart is no number to reckon with. Correct the sheet.
+# $previous, $next: two points that follow each other
+sheet-table-order = The chart goes from { $previous } to { $next }. Enter its points in rising order, each once.
+# $value: what was looked up; $from, $to: where the chart holds
+sheet-table-reach = { $value } lies outside the chart, which holds from { $from } to { $to }.
+# $temperature, $low, $high: one point of the chart
+sheet-marks = At { $temperature } the chart has { $low } as low and { $high } as high mark. The low mark must be 0 or more and below the high mark.
+# $value: as it stands
+sheet-agreement = Readings cannot agree within { $value }. Enter 0 or more.
+# $value: as it stands
+sheet-target = { $value } cannot be a torque to reach. It must be above 0.
+sheet-no-stage = The torque has no stage. Enter at least one.
+
+## Starting a job
+
+start-no-repair-order = The number of the repair order is missing.
+# $what: name of the condition or fact; $value: how it is; $wants: how it must be
+start-value = The vehicle cannot come in with { $what }: { $value }. This checklist needs { $wants }.
+start-not-allowed = This checklist cannot begin with the vehicle as it is.
+
+## Limits, shown beside an entry
+
+# $limit: the limit; $name: what the sheet calls it
+limit-at-most = at most { $limit } ({ $name })
+# $limit: the limit; $name: what the sheet calls it
+limit-at-least = at least { $limit } ({ $name })
+# $low, $high: the limits; $name: what the sheet calls them
+limit-within = { $low } to { $high } ({ $name })
+# $minutes: how long, with its unit
+limit-minutes = wait { $minutes }
+# $stage: which stage, from 1; $target: the torque to reach; $lowest, $highest: what the sheet allows
+limit-stage = stage { $stage }: { $target } ({ $lowest } to { $highest })
+# $from, $to: the temperatures between which the sheet's chart holds
+limit-chart = fluid from { $from } to { $to }
+# $items: how many of what
+limit-count = { $items }

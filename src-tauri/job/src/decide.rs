@@ -48,9 +48,7 @@ pub fn decide(job: &Job, request: &Request, who: &Actor, now: &Stamp) -> Result<
         }
         Request::Move { made } => draft.make_move(made)?,
         Request::Sign { signature } => draft.sign(signature)?,
-        Request::SignAgain { signatures } => {
-            signatures.iter().try_for_each(|signature| draft.sign(signature))?
-        }
+        Request::SignAgain { signatures } => draft.sign_again(signatures)?,
         Request::SetAside { step, reason } => draft.set_aside(step, reason)?,
         Request::Strike { step, reason } => draft.strike(step, reason)?,
         Request::Rerecord { step, entries, signatures, reason } => {

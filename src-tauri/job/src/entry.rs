@@ -102,11 +102,11 @@ pub fn classify(
         (Ask::Scan(asked), EntryValue::Scan { text }) => scan::classify(asked.of, text),
         (Ask::Timer(asked), EntryValue::Timer {}) => timer::classify(asked, specs, context),
         (Ask::Note(_), EntryValue::Note { text }) => note::classify(text),
-        _ => Err(entry_kind(ask.kind(), value.kind()).into()),
+        _ => Err(entry_kind(words(ask.kind()), words(value.kind())).into()),
     }
 }
 
-/// Minutes left of a timer; 0 when it has elapsed, nothing where the step is not begun or the sheet lacks the key.
+/// Milliseconds left of a timer, for the view.
 pub(crate) use timer::ms_left;
 
 /// A number and its unit as they were typed.

@@ -23,7 +23,7 @@ enum Turn {
     /// The first step of the usual order that is not worked is tried the usual way.
     Usual,
     /// Somebody asks for something.
-    Ask(Request),
+    Ask(Box<Request>),
     /// Time passes, in minutes.
     Wait(i64),
 }
@@ -134,8 +134,8 @@ fn turn(observing: bool) -> impl Strategy<Value = Turn> {
     });
     prop_oneof![
         30 => Just(Turn::Usual),
-        20 => asked.prop_map(Turn::Ask),
-        if observing { 2 } else { 0 } => observed.prop_map(Turn::Ask),
+        20 => asked.prop_map(|request| Turn::Ask(Box::new(request))),
+        if observing { 2 } else { 0 } => observed.prop_map(|request| Turn::Ask(Box::new(request))),
         2 => (1..45_i64).prop_map(Turn::Wait),
     ]
 }
@@ -176,7 +176,7 @@ fn play(
                 bay.minute += minutes;
                 continue;
             }
-            Turn::Ask(request) => vec![request],
+            Turn::Ask(request) => vec![*request],
             Turn::Usual => next_usual(&bay),
         };
         for request in requests {

@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 use crate::change::vars;
 use crate::decide::unmet::Because;
 use crate::event::{Event, Pinned, Started};
-use crate::message::{Arg, refused_no_such, start_missing, start_not_allowed, start_value, words};
+use crate::message::{Arg, refused_no_such, start_no_repair_order, start_not_allowed, start_value, words};
 use crate::request::Refusal;
 use crate::sheet::Specs;
 
@@ -44,7 +44,7 @@ pub struct Intake {
 pub fn start(procedure: &Procedure, specs: &Specs, intake: &Intake) -> Result<Event, Refusal> {
     let repair_order = intake.repair_order.trim();
     if repair_order.is_empty() {
-        return Err(start_missing("repair order").into());
+        return Err(start_no_repair_order().into());
     }
     let machine = &procedure.machine;
     let mut conditions = BTreeMap::new();
@@ -167,7 +167,7 @@ mod tests {
     #[test]
     fn a_start_needs_a_repair_order() {
         let blank = Intake { repair_order: " ".into(), ..intake(&[]) };
-        assert_eq!(start(&procedure(), &specs(), &blank).unwrap_err().message, start_missing("repair order"));
+        assert_eq!(start(&procedure(), &specs(), &blank).unwrap_err().message, start_no_repair_order());
     }
 
     #[test]

@@ -9,7 +9,9 @@ use super::draft::{Draft, find, reason};
 use super::work::{Missing, refuse_missing, signed};
 use crate::change::struck;
 use crate::event::{Event, MissedExplained, Rerecorded, SetAside, Signed, Struck};
-use crate::message::{missing_entry, refused_no_such, refused_not_missed, refused_not_struck};
+use crate::message::{
+    missing_entry, refused_no_signature, refused_no_such, refused_not_missed, refused_not_struck,
+};
 use crate::request::Refusal;
 use crate::value::{EntryValue, Signature};
 
@@ -23,6 +25,13 @@ impl Draft<'_> {
         let worker = job.step(step).counts().map_or("", |stretch| stretch.begun.who.0.as_str());
         let signature = self.signature(sign_off, worker, signature)?;
         self.act(Action::Sign(given), |lost| Signed { signature, lost }.into())
+    }
+
+    pub fn sign_again(&mut self, signatures: &[Signature]) -> Result<(), Refusal> {
+        if signatures.is_empty() {
+            return Err(refused_no_signature().into());
+        }
+        signatures.iter().try_for_each(|signature| self.sign(signature))
     }
 
     pub fn set_aside(&mut self, id: &str, why: &str) -> Result<(), Refusal> {

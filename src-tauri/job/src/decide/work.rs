@@ -11,8 +11,8 @@ use super::refuse::why_not;
 use super::signs::signs_of;
 use crate::event::{Begun, Done, Event, Left};
 use crate::message::{
-    Message, entry_kind, missing_entry, refused_finished, refused_missing, refused_no_such,
-    refused_not_in_hand, refused_not_yet, refused_sign_with_done, refused_stopped,
+    Message, missing_entry, refused_class, refused_finished, refused_missing, refused_no_such,
+    refused_not_in_hand, refused_not_yet, refused_sign_with_done, refused_stopped, words,
 };
 use crate::request::Refusal;
 use crate::value::{EntryValue, Signature};
@@ -129,7 +129,7 @@ impl Draft<'_> {
         self.job.procedure.outcome(step, classes).map_err(|none| match none {
             NoOutcome::NotYet(entry) => refused_not_yet(entry).into(),
             NoOutcome::Missing(entry) => missing_entry(entry).into(),
-            NoOutcome::NoClass(entry, class) => entry_kind(entry, class).into(),
+            NoOutcome::NoClass(entry, class) => refused_class(entry, words(&class)).into(),
         })
     }
 

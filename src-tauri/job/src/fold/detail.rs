@@ -100,10 +100,11 @@ impl Job {
         };
         for given in (0..machine.signs.len()).map(SignIx::of) {
             let valid = machine.is_valid(&self.state, given);
-            if machine.is_valid(before, given) && !valid {
-                if let Some(last) = self.signs[given.at()].last_mut() {
-                    last.lapsed = Some(mark.clone());
-                }
+            if machine.is_valid(before, given)
+                && !valid
+                && let Some(last) = self.signs[given.at()].last_mut()
+            {
+                last.lapsed = Some(mark.clone());
             }
             let id = &self.procedure.sign_off(given).id;
             for signature in signatures.iter().filter(|signature| signature.sign == *id) {

@@ -1,3 +1,5 @@
+//! A job as it grows, and what it does with a record that today's rules disagree with.
+
 use panside_journal::PersonId;
 use panside_procedure::Shown;
 use panside_procedure::format::Role;

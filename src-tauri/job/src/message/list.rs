@@ -52,8 +52,10 @@ messages! {
     refused_no_name "refused-no-name" ();
     refused_missing "refused-missing" (step);
     refused_not_yet "refused-not-yet" (entry);
+    refused_class "refused-class" (entry, class);
 
     // Signatures.
+    refused_no_signature "refused-no-signature" ();
     refused_sign_untrue "refused-sign-untrue" (sign);
     refused_sign_valid "refused-sign-valid" (sign);
     refused_sign_not_asked "refused-sign-not-asked" (sign, step);
@@ -171,7 +173,7 @@ messages! {
     sheet_no_stage "sheet-no-stage" ();
 
     // Starting a job.
-    start_missing "start-missing" (what);
+    start_no_repair_order "start-no-repair-order" ();
     start_value "start-value" (what, value, wants);
     start_not_allowed "start-not-allowed" ();
 

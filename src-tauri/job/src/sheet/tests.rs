@@ -1,3 +1,5 @@
+//! Sheets with one mistake each, and sheets that do not fit their checklist.
+
 use panside_procedure::Procedure;
 use panside_procedure::format::sheet::{
     Chart, ChartPoint, Measure as SheetMeasure, Range, SheetValue, Torque,

@@ -14,7 +14,7 @@ use crate::decide::unmet::limit_text;
 use crate::decide::work::refuse_missing;
 use crate::entry::{Context, classify, limits, ms_left};
 use crate::job::{EnteredValue, Stretch};
-use crate::message::{Message, limit_chart, limit_count, limit_minutes, limit_stage};
+use crate::message::{Message, limit_chart, limit_count, limit_minutes, limit_stage, measure_text};
 use crate::request::{Actor, Refusal};
 
 pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
@@ -133,10 +133,7 @@ fn limits_of(at: At<'_>, ask: &Ask) -> Vec<Message> {
 fn stage_limit(number: usize, stage: panside_trade::torque::TorqueStage) -> Message {
     let target = stage.target().newton_metres();
     let off = target * stage.tolerance_percent() / 100.0;
-    let text = |value: f64| {
-        Torque::from_newton_metres(value)
-            .map(Measure::from)
-            .map_or(String::new(), |m| crate::message::measure_text(m))
-    };
+    let text =
+        |value: f64| Torque::from_newton_metres(value).map(Measure::from).map_or(String::new(), measure_text);
     limit_stage(number, text(target), text(target - off), text(target + off))
 }

@@ -1,3 +1,5 @@
+//! What a screen shows, told as work in a bay.
+
 use std::collections::BTreeMap;
 
 use panside_procedure::Shown;

@@ -103,3 +103,25 @@ fn an_observation_of_what_is_shown_already_or_does_not_exist_is_no_observation()
     let silent = Request::Observe { condition: "key".into(), value: "secured".into(), reason: " ".into() };
     assert_eq!(bay.ask(silent).unwrap_err().message, refused_no_reason());
 }
+
+#[test]
+fn a_way_out_of_several_moves_stays_open_while_the_danger_still_holds() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_down");
+    bay.must(observe("lift", "floor"));
+    bay.must(observe("key", "in_car"));
+    // The vehicle still stands open on the floor when the key is out, and only then it may be raised.
+    bay.moves(&["key_out", "raise"]);
+    assert_eq!(bay.view().dangers, []);
+}
+
+#[test]
+fn a_step_whose_ground_was_lost_says_so_before_it_asks_for_entries() {
+    let mut bay = Bay::open();
+    bay.work_up_to("locks");
+    bay.begin("probe").unwrap();
+    bay.must(observe("lift", "floor"));
+    let refused = bay.done("probe").unwrap_err();
+    assert_eq!(refused.message, refused_while("Exhaust cool"));
+    assert_eq!(refused.unmet, [unmet_value("lift", "floor", any_of(&["on locks"]))]);
+}

@@ -10,6 +10,10 @@ fn a_permit_that_lapsed_closes_work_and_is_renewed_in_one_go() {
     let refused = bay.begin("drain").unwrap_err();
     assert_eq!(refused.message, refused_permit_lapsed("On locks, shaken, clear", "On the locks"));
     let signatures = vec![sign("on_locks", "Ada", Role::Technician)];
+    assert_eq!(
+        bay.ask(Request::SignAgain { signatures: Vec::new() }).unwrap_err().message,
+        refused_no_signature()
+    );
     bay.must(Request::SignAgain { signatures: signatures.clone() });
     assert_eq!(
         bay.ask(Request::SignAgain { signatures }).unwrap_err().message,

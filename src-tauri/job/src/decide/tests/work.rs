@@ -197,3 +197,15 @@ fn every_step_of_the_usual_order_is_open_when_its_turn_comes() {
         assert_eq!(bay.step(step).shown, Shown::Done, "{step}");
     }
 }
+
+#[test]
+fn draining_once_more_takes_no_second_washer_off() {
+    let mut bay = Bay::open();
+    bay.work_up_to("drain");
+    bay.work("drain", &[("volume", litres("0.2"))], &[]);
+    assert_eq!(bay.job.tally.off("washer"), 1);
+    let tray = bay.view().tray;
+    assert_eq!((tray.len(), tray[0].off, tray[0].recount_agrees), (1, 1, true));
+    let drain = bay.job.procedure.names.step("drain").unwrap();
+    assert_eq!(bay.job.step(drain).stretches.len(), 2, "both amounts stay on the record");
+}
