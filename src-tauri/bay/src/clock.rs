@@ -102,7 +102,8 @@ pub fn parse_time(text: &str) -> Option<i64> {
 #[must_use]
 pub fn time_of_day(stamp: &Stamp, utc_offset_min: i32) -> String {
     let local = stamp.wall_ms + i64::from(utc_offset_min) * 60_000;
-    chrono::DateTime::from_timestamp_millis(local).map_or_else(|| "--:--".to_owned(), |time| time.format("%H:%M").to_string())
+    chrono::DateTime::from_timestamp_millis(local)
+        .map_or_else(|| "--:--".to_owned(), |time| time.format("%H:%M").to_string())
 }
 
 #[cfg(test)]

@@ -1,5 +1,7 @@
 //! One wish in: decided by the job, written once, answered with the new view.
 
+use std::collections::BTreeSet;
+
 use panside_job::{Happened, JobView, Preview, decide, preview, view};
 use panside_journal::{Draft, Hash, Head, Origin, PersonId, Stamp};
 use panside_store::{Appended, Entry, StoreError};
@@ -17,6 +19,15 @@ use crate::{Bay, BayError, JobLine};
 #[must_use]
 pub fn new_request() -> RequestId {
     RequestId(Uuid::now_v7())
+}
+
+/// The id of a wish that is always the same for the same words: for scripts, which may be run again after a kill.
+#[must_use]
+pub fn request_named(words: &str) -> RequestId {
+    let hash = Hash::of(words.as_bytes());
+    let mut bytes = [0; 16];
+    bytes.copy_from_slice(&hash.0[..16]);
+    RequestId(uuid::Builder::from_custom_bytes(bytes).into_uuid())
 }
 
 /// What became of a wish.
@@ -51,7 +62,8 @@ impl Bay {
         actor: &Actor,
         wish: &Wish,
     ) -> Result<Answer, BayError> {
-        let asked = panside_journal::Request { id: request, hash: Hash::of(&serde_json::to_vec(&(actor, wish))?) };
+        let asked =
+            panside_journal::Request { id: request, hash: Hash::of(&serde_json::to_vec(&(actor, wish))?) };
         if let Some(before) = self.store.answered(job, &asked)? {
             return self.entered(job, before);
         }
@@ -67,6 +79,14 @@ impl Bay {
         let origin = Origin { request: asked, who: PersonId(actor.name.clone()), stamp: now };
         let appended = self.append(job, expected, &origin, &events)?;
         self.entered(job, appended)
+    }
+
+    /// The wishes that are in a job's journal; none for a job that does not exist.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] when the journal does not hold.
+    pub fn requests_of(&self, job: JobId) -> Result<BTreeSet<RequestId>, BayError> {
+        Ok(self.store.events(job)?.iter().map(|event| event.header.request).collect())
     }
 
     /// Writes events and takes them into the open job.
@@ -114,7 +134,11 @@ impl Bay {
 
     fn entered(&mut self, job: JobId, appended: Appended) -> Result<Answer, BayError> {
         let open = self.refresh(job)?;
-        let written = open.job.happened.iter().filter(|one| (appended.first_seq..=appended.last_seq).contains(&one.seq));
+        let written = open
+            .job
+            .happened
+            .iter()
+            .filter(|one| (appended.first_seq..=appended.last_seq).contains(&one.seq));
         let events = written.map(|one| one.event.clone()).collect();
         Ok(Answer::Entered { head: appended.head, events, already: appended.already })
     }
@@ -125,8 +149,9 @@ impl Bay {
     /// As [`Bay::job`].
     pub fn view(&mut self, job: JobId) -> Result<JobView, BayError> {
         let now = self.clock.now();
-        let open = self.refresh(job)?;
-        Ok(view(&open.job, &now))
+        let mut shown = view(&self.refresh(job)?.job, &now);
+        shown.each_message(&mut |message| message.text = self.speaker.say(message));
+        Ok(shown)
     }
 
     /// What a value that is being typed would turn out to be.
@@ -141,8 +166,9 @@ impl Bay {
         value: &EntryValue,
     ) -> Result<Preview, BayError> {
         let now = self.clock.now();
-        let open = self.refresh(job)?;
-        Ok(preview(&open.job, step, entry, value, &now))
+        let mut preview = preview(&self.refresh(job)?.job, step, entry, value, &now);
+        preview.said.iter_mut().for_each(|message| message.text = self.speaker.say(message));
+        Ok(preview)
     }
 }
 

@@ -7,7 +7,10 @@
 //! - [`photos`], [`record`]: photos in, the record out
 //! - [`say`]: message ids into sentences
 //! - [`clock`]: the device's clocks
-#![allow(clippy::disallowed_methods, reason = "the edge: clocks, ids and chance come in here and nowhere below")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the edge: clocks, ids and chance come in here and nowhere below"
+)]
 
 pub mod clock;
 pub mod enter;

@@ -4,8 +4,8 @@
 use std::sync::Arc;
 
 use panside_journal::Hash;
-use panside_procedure::proof::{self, Ask, ENGINE, Progress, Proof, Verdict};
 use panside_procedure::Procedure;
+use panside_procedure::proof::{self, Ask, ENGINE, Progress, Proof, Verdict};
 
 use crate::{Bay, BayError};
 

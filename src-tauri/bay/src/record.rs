@@ -15,13 +15,20 @@ impl Bay {
     pub fn record(&mut self, job: JobId) -> Result<Document, BayError> {
         let generated = self.clock.now();
         let open = self.refresh(job)?;
-        let (head, checklist) = (open.head, open.job.start.as_ref().map(|(_, started)| started.checklist.hash));
+        let (head, checklist) =
+            (open.head, open.job.start.as_ref().map(|(_, started)| started.checklist.hash));
         let proof = match checklist {
             Some(hash) => self.proof_summary(hash)?,
             None => None,
         };
-        let inputs =
-            RecordInputs { job, head: head.hash, events: head.seq, generated, proof, captions: BTreeMap::new() };
+        let inputs = RecordInputs {
+            job,
+            head: head.hash,
+            events: head.seq,
+            generated,
+            proof,
+            captions: BTreeMap::new(),
+        };
         Ok(Document::of(&self.refresh(job)?.job, &inputs))
     }
 

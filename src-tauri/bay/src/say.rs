@@ -41,7 +41,7 @@ impl Speaker {
         }
         let mut errors = Vec::new();
         let text = self.bundle.format_pattern(pattern, Some(&args), &mut errors);
-        if errors.is_empty() { text.into_owned() } else { bare(message) }
+        if errors.is_empty() { with_capital(&text) } else { bare(message) }
     }
 
     /// A refusal with everything that is missing.
@@ -57,6 +57,12 @@ impl std::fmt::Debug for Speaker {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         out.write_str("Speaker")
     }
+}
+
+/// A sentence may begin with an argument, which is an id in words.
+fn with_capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
 }
 
 fn value(arg: &Arg) -> FluentValue<'_> {
@@ -100,7 +106,10 @@ mod tests {
                 args.iter().map(|name| ((*name).to_owned(), Arg::Text(format!("<{name}>")))).collect();
             let message = Message { id: (*id).to_owned(), args, text: String::new() };
             let said = speaker.say(&message);
-            assert!(!said.starts_with(id), "{id} has no sentence, or it names an argument it does not have: {said}");
+            assert!(
+                !said.starts_with(id),
+                "{id} has no sentence, or it names an argument it does not have: {said}"
+            );
         }
     }
 

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use panside_job::start::{Intake, start};
 use panside_job::Actor;
+use panside_job::start::{Intake, start};
 use panside_journal::{Hash, Head, JobId, Origin, PersonId, RequestId};
 use panside_procedure::load;
 
@@ -42,7 +42,9 @@ impl Bay {
         let specs = self.specs(&sheet)?;
         let lacks = panside_job::sheet::check(&checklist.procedure, &specs);
         if !lacks.is_empty() {
-            return Err(BayError::SheetLacks(lacks.iter().map(|lack| self.speaker.say(&lack.message)).collect()));
+            return Err(BayError::SheetLacks(
+                lacks.iter().map(|lack| self.speaker.say(&lack.message)).collect(),
+            ));
         }
         let intake = Intake {
             checklist_hash: Hash::of(&checklist.bytes),

@@ -52,7 +52,10 @@ impl From<BayError> for Failure {
     fn from(error: BayError) -> Failure {
         let exit = match &error {
             BayError::Checklist(_) | BayError::Sheet(_) | BayError::SheetLacks(_) => Exit::DoesNotLoad,
-            BayError::NotProved { .. } | BayError::Refused { .. } | BayError::Photo(_) | BayError::NoJob(_) => Exit::Refused,
+            BayError::NotProved { .. }
+            | BayError::Refused { .. }
+            | BayError::Photo(_)
+            | BayError::NoJob(_) => Exit::Refused,
             _ => Exit::Store,
         };
         Failure::new(exit, error.to_string())
@@ -74,7 +77,10 @@ impl From<serde_json::Error> for Failure {
 /// Reads a file, or says which and why not.
 pub fn read(path: &Path) -> Result<Vec<u8>, Failure> {
     std::fs::read(path).map_err(|error| {
-        Failure::new(Exit::DoesNotLoad, format!("{} cannot be read: {error}. Check the path.", path.display()))
+        Failure::new(
+            Exit::DoesNotLoad,
+            format!("{} cannot be read: {error}. Check the path.", path.display()),
+        )
     })
 }
 

@@ -11,8 +11,8 @@ use crate::exit::{Exit, Failure, read};
 
 /// Proves a checklist and prints the answer.
 pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
-    let procedure =
-        Procedure::load(&read(&args.file)?).map_err(|problems| Failure::does_not_load(&args.file, &problems))?;
+    let procedure = Procedure::load(&read(&args.file)?)
+        .map_err(|problems| Failure::does_not_load(&args.file, &problems))?;
     if let Some(path) = &args.sheet {
         let sheet = load::sheet(&read(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
         let lacks = load::lacking(&procedure, &sheet);
@@ -58,7 +58,8 @@ impl Meter {
         let seconds = self.began.elapsed().as_secs_f64();
         let Progress { search, doing, states, waiting } = progress;
         let rate = states as f64 / seconds.max(0.001);
-        let line = format!("{seconds:5.1} s  {search}, {doing}: {states} states ({rate:.0}/s), {waiting} waiting");
+        let line =
+            format!("{seconds:5.1} s  {search}, {doing}: {states} states ({rate:.0}/s), {waiting} waiting");
         if screen {
             // A meter that cannot be shown is not worth ending a proof for.
             let _ = write!(std::io::stderr(), "\r\x1b[K{line}");
@@ -112,7 +113,9 @@ fn print(proof: &Proof) {
         Verdict::Proved => println!("\nProved over {states} states."),
         Verdict::Refuted => println!("\nRefuted: {} findings.", proof.findings.len()),
         Verdict::NotDecided => {
-            println!("\nNot decided: ran to {states} states. Give more memory with --mem; it counts as not proved.");
+            println!(
+                "\nNot decided: ran to {states} states. Give more memory with --mem; it counts as not proved."
+            );
         }
     }
 }

@@ -18,7 +18,10 @@ pub fn jobs(args: &JobsArgs) -> Result<Exit, Failure> {
     for job in &jobs {
         let demo = if job.demo { "  demo" } else { "" };
         let state = if job.ended { "ended" } else { "open" };
-        println!("{}  {:<12} {:>5} events  {state}{demo}  {}", job.job, job.repair_order, job.events, job.label);
+        println!(
+            "{}  {:<12} {:>5} events  {state}{demo}  {}",
+            job.job, job.repair_order, job.events, job.label
+        );
     }
     Ok(Exit::Done)
 }

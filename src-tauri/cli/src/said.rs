@@ -7,25 +7,39 @@ use panside_procedure::Procedure;
 pub fn event(procedure: &Procedure, event: &Event) -> String {
     let step = |id: &str| format!("{} ({id})", title(procedure, id));
     let said = match event {
-        Event::Started(started) => format!("starts with {} revision {}", started.checklist.id, started.checklist.revision),
+        Event::Started(started) => {
+            format!("starts with {} revision {}", started.checklist.id, started.checklist.revision)
+        }
         Event::Begun(begun) => format!("begins {}", step(&begun.step)),
         Event::Left(left) => format!("leaves {}", step(&left.step)),
-        Event::Entered(entered) => format!("enters {}: {} -> {}", entered.entry, value(&entered.value), entered.class),
+        Event::Entered(entered) => {
+            format!("enters {}: {} -> {}", entered.entry, value(&entered.value), entered.class)
+        }
         Event::Done(done) => {
-            let signs: Vec<_> = done.signs.iter().map(|sign| format!("{} by {}", sign.sign, sign.by)).collect();
-            let signed = if signs.is_empty() { String::new() } else { format!(", signed: {}", signs.join(", ")) };
+            let signs: Vec<_> =
+                done.signs.iter().map(|sign| format!("{} by {}", sign.sign, sign.by)).collect();
+            let signed =
+                if signs.is_empty() { String::new() } else { format!(", signed: {}", signs.join(", ")) };
             format!("done {}{signed}", step(&done.step))
         }
         Event::Moved(moved) => format!("moves: {}", move_title(procedure, &moved.made)),
         Event::Signed(signed) => format!("signs {} again", signed.signature.sign),
         Event::SetAside(aside) => format!("sets aside {}: {}", step(&aside.step), aside.reason),
         Event::Struck(struck) => {
-            let also = if struck.also.is_empty() { String::new() } else { format!(", and with it {}", struck.also.join(", ")) };
+            let also = if struck.also.is_empty() {
+                String::new()
+            } else {
+                format!(", and with it {}", struck.also.join(", "))
+            };
             format!("strikes {}{also}: {}", step(&struck.step), struck.reason)
         }
         Event::Rerecorded(again) => format!("puts right on paper {}", step(&again.step)),
         Event::Observed(seen) => {
-            let undone = if seen.undone.is_empty() { String::new() } else { format!(", so not worked: {}", seen.undone.join(", ")) };
+            let undone = if seen.undone.is_empty() {
+                String::new()
+            } else {
+                format!(", so not worked: {}", seen.undone.join(", "))
+            };
             format!("observes {} = {}{undone}: {}", seen.condition, seen.value, seen.reason)
         }
         Event::Expired(expired) => format!("{} has grown too old", expired.gate),
@@ -78,8 +92,12 @@ fn value(value: &EntryValue) -> String {
             let accounted = accounted.as_ref().map_or(String::new(), |why| format!(" ({})", why.reason));
             format!("{}{accounted}", counts.join(", "))
         }
-        EntryValue::Torque { stages, unit, tool } => format!("{} {unit} with {}", stages.join(", then "), tool.name),
-        EntryValue::Photo { hash, width, height } => format!("photo {width} x {height}, {}", &hash[..hash.len().min(12)]),
+        EntryValue::Torque { stages, unit, tool } => {
+            format!("{} {unit} with {}", stages.join(", then "), tool.name)
+        }
+        EntryValue::Photo { hash, width, height } => {
+            format!("photo {width} x {height}, {}", &hash[..hash.len().min(12)])
+        }
         EntryValue::Choice { class } => class.clone(),
         EntryValue::Scan { text } | EntryValue::Note { text } => format!("\"{text}\""),
         EntryValue::Timer {} => "waited".to_owned(),

@@ -9,11 +9,8 @@ use crate::script::Script;
 
 /// Writes the JSON Schemas.
 pub fn schema(args: &SchemaArgs) -> Result<Exit, Failure> {
-    let schemas = [
-        ("checklist", schema_for!(Checklist)),
-        ("sheet", schema_for!(Sheet)),
-        ("walk", schema_for!(Script)),
-    ];
+    let schemas =
+        [("checklist", schema_for!(Checklist)), ("sheet", schema_for!(Sheet)), ("walk", schema_for!(Script))];
     for (name, schema) in schemas {
         let path = args.out.join(format!("{name}.schema.json"));
         write(&path, format!("{}\n", serde_json::to_string_pretty(&schema)?).as_bytes())?;

@@ -1,11 +1,14 @@
 //! `walk`: drives a job from a script through the use cases that the window has.
+//!
+//! Each line is a wish with an id that follows from the script's text and the line's number, so that the same walk on
+//! the same store goes on where it was cut off, and writes nothing twice.
 
 use std::path::Path;
 use std::sync::Arc;
 
 use panside_bay::Bay;
 use panside_bay::clock::{Clock, ManualClock, time_of_day};
-use panside_bay::enter::{Actor, Answer, JobId, Refusal, RequestId};
+use panside_bay::enter::{Actor, Answer, JobId, Refusal, RequestId, request_named};
 use panside_bay::start::NewJob;
 use panside_procedure::proof::Ask;
 use serde_json::{Value, json};
@@ -22,12 +25,15 @@ pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     let clock = Arc::new(ManualClock::at(starts_at(&script)?));
     let bay = Bay::open(&args.store, Box::new(Arc::clone(&clock)))?;
     let folder = args.script.parent().unwrap_or(Path::new(".")).to_owned();
-    let mut walk = Walk { args, script: &script, folder: &folder, bay, clock, actor: first_actor(&script)? };
+    let words = serde_json::to_string(&script)?;
+    let mut walk =
+        Walk { args, script: &script, words, folder: &folder, bay, clock, actor: first_actor(&script)? };
     let job = walk.start()?;
-    for (at, line) in script.lines.iter().enumerate() {
-        if let Some(exit) = walk.line(job, at + 1, line)? {
-            walk.bay.close()?;
-            return Ok(exit);
+    let behind = walk.behind(job)?;
+    for (number, line) in (1..).zip(&script.lines) {
+        walk.wait_and_turn_to(line)?;
+        if number > behind {
+            walk.line(job, number, line)?;
         }
     }
     walk.end(job)?;
@@ -38,6 +44,8 @@ pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
 struct Walk<'a> {
     args: &'a WalkArgs,
     script: &'a Script,
+    /// The script's text, which names its wishes.
+    words: String,
     folder: &'a Path,
     bay: Bay,
     clock: Arc<ManualClock>,
@@ -63,7 +71,7 @@ impl Walk<'_> {
             conditions: self.script.conditions.clone(),
             utc_offset_min: self.script.utc_offset_min,
         };
-        let job = self.bay.start(&proved?, &new, &self.actor, panside_bay::enter::new_request())?;
+        let job = self.bay.start(&proved?, &new, &self.actor, self.request(0))?;
         self.print(
             json!({ "started": job, "repair_order": self.script.repair_order, "demo": self.script.demo }),
             &format!("Job {job}: {}, {}", self.script.repair_order, self.script.title),
@@ -74,17 +82,39 @@ impl Walk<'_> {
         Ok(job)
     }
 
-    /// Does one line. Answers how the walk ends where it ends here.
-    fn line(&mut self, job: JobId, number: usize, line: &Line) -> Result<Option<Exit>, Failure> {
+    /// The id of a line's wish; 0 for the start.
+    fn request(&self, number: usize) -> RequestId {
+        request_named(&format!("{number} {}", self.words))
+    }
+
+    /// How many lines are behind, because an earlier walk of this script was cut off after them.
+    fn behind(&self, job: JobId) -> Result<usize, Failure> {
+        let written = self.bay.requests_of(job)?;
+        let behind = (1..=self.script.lines.len()).rfind(|&number| written.contains(&self.request(number)));
+        if let Some(behind) = behind {
+            self.print(
+                json!({ "goes_on_after": behind }),
+                &format!("Lines 1 to {behind} are in the journal already."),
+            )?;
+        }
+        Ok(behind.unwrap_or(0))
+    }
+
+    fn wait_and_turn_to(&mut self, line: &Line) -> Result<(), Failure> {
         if let Some(who) = &line.who {
             self.actor = actor(self.script, who)?;
         }
         self.clock.advance_ms((line.after_min * 60_000.0).round() as u32);
+        Ok(())
+    }
+
+    /// Does one line.
+    fn line(&mut self, job: JobId, number: usize, line: &Line) -> Result<(), Failure> {
         let mut wish = line.wish.clone();
         self.take_photos(job, &mut wish)?;
         let wish = script::wish(line, number, wish)?;
         let head = self.bay.head(job)?;
-        let request: RequestId = panside_bay::enter::new_request();
+        let request = self.request(number);
         let before = said::wish(&wish);
         match (self.bay.enter(job, head, request, &self.actor, &wish)?, &line.refused) {
             (Answer::Entered { events, .. }, None) => {
@@ -95,19 +125,24 @@ impl Walk<'_> {
                         &format!("{number:>4}  {}  {:<12} {said}", self.time(), self.actor.name),
                     )?;
                 }
-                Ok(None)
+                Ok(())
             }
             (Answer::Refused(refusal), Some(expected)) if refusal.message.id == *expected => {
                 let said = self.bay.speaker().refusal(&refusal);
                 self.print(
                     json!({ "line": number, "who": self.actor.name, "refused": expected, "said": said }),
-                    &format!("{number:>4}  {}  {:<12} refused, as expected: {said}", self.time(), self.actor.name),
+                    &format!(
+                        "{number:>4}  {}  {:<12} refused, as expected: {said}",
+                        self.time(),
+                        self.actor.name
+                    ),
                 )?;
-                Ok(None)
+                Ok(())
             }
-            (Answer::Refused(refusal), expected) => {
-                Err(Failure::new(Exit::Refused, self.unexpected(number, &before, &refusal, expected.as_deref())))
-            }
+            (Answer::Refused(refusal), expected) => Err(Failure::new(
+                Exit::Refused,
+                self.unexpected(number, &before, &refusal, expected.as_deref()),
+            )),
             (Answer::Entered { .. }, Some(expected)) => Err(Failure::new(
                 Exit::Refused,
                 format!("Line {number}: {before} was taken, though \"{expected}\" was expected."),
@@ -133,7 +168,8 @@ impl Walk<'_> {
                 (Some(file), _) => self.folder.join(file),
                 (None, Some(file)) => file.clone(),
                 (None, None) => {
-                    let message = format!("The script takes the photo \"{name}\": give a file with --photo FILE.");
+                    let message =
+                        format!("The script takes the photo \"{name}\": give a file with --photo FILE.");
                     return Err(Failure::new(Exit::Usage, message));
                 }
             };

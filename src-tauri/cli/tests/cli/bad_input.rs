@@ -1,0 +1,207 @@
+//! What must not be taken: a sentence that says what, where and what to do; no crash; nothing half written.
+
+use std::path::PathBuf;
+
+use panside_bay::Bay;
+use panside_bay::clock::SystemClock;
+use serde_json::{Value, json};
+
+use crate::kit::{Desk, checklist, cli, json as read_json, root, script};
+
+fn prove(path: &PathBuf) -> crate::kit::Said {
+    cli(&["prove".as_ref(), path.as_os_str(), "--no-strike".as_ref(), "--no-observe".as_ref()])
+}
+
+/// The demo checklist with one change.
+fn changed(desk: &Desk, change: impl FnOnce(&mut Value)) -> PathBuf {
+    let mut value = read_json(&checklist());
+    change(&mut value);
+    desk.write("changed.checklist.json", serde_json::to_vec_pretty(&value).unwrap())
+}
+
+#[test]
+fn a_file_that_is_not_there_is_named() {
+    prove(&PathBuf::from("/nowhere/at-all.json")).refuses(3, "/nowhere/at-all.json cannot be read");
+}
+
+#[test]
+fn an_unknown_field_is_told_with_its_line_and_the_name_that_was_meant() {
+    let desk = Desk::new();
+    let path = changed(&desk, |value| value["moves"][0]["need"] = json!("true"));
+    let said = prove(&path);
+    said.refuses(3, "/moves/0/need");
+    said.refuses(3, "perhaps \"needs\" is meant");
+}
+
+#[test]
+fn a_class_that_is_left_out_is_told() {
+    let desk = Desk::new();
+    let path = changed(&desk, |value| {
+        let steps = value["phases"].as_array_mut().unwrap().iter_mut();
+        let mut entries = steps.flat_map(|phase| phase["steps"].as_array_mut().unwrap()).flat_map(|step| {
+            step.get_mut("entries")
+                .and_then(Value::as_array_mut)
+                .map(|list| list.iter_mut())
+                .into_iter()
+                .flatten()
+        });
+        let level = entries.find(|entry| entry["ask"].get("level").is_some()).unwrap();
+        level["classes"].as_object_mut().unwrap().remove("above");
+    });
+    prove(&path).refuses(3, "a level can come out as \"above\"");
+}
+
+#[test]
+fn not_over_what_may_be_unknown_is_refused_with_the_way_out() {
+    let desk = Desk::new();
+    let path = changed(&desk, |value| value["done_when"] = json!("level != low"));
+    prove(&path).refuses(3, "write \"known(level) and");
+}
+
+#[test]
+fn steps_that_wait_for_each_other_are_named() {
+    let desk = Desk::new();
+    let path = changed(&desk, |value| {
+        let steps = value["phases"][0]["steps"].as_array_mut().unwrap();
+        let (first, second) = (steps[0]["id"].clone(), steps[1]["id"].clone());
+        steps[0]["after"] = json!([second]);
+        steps[1]["after"] = json!([first]);
+    });
+    prove(&path).refuses(3, "these steps wait for each other");
+}
+
+#[test]
+fn a_sheet_without_a_source_and_one_that_lacks_a_value_are_refused() {
+    let desk = Desk::new();
+    let sheet = root().join("checklists/sheets/demo-six-speed.sheet.json");
+    let with = |name: &str, change: &dyn Fn(&mut Value)| {
+        let mut value = read_json(&sheet);
+        change(&mut value);
+        let path = desk.write(name, serde_json::to_vec_pretty(&value).unwrap());
+        cli(&["prove".as_ref(), checklist().as_os_str(), "--sheet".as_ref(), path.as_os_str()])
+    };
+    let key = read_json(&sheet)["values"].as_object().unwrap().keys().next().unwrap().clone();
+    with("bare.sheet.json", &|value| {
+        value["values"][&key].as_object_mut().unwrap().remove("source");
+    })
+    .refuses(3, "\"source\" is missing; add it");
+    with("empty.sheet.json", &|value| value["values"][&key]["source"] = json!(" "))
+        .refuses(3, "say where the value");
+    with("short.sheet.json", &|value| value["values"] = json!({})).refuses(3, "add it as a");
+}
+
+#[test]
+fn a_wrong_unit_on_the_sheet_stops_a_job_before_it_starts() {
+    let desk = Desk::new();
+    let mut sheet = read_json(&root().join("checklists/sheets/demo-six-speed.sheet.json"));
+    for value in sheet["values"].as_object_mut().unwrap().values_mut() {
+        if let Some(measure) = value["is"].get_mut("measure").filter(|measure| measure["unit"] == "°C") {
+            measure["unit"] = json!("V");
+        }
+    }
+    desk.write("volts.sheet.json", serde_json::to_vec(&sheet).unwrap());
+    let mut walk = read_json(&script("demo"));
+    walk["checklist"] = json!(checklist());
+    walk["sheet"] = json!("volts.sheet.json");
+    let path = desk.write("volts.walk.json", serde_json::to_vec(&walk).unwrap());
+    desk.walk(&path).refuses(3, "does not fit the checklist");
+    let jobs = cli(&["jobs".as_ref(), "--store".as_ref(), desk.path("bay").as_os_str()]);
+    assert_eq!((jobs.code, jobs.out.as_str()), (0, ""), "no job was started");
+}
+
+#[test]
+fn a_script_with_a_wrong_line_says_which() {
+    let desk = Desk::new();
+    let mut walk = read_json(&script("demo"));
+    walk["checklist"] = json!(checklist());
+    walk["sheet"] = json!(root().join("checklists/sheets/demo-six-speed.sheet.json"));
+    walk["lines"] = json!([{"who": "tech", "do": {"dance": {}}}]);
+    walk["people"]["tech"] = json!({"name": "R. Ode", "role": "technician"});
+    let path = desk.write("dance.walk.json", serde_json::to_vec(&walk).unwrap());
+    desk.walk(&path).refuses(3, "line 1");
+}
+
+#[test]
+fn a_photo_that_is_none_is_refused_and_nothing_is_left_behind() {
+    let desk = Desk::new();
+    let photos =
+        [("empty.jpg", Vec::new()), ("text.jpg", b"no photo".to_vec()), ("cut.jpg", cut_photo(&desk))];
+    for (name, bytes) in photos {
+        let mut walk = read_json(&script("demo"));
+        walk["checklist"] = json!(checklist());
+        walk["sheet"] = json!(root().join("checklists/sheets/demo-six-speed.sheet.json"));
+        let path = desk.write("photo.walk.json", serde_json::to_vec(&walk).unwrap());
+        let photo = desk.write(name, bytes);
+        let store = desk.path(&format!("bay-{name}"));
+        let said = cli(&[
+            "walk".as_ref(),
+            path.as_os_str(),
+            "--store".as_ref(),
+            store.as_os_str(),
+            "--photo".as_ref(),
+            photo.as_os_str(),
+            "--plain-proof".as_ref(),
+        ]);
+        said.refuses(1, "Take the photo again");
+        assert!(
+            !store.join("photos").exists() || files_below(&store.join("photos")) == 0,
+            "{name} left a file"
+        );
+        assert_eq!(cli(&["store".as_ref(), "check".as_ref(), store.as_os_str()]).code, 0);
+    }
+}
+
+fn cut_photo(desk: &Desk) -> Vec<u8> {
+    let whole = std::fs::read(desk.photo()).unwrap();
+    whole[..whole.len() / 2].to_vec()
+}
+
+fn files_below(dir: &std::path::Path) -> usize {
+    let entries = std::fs::read_dir(dir).unwrap().map(|entry| entry.unwrap().path());
+    entries.map(|path| if path.is_dir() { files_below(&path) } else { 1 }).sum()
+}
+
+#[test]
+fn a_store_of_a_newer_format_is_refused_and_not_touched() {
+    let desk = Desk::new();
+    let dir = desk.path("bay");
+    Bay::open(&dir, Box::new(SystemClock::new())).unwrap().close().unwrap();
+    let database = std::fs::read_dir(&dir)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .find(|path| std::fs::read(path).is_ok_and(|bytes| bytes.starts_with(b"SQLite format 3")))
+        .unwrap();
+    let conn = rusqlite::Connection::open(&database).unwrap();
+    conn.execute_batch(
+        "UPDATE meta SET min_reader = 999; PRAGMA user_version = 999; PRAGMA wal_checkpoint(TRUNCATE)",
+    )
+    .unwrap();
+    drop(conn);
+    let before = std::fs::read(&database).unwrap();
+    let said = cli(&["store".as_ref(), "rebuild".as_ref(), dir.as_os_str()]);
+    said.refuses(4, "newer");
+    assert_eq!(std::fs::read(&database).unwrap(), before);
+}
+
+#[test]
+fn a_store_that_another_process_writes_is_refused() {
+    let desk = Desk::new();
+    let dir = desk.path("bay");
+    let _open = Bay::open(&dir, Box::new(SystemClock::new())).unwrap();
+    cli(&["store".as_ref(), "rebuild".as_ref(), dir.as_os_str()]).refuses(4, "another");
+}
+
+#[test]
+fn a_folder_that_is_no_store_is_refused() {
+    let desk = Desk::new();
+    cli(&["store".as_ref(), "check".as_ref(), desk.path("nothing").as_os_str()]).refuses(4, "store");
+    cli(&["record", "no-id", "--store", "/nowhere"]).refuses(64, "is no job id");
+}
+
+#[test]
+fn wrong_usage_has_an_exit_code_of_its_own_and_help_has_none() {
+    assert_eq!(cli(&["walk"]).code, 64);
+    let help = cli(&["prove", "--help"]);
+    assert_eq!(help.code, 0);
+    assert!(help.out.contains("shortest order"), "help teaches what the command is for: {}", help.out);
+}

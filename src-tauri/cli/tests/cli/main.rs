@@ -1,0 +1,7 @@
+//! The program as a person calls it: the demo walks, wrong orders, bad files, stores that cannot be opened.
+#![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "the edge: programs and files")]
+
+mod bad_input;
+mod kills;
+mod kit;
+mod walks;

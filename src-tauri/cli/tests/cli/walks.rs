@@ -1,0 +1,61 @@
+//! The demo jobs, walked from the concern to the record.
+
+use serde_json::{Value, json};
+
+use crate::kit::{Desk, cli, json as read_json, script};
+
+#[test]
+fn the_demo_job_goes_the_seized_way_and_ends_finished_with_nothing_left() {
+    let desk = Desk::new();
+    let said = desk.walk(&script("demo"));
+    assert_eq!(said.code, 0, "{}\n{}", said.out, said.err);
+    assert!(said.out.contains("the job is finished"));
+    let refused = said.out.lines().filter(|line| line.contains("refused, as expected")).count();
+    assert!(refused >= 10, "only {refused} wrong orders were tried");
+    let record = desk.record();
+    assert_eq!(record["format"], "panside-record/1");
+    assert_eq!(record["demo"], "demo values, not for a vehicle");
+    let text = record.to_string();
+    assert!(text.contains("seized"), "the joint was seized");
+    assert_eq!(record["missing"], json!([]), "a finished job lacks nothing");
+
+    let check = cli(&["store".as_ref(), "check".as_ref(), desk.path("bay").as_os_str()]);
+    assert_eq!(check.code, 0, "{}", check.out);
+    let jobs = cli(&["jobs".as_ref(), "--store".as_ref(), desk.path("bay").as_os_str(), "--json".as_ref()]);
+    let jobs: Value = serde_json::from_str(&jobs.out).unwrap();
+    let job = jobs[0]["job"].as_str().unwrap().to_owned();
+    let rebuild = cli(&["store".as_ref(), "rebuild".as_ref(), desk.path("bay").as_os_str()]);
+    assert_eq!(rebuild.code, 0, "{}", rebuild.err);
+    let printed = cli(&["record".as_ref(), job.as_ref(), "--store".as_ref(), desk.path("bay").as_os_str()]);
+    assert_eq!(printed.code, 0, "{}", printed.err);
+    assert!(printed.out.contains("demo values, not for a vehicle"));
+}
+
+#[test]
+fn every_other_demo_walk_goes_through() {
+    for name in ["free-joint", "stop-and-call"] {
+        let desk = Desk::new();
+        let said = desk.walk(&script(name));
+        assert_eq!(said.code, 0, "{name}: {}\n{}", said.out, said.err);
+    }
+}
+
+#[test]
+fn a_wrong_order_stops_the_walk_with_its_reason() {
+    let desk = Desk::new();
+    let mut walk = read_json(&script("demo"));
+    let demo = script("demo");
+    let folder = demo.parent().unwrap();
+    for file in ["checklist", "sheet"] {
+        walk[file] = json!(folder.join(walk[file].as_str().unwrap()));
+    }
+    let expected =
+        walk["lines"].as_array_mut().unwrap().iter_mut().find(|line| line.get("refused").is_some()).unwrap();
+    expected.as_object_mut().unwrap().remove("refused");
+    let path = desk.write("wrong.walk.json", serde_json::to_vec(&walk).unwrap());
+    let said = desk.walk(&path);
+    said.refuses(1, "is refused");
+    assert!(!desk.path("record.json").exists(), "a walk that stops writes no record");
+    let check = cli(&["store".as_ref(), "check".as_ref(), desk.path("bay").as_os_str()]);
+    assert_eq!(check.code, 0, "what was entered before stays whole: {}", check.out);
+}
