@@ -1,0 +1,102 @@
+//! Who did something and when, as a record writes it.
+
+use chrono::{DateTime, FixedOffset, SecondsFormat};
+use panside_job::Mark;
+use panside_journal::Stamp;
+use serde::{Deserialize, Serialize};
+
+/// One event of the journal: its number, who made it, and when by the wall clock.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct By {
+    /// Number of the event in the job.
+    pub seq: u64,
+    /// Who.
+    pub who: String,
+    /// When, as UTC, ISO 8601.
+    pub utc: String,
+    /// The same moment by the shop's clock, ISO 8601 with its offset.
+    pub local: String,
+}
+
+impl By {
+    pub(crate) fn of(mark: &Mark, utc_offset_min: i32) -> By {
+        By {
+            seq: mark.seq,
+            who: mark.who.0.clone(),
+            utc: iso(&mark.stamp, 0),
+            local: iso(&mark.stamp, utc_offset_min),
+        }
+    }
+
+    /// Day and time by the shop's clock, to the minute.
+    pub(crate) fn day_and_time(&self) -> String {
+        minutes_of(&self.local)
+    }
+
+    /// Time by the shop's clock, to the minute; with its day where that is another than the day of `earlier`.
+    pub(crate) fn time_after(&self, earlier: &By) -> String {
+        match (self.local.get(..10) == earlier.local.get(..10), self.local.get(11..16)) {
+            (true, Some(time)) => time.to_owned(),
+            _ => self.day_and_time(),
+        }
+    }
+}
+
+/// Day and time of an ISO 8601 text, to the minute.
+pub(crate) fn minutes_of(iso: &str) -> String {
+    match (iso.get(..10), iso.get(11..16)) {
+        (Some(day), Some(time)) => format!("{day} {time}"),
+        _ => iso.to_owned(),
+    }
+}
+
+/// A stamp's wall time as ISO 8601, to the second. A time that no calendar holds is told as the number it is.
+pub(crate) fn iso(stamp: &Stamp, utc_offset_min: i32) -> String {
+    let offset = utc_offset_min.checked_mul(60).and_then(FixedOffset::east_opt);
+    match (DateTime::from_timestamp_millis(stamp.wall_ms), offset) {
+        (Some(time), Some(offset)) if offset.local_minus_utc() != 0 => {
+            time.with_timezone(&offset).to_rfc3339_opts(SecondsFormat::Secs, false)
+        }
+        (Some(time), _) => time.to_rfc3339_opts(SecondsFormat::Secs, true),
+        (None, _) => format!("{} ms after 1970 UTC", stamp.wall_ms),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use panside_journal::{BootId, PersonId};
+    use uuid::Uuid;
+
+    fn stamp(wall_ms: i64) -> Stamp {
+        Stamp { wall_ms, mono_ms: 0, boot: BootId(Uuid::nil()) }
+    }
+
+    #[test]
+    fn a_time_is_told_in_utc_and_by_the_shops_clock() {
+        // 1,234,567,890 s is 2009-02-13T23:31:30Z, as GNU date gives it.
+        let moment = stamp(1_234_567_890_000);
+        assert_eq!(iso(&moment, 0), "2009-02-13T23:31:30Z");
+        assert_eq!(iso(&moment, 60), "2009-02-14T00:31:30+01:00");
+        assert_eq!(iso(&moment, -570), "2009-02-13T14:01:30-09:30");
+    }
+
+    #[test]
+    fn a_time_names_its_day_where_that_is_another() {
+        let by = |seconds: i64| {
+            let mark = Mark { seq: 1, stamp: stamp(seconds * 1000), who: PersonId("Ada".into()) };
+            By::of(&mark, 60)
+        };
+        // 22:31:30Z and 23:31:30Z of one day: by a clock an hour ahead the second is the next day.
+        let (evening, night) = (by(1_234_564_290), by(1_234_567_890));
+        assert_eq!(evening.time_after(&evening), "23:31");
+        assert_eq!(night.time_after(&evening), "2009-02-14 00:31");
+    }
+
+    #[test]
+    fn a_time_that_no_calendar_holds_and_an_offset_that_no_place_has_are_still_told() {
+        assert_eq!(iso(&stamp(i64::MAX), 60), format!("{} ms after 1970 UTC", i64::MAX));
+        assert_eq!(iso(&stamp(0), i32::MAX), "1970-01-01T00:00:00Z");
+    }
+}

@@ -1,0 +1,173 @@
+//! Where the job went otherwise than planned: struck, set aside, missed, not as shown, the clock set.
+
+use panside_job::{Event, Mark};
+use serde::{Deserialize, Serialize};
+
+use crate::by::By;
+use crate::source::{Source, words};
+
+/// What was entered at a step and was struck. The entries stay in [`crate::steps`].
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Struck {
+    /// Step id.
+    pub step: String,
+    /// A few words.
+    pub title: String,
+    /// Why.
+    pub reason: String,
+    /// Who struck it, and when.
+    pub by: By,
+    /// The title of the step it builds on and was struck with. Nothing: it was struck itself.
+    pub with: Option<String>,
+    /// It was put right or done again since.
+    pub put_right: bool,
+}
+
+/// A step that was dealt with in words: set aside, or missed and explained.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Explained {
+    /// Step id.
+    pub step: String,
+    /// A few words.
+    pub title: String,
+    /// Why.
+    pub reason: String,
+    /// Who said so, and when.
+    pub by: By,
+}
+
+/// The vehicle was not as shown.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Observed {
+    /// The condition, in words.
+    pub condition: String,
+    /// The value it had, in words.
+    pub value: String,
+    /// How it came to that.
+    pub reason: String,
+    /// Titles of steps that cannot have been worked.
+    pub undone: Vec<String>,
+    /// Dangers that held then, as the checklist tells them.
+    pub dangers: Vec<String>,
+    /// Who saw it, and when.
+    pub by: By,
+}
+
+/// A move of the vehicle.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Move {
+    /// Move id.
+    pub id: String,
+    /// What the button says.
+    pub title: String,
+    /// What conditions it changed, as "lift: on locks".
+    pub makes: Vec<String>,
+    /// Who made it, and when.
+    pub by: By,
+}
+
+/// The wall clock was set.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ClockSet {
+    /// By how many seconds; positive forward.
+    pub seconds: i64,
+    /// The event, with the time after it.
+    pub by: By,
+}
+
+/// Everything that was struck, in file order of the steps.
+pub(crate) fn struck(source: Source<'_>) -> Vec<Struck> {
+    let strikes = source.steps().flat_map(|(_, step, detail)| {
+        detail.strikes.iter().map(move |strike| Struck {
+            step: step.id.clone(),
+            title: step.title.clone(),
+            reason: strike.reason.text.clone(),
+            by: source.by(&strike.reason.mark),
+            with: strike.with.as_ref().map(|with| source.title(with)),
+            put_right: detail.counts().is_some(),
+        })
+    });
+    strikes.collect()
+}
+
+/// Steps that were set aside.
+pub(crate) fn set_aside(source: Source<'_>) -> Vec<Explained> {
+    let aside = source.steps().filter_map(|(_, step, detail)| {
+        let why = detail.set_aside.as_ref()?;
+        Some(explained(source, &step.id, &step.title, &why.text, &why.mark))
+    });
+    aside.collect()
+}
+
+/// Steps that were missed and explained.
+pub(crate) fn missed(source: Source<'_>) -> Vec<Explained> {
+    let missed = source.steps().filter_map(|(_, step, detail)| {
+        let why = detail.missed.as_ref()?;
+        Some(explained(source, &step.id, &step.title, &why.text, &why.mark))
+    });
+    missed.collect()
+}
+
+fn explained(source: Source<'_>, step: &str, title: &str, reason: &str, mark: &Mark) -> Explained {
+    Explained {
+        step: step.to_owned(),
+        title: title.to_owned(),
+        reason: reason.to_owned(),
+        by: source.by(mark),
+    }
+}
+
+/// Every time the vehicle was not as shown.
+pub(crate) fn observed(source: Source<'_>) -> Vec<Observed> {
+    let dangers = &source.job.procedure.checklist.dangers;
+    let danger = |id: &String| {
+        dangers.iter().find(|danger| danger.id == *id).map_or_else(|| words(id), |danger| danger.text.clone())
+    };
+    let seen = source.job.happened.iter().filter_map(|happened| match &happened.event {
+        Event::Observed(body) => Some(Observed {
+            condition: words(&body.condition),
+            value: words(&body.value),
+            reason: body.reason.clone(),
+            undone: body.undone.iter().map(|step| source.title(step)).collect(),
+            dangers: body.dangers.iter().map(danger).collect(),
+            by: source.by(&Mark::from(happened)),
+        }),
+        _ => None,
+    });
+    seen.collect()
+}
+
+/// Every move.
+pub(crate) fn moves(source: Source<'_>) -> Vec<Move> {
+    let checklist = &source.job.procedure.checklist;
+    let moves = source.job.happened.iter().filter_map(|happened| match &happened.event {
+        Event::Moved(body) => {
+            let text = checklist.moves.iter().find(|found| found.id == body.made);
+            let makes = text.into_iter().flat_map(|text| &text.makes);
+            Some(Move {
+                id: body.made.clone(),
+                title: source.move_title(&body.made),
+                makes: makes.map(|(what, value)| format!("{}: {}", words(what), words(value))).collect(),
+                by: source.by(&Mark::from(happened)),
+            })
+        }
+        _ => None,
+    });
+    moves.collect()
+}
+
+/// Every time the wall clock was set.
+pub(crate) fn clock_set(source: Source<'_>) -> Vec<ClockSet> {
+    let jumps = source.job.happened.iter().filter_map(|happened| match &happened.event {
+        Event::ClockJumped(body) => {
+            Some(ClockSet { seconds: body.ms / 1000, by: source.by(&Mark::from(happened)) })
+        }
+        _ => None,
+    });
+    jumps.collect()
+}

@@ -1,0 +1,143 @@
+//! A document from a job and what the job does not know.
+
+use panside_job::{Event, Job};
+
+use super::{
+    COME_FIRST, DEMO_MARK, DangerNow, Document, End, Journal, Papers, Proof, RECORD_FORMAT, Vehicle,
+};
+use crate::account::{self, Account};
+use crate::by::iso;
+use crate::departures;
+use crate::inputs::RecordInputs;
+use crate::items::{self, Tally};
+use crate::measured;
+use crate::missing::missing;
+use crate::signs;
+use crate::source::Source;
+use crate::steps;
+use crate::time;
+
+/// What a proof covers.
+const PROOF_COVERS: &str = "The proof covers allowed orders of what was entered. It does not cover what was not entered \
+                            or was entered wrongly, and it does not hold back a hand.";
+/// What a chain shows and what not.
+const CHAIN_SHOWS: &str = "Each event names the one before it by hash, so that an event changed, taken out, put in or \
+                           moved shows. A tail cut off or a whole chain made anew does not show by itself: it shows \
+                           against a head that was kept elsewhere, such as the one printed here.";
+
+impl Document {
+    /// The record of a job as it stands now.
+    #[must_use]
+    pub fn of(job: &Job, inputs: &RecordInputs) -> Document {
+        let source = Source { job };
+        let (checklist, sheet) = (&job.procedure.checklist, &job.specs.sheet);
+        let started = job.start.as_ref().map(|(_, started)| started);
+        let demo = checklist.demo || sheet.demo || started.is_some_and(|started| started.demo);
+        let tally = items::of(source);
+        Document {
+            format: RECORD_FORMAT.to_owned(),
+            title: checklist.title.clone(),
+            demo: demo.then(|| DEMO_MARK.to_owned()),
+            job: inputs.job.to_string(),
+            generated_utc: iso(&inputs.generated, 0),
+            generated_local: iso(&inputs.generated, job.utc_offset_min()),
+            vehicle: Vehicle {
+                repair_order: started.map(|started| started.repair_order.clone()).unwrap_or_default(),
+                label: started.map(|started| started.label.clone()).unwrap_or_default(),
+                vin: account::vin(source),
+                odometer: account::odometer(source),
+                came_in: started.map(|started| started.conditions.clone()).unwrap_or_default(),
+            },
+            started: job.start.as_ref().map(|(mark, _)| source.by(mark)),
+            end: end(source),
+            people: people(job),
+            papers: started.map(|started| Papers {
+                checklist: started.checklist.clone(),
+                sheet: started.sheet.clone(),
+                sheet_title: sheet.title.clone(),
+            }),
+            account: Account::of(source),
+            time: time::of(source, &inputs.generated),
+            missing: missing(job),
+            dangers: dangers(job),
+            codes: account::codes(source),
+            phases: steps::of(source),
+            moves: departures::moves(source),
+            levels: measured::levels(source),
+            charts: measured::charts(sheet),
+            torques: measured::torques(source),
+            sign_offs: signs::of(source),
+            photos: measured::photos(source, &inputs.captions),
+            struck: departures::struck(source),
+            set_aside: departures::set_aside(source),
+            missed: departures::missed(source),
+            observed: departures::observed(source),
+            clock_set: departures::clock_set(source),
+            disagreements: disagreements(job, inputs, &tally),
+            tally,
+            proof: proof(job, inputs),
+            journal: Journal { events: inputs.events, head: inputs.head, shows: CHAIN_SHOWS.to_owned() },
+            come_first: COME_FIRST.to_owned(),
+        }
+    }
+}
+
+fn end(source: Source<'_>) -> End {
+    let Some(mark) = &source.job.end else {
+        let is_ending = source.job.procedure.machine.is_ending(&source.job.state);
+        return if is_ending { End::Ending } else { End::Open };
+    };
+    let by = source.by(mark);
+    match source.event(mark.seq) {
+        Some(Event::Stopped(body)) => End::Stopped { by, reason: body.reason.clone() },
+        _ => End::Finished { by },
+    }
+}
+
+fn people(job: &Job) -> Vec<String> {
+    let mut people: Vec<String> = Vec::new();
+    for happened in &job.happened {
+        if !people.contains(&happened.who.0) {
+            people.push(happened.who.0.clone());
+        }
+    }
+    people
+}
+
+fn dangers(job: &Job) -> Vec<DangerNow> {
+    let now = job.procedure.machine.dangers_now(&job.state);
+    let texts = now.iter().map(|number| &job.procedure.checklist.dangers[number.at()]);
+    texts
+        .map(|text| DangerNow { id: text.id.clone(), signal: text.signal, text: text.text.clone() })
+        .collect()
+}
+
+fn disagreements(job: &Job, inputs: &RecordInputs, tally: &Tally) -> Vec<String> {
+    let mut all: Vec<String> =
+        job.disagreements.iter().map(|found| format!("event {}: {}", found.seq, found.what)).collect();
+    if job.last_seq() != inputs.events {
+        all.push(format!(
+            "the journal has {} events and the record was made of {}",
+            inputs.events,
+            job.last_seq()
+        ));
+    }
+    for item in &job.procedure.checklist.items {
+        let counted =
+            tally.items.iter().find(|found| found.id == item.id).map_or(0, |found| found.pieces.left);
+        let by_job = job.tally.off(&item.id);
+        if counted != by_job {
+            all.push(format!("{}: {counted} left off by the record, {by_job} by the job", item.name));
+        }
+    }
+    all
+}
+
+fn proof(job: &Job, inputs: &RecordInputs) -> Proof {
+    let pinned = job.start.as_ref().map(|(_, started)| started.checklist.hash);
+    Proof {
+        of_this_checklist: inputs.proof.as_ref().is_some_and(|proof| Some(proof.checklist) == pinned),
+        summary: inputs.proof.clone(),
+        covers: PROOF_COVERS.to_owned(),
+    }
+}

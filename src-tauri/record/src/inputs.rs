@@ -1,0 +1,94 @@
+//! What a job does not know about itself: its id, its journal's head, the proof, the captions of its photos.
+
+use std::collections::BTreeMap;
+
+use panside_journal::{Hash, JobId, Stamp};
+use serde::{Deserialize, Serialize};
+
+use crate::error::RecordError;
+
+/// What a record needs besides the job.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RecordInputs {
+    /// The job's id.
+    pub job: JobId,
+    /// The hash of the job's newest event.
+    pub head: Hash,
+    /// How many events the job's chain has.
+    pub events: u64,
+    /// When the record is made, by both clocks. A step still in hand is timed up to here.
+    pub generated: Stamp,
+    /// The proof of the checklist, where one is kept.
+    pub proof: Option<ProofSummary>,
+    /// Captions of photos, by hash (64 lower-case hex digits).
+    pub captions: BTreeMap<String, String>,
+}
+
+/// A proof in short.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ProofSummary {
+    /// What it came to.
+    pub verdict: ProofVerdict,
+    /// The engine that proved.
+    pub engine: String,
+    /// States found, all searches added up; a state that two searches found counts twice.
+    pub states: u64,
+    /// Hash of the checklist that was proved.
+    pub checklist: Hash,
+    /// What the proof takes for granted.
+    pub assumed: Vec<String>,
+    /// What it does not claim.
+    pub not_claimed: Vec<String>,
+}
+
+/// What a proof came to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ProofVerdict {
+    /// Every property asked for holds.
+    Proved,
+    /// At least one does not.
+    Refuted,
+    /// The search did not come to its end.
+    NotDecided,
+}
+
+/// The members of a kept proof that a record shows; `panside_procedure::proof::Proof` writes them and more.
+#[derive(Deserialize)]
+struct Kept {
+    verdict: ProofVerdict,
+    engine: String,
+    searches: Vec<KeptSearch>,
+    assumed: Vec<String>,
+    not_claimed: Vec<String>,
+}
+
+#[derive(Deserialize)]
+struct KeptSearch {
+    states: KeptStates,
+}
+
+#[derive(Deserialize)]
+struct KeptStates {
+    found: u64,
+}
+
+impl ProofSummary {
+    /// Reads a proof that is kept as the JSON of `panside_procedure::proof::Proof`, for the checklist with this hash.
+    ///
+    /// # Errors
+    /// [`RecordError::Proof`] for a text that is no such proof.
+    pub fn read(json: &str, checklist: Hash) -> Result<ProofSummary, RecordError> {
+        let kept: Kept = serde_json::from_str(json)
+            .map_err(|source| RecordError::Proof { checklist: checklist.to_string(), source })?;
+        Ok(ProofSummary {
+            verdict: kept.verdict,
+            engine: kept.engine,
+            states: kept.searches.iter().map(|search| search.states.found).sum(),
+            checklist,
+            assumed: kept.assumed,
+            not_claimed: kept.not_claimed,
+        })
+    }
+}

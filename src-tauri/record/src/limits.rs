@@ -1,0 +1,70 @@
+//! What the spec sheet allows at an entry, as it stands there, with where it comes from.
+
+use panside_procedure::format::sheet::{Chart, SheetValue, Torque, Value};
+use panside_procedure::format::{Ask, Sheet};
+use serde::{Deserialize, Serialize};
+
+/// One value of the spec sheet that an entry was judged by.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Limit {
+    /// Its key on the sheet.
+    pub key: String,
+    /// What it allows, in words.
+    pub allows: String,
+    /// Where the value comes from.
+    pub source: String,
+    /// Who entered it on the sheet.
+    pub entered_by: String,
+}
+
+/// The limits of an entry. Nothing where none is asked for; a key that the sheet lacks is told as lacking.
+pub(crate) fn limits(ask: &Ask, sheet: &Sheet) -> Vec<Limit> {
+    let keys: Vec<(&str, &String)> = match ask {
+        Ask::Reading(asked) => {
+            [("at most ", &asked.at_most), ("at least ", &asked.at_least), ("", &asked.within)]
+                .into_iter()
+                .filter_map(|(how, key)| Some((how, key.as_ref()?)))
+                .collect()
+        }
+        Ask::Level(asked) => vec![("", &asked.chart)],
+        Ask::Torque(asked) => vec![("", &asked.spec)],
+        Ask::Timer(asked) => vec![("at least ", &asked.at_least)],
+        Ask::SignOff(_) | Ask::Count(_) | Ask::Photo(_) | Ask::Choice(_) | Ask::Scan(_) | Ask::Note(_) => {
+            Vec::new()
+        }
+    };
+    keys.into_iter().map(|(how, key)| limit(how, key, sheet.values.get(key))).collect()
+}
+
+fn limit(how: &str, key: &str, value: Option<&SheetValue>) -> Limit {
+    let (allows, source, entered_by) = match value {
+        Some(value) => (format!("{how}{}", said(&value.is)), value.source.clone(), value.entered_by.clone()),
+        None => ("not on the sheet".to_owned(), String::new(), String::new()),
+    };
+    Limit { key: key.to_owned(), allows, source, entered_by }
+}
+
+/// A sheet's value in words. A number is written with as many digits as make it that number, as on the sheet.
+fn said(value: &Value) -> String {
+    match value {
+        Value::Measure(measure) => format!("{} {}", measure.value, measure.unit),
+        Value::Range(range) => format!("{} to {} {}", range.min, range.max, range.unit),
+        Value::Chart(chart) => said_chart(chart),
+        Value::Torque(torque) => said_torque(torque),
+        Value::Fact(word) | Value::Text(word) => word.clone(),
+    }
+}
+
+fn said_chart(chart: &Chart) -> String {
+    let points = chart.points.iter().map(|point| {
+        let (low, high) = (point.low, point.high);
+        format!("{low} to {high} {} at {} {}", chart.length_unit, point.at, chart.temperature_unit)
+    });
+    points.collect::<Vec<_>>().join(", ")
+}
+
+fn said_torque(torque: &Torque) -> String {
+    let stages: Vec<_> = torque.stages.iter().map(f64::to_string).collect();
+    format!("{} {} ± {} %", stages.join(", then "), torque.unit, torque.tolerance_percent)
+}

@@ -1,0 +1,151 @@
+//! What a job lacks, by one rule for every form of the record.
+
+use panside_job::Job;
+use panside_job::job::{StepDetail, Stretch};
+use panside_procedure::Shown;
+use panside_procedure::format::{Ask, Entry, SignKind, Step};
+use panside_procedure::machine::{ItemIx, SignIx};
+use serde::{Deserialize, Serialize};
+
+/// What kind of thing is missing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum MissingKind {
+    /// Pieces are off the vehicle.
+    PieceOff,
+    /// An attest of finished work has lapsed.
+    AttestLapsed,
+    /// A step was struck and not put right.
+    StruckNotPutRight,
+    /// A step is in hand and not done.
+    StepInHand,
+    /// A required entry or signature is missing at a step in hand or done.
+    EntryMissing,
+    /// A step came into the job after its phase had passed, and nobody said why it was not worked.
+    MissedUnexplained,
+    /// A step of this job is not worked.
+    StepNotWorked,
+    /// It is not decided whether a step is part of this job.
+    StepUndecided,
+}
+
+impl MissingKind {
+    /// Every kind, in the order in which they are told.
+    pub const ALL: &[MissingKind] = &[
+        MissingKind::PieceOff,
+        MissingKind::AttestLapsed,
+        MissingKind::StruckNotPutRight,
+        MissingKind::StepInHand,
+        MissingKind::EntryMissing,
+        MissingKind::MissedUnexplained,
+        MissingKind::StepNotWorked,
+        MissingKind::StepUndecided,
+    ];
+
+    /// What is said before the names of what is missing.
+    #[must_use]
+    pub fn says(self) -> &'static str {
+        match self {
+            MissingKind::PieceOff => "Off the vehicle",
+            MissingKind::AttestLapsed => "Signed once, no longer valid",
+            MissingKind::StruckNotPutRight => "Struck and not put right",
+            MissingKind::StepInHand => "In hand, not done",
+            MissingKind::EntryMissing => "Not entered",
+            MissingKind::MissedUnexplained => "Missed, no reason given",
+            MissingKind::StepNotWorked => "Not worked",
+            MissingKind::StepUndecided => "Not decided whether it belongs to this job",
+        }
+    }
+}
+
+/// One thing that is missing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Missing {
+    /// What kind.
+    pub kind: MissingKind,
+    /// Id of the step, where it belongs to one.
+    pub step: Option<String>,
+    /// Id of the item, sign-off, entry or step that is missing.
+    pub id: String,
+    /// What it is called, such as the title of the step.
+    pub what: String,
+}
+
+/// Everything that a job lacks: by kind, and within a kind in file order. Empty when the job is complete. What was set
+/// aside or explained is not missing; a record tells it apart.
+#[must_use]
+pub fn missing(job: &Job) -> Vec<Missing> {
+    let mut all = pieces_off(job);
+    all.extend(attests_lapsed(job));
+    for (number, step) in job.procedure.steps() {
+        let detail = job.step(number);
+        let kind = match job.procedure.machine.shown(&job.state, number) {
+            Shown::Struck => Some(MissingKind::StruckNotPutRight),
+            Shown::InHand => Some(MissingKind::StepInHand),
+            Shown::Missed if detail.missed.is_none() => Some(MissingKind::MissedUnexplained),
+            Shown::Waiting | Shown::Open => Some(MissingKind::StepNotWorked),
+            Shown::Undecided => Some(MissingKind::StepUndecided),
+            Shown::Missed | Shown::Done | Shown::Lapsed | Shown::SetAside | Shown::NotInThisJob => None,
+        };
+        let of_step = |kind, id: &str, what: String| {
+            let (step, id) = (Some(step.id.clone()), id.to_owned());
+            Missing { kind, step, id, what }
+        };
+        all.extend(kind.map(|kind| of_step(kind, &step.id, step.title.clone())));
+        let entries = stretch_to_check(detail).into_iter().flat_map(|stretch| lacking(step, stretch));
+        all.extend(entries.map(|entry| {
+            let what = format!("\"{}\" at \"{}\"", entry.label, step.title);
+            of_step(MissingKind::EntryMissing, &entry.id, what)
+        }));
+    }
+    all.sort_by_key(|missing| missing.kind);
+    all
+}
+
+/// The stretch whose entries must be complete: the one in hand, else the one that counts.
+fn stretch_to_check(detail: &StepDetail) -> Option<&Stretch> {
+    detail.in_hand().or_else(|| detail.counts())
+}
+
+/// Required entries without a value, required sign-offs without a signature.
+fn lacking<'a>(step: &'a Step, stretch: &'a Stretch) -> impl Iterator<Item = &'a Entry> {
+    step.entries.iter().filter(|entry| {
+        let given = match &entry.ask {
+            Ask::SignOff(asked) => stretch.signs.iter().any(|given| given.sign == asked.sign),
+            _ => stretch.latest(&entry.id).is_some(),
+        };
+        !entry.optional && !given
+    })
+}
+
+/// Both counts of what is off are told: the rules' and the one from the events.
+fn pieces_off(job: &Job) -> Vec<Missing> {
+    let items = job.procedure.checklist.items.iter().enumerate().filter_map(|(at, item)| {
+        let by_rule = i32::from(job.procedure.machine.empty(&job.state, ItemIx::of(at)));
+        let by_events = job.tally.off(&item.id);
+        let what = if by_rule == by_events {
+            format!("{} {by_rule}", item.name)
+        } else {
+            format!("{} {by_rule} by the rules, {by_events} by the events", item.name)
+        };
+        let (kind, id) = (MissingKind::PieceOff, item.id.clone());
+        (by_rule != 0 || by_events != 0).then_some(Missing { kind, step: None, id, what })
+    });
+    items.collect()
+}
+
+fn attests_lapsed(job: &Job) -> Vec<Missing> {
+    let machine = &job.procedure.machine;
+    let lapsed = (0..machine.signs.len()).map(SignIx::of).filter_map(|number| {
+        let text = job.procedure.sign_off(number);
+        let is_lapsed = text.kind == SignKind::Attest && machine.has_lapsed(&job.state, number);
+        is_lapsed.then(|| Missing {
+            kind: MissingKind::AttestLapsed,
+            step: Some(job.procedure.step(machine.signs[number.at()].step).id.clone()),
+            id: text.id.clone(),
+            what: text.text.clone(),
+        })
+    });
+    lapsed.collect()
+}

@@ -1,0 +1,153 @@
+//! The job that a record is made of, with what several parts of the record look up in it.
+
+use panside_job::job::{EnteredValue, StepDetail, Stretch};
+use panside_job::{Event, Job, Mark};
+use panside_procedure::format::{Entry, Item, Step};
+use panside_procedure::machine::StepIx;
+use serde::{Deserialize, Serialize};
+
+use crate::by::By;
+
+/// What has become of a value that was entered.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Standing {
+    /// It counts.
+    Counts,
+    /// A later value took its place, or the step was done again.
+    Replaced,
+    /// The step was left, or is still in hand.
+    NotDone,
+    /// It was struck, or the vehicle showed that the step cannot have been worked.
+    Void,
+}
+
+/// A job to read from.
+#[derive(Clone, Copy)]
+pub(crate) struct Source<'a> {
+    pub job: &'a Job,
+}
+
+/// One value that was entered, with all that stands around it.
+#[derive(Clone, Copy)]
+pub(crate) struct Found<'a> {
+    pub step: &'a Step,
+    pub stretch: &'a Stretch,
+    /// Nothing where the record has a value that the checklist does not ask for.
+    pub entry: Option<&'a Entry>,
+    pub value: &'a EnteredValue,
+    pub standing: Standing,
+}
+
+impl Found<'_> {
+    /// What the control says; the entry's id where the checklist has none.
+    pub fn label(&self) -> String {
+        self.entry.map_or_else(|| words(&self.value.entry), |entry| entry.label.clone())
+    }
+
+    pub fn counts(&self) -> bool {
+        self.standing == Standing::Counts
+    }
+}
+
+impl<'a> Source<'a> {
+    pub fn by(self, mark: &Mark) -> By {
+        By::of(mark, self.job.utc_offset_min())
+    }
+
+    /// Steps in file order with what happened at them.
+    pub fn steps(self) -> impl Iterator<Item = (StepIx, &'a Step, &'a StepDetail)> {
+        let job = self.job;
+        job.procedure.steps().map(move |(number, step)| (number, step, job.step(number)))
+    }
+
+    /// Every value that was entered: by step in file order, in a step the oldest first.
+    pub fn entered(self) -> impl Iterator<Item = Found<'a>> {
+        self.steps().flat_map(|(_, step, detail)| {
+            detail.stretches.iter().flat_map(move |stretch| in_stretch(step, detail, stretch))
+        })
+    }
+
+    /// The title of a step, or its id in words where the checklist has none.
+    pub fn title(self, id: &str) -> String {
+        let found = self.job.procedure.names.step(id);
+        found.map_or_else(|| words(id), |number| self.job.procedure.step(number).title.clone())
+    }
+
+    pub fn item(self, id: &str) -> Option<&'a Item> {
+        self.job.procedure.checklist.items.iter().find(|item| item.id == id)
+    }
+
+    /// The event with this number.
+    pub fn event(self, seq: u64) -> Option<&'a Event> {
+        self.job.happened.iter().find(|happened| happened.seq == seq).map(|happened| &happened.event)
+    }
+
+    /// What an event was, in words.
+    pub fn what(self, seq: u64) -> String {
+        let Some(event) = self.event(seq) else { return format!("event {seq}") };
+        let step = |what: &str, id: &str| format!("step \"{}\" {what}", self.title(id));
+        match event {
+            Event::Started(_) => "the start of the job".to_owned(),
+            Event::Begun(body) => step("begun", &body.step),
+            Event::Left(body) => step("left", &body.step),
+            Event::Entered(body) => step("entered", &body.step),
+            Event::Done(body) => step("done", &body.step),
+            Event::SetAside(body) => step("set aside", &body.step),
+            Event::Struck(body) => step("struck", &body.step),
+            Event::Rerecorded(body) => step("put right on paper", &body.step),
+            Event::MissedExplained(body) => step("explained as missed", &body.step),
+            Event::Moved(body) => format!("move \"{}\"", self.move_title(&body.made)),
+            Event::Signed(body) => format!("sign-off \"{}\" renewed", words(&body.signature.sign)),
+            Event::Observed(body) => {
+                format!("vehicle not as shown: {} is {}", words(&body.condition), words(&body.value))
+            }
+            Event::Expired(body) => format!("{} grew too old", words(&body.gate)),
+            Event::Finished(_) => "the job finished".to_owned(),
+            Event::Stopped(_) => "the job stopped".to_owned(),
+            Event::ClockJumped(_) => "the wall clock was set".to_owned(),
+        }
+    }
+
+    /// What the button of a move says.
+    pub fn move_title(self, id: &str) -> String {
+        let found = self.job.procedure.names.move_(id);
+        found.map_or_else(|| words(id), |made| self.job.procedure.move_text(made).title.clone())
+    }
+}
+
+/// The values of a stretch, oldest first.
+pub(crate) fn in_stretch<'a>(
+    step: &'a Step,
+    detail: &'a StepDetail,
+    stretch: &'a Stretch,
+) -> impl Iterator<Item = Found<'a>> {
+    let of_stretch = standing(detail, stretch);
+    stretch.entries.iter().map(move |value| {
+        let is_last = stretch.latest(&value.entry).is_some_and(|last| std::ptr::eq(last, value));
+        let standing = match of_stretch {
+            Standing::Counts if !is_last => Standing::Replaced,
+            other => other,
+        };
+        let entry = step.entries.iter().find(|entry| entry.id == value.entry);
+        Found { step, stretch, entry, value, standing }
+    })
+}
+
+/// What has become of a stretch of work as a whole.
+pub(crate) fn standing(detail: &StepDetail, stretch: &Stretch) -> Standing {
+    if stretch.void.is_some() {
+        Standing::Void
+    } else if !stretch.is_done() {
+        Standing::NotDone
+    } else if detail.counts().is_some_and(|counts| std::ptr::eq(counts, stretch)) {
+        Standing::Counts
+    } else {
+        Standing::Replaced
+    }
+}
+
+/// An id as words: `on_locks` is "on locks".
+pub(crate) fn words(id: &str) -> String {
+    id.replace('_', " ")
+}

@@ -1,0 +1,190 @@
+//! Every entry of the job, by phase and step, each with what became of it. Nothing is left out: what was struck or
+//! replaced stays readable.
+
+use panside_job::job::{EndedBy, StepDetail, Stretch as WorkedStretch};
+use panside_procedure::Shown;
+use panside_procedure::format::{Ask, Step as StepText, Zone};
+use serde::{Deserialize, Serialize};
+
+use crate::by::By;
+use crate::limits::{Limit, limits};
+pub use crate::source::Standing;
+use crate::source::{Found, Source, in_stretch, standing};
+use crate::value;
+
+/// A part of the job.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Phase {
+    /// Phase id.
+    pub id: String,
+    /// What the technician reads.
+    pub title: String,
+    /// Its steps, in file order; also those that nobody was in.
+    pub steps: Vec<Step>,
+}
+
+/// One step.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Step {
+    /// Its place in the checklist, from 1.
+    pub number: usize,
+    /// Step id.
+    pub id: String,
+    /// A few words.
+    pub title: String,
+    /// Where the person is.
+    pub zone: Zone,
+    /// How it stands.
+    pub shown: Shown,
+    /// Stretches of work, oldest first.
+    pub stretches: Vec<Stretch>,
+}
+
+/// How a stretch of work ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Ended {
+    /// With the step done.
+    Done,
+    /// The step was left before it was done.
+    Left,
+    /// Not yet: the step is in hand.
+    InHand,
+}
+
+/// One stretch of work at a step.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Stretch {
+    /// When it began, and by whom.
+    pub begun: By,
+    /// How it ended.
+    pub how: Ended,
+    /// When it ended, and by whom.
+    pub ended: Option<By>,
+    /// No work: a struck step put right on paper.
+    pub on_paper: bool,
+    /// Done before and entered only when it says.
+    pub later: bool,
+    /// Since when it no longer counts.
+    pub void: Option<By>,
+    /// Why it no longer counts.
+    pub void_reason: Option<String>,
+    /// What was entered, oldest first, then the signatures given with *Done*.
+    pub entries: Vec<Entry>,
+}
+
+/// One value that was entered.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Entry {
+    /// Entry id.
+    pub entry: String,
+    /// What the control says.
+    pub label: String,
+    /// The kind, as the checklist names it.
+    pub kind: String,
+    /// The value, figures as typed.
+    pub value: String,
+    /// What it turned out to be, as decided then.
+    pub class: String,
+    /// What has become of it.
+    pub standing: Standing,
+    /// Who entered it, and when.
+    pub by: By,
+    /// What the sheet allows, where it was judged.
+    pub limits: Vec<Limit>,
+}
+
+/// Every phase with its steps.
+pub(crate) fn of(source: Source<'_>) -> Vec<Phase> {
+    let procedure = &source.job.procedure;
+    let mut phases: Vec<Phase> = procedure
+        .checklist
+        .phases
+        .iter()
+        .map(|phase| Phase { id: phase.id.clone(), title: phase.title.clone(), steps: Vec::new() })
+        .collect();
+    for (number, step, detail) in source.steps() {
+        let phase = procedure.machine.steps[number.at()].phase.at();
+        phases[phase].steps.push(Step {
+            number: number.at() + 1,
+            id: step.id.clone(),
+            title: step.title.clone(),
+            zone: step.zone,
+            shown: procedure.machine.shown(&source.job.state, number),
+            stretches: detail
+                .stretches
+                .iter()
+                .map(|stretch| stretch_of(source, step, detail, stretch))
+                .collect(),
+        });
+    }
+    phases
+}
+
+fn stretch_of(source: Source<'_>, step: &StepText, detail: &StepDetail, stretch: &WorkedStretch) -> Stretch {
+    let mut entries: Vec<_> =
+        in_stretch(step, detail, stretch).map(|found| entry_of(source, &found)).collect();
+    entries.extend(signatures(source, step, detail, stretch));
+    Stretch {
+        begun: source.by(&stretch.begun),
+        how: match stretch.ended {
+            Some((EndedBy::Done, _)) => Ended::Done,
+            Some((EndedBy::Left, _)) => Ended::Left,
+            None => Ended::InHand,
+        },
+        ended: stretch.ended.as_ref().map(|(_, mark)| source.by(mark)),
+        on_paper: stretch.on_paper,
+        later: stretch.later,
+        void: stretch.void.as_ref().map(|mark| source.by(mark)),
+        void_reason: stretch.void.as_ref().map(|mark| {
+            let strike = detail.strikes.iter().find(|strike| strike.reason.mark.seq == mark.seq);
+            strike.map_or_else(|| source.what(mark.seq), |strike| format!("struck: {}", strike.reason.text))
+        }),
+        entries,
+    }
+}
+
+fn entry_of(source: Source<'_>, found: &Found<'_>) -> Entry {
+    let ask = found.entry.map(|entry| &entry.ask);
+    Entry {
+        entry: found.value.entry.clone(),
+        label: found.label(),
+        kind: found.value.value.kind().to_owned(),
+        value: value::text(source, ask, &found.value.value),
+        class: found.value.class.clone(),
+        standing: found.standing,
+        by: source.by(&found.value.mark),
+        limits: ask.map(|ask| limits(ask, &source.job.specs.sheet)).unwrap_or_default(),
+    }
+}
+
+/// Signatures are given with *Done* and not entered one by one.
+fn signatures(
+    source: Source<'_>,
+    step: &StepText,
+    detail: &StepDetail,
+    stretch: &WorkedStretch,
+) -> Vec<Entry> {
+    let Some((_, given)) = &stretch.ended else { return Vec::new() };
+    let signs = stretch.signs.iter().map(|signature| {
+        let asked = step
+            .entries
+            .iter()
+            .find(|entry| matches!(&entry.ask, Ask::SignOff(asked) if asked.sign == signature.sign));
+        Entry {
+            entry: asked.map_or_else(|| signature.sign.clone(), |entry| entry.id.clone()),
+            label: asked.map_or_else(|| crate::source::words(&signature.sign), |entry| entry.label.clone()),
+            kind: "sign_off".to_owned(),
+            value: format!("signed by {} as {}", signature.by, value::role(signature.role)),
+            class: "signed".to_owned(),
+            standing: standing(detail, stretch),
+            by: source.by(given),
+            limits: Vec::new(),
+        }
+    });
+    signs.collect()
+}

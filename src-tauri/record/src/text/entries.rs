@@ -1,0 +1,86 @@
+//! Every entry, by phase and step.
+
+use panside_procedure::Shown;
+
+use super::page::{Page, Side};
+use super::standing;
+use crate::by::By;
+use crate::document::Document;
+use crate::limits::Limit;
+use crate::source::words;
+use crate::steps::{Ended, Entry, Step, Stretch};
+
+pub(super) fn write(document: &Document, page: &mut Page) {
+    page.marked_heading("Entries by phase", document.demo.as_deref());
+    page.paragraph(
+        2,
+        "Times by the shop's clock. Limits stand in brackets, as on the spec sheet, with their source.",
+    );
+    for phase in &document.phases {
+        page.blank();
+        page.paragraph(0, &phase.title);
+        phase.steps.iter().for_each(|step| write_step(step, page));
+    }
+}
+
+fn write_step(step: &Step, page: &mut Page) {
+    page.paragraph(2, &format!("{} {}: {}", step.number, step.title, shown(step.shown)));
+    for stretch in &step.stretches {
+        page.paragraph(4, &stretch_line(stretch));
+        let rows: Vec<_> = stretch.entries.iter().map(|entry| row(entry, &stretch.begun)).collect();
+        page.table(6, &[Side::Left, Side::Left, Side::Left], &rows);
+    }
+}
+
+fn row(entry: &Entry, begun: &By) -> Vec<String> {
+    let mut said = entry.value.clone();
+    // The class is told where it judges: what is only taken down has no other.
+    if matches!(entry.kind.as_str(), "reading" | "level" | "count" | "torque") && entry.class != "read" {
+        said.push_str(&format!(", {}", words(&entry.class)));
+    }
+    if !entry.limits.is_empty() {
+        let limits: Vec<_> = entry.limits.iter().map(limit).collect();
+        said.push_str(&format!(" [{}]", limits.join("; ")));
+    }
+    if let Some(standing) = standing(entry.standing) {
+        said.push_str(&format!(" ({standing})"));
+    }
+    vec![entry.label.clone(), said, format!("{} {}", entry.by.time_after(begun), entry.by.who)]
+}
+
+fn limit(limit: &Limit) -> String {
+    if limit.source.is_empty() { limit.allows.clone() } else { format!("{}; {}", limit.allows, limit.source) }
+}
+
+fn stretch_line(stretch: &Stretch) -> String {
+    let mut line = if stretch.on_paper { "put right on paper ".to_owned() } else { String::new() };
+    line.push_str(&stretch.begun.day_and_time());
+    match (stretch.how, &stretch.ended) {
+        _ if stretch.on_paper => {}
+        (Ended::Done, Some(ended)) => line.push_str(&format!(" to {}", ended.time_after(&stretch.begun))),
+        (Ended::Left, Some(ended)) => line.push_str(&format!(", left {}", ended.time_after(&stretch.begun))),
+        _ => line.push_str(", in hand"),
+    }
+    line.push_str(&format!(" {}", stretch.begun.who));
+    if stretch.later {
+        line.push_str(", done before and entered later");
+    }
+    if let (Some(void), Some(reason)) = (&stretch.void, &stretch.void_reason) {
+        line.push_str(&format!(", no longer counts since {} {} ({reason})", void.day_and_time(), void.who));
+    }
+    line
+}
+
+fn shown(shown: Shown) -> &'static str {
+    match shown {
+        Shown::Undecided => "not decided whether it belongs to this job",
+        Shown::NotInThisJob => "not in this job",
+        Shown::Waiting | Shown::Open => "not worked",
+        Shown::InHand => "in hand",
+        Shown::Done => "done",
+        Shown::Lapsed => "done, but what was signed has lapsed",
+        Shown::Struck => "struck",
+        Shown::SetAside => "set aside",
+        Shown::Missed => "missed",
+    }
+}

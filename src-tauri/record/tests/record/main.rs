@@ -1,0 +1,28 @@
+//! Records of a small invented job whose events are written down by hand.
+//!
+//! - `bay`: the job and its events
+//! - `account`: what a record tells of a job that went well
+//! - `open`: what it tells of what is open or went otherwise
+//! - `forms`: JSON and text
+
+mod account;
+mod bay;
+mod forms;
+mod open;
+
+use panside_record::steps::{Entry, Step};
+use panside_record::{Document, MissingKind};
+
+fn step<'a>(document: &'a Document, id: &str) -> Result<&'a Step, String> {
+    let mut steps = document.phases.iter().flat_map(|phase| &phase.steps);
+    steps.find(|step| step.id == id).ok_or_else(|| format!("no step {id}"))
+}
+
+fn entries<'a>(document: &'a Document, id: &str) -> Result<Vec<&'a Entry>, String> {
+    Ok(step(document, id)?.stretches.iter().flat_map(|stretch| &stretch.entries).collect())
+}
+
+fn missing(document: &Document, kind: MissingKind) -> Vec<&str> {
+    let of_kind = document.missing.iter().filter(|missing| missing.kind == kind);
+    of_kind.map(|missing| missing.what.as_str()).collect()
+}

@@ -1,0 +1,191 @@
+//! What a record tells of what is open: lapsed, struck, off, missing, stopped, not as shown.
+
+use std::collections::BTreeMap;
+
+use panside_job::EntryValue;
+use panside_job::event::{Lost, Observed, Rerecorded, SetAside, Stopped, Struck};
+use panside_job::value::Accounted;
+use panside_record::document::End;
+use panside_record::items::Pieces;
+use panside_record::steps::Standing;
+use panside_record::{Document, MissingKind};
+
+use crate::bay::{Bay, Tested, bolts, note};
+use crate::{entries, missing, step};
+
+#[test]
+fn an_attest_that_lapsed_by_lowering_shows_who_signed_and_through_what_it_lapsed() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    bay.close_up();
+    let document = bay.document();
+    let pushed = document.sign_offs.iter().find(|sign| sign.id == "pushed").ok_or("no sign-off")?;
+    assert!(!pushed.valid);
+    assert_eq!((pushed.given.len(), pushed.given[0].signed_by.as_str()), (1, "Ada"));
+    let lapse = pushed.given[0].lapsed.as_ref().ok_or("it lapsed")?;
+    assert_eq!(lapse.through, "move \"Lower\"");
+    assert!(lapse.by.seq > pushed.given[0].by.seq);
+    let torqued = document.sign_offs.iter().find(|sign| sign.id == "torqued").ok_or("no sign-off")?;
+    assert!(torqued.valid && torqued.given[0].lapsed.is_none());
+    let text = document.to_text();
+    assert!(text.contains("Stood firm when pushed. (no longer valid)"), "{text}");
+    assert!(text.contains("through move \"Lower\""), "{text}");
+    Ok(())
+}
+
+#[test]
+fn a_struck_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    bay.who = "Bo";
+    let (step_id, reason) = ("free_nuts".to_owned(), "typed into the wrong job".to_owned());
+    bay.then(Struck { step: step_id.clone(), reason, also: Vec::new(), lost: Lost::default() });
+    let document = bay.document();
+    let why = entries(&document, "free_nuts")?;
+    assert_eq!((why[0].value.as_str(), why[0].standing), ("nuts rusted to the studs", Standing::Void));
+    let stretch = &step(&document, "free_nuts")?.stretches[0];
+    assert_eq!(stretch.void_reason.as_deref(), Some("struck: typed into the wrong job"));
+    let struck = &document.struck[0];
+    assert_eq!((struck.by.who.as_str(), struck.put_right), ("Bo", false));
+    assert_eq!(missing(&document, MissingKind::StruckNotPutRight), ["Free the nuts"]);
+    let text = document.to_text();
+    assert!(text.contains("nuts rusted to the studs (no longer counts)"), "{text}");
+    assert!(text.contains("typed into the wrong job (not put right)"), "{text}");
+
+    let values = BTreeMap::from([("why".to_owned(), note("nut split"))]);
+    let classes = BTreeMap::from([("why".to_owned(), "written".to_owned())]);
+    let (signs, lost) = (Vec::new(), Lost::default());
+    bay.then(Rerecorded { step: step_id, classes, values, signs, reason: None, lost });
+    let document = bay.document();
+    let why: Vec<_> =
+        entries(&document, "free_nuts")?.iter().map(|entry| (entry.value.clone(), entry.standing)).collect();
+    let both = [("nuts rusted to the studs", Standing::Void), ("nut split", Standing::Counts)];
+    assert_eq!(why, both.map(|(value, standing)| (value.to_owned(), standing)));
+    assert!(document.struck[0].put_right);
+    assert_eq!(missing(&document, MissingKind::StruckNotPutRight), Vec::<&str>::new());
+    assert_eq!(document.disagreements, Vec::<String>::new());
+    Ok(())
+}
+
+#[test]
+fn what_came_off_is_what_went_back_was_replaced_or_is_left() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    let off = bay.document().tally;
+    // The fixture takes off 3 nuts, then 16 bolts and 1 gasket.
+    assert_eq!(off.total, Pieces { came_off: 20, went_back: 0, replaced: 0, left: 20 });
+    assert_eq!(
+        missing(&bay.document(), MissingKind::PieceOff),
+        ["pan bolts 16", "pan gasket 1", "joint nuts 3"]
+    );
+    bay.close_up();
+    let back = bay.document().tally;
+    // Bolts go back; gasket and nuts are never used again, so 1 + 3 are new.
+    assert_eq!(back.total, Pieces { came_off: 20, went_back: 16, replaced: 4, left: 0 });
+    for pieces in off.items.iter().chain(&back.items).map(|item| item.pieces) {
+        assert_eq!(pieces.came_off, pieces.went_back + pieces.replaced + pieces.left);
+    }
+    Ok(())
+}
+
+#[test]
+fn a_step_that_cannot_have_been_worked_moved_no_pieces_and_is_told() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    bay.then(Observed {
+        condition: "pan".into(),
+        value: "on".into(),
+        reason: "the pan still hangs".into(),
+        undone: vec!["pan_down".into()],
+        dangers: Vec::new(),
+        lost: Lost::default(),
+    });
+    let document = bay.document();
+    assert_eq!(document.tally.total, Pieces { came_off: 3, went_back: 0, replaced: 0, left: 3 });
+    assert_eq!(document.observed[0].undone, ["Pan down"]);
+    assert_eq!(entries(&document, "pan_down")?[0].standing, Standing::Void);
+    assert_eq!(document.disagreements, Vec::<String>::new());
+    assert!(document.to_text().contains("pan is on: the pan still hangs; cannot have been worked: Pan down"));
+    Ok(())
+}
+
+#[test]
+fn steps_and_entries_that_are_missing_are_told() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    bay.begin("find");
+    let document = bay.document();
+    assert_eq!(missing(&document, MissingKind::StepInHand), ["Find the cause"]);
+    assert_eq!(missing(&document, MissingKind::EntryMissing), ["\"Cause\" at \"Find the cause\""]);
+    let not_worked = ["Pan up", "Nuts on", "Level", "Hand over"];
+    assert_eq!(missing(&document, MissingKind::StepNotWorked), not_worked);
+    let text = document.to_text();
+    assert!(text.contains("Not worked: Pan up; Nuts on; Level; Hand over"), "{text}");
+    assert!(text.contains("Not entered: \"Cause\" at \"Find the cause\""), "{text}");
+    assert!(text.contains("Off the vehicle: pan bolts 16; pan gasket 1; joint nuts 3"), "{text}");
+    Ok(())
+}
+
+#[test]
+fn a_done_step_without_its_signature_is_told_whatever_the_rules_allowed() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    bay.work("find", &[], &[]);
+    assert_eq!(missing(&bay.document(), MissingKind::EntryMissing), ["\"Cause\" at \"Find the cause\""]);
+    bay.begin("pan_up");
+    bay.done("pan_up", &[("torque", "inside"), ("photo", "taken")], &[]);
+    let lacks = bay.document();
+    assert!(missing(&lacks, MissingKind::EntryMissing).contains(&"\"Signed\" at \"Pan up\""));
+    Ok(())
+}
+
+#[test]
+fn a_count_that_came_out_short_is_told_with_where_the_missing_piece_is() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    let told = Accounted { reason: "snapped, stays in the case".into(), by: "Ada".into() };
+    let EntryValue::Count { of, .. } = bolts(15) else { return Err("a count".into()) };
+    let short = EntryValue::Count { of, accounted: Some(told) };
+    bay.begin("pan_down");
+    bay.enter("pan_down", "bolts", short, "accounted");
+    bay.done("pan_down", &[("bolts", "accounted")], &[]);
+    let document = bay.document();
+    let accounted = &document.tally.accounted[0];
+    assert_eq!((accounted.what.as_str(), accounted.says.as_str()), ("pan bolts 15 of 16", "Ada"));
+    assert_eq!(document.tally.total.came_off, 20, "a step done again moves no pieces");
+    Ok(())
+}
+
+#[test]
+fn a_step_set_aside_and_a_job_stopped_are_told_with_their_reasons() -> Tested {
+    let mut bay = Bay::open()?;
+    let reason = "customer takes it away".to_owned();
+    bay.then(SetAside { step: "wipe".into(), reason: "no rags".into(), lost: Lost::default() });
+    bay.then(Stopped { reason: reason.clone(), lost: Lost::default() });
+    let document = bay.document();
+    assert_eq!(document.set_aside[0].reason, "no rags");
+    assert!(
+        !missing(&document, MissingKind::StepNotWorked).contains(&"Wipe the pan"),
+        "aside is not missing"
+    );
+    assert!(matches!(&document.end, End::Stopped { reason: why, .. } if *why == reason));
+    assert!(
+        document.to_text().contains("stopped before its end 2026-03-02 09:02 Ada: customer takes it away")
+    );
+    Ok(())
+}
+
+#[test]
+fn an_event_that_the_rules_would_not_allow_and_a_journal_of_another_length_are_told() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.begin("pan_up");
+    let mut inputs = bay.inputs();
+    inputs.events += 3;
+    let document = Document::of(&bay.job, &inputs);
+    assert_eq!(document.disagreements.len(), 2, "{:?}", document.disagreements);
+    assert_eq!(document.dangers[0].id, "off_the_locks", "somebody is under it");
+    let text = document.to_text();
+    assert!(text.contains("DANGER now: Under a vehicle that is not on locks"), "{text}");
+    assert!(text.contains("the journal has 5 events and the record was made of 2"), "{text}");
+    Ok(())
+}
