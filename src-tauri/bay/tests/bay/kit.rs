@@ -1,0 +1,95 @@
+//! A bay in a folder of its own, with a small invented checklist and its sheet.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use panside_bay::clock::ManualClock;
+use panside_bay::enter::{Actor, Answer, Event, JobId, Refusal, Wish, new_request};
+use panside_bay::start::NewJob;
+use panside_bay::{Bay, BayError};
+use panside_procedure::format::Role;
+use panside_procedure::proof::Ask;
+use tempfile::TempDir;
+
+/// 2026-03-02T08:00:00Z, as GNU date gives it.
+const MORNING_MS: i64 = 1_772_438_400_000;
+
+pub const CHECKLIST: &[u8] = include_bytes!("../../../job/tests/fixtures/pan.checklist.json");
+pub const SHEET: &[u8] = include_bytes!("../../../job/tests/fixtures/pan.sheet.json");
+
+pub const PLAIN: Ask = Ask { strike: false, observe: false, memory: 1 << 28 };
+
+/// A bay and what it stands on.
+pub struct Shop {
+    pub dir: TempDir,
+    pub clock: Arc<ManualClock>,
+    pub bay: Bay,
+}
+
+impl Shop {
+    pub fn new() -> Shop {
+        let dir = TempDir::new().unwrap();
+        let clock = Arc::new(ManualClock::at(MORNING_MS));
+        let bay = Bay::open(dir.path(), Box::new(Arc::clone(&clock))).unwrap();
+        Shop { dir, clock, bay }
+    }
+
+    /// The same folder after the program was ended and started again.
+    pub fn restarted(self) -> Shop {
+        let Shop { dir, clock, bay } = self;
+        drop(bay);
+        let bay = Bay::open(dir.path(), Box::new(Arc::clone(&clock))).unwrap();
+        Shop { dir, clock, bay }
+    }
+
+    pub fn try_start(&mut self, checklist: &[u8], sheet: &[u8]) -> Result<JobId, BayError> {
+        let proved = self.bay.prove(checklist, PLAIN, &mut |_| {})?;
+        let new = NewJob {
+            sheet,
+            repair_order: "RO 1042",
+            label: "invented van",
+            conditions: BTreeMap::new(),
+            utc_offset_min: 0,
+        };
+        self.bay.start(&proved, &new, &technician(), new_request())
+    }
+
+    pub fn start(&mut self) -> JobId {
+        self.try_start(CHECKLIST, SHEET).unwrap()
+    }
+
+    pub fn enter(&mut self, job: JobId, wish: &Wish) -> Vec<Event> {
+        match self.answer(job, wish) {
+            Answer::Entered { events, .. } => events,
+            Answer::Refused(refusal) => panic!("{}", self.bay.speaker().refusal(&refusal)),
+        }
+    }
+
+    pub fn refused(&mut self, job: JobId, wish: &Wish) -> Refusal {
+        match self.answer(job, wish) {
+            Answer::Refused(refusal) => refusal,
+            Answer::Entered { events, .. } => panic!("taken, with {} events", events.len()),
+        }
+    }
+
+    fn answer(&mut self, job: JobId, wish: &Wish) -> Answer {
+        let head = self.bay.head(job).unwrap();
+        self.bay.enter(job, head, new_request(), &technician(), wish).unwrap()
+    }
+
+    pub fn events(&mut self, job: JobId) -> usize {
+        self.bay.job(job).unwrap().happened.len()
+    }
+}
+
+pub fn technician() -> Actor {
+    Actor { name: "R. Ode".to_owned(), role: Role::Technician }
+}
+
+pub fn made(id: &str) -> Wish {
+    Wish::Move { made: id.to_owned() }
+}
+
+pub fn begin(step: &str) -> Wish {
+    Wish::Begin { step: step.to_owned() }
+}
