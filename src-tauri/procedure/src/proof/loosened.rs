@@ -7,8 +7,8 @@ use super::graph::Graph;
 use super::report::{Proof, Property};
 use crate::load::Procedure;
 use crate::machine::{
-    Action, DangerIx, Field, Machine, MoveIx, OutcomeIx, PhaseRule, Pred, State, StepIx, StepSet, Test,
-    VarIx, WORDS,
+    Action, DangerIx, Field, ItemIx, Machine, MoveIx, OutcomeIx, PhaseRule, Pred, State, StepIx, StepSet,
+    Test, VarIx, WORDS,
 };
 
 /// States after which the search for one danger gives up.
@@ -102,6 +102,19 @@ impl Cone {
                     |assign: &crate::machine::Assign| assign.edits.iter().any(|(edit, _)| *edit == field);
                 let follows = machine.follows.iter().filter(|follow| writes(&follow.assign));
                 open.extend(follows.map(|follow| &follow.when));
+                // A step is only done where what it signs holds.
+                let moves = |pieces: &[(ItemIx, u8)]| {
+                    pieces.iter().any(|(item, _)| machine.items[item.at()].field == field)
+                };
+                let given = machine.steps.iter().filter(|step| {
+                    step.work == field
+                        || step.outcomes.iter().any(|outcome| writes(&outcome.assign))
+                        || moves(&step.takes_off)
+                        || moves(&step.puts_back)
+                        || step.signs.iter().any(|given| machine.signs[given.at()].field == field)
+                });
+                let given = given.flat_map(|step| &step.signs);
+                open.extend(given.map(|given| &machine.signs[given.at()].holds_while));
             }
         }
         for field in &machine.layout.begun {
@@ -127,10 +140,15 @@ impl Cone {
                 all.filter(|step| steps.contains(*step)).for_each(|step| self.doing.insert(step));
                 Vec::new()
             }
+            // A move that changes nothing is none, so what it writes must be kept too.
+            Pred::Test(Test::Moving(made, _) | Test::Moved(made, _)) => {
+                let written = machine.moves[made.at()].makes.edits.iter().map(|&(field, _)| field);
+                written.filter(|field| self.keep(*field)).collect()
+            }
             Pred::All(parts) | Pred::Any(parts) => {
                 parts.iter().flat_map(|part| self.read(machine, part)).collect()
             }
-            _ => Vec::new(),
+            Pred::Const(_) => Vec::new(),
         }
     }
 
