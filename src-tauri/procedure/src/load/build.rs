@@ -17,7 +17,12 @@ use crate::machine::{
 
 pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
     let mut problems = check::sizes(&checklist, places);
+    let fits = problems.is_empty();
     let names = Names::of(&checklist, places, &mut problems);
+    if !fits {
+        // What is out of bounds has no room in a state and no bit in a test.
+        return Err(Problems(sorted(problems)));
+    }
     if problems.is_empty() {
         problems.extend(check::rules(&checklist, &names, places));
     }
