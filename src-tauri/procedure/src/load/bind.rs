@@ -12,6 +12,11 @@ use crate::format::{Checklist, Sheet, Zone};
 use crate::machine::{Field, Pred, SignIx, StepIx, StepSet, Test, VarIx, VariableKind};
 use crate::predicate::{self, Doing, Expr, Node, PredicateError};
 
+/// Terms within terms deeper than this are refused, so that no file can exhaust the stack.
+const DEEPEST_TERMS: usize = 16;
+/// A predicate with more parts, its terms written out, is refused, so that no file can exhaust the memory.
+const MOST_PARTS: usize = 10_000;
+
 /// Where a predicate stands, and so what it may read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Where {
@@ -57,13 +62,15 @@ struct Pass<'a> {
     place: Where,
     reads: Reads,
     open_terms: Vec<String>,
+    parts: usize,
 }
 
 impl Binder<'_> {
     /// Compiles a predicate, or, with `negated`, its opposite.
     pub fn compile(&self, text: &str, place: Where, negated: bool) -> Result<(Pred, Reads), PredicateError> {
         let expr = predicate::parse(text)?;
-        let mut pass = Pass { binder: self, place, reads: Reads::default(), open_terms: Vec::new() };
+        let mut pass =
+            Pass { binder: self, place, reads: Reads::default(), open_terms: Vec::new(), parts: 0 };
         let pred = pass.bind(&expr, negated, &BTreeSet::new())?;
         Ok((pred, pass.reads))
     }
@@ -72,6 +79,12 @@ impl Binder<'_> {
 impl Pass<'_> {
     fn bind(&mut self, expr: &Expr, negated: bool, known: &BTreeSet<VarIx>) -> Result<Pred, PredicateError> {
         let error = |message: String| PredicateError { at: expr.at, message };
+        self.parts += 1;
+        if self.parts > MOST_PARTS {
+            return Err(error(format!(
+                "with its terms written out this has more than {MOST_PARTS} parts; say it shorter"
+            )));
+        }
         match &expr.is {
             Node::Const(value) => Ok(Pred::Const(*value != negated)),
             Node::Not(inner) => self.bind(inner, !negated, known),
@@ -154,6 +167,11 @@ impl Pass<'_> {
         };
         if self.open_terms.iter().any(|open| open == name) {
             return Err(error(format!("the term \"{name}\" uses itself")));
+        }
+        if self.open_terms.len() >= DEEPEST_TERMS {
+            return Err(error(format!(
+                "terms stand in each other deeper than {DEEPEST_TERMS}; write some of them out"
+            )));
         }
         let expr =
             predicate::parse(text).map_err(|inner| error(format!("in the term \"{name}\": {inner}")))?;
