@@ -16,7 +16,7 @@
 mod lex;
 mod parse;
 
-pub use parse::parse;
+pub use parse::{is_reserved, parse};
 
 /// A predicate as a tree.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -6,6 +6,7 @@ use super::Problem;
 use super::place::Places;
 use crate::format::Checklist;
 use crate::machine::{ItemIx, MoveIx, PhaseIx, SignIx, StepIx, VarIx};
+use crate::predicate;
 
 /// Names to indices, and the names of values.
 #[derive(Debug, Clone, Default)]
@@ -146,7 +147,8 @@ impl Taken<'_> {
     fn name(&mut self, name: &str, place: &str) {
         let proper = !name.is_empty()
             && name.chars().all(|char| char.is_ascii_lowercase() || char.is_ascii_digit() || char == '_')
-            && !matches!(name, "and" | "or" | "not" | "in" | "true" | "false" | "unknown" | "tray_clear");
+            && name != "unknown"
+            && !predicate::is_reserved(name);
         let message = if !proper {
             format!(
                 "\"{name}\" cannot be a name; use lower-case letters, digits and _, and none of the predicate words"

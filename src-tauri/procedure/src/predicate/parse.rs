@@ -76,6 +76,19 @@ impl Parser {
         }
     }
 
+    /// A value, which after `=` or in braces can be any word: the level class `in` is one.
+    fn value(&mut self) -> Result<(String, usize), PredicateError> {
+        let at = self.at();
+        match self.peek() {
+            Some(Token::Word(word)) => {
+                let word = word.clone();
+                self.next += 1;
+                Ok((word, at))
+            }
+            _ => self.word("a value"),
+        }
+    }
+
     fn any(&mut self, depth: usize) -> Result<Expr, PredicateError> {
         self.list(depth, "or", Self::all, Node::Any)
     }
@@ -151,9 +164,9 @@ impl Parser {
     fn variable(&mut self, name: String) -> Result<Node, PredicateError> {
         if self.takes_word("in") {
             self.expect('{')?;
-            let mut values = vec![self.word("a value")?];
+            let mut values = vec![self.value()?];
             while self.takes(&Token::Mark(',')) {
-                values.push(self.word("a value")?);
+                values.push(self.value()?);
             }
             self.expect('}')?;
             return Ok(Node::Is { name, values, negated: false });
@@ -164,7 +177,7 @@ impl Parser {
             _ => return Ok(Node::Term(name)),
         };
         self.next += 1;
-        Ok(Node::Is { name, values: vec![self.word("a value")?], negated })
+        Ok(Node::Is { name, values: vec![self.value()?], negated })
     }
 
     fn in_parentheses(&mut self, what: &str) -> Result<String, PredicateError> {
@@ -198,6 +211,16 @@ impl Parser {
 
 fn is_keyword(word: &str) -> bool {
     matches!(word, "and" | "or" | "not" | "in")
+}
+
+/// Whether the language has taken a word, so that it cannot be the name of anything.
+#[must_use]
+pub fn is_reserved(word: &str) -> bool {
+    let has_meaning = matches!(
+        word,
+        "true" | "false" | "tray_clear" | "worked" | "signed" | "known" | "empty" | "moving" | "moved"
+    );
+    is_keyword(word) || has_meaning
 }
 
 #[cfg(test)]
