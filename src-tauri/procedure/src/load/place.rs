@@ -115,15 +115,17 @@ impl Scan<'_> {
 
     /// The rest of a string whose opening quote is read.
     fn string(&mut self) -> String {
-        let mut text = String::new();
+        let mut quoted = String::from('"');
         while let Some(char) = self.next() {
+            quoted.push(char);
             match char {
                 '"' => break,
-                '\\' => text.extend(self.next()),
-                _ => text.push(char),
+                '\\' => quoted.extend(self.next()),
+                _ => {}
             }
         }
-        text
+        // The same key can be written with and without \u escapes.
+        serde_json::from_str(&quoted).unwrap_or(quoted)
     }
 }
 
@@ -142,5 +144,6 @@ mod tests {
     #[test]
     fn a_key_that_stands_twice_is_told() {
         assert_eq!(Places::of(r#"{"a": 1, "b": {"c": 1, "c": 2}}"#).twice, ["/b/c"]);
+        assert_eq!(Places::of(r#"{"a": 1, "\u0061": 2, "n": 3, "\n": 4}"#).twice, ["/a"]);
     }
 }
