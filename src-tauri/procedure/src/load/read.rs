@@ -40,7 +40,7 @@ fn json(bytes: &[u8], format: &str) -> Result<(Value, Places), Problems> {
     let whole =
         |message: String| Problems(vec![Problem { line: 1, column: 1, place: String::new(), message }]);
     if bytes.len() > LARGEST_FILE {
-        let size = bytes.len() / (1024 * 1024);
+        let size = bytes.len().div_ceil(1024 * 1024);
         return Err(whole(format!(
             "the file has {size} MB; the most is {} MB",
             LARGEST_FILE / (1024 * 1024)
