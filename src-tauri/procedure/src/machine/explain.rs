@@ -30,6 +30,8 @@ impl Machine {
     pub fn explain(&self, state: &State, action: Action) -> Option<(Blocked, Vec<Unmet>)> {
         let mut outcome = *state;
         let blocked = self.step_watched(state, action, &mut |_, moment| outcome = *moment).err()?;
+        // The last moment shown comes before the lapses.
+        self.settle(&mut outcome, &mut |_, _| {});
         let mut unmet = Vec::new();
         match (blocked, action) {
             (Blocked::Needs, Action::Begin(step)) => {
