@@ -31,8 +31,10 @@ pub fn judge(
         );
     }
     let stop = can_stop(found, progress);
-    if let Some(number) = first(found, |number, state| !is_over(found, state) && !stop.has(number)) {
-        let observed = found.runs == Runs::OneObservation;
+    let observed = found.runs == Runs::OneObservation;
+    // Where nothing was observed yet, the search without observations has told it already.
+    let counts = |state: &State| !is_over(found, state) && (!observed || found.is_observed(state));
+    if let Some(number) = first(found, |number, state| counts(state) && !stop.has(number)) {
         proof.find(
             if observed { Property::HonestWhenWrong } else { Property::CanStop },
             "from here a safe stop cannot be reached, whatever the technician does".to_owned(),

@@ -214,12 +214,17 @@ impl Found<'_> {
             }
             _ => self.machine.dangers_of(state, action),
         };
-        if self.runs == Runs::OneObservation && layout.observed_once?.get(state) == 1 {
+        if self.is_observed(state) {
             dangers = DangerSet(dangers.0 & !self.excused(state, action).0);
             let still = DangerSet(self.machine.dangers_now(&next).0 & self.excused_bits(state));
             self.excuse(&mut next, still);
         }
         Some((next, dangers))
+    }
+
+    /// Whether something was observed in the run to this state.
+    pub fn is_observed(&self, state: &State) -> bool {
+        self.machine.layout.observed_once.is_some_and(|field| field.get(state) == 1)
     }
 
     fn excused_bits(&self, state: &State) -> u64 {

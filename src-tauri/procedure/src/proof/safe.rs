@@ -3,7 +3,7 @@
 use super::explore::{Found, Runs};
 use super::report::{Proof, Property};
 use crate::load::Procedure;
-use crate::machine::{Action, Machine, State};
+use crate::machine::{Action, InJob, Machine, State, StepIx, sign, work};
 
 /// Tells the dangers met, and finished states that leave something open.
 pub fn judge(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
@@ -15,8 +15,7 @@ pub fn judge(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
     for (danger, edge) in &found.dangers {
         let text = &procedure.checklist.dangers[danger.at()];
         let state = found.graph.state(edge.from);
-        let observed = found.machine.layout.observed_once.is_some_and(|field| field.get(&state) == 1);
-        let property = if observed { Property::HonestWhenWrong } else { Property::Safe };
+        let property = if found.is_observed(&state) { Property::HonestWhenWrong } else { Property::Safe };
         let what = format!("{}: {}", text.id, text.text);
         proof.find(property, what, found.run_to(edge.from, Some(edge.action)));
     }
@@ -54,13 +53,22 @@ fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<
             ));
         }
     }
-    for (rule, sign) in machine.signs.iter().zip(&procedure.checklist.sign_offs) {
-        let entered = machine.steps[rule.step.at()].work.get(state);
-        if !rule.permit && matches!(entered, 1 | 2) && rule.field.get(state) != 1 {
-            return Some(format!("the job can be finished while the attest \"{}\" is not valid", sign.id));
+    for (rule, text) in machine.signs.iter().zip(&procedure.checklist.sign_offs) {
+        let given = rule.field.get(state) == sign::VALID;
+        if !rule.permit && !given && owes_attests(machine, state, rule.step) {
+            return Some(format!("the job can be finished while the attest \"{}\" is not valid", text.id));
         }
     }
     None
+}
+
+/// Whether the attests of a step count at the end: it belongs to the job, and is neither set aside nor missed.
+fn owes_attests(machine: &Machine, state: &State, step: StepIx) -> bool {
+    match machine.steps[step.at()].work.get(state) {
+        work::UNTOUCHED => machine.in_job(state, step) == InJob::Yes && !machine.is_missed(state, step),
+        work::SET_ASIDE => false,
+        _ => true,
+    }
 }
 
 /// Whether an action is one a technician plans: not a strike, an observation, ageing or setting aside.
