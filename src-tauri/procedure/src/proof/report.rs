@@ -199,7 +199,7 @@ impl Proof {
         let observed = self.searches.len() > 1;
         for property in Property::ALL {
             let fails = self.findings.iter().any(|finding| finding.property == property);
-            let asked = observed || property != Property::HonestWhenWrong;
+            let asked = observed || !matches!(property, Property::HonestWhenWrong | Property::AllUsed);
             let answer = match (fails, decided && asked) {
                 (true, _) => Answer::Fails,
                 (false, true) => Answer::Holds,
