@@ -1,0 +1,174 @@
+//! Every danger of the pan and solenoid checklist is tried: somewhere in the job somebody wants to walk into it, and
+//! the Machine says no.
+//!
+//! The same checklist without its rules (every needs, while, after, permit, condition of a step, phase and
+//! what a signature says taken out) tells what an attempt would lead to. In each state that the real rules reach, every move, every begin
+//! and every step done at one tap is attempted. An attempt counts for a danger where the loose rules run into it
+//! and the real ones refuse it. A refusal by an interlock (needs, while, a permit, a signature, a person in the way) weighs more
+//! than one by the order of the work alone.
+
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
+
+use panside_procedure::machine::{DangerSet, MoveIx, OutcomeIx, StepIx};
+use panside_procedure::{Action, Blocked, Procedure, State};
+use serde_json::{Value, json};
+
+const CHECKLIST: &str = include_str!("../../checklists/pan-and-solenoid.checklist.json");
+/// More states than this are not expected; the test then fails instead of running on.
+const MOST_STATES: usize = 400_000;
+
+fn load(checklist: &Value) -> Result<Procedure, String> {
+    Procedure::load(checklist.to_string().as_bytes()).map_err(|problems| problems.to_string())
+}
+
+/// Takes the rules out, and nothing that has a place in the state.
+fn without_rules(mut checklist: Value) -> Result<Value, String> {
+    let mut earlier: Vec<Value> = Vec::new();
+    for phase in checklist["phases"].as_array_mut().ok_or("no phases")? {
+        phase["beside"] = json!(earlier);
+        earlier.push(phase["id"].clone());
+        for step in phase["steps"].as_array_mut().ok_or("no steps")? {
+            let fields = step.as_object_mut().ok_or("no step")?;
+            for rule in ["needs", "while", "after", "permits", "on"] {
+                fields.remove(rule);
+            }
+            fields.insert("when_ending".to_owned(), json!(true));
+        }
+    }
+    for made in checklist["moves"].as_array_mut().ok_or("no moves")? {
+        made["needs"] = json!("true");
+    }
+    for sign in checklist["sign_offs"].as_array_mut().ok_or("no sign-offs")? {
+        sign["holds_while"] = json!("true");
+    }
+    Ok(checklist)
+}
+
+/// A refused attempt.
+#[derive(Debug, Clone, Copy)]
+struct Refusal {
+    action: Action,
+    blocked: Blocked,
+    /// Actions from the start to the state in which it was tried.
+    depth: usize,
+}
+
+fn is_interlock(blocked: Blocked) -> bool {
+    matches!(
+        blocked,
+        Blocked::Needs | Blocked::While | Blocked::Permit(_) | Blocked::Sign(_) | Blocked::Stands(_)
+    )
+}
+
+fn is_order(blocked: Blocked) -> bool {
+    matches!(blocked, Blocked::Phase(_) | Blocked::After(_) | Blocked::NotInJob | Blocked::Ending)
+}
+
+/// What a technician could try in a state: the last action, those before it that would have to go first, and the
+/// dangers the loose rules run into.
+fn attempts(loose: &Procedure, state: &State) -> Vec<(Vec<Action>, DangerSet)> {
+    let machine = &loose.machine;
+    let mut found = Vec::new();
+    for action in (0..machine.moves.len()).map(|at| Action::Move(MoveIx::of(at))) {
+        found.push((vec![action], machine.dangers_of(state, action)));
+    }
+    for step in (0..machine.steps.len()).map(StepIx::of) {
+        let begin = Action::Begin(step);
+        found.push((vec![begin], machine.dangers_of(state, begin)));
+        let begun = if machine.is_begun(state, step) { Ok(*state) } else { machine.step(state, begin) };
+        let Ok(begun) = begun else { continue };
+        for outcome in (0..machine.steps[step.at()].outcomes.len()).map(OutcomeIx::of) {
+            let done = Action::Done(step, outcome);
+            let before = if begun == *state { vec![done] } else { vec![begin, done] };
+            found.push((before, machine.dangers_of(&begun, done)));
+        }
+    }
+    found.retain(|(_, dangers)| !dangers.is_empty());
+    found
+}
+
+/// The first refusal of the real rules on the way, if there is one.
+fn refused(real: &Procedure, state: &State, actions: &[Action]) -> Option<(Action, Blocked)> {
+    let mut state = *state;
+    for &action in actions {
+        match real.machine.step(&state, action) {
+            Ok(next) => state = next,
+            Err(blocked) => return Some((action, blocked)),
+        }
+    }
+    None
+}
+
+/// For each danger the best refusal found, an interlock before order, early before late.
+fn try_everything(real: &Procedure, loose: &Procedure) -> (BTreeMap<usize, Refusal>, usize) {
+    let plain = |action: &Action| {
+        !matches!(
+            action,
+            Action::Strike(_) | Action::Rerecord(..) | Action::Observe(..) | Action::SetAside(_)
+        )
+    };
+    let actions: Vec<Action> = real.all_actions().into_iter().filter(plain).collect();
+    let mut best: BTreeMap<usize, Refusal> = BTreeMap::new();
+    let mut seen: BTreeSet<State> = real.machine.all_starts().into_iter().collect();
+    let mut open: VecDeque<(State, usize)> = seen.iter().map(|start| (*start, 0)).collect();
+    let dangers = real.machine.dangers.len();
+    let mut looked_at = 0;
+    while let Some((state, depth)) = open.pop_front() {
+        let all_by_interlock =
+            best.values().filter(|refusal| is_interlock(refusal.blocked)).count() == dangers;
+        if looked_at == MOST_STATES || all_by_interlock {
+            break;
+        }
+        looked_at += 1;
+        for (attempt, met) in attempts(loose, &state) {
+            let Some((action, blocked)) = refused(real, &state, &attempt) else { continue };
+            for danger in met.iter() {
+                let better = best.get(&danger.at()).is_none_or(|known| !is_interlock(known.blocked));
+                if is_interlock(blocked) && better || is_order(blocked) && !best.contains_key(&danger.at()) {
+                    best.insert(danger.at(), Refusal { action, blocked, depth });
+                }
+            }
+        }
+        for action in &actions {
+            if let Ok(next) = real.machine.step(&state, *action)
+                && seen.insert(next)
+            {
+                open.push_back((next, depth + 1));
+            }
+        }
+    }
+    (best, looked_at)
+}
+
+#[test]
+fn whoever_tries_to_walk_into_a_danger_is_refused() -> Result<(), String> {
+    let checklist: Value = serde_json::from_str(CHECKLIST).map_err(|error| error.to_string())?;
+    let real = load(&checklist)?;
+    let loose = load(&without_rules(checklist)?)?;
+    assert_eq!(real.machine.layout.bits(), loose.machine.layout.bits(), "both must read the same state");
+    let (best, looked_at) = try_everything(&real, &loose);
+    assert!(looked_at < MOST_STATES, "not every state was looked at");
+    let dangers = &real.checklist.dangers;
+    println!("{looked_at} states looked at, {} dangers", dangers.len());
+    let mut by_order = Vec::new();
+    let mut never = Vec::new();
+    for (at, danger) in dangers.iter().enumerate() {
+        match best.get(&at) {
+            None => never.push(danger.id.as_str()),
+            Some(refusal) => {
+                let Refusal { action, blocked, depth } = refusal;
+                println!(
+                    "{}: {} after {depth} actions is refused: {blocked:?}",
+                    danger.id,
+                    real.say(*action)
+                );
+                if !is_interlock(*blocked) {
+                    by_order.push(danger.id.as_str());
+                }
+            }
+        }
+    }
+    println!("refused by the order of the work alone: {by_order:?}");
+    assert_eq!(never, Vec::<&str>::new(), "nobody was refused on the way into these");
+    Ok(())
+}

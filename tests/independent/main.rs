@@ -1,0 +1,54 @@
+//! A second interpreter of the checklist format, to count against.
+//!
+//! It is written from the page that says what a checklist means, starts from the parsed file and from predicates as
+//! trees, and never touches the Machine, its compiler or the proof: states are maps from names to names. The states
+//! it reaches are counted by Stateright, a model checker that nobody here wrote. For each checklist the number of
+//! states, of transitions, and the set of dangers met must be what the proof reports. Both share the
+//! parser and the canonical form: a lapsed sign-off is like none, a stopped job is one state, people are
+//! interchangeable.
+
+mod bay;
+mod chance;
+mod deeds;
+mod order;
+mod philosophers;
+mod runs;
+mod small;
+mod truth;
+
+use std::collections::BTreeSet;
+
+use panside_procedure::Procedure;
+use panside_procedure::proof::{Ask, Proof, Property, prove};
+use runs::{Counted, Kind};
+
+const KINDS: [Kind; 3] = [Kind::Plain, Kind::OneStrike, Kind::OneObservation];
+
+/// What the proof says about runs of a kind: its own count, and the dangers among its findings.
+fn proved(procedure: &Procedure, kind: Kind) -> Result<(Counted, Proof), String> {
+    let ask =
+        Ask { strike: kind == Kind::OneStrike, observe: kind == Kind::OneObservation, ..Ask::default() };
+    let proof = prove(procedure, ask, &mut |_| {});
+    let search = proof.searches.last().ok_or("no search was made")?;
+    if !search.complete {
+        return Err(format!("the search did not end: {search:?}"));
+    }
+    let findings = proof.findings.iter();
+    let of_danger =
+        findings.filter(|found| matches!(found.property, Property::Safe | Property::HonestWhenWrong));
+    let named: BTreeSet<&str> = of_danger.filter_map(|found| Some(found.what.split_once(": ")?.0)).collect();
+    let ids = procedure.checklist.dangers.iter().map(|danger| danger.id.as_str());
+    let dangers = ids.filter(|id| named.contains(id)).map(str::to_owned).collect();
+    let transitions = usize::try_from(search.transitions).map_err(|error| error.to_string())?;
+    let counted = Counted { states: search.states.found, transitions, dangers };
+    Ok((counted, proof))
+}
+
+/// Counts with both and answers what differs.
+fn differs(procedure: &Procedure, kind: Kind) -> Result<(Counted, Option<String>), String> {
+    let (by_proof, _) = proved(procedure, kind)?;
+    let (here, _) = runs::count(procedure.checklist.clone(), kind)?;
+    let difference =
+        (here != by_proof).then(|| format!("{kind:?}: here {here:?}, by the proof {by_proof:?}"));
+    Ok((here, difference))
+}

@@ -1,0 +1,148 @@
+//! Predicates in three values: what hangs on a gate that is `unknown` is itself unknown.
+//!
+//! A rule takes unknown for no, a danger takes it for yes, and a step's `on` stays undecided.
+
+use std::collections::BTreeMap;
+
+use panside_procedure::format::{Checklist, Step, Zone};
+use panside_procedure::predicate::{self, Doing, Expr, Node, PredicateError};
+
+use super::bay::{Bay, Work};
+
+/// No, unknown, yes: "and" is the least of its parts, "or" the greatest.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Truth {
+    No,
+    Unknown,
+    Yes,
+}
+
+impl From<bool> for Truth {
+    fn from(is: bool) -> Truth {
+        if is { Truth::Yes } else { Truth::No }
+    }
+}
+
+impl Truth {
+    fn opposite(self) -> Truth {
+        match self {
+            Truth::No => Truth::Yes,
+            Truth::Unknown => Truth::Unknown,
+            Truth::Yes => Truth::No,
+        }
+    }
+}
+
+/// The move that goes on at the moment of judging.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Hand<'a> {
+    Still,
+    Moving(&'a str),
+    Moved(&'a str),
+}
+
+/// A checklist with its predicates parsed, by their text.
+pub struct Rules {
+    pub checklist: Checklist,
+    parsed: BTreeMap<String, Expr>,
+}
+
+impl Rules {
+    pub fn new(checklist: Checklist) -> Result<Rules, PredicateError> {
+        let mut texts = vec![&checklist.start_when, &checklist.done_when, &checklist.safe_to_leave];
+        texts.extend(checklist.terms.values());
+        texts.extend(checklist.gates.iter().filter_map(|gate| gate.holds_while.as_ref()));
+        texts.extend(checklist.sign_offs.iter().map(|sign| &sign.holds_while));
+        texts.extend(checklist.follows.iter().map(|follow| &follow.when));
+        texts.extend(checklist.moves.iter().map(|made| &made.needs));
+        texts.extend(checklist.dangers.iter().map(|danger| &danger.when));
+        for step in checklist.phases.iter().flat_map(|phase| &phase.steps) {
+            texts.push(&step.needs);
+            texts.extend([&step.on, &step.while_, &step.again].into_iter().flatten());
+        }
+        let mut parsed = BTreeMap::new();
+        for text in texts {
+            parsed.insert(text.clone(), predicate::parse(text)?);
+        }
+        Ok(Rules { checklist, parsed })
+    }
+
+    pub fn steps(&self) -> impl Iterator<Item = &Step> {
+        self.checklist.phases.iter().flat_map(|phase| &phase.steps)
+    }
+
+    /// A rule holds only where nothing unknown decides it.
+    pub fn holds(&self, text: &str, bay: &Bay) -> bool {
+        self.truth(text, bay, Hand::Still) == Truth::Yes
+    }
+
+    /// A danger holds also where something unknown decides it.
+    pub fn is_danger(&self, text: &str, bay: &Bay, hand: Hand<'_>) -> bool {
+        self.truth(text, bay, hand) != Truth::No
+    }
+
+    pub fn truth(&self, text: &str, bay: &Bay, hand: Hand<'_>) -> Truth {
+        self.judge(&self.parsed[text].is, bay, hand)
+    }
+
+    fn judge(&self, node: &Node, bay: &Bay, hand: Hand<'_>) -> Truth {
+        match node {
+            Node::Const(is) => Truth::from(*is),
+            Node::Term(name) => self.truth(&self.checklist.terms[name], bay, hand),
+            Node::Is { name, values, negated } => {
+                let among = |value: &String| values.iter().any(|(wanted, _)| wanted == value) != *negated;
+                match (bay.matter.get(name), bay.known.get(name)) {
+                    (Some(value), _) | (None, Some(Some(value))) => Truth::from(among(value)),
+                    _ => Truth::Unknown,
+                }
+            }
+            Node::Worked(step) => Truth::from(bay.work[step] == Work::Worked),
+            Node::Signed(sign) => Truth::from(bay.signed.contains(sign)),
+            Node::Known(gate) => Truth::from(bay.known[gate].is_some()),
+            Node::Empty { item, count, negated } => Truth::from((bay.empty[item] == *count) != *negated),
+            Node::TrayClear => Truth::from(bay.empty.values().all(|empty| *empty == 0)),
+            Node::Doing(doing, name) => Truth::from(self.is_doing(*doing, name, bay, hand)),
+            Node::Not(part) => self.judge(&part.is, bay, hand).opposite(),
+            Node::All(parts) => {
+                parts.iter().map(|part| self.judge(&part.is, bay, hand)).min().unwrap_or(Truth::Yes)
+            }
+            Node::Any(parts) => {
+                parts.iter().map(|part| self.judge(&part.is, bay, hand)).max().unwrap_or(Truth::No)
+            }
+        }
+    }
+
+    fn is_doing(&self, doing: Doing, name: &str, bay: &Bay, hand: Hand<'_>) -> bool {
+        let mut in_hand = self.steps().filter(|step| bay.begun.contains(&step.id));
+        match doing {
+            Doing::Moving => hand == Hand::Moving(name),
+            Doing::Moved => hand == Hand::Moved(name),
+            Doing::Touches => in_hand.any(|step| step.touches.iter().any(|part| part == name)),
+            Doing::Tag => in_hand.any(|step| step.tags.iter().any(|tag| tag == name)),
+            Doing::Zone => in_hand.any(|step| {
+                let zone = match step.zone {
+                    Zone::Under => "under",
+                    Zone::EngineBay => "engine_bay",
+                    Zone::Cabin => "cabin",
+                    Zone::Bench => "bench",
+                };
+                zone == name
+            }),
+        }
+    }
+
+    /// Whether a predicate reads what is being done.
+    pub fn reads_doing(&self, text: &str) -> bool {
+        self.finds_doing(&self.parsed[text].is)
+    }
+
+    fn finds_doing(&self, node: &Node) -> bool {
+        match node {
+            Node::Doing(..) => true,
+            Node::Not(part) => self.finds_doing(&part.is),
+            Node::All(parts) | Node::Any(parts) => parts.iter().any(|part| self.finds_doing(&part.is)),
+            Node::Term(name) => self.reads_doing(&self.checklist.terms[name]),
+            _ => false,
+        }
+    }
+}
