@@ -30,13 +30,12 @@ impl Hash {
         Hash(Sha256::new().chain_update(domain).chain_update([0]).chain_update(bytes).finalize().into())
     }
 
-    fn hex(&self) -> [u8; 64] {
-        let mut text = [0; 64];
-        for (pair, byte) in text.chunks_exact_mut(2).zip(self.0) {
-            pair[0] = DIGITS[usize::from(byte >> 4)];
-            pair[1] = DIGITS[usize::from(byte & 15)];
-        }
-        text
+    /// The 64 digits.
+    pub(crate) fn hex(&self) -> [u8; 64] {
+        std::array::from_fn(|place| {
+            let byte = self.0[place / 2];
+            DIGITS[usize::from(if place % 2 == 0 { byte >> 4 } else { byte & 15 })]
+        })
     }
 }
 

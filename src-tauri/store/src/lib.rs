@@ -1,1 +1,50 @@
-//! SQLite and photo files: all disk I/O, no rule.
+//! The store: one folder with the journal's database, its head file and the photos. All disk I/O, no rule.
+//!
+//! What it promises: an entry that [`Store::append`] confirmed is on disk (`synchronous=FULL`) and stays; if it
+//! doesn't, the loss is said at the next opening and not passed over. What it doesn't: protect from a disk that
+//! lies about syncing, or from someone who makes the whole folder anew.
+//!
+//! ```text
+//! journal.db     events and what is derived from them (SQLite, WAL)
+//! journal.head   the newest confirmed event, written after each commit
+//! lock           held by the one process that writes
+//! photos/ab/     the photos, each named by its SHA-256 (ab.. are its first digits)
+//! thumbs/ab/     their small pictures, named like the photo
+//! ```
+//!
+//! One process writes, others may read beside it. After any failed write the store stops writing
+//! ([`Standing::Faulted`]) until [`Store::reopen`] has read it anew: a failed sync that is tried again may say
+//! "done" and have kept nothing.
+
+#![allow(clippy::disallowed_methods, reason = "this crate is the edge to the disk")]
+
+mod append;
+mod check;
+mod disk;
+mod documents;
+mod drafts;
+mod epoch;
+mod error;
+mod head_file;
+mod jobs;
+mod ladder;
+mod load;
+mod open;
+mod photos;
+mod proofs;
+mod read;
+mod receive;
+mod rows;
+mod trouble;
+mod walk;
+mod write;
+
+pub use append::{Appended, Entry};
+pub use check::Report;
+pub use documents::Document;
+pub use error::StoreError;
+pub use jobs::{JobRow, LabelOf};
+pub use open::{Options, Standing, Store};
+pub use photos::{NewPhoto, PhotoFormat, PhotoRow, Swept};
+pub use receive::Received;
+pub use trouble::Trouble;

@@ -1,0 +1,244 @@
+//! Why the store refused.
+
+use std::path::PathBuf;
+
+use panside_journal::{Hash, Head, JobId, JournalError, RequestId};
+use rusqlite::ErrorCode;
+
+/// Why something could not be read or written. What the machine said is the error's `source`, never its text.
+#[derive(Debug, thiserror::Error)]
+pub enum StoreError {
+    /// Another process writes to this store.
+    #[error("The store {} is open in another window or program. Close that one, then try again.", dir.display())]
+    Locked {
+        /// The store's folder.
+        dir: PathBuf,
+    },
+    /// There is no store to read.
+    #[error("There is no store in {}. Check the folder.", dir.display())]
+    NoStore {
+        /// The folder.
+        dir: PathBuf,
+    },
+    /// The folder has a head file and no database.
+    #[error("The store {} has lost its database: its head file is there, the database is not. Restore a backup.", dir.display())]
+    DatabaseGone {
+        /// The store's folder.
+        dir: PathBuf,
+    },
+    /// The file isn't a database of this program.
+    #[error("{} is not a Panside store. It was left untouched; choose another folder.", path.display())]
+    NotAStore {
+        /// The file.
+        path: PathBuf,
+    },
+    /// The store was written by a newer version.
+    #[error("{} was written by a newer version (store format {found}; this one knows up to {known}). It was left untouched; update the app.", path.display())]
+    Newer {
+        /// The database file.
+        path: PathBuf,
+        /// Its format.
+        found: u32,
+        /// The newest format this version knows.
+        known: u32,
+    },
+    /// The store was written by an older version and can't be brought up to date by reading.
+    #[error("{} was written by an older version. Open it once in the app to bring it up to date.", path.display())]
+    Older {
+        /// The database file.
+        path: PathBuf,
+    },
+    /// The store was opened for reading only.
+    #[error("This store is open for reading only. Open it for writing to make entries.")]
+    ReadOnly,
+    /// The store is damaged or has lost something; see [`crate::Store::troubles`].
+    #[error("Nothing is written to this store until it is put in order. {trouble}")]
+    Troubled {
+        /// The first thing that is wrong.
+        trouble: String,
+    },
+    /// An earlier write failed.
+    #[error(
+        "Writing has stopped because of an earlier failure ({why}). What was saved can be read; open the store again to go on."
+    )]
+    Faulted {
+        /// What failed.
+        why: String,
+    },
+    /// A write could not be confirmed.
+    #[error(
+        "While {doing}: the disk did not confirm it, so it may or may not be there. Open the store again and look before repeating it."
+    )]
+    Unconfirmed {
+        /// What was being done.
+        doing: &'static str,
+        /// What failed.
+        source: Box<StoreError>,
+    },
+    /// The job moved on since the caller looked at it.
+    #[error("The job has changed since this was shown (it is at entry {}, this was made for entry {}). Look again, then repeat it.", head.seq, expected.seq)]
+    Stale {
+        /// The job.
+        job: JobId,
+        /// The head that the caller knew.
+        expected: Head,
+        /// The job's head now.
+        head: Head,
+    },
+    /// The id of a request was used for something else before.
+    #[error(
+        "Request {request} was already used for another entry; this one was not written. Make the entry again."
+    )]
+    RequestReused {
+        /// The request.
+        request: RequestId,
+    },
+    /// An entry without events.
+    #[error("There is nothing to write in this entry.")]
+    Nothing,
+    /// The received events of a job and those here went different ways.
+    #[error(
+        "Job {job}: entry {seq} here is not the received one; the job was written in two places. Nothing was taken over; ask which one counts."
+    )]
+    Forked {
+        /// The job.
+        job: JobId,
+        /// The first number where they differ.
+        seq: u64,
+    },
+    /// The received events contain some of this device that it doesn't have.
+    #[error(
+        "Job {job}: the received entry {seq} was written by this device, which no longer has it. Nothing was taken over; restore a newer backup."
+    )]
+    OwnEventUnknown {
+        /// The job.
+        job: JobId,
+        /// The first such number.
+        seq: u64,
+    },
+    /// The epoch was begun before.
+    #[error("This epoch was begun before; a new one needs a new id.")]
+    EpochUsed,
+    /// An event can't be sealed, or a chain of events doesn't hold.
+    #[error("The journal does not allow it or does not hold.")]
+    Journal(#[from] JournalError),
+    /// No document has this hash.
+    #[error("Document {hash} is not in this store. Import it again.")]
+    DocumentMissing {
+        /// Its hash.
+        hash: Hash,
+    },
+    /// A document's bytes don't have their hash any more.
+    #[error("Document {hash} was altered on disk. Import it again.")]
+    DocumentAltered {
+        /// Its hash.
+        hash: Hash,
+    },
+    /// A document is kept under another kind.
+    #[error("Document {hash} is already kept as \"{kept}\", not as \"{given}\".")]
+    DocumentKind {
+        /// Its hash.
+        hash: Hash,
+        /// The kind it is kept under.
+        kept: String,
+        /// The kind it was given now.
+        given: String,
+    },
+    /// No photo has this hash.
+    #[error("Photo {hash} is not known in this store.")]
+    PhotoUnknown {
+        /// Its hash.
+        hash: Hash,
+    },
+    /// A photo's file is gone.
+    #[error("Photo {hash} is missing on disk. It may be in a backup.")]
+    PhotoMissing {
+        /// Its hash.
+        hash: Hash,
+    },
+    /// A photo's file doesn't have its hash any more.
+    #[error("Photo {hash} was altered on disk. It may be whole in a backup.")]
+    PhotoAltered {
+        /// Its hash.
+        hash: Hash,
+    },
+    /// No room on the disk.
+    #[error(
+        "The disk is full: {doing} was refused and nothing was written. Free some space, then try again; reading goes on."
+    )]
+    DiskFull {
+        /// What was being done.
+        doing: &'static str,
+    },
+    /// The database file is damaged.
+    #[error(
+        "The database is damaged (found while {doing}). Restore a backup; what is readable can still be looked at."
+    )]
+    Damaged {
+        /// What was being done.
+        doing: &'static str,
+        /// What SQLite said.
+        source: rusqlite::Error,
+    },
+    /// The database could not be read or written.
+    #[error(
+        "The database did not answer as it should while {doing}. Try again; if it stays, open the store again."
+    )]
+    Sql {
+        /// What was being done.
+        doing: &'static str,
+        /// What SQLite said.
+        source: rusqlite::Error,
+    },
+    /// A file could not be read or written.
+    #[error("{} could not be used while {doing}. Check the disk and its permissions.", path.display())]
+    File {
+        /// What was being done.
+        doing: &'static str,
+        /// The file or folder.
+        path: PathBuf,
+        /// What the system said.
+        source: std::io::Error,
+    },
+    /// A program that only reads kept the write-ahead log from being put in order.
+    #[error("Another program is reading this store and would not let go. Close it, then try again.")]
+    Busy,
+}
+
+/// Says what was being done when SQLite failed.
+pub(crate) fn sql(doing: &'static str) -> impl Fn(rusqlite::Error) -> StoreError {
+    move |source| match source.sqlite_error_code() {
+        Some(ErrorCode::DiskFull) => StoreError::DiskFull { doing },
+        Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => StoreError::Damaged { doing, source },
+        _ => StoreError::Sql { doing, source },
+    }
+}
+
+/// Says what was being done with which file when the system failed.
+pub(crate) fn file(doing: &'static str, path: &std::path::Path) -> impl Fn(std::io::Error) -> StoreError {
+    let path = path.to_owned();
+    move |source| match source.kind() {
+        std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded => StoreError::DiskFull { doing },
+        _ => StoreError::File { doing, path: path.clone(), source },
+    }
+}
+
+impl StoreError {
+    /// Whether a write that ended in this must stop all writing. A refusal leaves the database as it was; a
+    /// failure of the machine leaves unknown what is on disk.
+    pub(crate) fn is_fault(&self) -> bool {
+        match self {
+            StoreError::Sql { source, .. } => !matches!(
+                source.sqlite_error_code(),
+                Some(
+                    ErrorCode::ConstraintViolation
+                        | ErrorCode::DatabaseBusy
+                        | ErrorCode::DatabaseLocked
+                        | ErrorCode::TooBig
+                )
+            ),
+            StoreError::Damaged { .. } | StoreError::File { .. } | StoreError::Unconfirmed { .. } => true,
+            _ => false,
+        }
+    }
+}

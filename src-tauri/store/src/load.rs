@@ -1,0 +1,204 @@
+//! The steps of opening: the file's signature, the lock, making a new store, connecting, loading.
+
+use std::fs::{self, File, OpenOptions, TryLockError};
+use std::io::Read;
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use panside_journal::{DeviceId, EpochId, Head};
+use rusqlite::config::DbConfig;
+use rusqlite::{Connection, ErrorCode, OpenFlags, params};
+
+use crate::error::{file, sql};
+use crate::head_file;
+use crate::ladder::{self, MIN_READER, NEWEST, RUNGS};
+use crate::open::{Options, Standing, Store};
+use crate::walk::{self, Walk};
+use crate::write::{Checkpoint, checkpoint};
+use crate::{StoreError, Trouble, disk, rows};
+
+/// "PnSd": says in the file's header whose database this is.
+const APPLICATION_ID: u32 = 0x506e_5364;
+const OPENING: &str = "opening the store";
+const MAKING: &str = "making a new store";
+/// How long to wait for another connection before giving up.
+const PATIENCE: Duration = Duration::from_secs(5);
+
+const INSERT_META: &str = "INSERT INTO meta (only_row, min_reader, device) VALUES (1, ?1, ?2)";
+const INSERT_FIRST_EPOCH: &str =
+    "INSERT INTO epochs (number, epoch, from_seq, from_hash, why) VALUES (1, ?1, 0, ?2, 'first')";
+
+pub(crate) fn database(dir: &Path) -> PathBuf {
+    dir.join("journal.db")
+}
+
+pub(crate) fn head_file(dir: &Path) -> PathBuf {
+    dir.join("journal.head")
+}
+
+/// Reads the first bytes of the database file, before SQLite or the lock touch anything: is it ours? A store is
+/// renamed into place when it is whole, so the signature is always there (SQLite file format, 1.3: the magic
+/// string at byte 0, the application id as a big-endian number at byte 68).
+pub(crate) fn check_signature(path: &Path) -> Result<(), StoreError> {
+    let mut start = Vec::new();
+    File::open(path).and_then(|f| f.take(72).read_to_end(&mut start)).map_err(file(OPENING, path))?;
+    if start.starts_with(b"SQLite format 3\0") && start.ends_with(&APPLICATION_ID.to_be_bytes()) {
+        return Ok(());
+    }
+    Err(StoreError::NotAStore { path: path.to_owned() })
+}
+
+/// Takes the writer's lock.
+pub(crate) fn lock(dir: &Path) -> Result<File, StoreError> {
+    let path = dir.join("lock");
+    let open = OpenOptions::new().create(true).truncate(false).write(true).open(&path);
+    let lock = open.map_err(file(OPENING, &path))?;
+    match lock.try_lock() {
+        Ok(()) => Ok(lock),
+        Err(TryLockError::WouldBlock) => Err(StoreError::Locked { dir: dir.to_owned() }),
+        Err(TryLockError::Error(error)) => Err(file(OPENING, &path)(error)),
+    }
+}
+
+/// Makes a new store beside its final name and renames it into place when it is whole.
+pub(crate) fn make(dir: &Path, options: &Options) -> Result<(), StoreError> {
+    let path = database(dir);
+    let part = path.with_added_extension(disk::PART);
+    for leftover in ["", "-wal", "-shm", "-journal"] {
+        let mut name = part.clone().into_os_string();
+        name.push(leftover);
+        match fs::remove_file(&name) {
+            Err(error) if error.kind() != std::io::ErrorKind::NotFound => {
+                return Err(file(MAKING, Path::new(&name))(error));
+            }
+            _ => {}
+        }
+    }
+    let mut conn = Connection::open(&part).map_err(sql(MAKING))?;
+    fill(&mut conn, options).map_err(sql(MAKING))?;
+    conn.close().map_err(|(_, error)| sql(MAKING)(error))?;
+    fs::rename(&part, &path).map_err(file(MAKING, &path))?;
+    disk::sync_parent(MAKING, &path)
+}
+
+fn fill(conn: &mut Connection, options: &Options) -> rusqlite::Result<()> {
+    conn.pragma_update(None, "application_id", APPLICATION_ID)?;
+    conn.pragma_update(None, "journal_mode", "WAL")?;
+    conn.pragma_update(None, "synchronous", "FULL")?;
+    ladder::climb(conn, 0, RUNGS, MIN_READER)?;
+    conn.execute(INSERT_META, params![MIN_READER, options.device.0.as_bytes()])?;
+    conn.execute(INSERT_FIRST_EPOCH, params![options.epoch.0.as_bytes(), Head::NONE.hash.0])?;
+    checkpoint(conn, Checkpoint::Truncate)?;
+    Ok(())
+}
+
+fn connect(path: &str, flags: OpenFlags) -> rusqlite::Result<Connection> {
+    // A connection is used by one thread at a time (Rust sees to it), so SQLite need not lock for itself.
+    let flags = flags | OpenFlags::SQLITE_OPEN_URI | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let conn = Connection::open_with_flags(path, flags)?;
+    conn.busy_timeout(PATIENCE)?;
+    conn.pragma_update(None, "foreign_keys", "ON")?;
+    // Closing must not checkpoint by itself: its failure would go unseen, and after a fault it would write.
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true)?;
+    Ok(conn)
+}
+
+/// The database's name as SQLite takes it in a URI.
+fn uri(dir: &Path, more: &str) -> String {
+    let path = database(dir).to_string_lossy().replace('%', "%25").replace('?', "%3f").replace('#', "%23");
+    format!("file:{path}{more}")
+}
+
+fn connect_for_writing(dir: &Path, options: &Options) -> rusqlite::Result<Connection> {
+    let conn = connect(&uri(dir, ""), OpenFlags::SQLITE_OPEN_READ_WRITE)?;
+    conn.pragma_update(None, "journal_mode", "WAL")?;
+    conn.pragma_update(None, "synchronous", "FULL")?;
+    conn.pragma_update(None, "wal_autocheckpoint", 0)?;
+    if let Some(pages) = options.max_pages {
+        conn.pragma_update(None, "max_page_count", pages)?;
+    }
+    Ok(conn)
+}
+
+/// Connects without the means to write. SQLite needs two small files beside a database with a log; where they
+/// can't be made, as on a read-only disk, the database is read as it lies, without what only its log has. The
+/// head file then shows what is missing.
+pub(crate) fn connect_for_reading(dir: &Path) -> rusqlite::Result<Connection> {
+    let conn = connect(&uri(dir, ""), OpenFlags::SQLITE_OPEN_READ_ONLY)?;
+    match conn.query_row("SELECT count(*) FROM sqlite_schema", [], |_| Ok(())) {
+        Err(error)
+            if matches!(
+                error.sqlite_error_code(),
+                Some(ErrorCode::CannotOpen | ErrorCode::ReadOnly | ErrorCode::PermissionDenied)
+            ) =>
+        {
+            connect(&uri(dir, "?immutable=1"), OpenFlags::SQLITE_OPEN_READ_ONLY)
+        }
+        read => read.map(|()| conn),
+    }
+}
+
+/// The store's format, found without changing any byte; refused when it is too new to be read.
+fn look(dir: &Path) -> Result<u32, StoreError> {
+    let mut log = database(dir).into_os_string();
+    log.push("-wal");
+    // With no log to take into account, SQLite need not even make its helper files.
+    let quiet = fs::metadata(&log).map_or(true, |log| log.len() == 0);
+    let conn = connect(&uri(dir, if quiet { "?immutable=1" } else { "" }), OpenFlags::SQLITE_OPEN_READ_ONLY)
+        .map_err(sql(OPENING))?;
+    let found: u32 = conn.pragma_query_value(None, "user_version", |row| row.get(0)).map_err(sql(OPENING))?;
+    if found > NEWEST {
+        let min_reader = conn.query_row("SELECT min_reader FROM meta", [], |row| row.get::<_, u32>(0));
+        // A newer store that doesn't say so in a way we understand is not for us.
+        if min_reader.map_or(true, |min| min > NEWEST) {
+            return Err(StoreError::Newer { path: database(dir), found, known: NEWEST });
+        }
+    }
+    Ok(found)
+}
+
+/// Connects, climbs, verifies, compares. The lock, if any, is the caller's.
+pub(crate) fn load(dir: &Path, options: Options, for_writing: bool) -> Result<Store, StoreError> {
+    // The head file is read first: a writer beside us only ever moves the database ahead of it.
+    let found = head_file::read(&head_file(dir))?;
+    let version = look(dir)?;
+    let writing = for_writing && version <= NEWEST;
+    let conn = if writing {
+        let mut conn = connect_for_writing(dir, &options).map_err(sql(OPENING))?;
+        ladder::climb(&mut conn, version, RUNGS, MIN_READER).map_err(sql("bringing the store up to date"))?;
+        conn
+    } else if version < NEWEST {
+        return Err(StoreError::Older { path: database(dir) });
+    } else {
+        connect_for_reading(dir).map_err(sql(OPENING))?
+    };
+    let device = conn
+        .query_row("SELECT device FROM meta", [], |row| rows::uuid(row, 0))
+        .map(DeviceId)
+        .map_err(sql(OPENING))?;
+    let Walk { head, jobs, mut troubles, .. } = walk::walk(&conn, device, &found)?;
+    let epochs = walk::epochs(&conn).map_err(sql(OPENING))?;
+    let epoch = epochs.last().map_or(EpochId(uuid::Uuid::nil()), |(epoch, _)| *epoch);
+    let troubled = troubles.iter().any(Trouble::stops_writing);
+    if !troubled {
+        troubles.extend(crate::jobs::compare(&conn, &jobs).map_err(sql(OPENING))?);
+    }
+    let mut store = Store {
+        dir: dir.to_owned(),
+        options,
+        conn: Some(conn),
+        standing: if troubled { Standing::Troubled } else { Standing::ReadOnly },
+        troubles,
+        device,
+        epoch,
+        head,
+        head_file: None,
+        found,
+        since_checkpoint: 0,
+        lock: None,
+    };
+    if writing && !troubled {
+        store.settle(OPENING)?;
+    }
+    Ok(store)
+}

@@ -1,0 +1,267 @@
+//! Photos: files named by the hash of their bytes, and the rows that say which job keeps them.
+//!
+//! The bytes come in as they are to be kept: location and serial numbers are taken out before, by the photo
+//! layer. The order is: small picture, photo (each a temporary file, synced, renamed, the folder synced), row,
+//! and then, by the caller, the event that names the photo. A kill at any point leaves at most files that no
+//! event names; [`Store::sweep`] takes them away.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use panside_journal::{Hash, JobId};
+use rusqlite::{Connection, OptionalExtension, Row, params};
+
+use crate::error::{file, sql};
+use crate::open::Store;
+use crate::{StoreError, disk, rows};
+
+const KEEPING: &str = "keeping a photo";
+const READING: &str = "reading a photo";
+const SWEEPING: &str = "sweeping unnamed photos";
+const PUT: &str = "INSERT OR REPLACE INTO photos (job, hash, format, size, width, height, thumb_hash) \
+                   VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)";
+const ALL: &str = "SELECT job, hash, format, size, width, height, thumb_hash FROM photos ORDER BY job, hash";
+const OF_JOB: &str = "SELECT job, hash, format, size, width, height, thumb_hash FROM photos \
+                      WHERE job = ?1 ORDER BY hash";
+const BY_HASH: &str = "SELECT job, hash, format, size, width, height, thumb_hash FROM photos \
+                       WHERE hash = ?1 LIMIT 1";
+
+/// The format of a kept photo.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PhotoFormat {
+    /// JPEG.
+    Jpeg,
+    /// PNG.
+    Png,
+}
+
+impl PhotoFormat {
+    fn extension(self) -> &'static str {
+        match self {
+            PhotoFormat::Jpeg => "jpg",
+            PhotoFormat::Png => "png",
+        }
+    }
+
+    fn from_extension(text: &str) -> Option<PhotoFormat> {
+        [PhotoFormat::Jpeg, PhotoFormat::Png].into_iter().find(|format| format.extension() == text)
+    }
+}
+
+/// A photo to keep.
+#[derive(Clone, Copy, Debug)]
+pub struct NewPhoto<'a> {
+    /// The job it is for.
+    pub job: JobId,
+    /// The format of `bytes`.
+    pub format: PhotoFormat,
+    /// The photo as it is to be kept.
+    pub bytes: &'a [u8],
+    /// Its small picture: JPEG.
+    pub thumbnail: &'a [u8],
+    /// Width in pixels.
+    pub width: u32,
+    /// Height in pixels.
+    pub height: u32,
+}
+
+/// A kept photo.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PhotoRow {
+    /// The job it is kept for.
+    pub job: JobId,
+    /// SHA-256 of its bytes: its name.
+    pub hash: Hash,
+    /// Its format.
+    pub format: PhotoFormat,
+    /// Its size in bytes.
+    pub size: u64,
+    /// Width in pixels.
+    pub width: u32,
+    /// Height in pixels.
+    pub height: u32,
+    /// SHA-256 of its small picture.
+    pub thumbnail: Hash,
+}
+
+/// What a sweep took away.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Swept {
+    /// Files, whole or in part.
+    pub files: u64,
+    /// Rows.
+    pub rows: u64,
+}
+
+fn path_in(dir: &Path, folder: &str, hash: &Hash, extension: &str) -> PathBuf {
+    let name = hash.to_string();
+    dir.join(folder).join(&name[..2]).join(format!("{name}.{extension}"))
+}
+
+fn row(row: &Row<'_>) -> rusqlite::Result<PhotoRow> {
+    let format: String = row.get(2)?;
+    let format = PhotoFormat::from_extension(&format).ok_or_else(|| {
+        rusqlite::Error::InvalidColumnType(2, "format".to_owned(), rusqlite::types::Type::Text)
+    })?;
+    Ok(PhotoRow {
+        job: JobId(rows::uuid(row, 0)?),
+        hash: rows::hash(row, 1)?,
+        format,
+        size: rows::count(row, 3)?,
+        width: row.get(4)?,
+        height: row.get(5)?,
+        thumbnail: rows::hash(row, 6)?,
+    })
+}
+
+/// Every photo of every job.
+pub(crate) fn all(conn: &Connection) -> rusqlite::Result<Vec<PhotoRow>> {
+    conn.prepare(ALL)?.query_map([], row)?.collect()
+}
+
+/// Reads the file `named` and checks that its bytes have the hash `content`.
+fn read(path: &Path, named: Hash, content: Hash) -> Result<Vec<u8>, StoreError> {
+    match fs::read(path) {
+        Ok(bytes) if Hash::of(&bytes) == content => Ok(bytes),
+        Ok(_) => Err(StoreError::PhotoAltered { hash: named }),
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
+            Err(StoreError::PhotoMissing { hash: named })
+        }
+        Err(error) => Err(file(READING, path)(error)),
+    }
+}
+
+impl Store {
+    /// Keeps a photo and its small picture, and returns the hash that names it. Done before the event that names
+    /// it. Keeping it twice is keeping it once.
+    ///
+    /// # Errors
+    /// [`StoreError::DiskFull`] or [`StoreError::File`]: the photo isn't kept, and the journal goes on. Those of
+    /// a write.
+    pub fn put_photo(&mut self, photo: &NewPhoto<'_>) -> Result<Hash, StoreError> {
+        self.writable()?;
+        let (hash, thumbnail) = (Hash::of(photo.bytes), Hash::of(photo.thumbnail));
+        for (path, bytes) in [
+            (path_in(&self.dir, "thumbs", &hash, "jpg"), photo.thumbnail),
+            (path_in(&self.dir, "photos", &hash, photo.format.extension()), photo.bytes),
+        ] {
+            disk::make_dir(KEEPING, path.parent().unwrap_or(&self.dir))?;
+            disk::write_whole(KEEPING, &path, bytes)?;
+        }
+        self.write(KEEPING, |tx| {
+            tx.execute(
+                PUT,
+                params![
+                    photo.job.0.as_bytes(),
+                    hash.0,
+                    photo.format.extension(),
+                    rows::signed(photo.bytes.len() as u64),
+                    photo.width,
+                    photo.height,
+                    thumbnail.0
+                ],
+            )
+            .map_err(sql(KEEPING))?;
+            Ok(hash)
+        })
+    }
+
+    /// The bytes of a kept photo, checked against its hash.
+    ///
+    /// # Errors
+    /// [`StoreError::PhotoUnknown`], [`StoreError::PhotoMissing`], [`StoreError::PhotoAltered`].
+    pub fn photo(&self, hash: &Hash) -> Result<Vec<u8>, StoreError> {
+        self.read_photo(&self.photo_row(hash)?)
+    }
+
+    /// The small picture of a kept photo, checked against the hash it was kept with.
+    ///
+    /// # Errors
+    /// As [`Store::photo`].
+    pub fn thumbnail(&self, hash: &Hash) -> Result<Vec<u8>, StoreError> {
+        self.read_thumbnail(&self.photo_row(hash)?)
+    }
+
+    /// The photos kept for a job.
+    ///
+    /// # Errors
+    /// What the disk said.
+    pub fn photos(&self, job: JobId) -> Result<Vec<PhotoRow>, StoreError> {
+        let read = |conn: &Connection| -> rusqlite::Result<_> {
+            conn.prepare_cached(OF_JOB)?.query_map([job.0.as_bytes()], row)?.collect()
+        };
+        read(self.reader()?).map_err(sql(READING))
+    }
+
+    pub(crate) fn read_photo(&self, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
+        read(&path_in(&self.dir, "photos", &row.hash, row.format.extension()), row.hash, row.hash)
+    }
+
+    pub(crate) fn read_thumbnail(&self, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
+        read(&path_in(&self.dir, "thumbs", &row.hash, "jpg"), row.hash, row.thumbnail)
+    }
+
+    fn photo_row(&self, hash: &Hash) -> Result<PhotoRow, StoreError> {
+        self.reader()?
+            .query_row(BY_HASH, [hash.0], row)
+            .optional()
+            .map_err(sql(READING))?
+            .ok_or(StoreError::PhotoUnknown { hash: *hash })
+    }
+
+    /// Takes away every photo that isn't in `named`, and every file that isn't whole. `named` are the photos that
+    /// the events of **all** jobs name. Call it after opening, when no photo waits for its event. Files that this
+    /// store didn't write are left alone.
+    ///
+    /// # Errors
+    /// What the disk said; what was taken away by then stays away.
+    pub fn sweep(&mut self, named: &BTreeSet<Hash>) -> Result<Swept, StoreError> {
+        let rows = self.write(SWEEPING, |tx| {
+            let mut gone = 0;
+            for photo in all(tx).map_err(sql(SWEEPING))?.iter().filter(|p| !named.contains(&p.hash)) {
+                gone += tx
+                    .execute(
+                        "DELETE FROM photos WHERE job = ?1 AND hash = ?2",
+                        params![photo.job.0.as_bytes(), photo.hash.0],
+                    )
+                    .map_err(sql(SWEEPING))?;
+            }
+            Ok(gone as u64)
+        })?;
+        let mut files = 0;
+        for folder in ["photos", "thumbs"] {
+            for sub in list(&self.dir.join(folder))? {
+                for path in if sub.is_dir() { list(&sub)? } else { Vec::new() } {
+                    if is_ours_and_unnamed(&path, named) {
+                        fs::remove_file(&path).map_err(file(SWEEPING, &path))?;
+                        files += 1;
+                    }
+                }
+            }
+        }
+        Ok(Swept { files, rows })
+    }
+}
+
+/// What is in a folder; nothing when there is no such folder.
+fn list(dir: &Path) -> Result<Vec<PathBuf>, StoreError> {
+    if !dir.exists() {
+        return Ok(Vec::new());
+    }
+    fs::read_dir(dir)
+        .and_then(|entries| entries.map(|entry| entry.map(|entry| entry.path())).collect())
+        .map_err(file(SWEEPING, dir))
+}
+
+/// `<hash>.<jpg|png>` that nothing names, or the same with `.part` after it.
+fn is_ours_and_unnamed(path: &Path, named: &BTreeSet<Hash>) -> bool {
+    let Some(name) = path.file_name().and_then(|name| name.to_str()) else { return false };
+    let (whole, in_part) = match name.strip_suffix(disk::PART).and_then(|name| name.strip_suffix('.')) {
+        Some(whole) => (whole, true),
+        None => (name, false),
+    };
+    let Some((hash, extension)) = whole.split_once('.') else { return false };
+    let Ok(hash) = hash.parse::<Hash>() else { return false };
+    PhotoFormat::from_extension(extension).is_some() && (in_part || !named.contains(&hash))
+}

@@ -1,0 +1,94 @@
+-- Rung 1: the journal, what it names by hash, and what is kept beside it.
+
+-- One row. `min_reader` keeps its name and place for ever: an older program reads it to learn whether it may
+-- still read this store.
+CREATE TABLE meta (
+  only_row   INTEGER PRIMARY KEY CHECK (only_row = 1),
+  min_reader INTEGER NOT NULL,
+  device     BLOB NOT NULL
+) STRICT;
+
+-- Each stretch of writing on this device, and the head it went on from. `lost_*` is the head that the head file
+-- named when that wasn't it.
+CREATE TABLE epochs (
+  number    INTEGER PRIMARY KEY,
+  epoch     BLOB NOT NULL UNIQUE,
+  from_seq  INTEGER NOT NULL,
+  from_hash BLOB NOT NULL,
+  lost_seq  INTEGER,
+  lost_hash BLOB,
+  why       TEXT NOT NULL
+) STRICT;
+
+-- The journal: append-only, in the order of `row`. Bodies stay as they were first written.
+CREATE TABLE events (
+  row          INTEGER PRIMARY KEY,
+  format       INTEGER NOT NULL,
+  device       BLOB NOT NULL,
+  epoch        BLOB NOT NULL,
+  device_seq   INTEGER NOT NULL,
+  id           BLOB NOT NULL UNIQUE,
+  job          BLOB NOT NULL,
+  job_seq      INTEGER NOT NULL,
+  request      BLOB NOT NULL,
+  request_hash BLOB NOT NULL,
+  boot         BLOB NOT NULL,
+  wall_ms      INTEGER NOT NULL,
+  mono_ms      INTEGER NOT NULL,
+  who          TEXT NOT NULL,
+  kind         TEXT NOT NULL,
+  version      INTEGER NOT NULL,
+  body         TEXT NOT NULL,
+  body_hash    BLOB NOT NULL,
+  prev_device  BLOB NOT NULL,
+  prev_job     BLOB NOT NULL,
+  hash         BLOB NOT NULL,
+  UNIQUE (device, epoch, device_seq),
+  UNIQUE (job, job_seq)
+) STRICT;
+
+-- Finds the answer to a request that comes a second time.
+CREATE INDEX events_by_request ON events (request);
+
+-- Derived from the events: `rebuild` makes it anew.
+CREATE TABLE jobs (
+  job       BLOB PRIMARY KEY,
+  head_seq  INTEGER NOT NULL,
+  head_hash BLOB NOT NULL,
+  label     TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- Texts that jobs pin by hash: checklists and sheets.
+CREATE TABLE documents (
+  hash  BLOB PRIMARY KEY,
+  kind  TEXT NOT NULL,
+  bytes BLOB NOT NULL
+) STRICT;
+
+-- The photo files that are kept for a job.
+CREATE TABLE photos (
+  job        BLOB NOT NULL,
+  hash       BLOB NOT NULL,
+  format     TEXT NOT NULL,
+  size       INTEGER NOT NULL,
+  width      INTEGER NOT NULL,
+  height     INTEGER NOT NULL,
+  thumb_hash BLOB NOT NULL,
+  PRIMARY KEY (job, hash)
+) STRICT, WITHOUT ROWID;
+
+-- What is typed and not yet done. No part of the journal.
+CREATE TABLE drafts (
+  job  BLOB NOT NULL,
+  key  TEXT NOT NULL,
+  text TEXT NOT NULL,
+  PRIMARY KEY (job, key)
+) STRICT, WITHOUT ROWID;
+
+-- Proofs of checklists, by the checklist's hash and what was asked of which engine. They can be made again.
+CREATE TABLE proofs (
+  checklist BLOB NOT NULL,
+  engine    TEXT NOT NULL,
+  proof     TEXT NOT NULL,
+  PRIMARY KEY (checklist, engine)
+) STRICT, WITHOUT ROWID;

@@ -1,0 +1,23 @@
+//! Tests of the store on a real disk.
+//!
+//! - `entries`: writing once, in order, and not on a stale head; what is kept beside the journal
+//! - `opening`: what is refused and left untouched; a full store
+//! - `epochs`: lost tails, copies, and going on in a new epoch
+//! - `damage`: torn logs and flipped bits, found or harmless
+//! - `photos`: photo files and sweeping
+//! - `receiving`: a job that another device wrote
+//! - `kill`: a process killed at any moment loses nothing it confirmed
+//! - `faults`: a disk that fails or is full (Linux: the faults are put between process and C library)
+
+#![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "tests of the edge to the disk")]
+
+mod damage;
+mod entries;
+mod epochs;
+#[cfg(target_os = "linux")]
+mod faults;
+mod kill;
+mod kit;
+mod opening;
+mod photos;
+mod receiving;
