@@ -115,6 +115,8 @@ pub struct Vehicle {
     pub odometer: Option<String>,
     /// How it came in: every condition with its value.
     pub came_in: BTreeMap<String, String>,
+    /// How it stands now, or stood when the job ended: every condition with its value.
+    pub stands: BTreeMap<String, String>,
 }
 
 /// The files that the job goes by.

@@ -29,8 +29,8 @@ pub struct Time {
     pub phases: Vec<PhaseTime>,
     /// Steps that were unplanned or waiting, in file order.
     pub apart: Vec<StepTime>,
-    /// Stretches of work whose time is not known: entered later, or over a clock that went back. They are not in the
-    /// minutes.
+    /// Stretches of work whose time is not known: entered in one go or later, or over a clock that went back. They are
+    /// not in the minutes.
     pub untimed: u64,
     /// Gaps between two events over which the clock went back. They are not in the total.
     pub unknown_gaps: u64,
@@ -151,7 +151,9 @@ fn kind(step: &Step) -> Kind {
 
 fn worked_ms(stretch: &Stretch, until: &Stamp) -> Option<u64> {
     let end = stretch.ended.as_ref().map_or(until, |(_, mark)| &mark.stamp);
-    if stretch.later { None } else { elapsed_ms(&stretch.begun.stamp, end) }
+    // What was begun and done by one wish was worked before it was entered.
+    let at_once = stretch.ended.as_ref().is_some_and(|(_, mark)| mark.stamp == stretch.begun.stamp);
+    if stretch.later || at_once { None } else { elapsed_ms(&stretch.begun.stamp, end) }
 }
 
 /// Times from event to event, so that a wall clock that was set between two boots spoils one gap and not the whole.

@@ -145,6 +145,8 @@ units! {
     UsQuart: Volume, "qt", ["us·qt", "quart", "us·quart"], 0.946_352_946, 1.0, 0.0;
     /// Ohm.
     Ohm: Resistance, "Ω", ["ohm", "ohms"], 1.0, 1.0, 0.0;
+    /// Kiloohm. There is no megaohm: capital and small letters are read alike, and `MΩ` and `mΩ` are far apart.
+    Kiloohm: Resistance, "kΩ", ["kohm", "kiloohm", "kiloohms"], 1_000.0, 1.0, 0.0;
     /// Volt.
     Volt: Voltage, "V", ["volt", "volts"], 1.0, 1.0, 0.0;
     /// Kilometre driven.

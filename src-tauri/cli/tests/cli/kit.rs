@@ -47,14 +47,20 @@ pub fn checklist() -> PathBuf {
     root().join("checklists/pan-and-solenoid.checklist.json")
 }
 
-/// A folder of its own, with a photo of 12 megapixels in it.
+/// A folder of its own, with a photo in it.
 pub struct Desk {
     pub dir: TempDir,
+    size: (u32, u32),
 }
 
 impl Desk {
     pub fn new() -> Desk {
-        Desk { dir: TempDir::new().unwrap() }
+        Desk { dir: TempDir::new().unwrap(), size: (1280, 960) }
+    }
+
+    /// With a photo of 12 megapixels, as a tablet takes them.
+    pub fn with_large_photo() -> Desk {
+        Desk { size: (4000, 3000), ..Desk::new() }
     }
 
     pub fn path(&self, name: &str) -> PathBuf {
@@ -70,7 +76,7 @@ impl Desk {
     pub fn photo(&self) -> PathBuf {
         let path = self.path("photo.jpg");
         if !path.exists() {
-            let picture = RgbImage::from_fn(4000, 3000, |x, y| {
+            let picture = RgbImage::from_fn(self.size.0, self.size.1, |x, y| {
                 let shade = |by: u32| (x.wrapping_mul(by) ^ y.wrapping_mul(7)).to_le_bytes()[1];
                 Rgb([shade(13), shade(29), shade(31)])
             });

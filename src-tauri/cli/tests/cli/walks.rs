@@ -6,7 +6,7 @@ use crate::kit::{Desk, cli, json as read_json, script};
 
 #[test]
 fn the_demo_job_goes_the_seized_way_and_ends_finished_with_nothing_left() {
-    let desk = Desk::new();
+    let desk = Desk::with_large_photo();
     let said = desk.walk(&script("demo"));
     assert_eq!(said.code, 0, "{}\n{}", said.out, said.err);
     assert!(said.out.contains("the job is finished"));
@@ -33,7 +33,7 @@ fn the_demo_job_goes_the_seized_way_and_ends_finished_with_nothing_left() {
 
 #[test]
 fn every_other_demo_walk_goes_through() {
-    for name in ["free-joint", "stop-and-call"] {
+    for name in ["free-joint", "level-high", "stop-and-call"] {
         let desk = Desk::new();
         let said = desk.walk(&script(name));
         assert_eq!(said.code, 0, "{name}: {}\n{}", said.out, said.err);

@@ -45,7 +45,10 @@ impl Job {
             Event::SetAside(body) => detail.set_aside = Some(reason(&body.reason)),
             Event::MissedExplained(body) => detail.missed = Some(reason(&body.reason)),
             Event::Entered(body) => self.take_entered(step, mark, body),
-            Event::Rerecorded(body) => detail.stretches.push(on_paper(mark, body)),
+            Event::Rerecorded(body) => {
+                let entries = self.procedure.step(step).entries.iter().map(|entry| entry.id.as_str());
+                detail.stretches.push(on_paper(mark, body, entries));
+            }
             Event::Struck(body) => {
                 let also = body.also.iter().filter_map(|id| self.procedure.names.step(id));
                 let with = also.map(|other| (other, Some(body.step.clone())));
@@ -167,10 +170,11 @@ fn void(stretches: &mut [Stretch], mark: &Mark) {
     }
 }
 
-fn on_paper(mark: &Mark, body: &Rerecorded) -> Stretch {
-    let value = |(entry, value): (&String, &crate::EntryValue)| EnteredValue {
+/// A struck step put right: its values in the order of the checklist.
+fn on_paper<'a>(mark: &Mark, body: &Rerecorded, order: impl Iterator<Item = &'a str>) -> Stretch {
+    let value = |(entry, value): (&str, &crate::EntryValue)| EnteredValue {
         mark: mark.clone(),
-        entry: entry.clone(),
+        entry: entry.to_owned(),
         value: value.clone(),
         class: body.classes.get(entry).cloned().unwrap_or_default(),
         detail: None,
@@ -178,7 +182,7 @@ fn on_paper(mark: &Mark, body: &Rerecorded) -> Stretch {
     Stretch {
         ended: Some((EndedBy::Done, mark.clone())),
         on_paper: true,
-        entries: body.values.iter().map(value).collect(),
+        entries: order.filter_map(|entry| Some((entry, body.values.get(entry)?))).map(value).collect(),
         classes: body.classes.clone(),
         signs: body.signs.clone(),
         ..Stretch::new(mark.clone())

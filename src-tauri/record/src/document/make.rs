@@ -1,6 +1,9 @@
 //! A document from a job and what the job does not know.
 
+use std::collections::BTreeMap;
+
 use panside_job::{Event, Job};
+use panside_procedure::machine::VarIx;
 
 use super::{
     COME_FIRST, DEMO_MARK, DangerNow, Document, End, Journal, Papers, Proof, RECORD_FORMAT, Vehicle,
@@ -47,6 +50,7 @@ impl Document {
                 vin: account::vin(source),
                 odometer: account::odometer(source),
                 came_in: started.map(|started| started.conditions.clone()).unwrap_or_default(),
+                stands: stands(job),
             },
             started: job.start.as_ref().map(|(mark, _)| source.by(mark)),
             end: end(source),
@@ -140,4 +144,16 @@ fn proof(job: &Job, inputs: &RecordInputs) -> Proof {
         summary: inputs.proof.clone(),
         covers: PROOF_COVERS.to_owned(),
     }
+}
+
+/// Every condition with its value.
+fn stands(job: &Job) -> BTreeMap<String, String> {
+    let conditions = job.procedure.checklist.conditions.iter().enumerate();
+    let value = |at| job.procedure.machine.value(&job.state, VarIx::of(at));
+    conditions
+        .map(|(at, condition)| {
+            let var = VarIx::of(at);
+            (condition.id.clone(), job.procedure.value_name(var, value(at)).to_owned())
+        })
+        .collect()
 }

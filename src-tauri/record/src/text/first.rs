@@ -8,6 +8,7 @@ use crate::account::{Codes, Said};
 use crate::by::minutes_of;
 use crate::document::{Document, End};
 use crate::missing::MissingKind;
+use crate::source::words;
 use crate::time::Kind;
 
 /// Longer lists of missing steps are counted here and named further down.
@@ -38,6 +39,9 @@ fn head(document: &Document, page: &mut Page) {
         document.started.iter().map(|by| row("Started", format!("{} {}", by.day_and_time(), by.who))),
     );
     rows.push(row("State", end(&document.end)));
+    let stands = vehicle.stands.iter().filter(|(id, value)| vehicle.came_in.get(*id) != Some(value));
+    let stands: Vec<_> = stands.map(|(id, value)| format!("{} {}", words(id), words(value))).collect();
+    rows.push(row("Left", if stands.is_empty() { "as it came in".to_owned() } else { stands.join(", ") }));
     rows.push(row("People", document.people.join(", ")));
     rows.push(row("Record made", minutes_of(&document.generated_local)));
     page.table(0, &[Side::Left, Side::Left], &rows);
@@ -79,7 +83,13 @@ fn time(document: &Document, page: &mut Page) {
         page.paragraph(2, &format!("{kind} {}: {}", hours(step.minutes), step.title));
     }
     if time.untimed > 0 {
-        page.paragraph(2, &format!("not timed, as entered later or over a clock set back: {}", time.untimed));
+        page.paragraph(
+            2,
+            &format!(
+                "not timed, as entered in one go or later, or over a clock set back: {} steps",
+                time.untimed
+            ),
+        );
     }
     if time.unknown_gaps > 0 {
         page.paragraph(2, &format!("gaps of unknown length, not in the total: {}", time.unknown_gaps));
