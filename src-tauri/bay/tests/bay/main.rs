@@ -1,4 +1,5 @@
 //! The use cases over a real store: what is acknowledged is there, once; what is refused leaves nothing behind.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says where")]
 #![allow(clippy::disallowed_methods, reason = "the edge: files and clocks")]
 
 mod entering;

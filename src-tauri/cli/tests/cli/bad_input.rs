@@ -1,6 +1,6 @@
 //! What must not be taken: a sentence that says what, where and what to do; no crash; nothing half written.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use panside_bay::Bay;
 use panside_bay::clock::SystemClock;
@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 
 use crate::kit::{Desk, checklist, cli, json as read_json, root, script};
 
-fn prove(path: &PathBuf) -> crate::kit::Said {
+fn prove(path: &Path) -> crate::kit::Said {
     cli(&["prove".as_ref(), path.as_os_str(), "--no-strike".as_ref(), "--no-observe".as_ref()])
 }
 
@@ -21,7 +21,7 @@ fn changed(desk: &Desk, change: impl FnOnce(&mut Value)) -> PathBuf {
 
 #[test]
 fn a_file_that_is_not_there_is_named() {
-    prove(&PathBuf::from("/nowhere/at-all.json")).refuses(3, "/nowhere/at-all.json cannot be read");
+    prove(Path::new("/nowhere/at-all.json")).refuses(3, "/nowhere/at-all.json cannot be read");
 }
 
 #[test]
@@ -156,7 +156,7 @@ fn cut_photo(desk: &Desk) -> Vec<u8> {
     whole[..whole.len() / 2].to_vec()
 }
 
-fn files_below(dir: &std::path::Path) -> usize {
+fn files_below(dir: &Path) -> usize {
     let entries = std::fs::read_dir(dir).unwrap().map(|entry| entry.unwrap().path());
     entries.map(|path| if path.is_dir() { files_below(&path) } else { 1 }).sum()
 }
