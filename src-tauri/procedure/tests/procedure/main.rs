@@ -1,0 +1,17 @@
+//! The procedure crate, held to what the checklist format means.
+//!
+//! - `bay`: the invented checklists that the tests change
+//! - `kit`: how a checklist is changed and a job is run by names
+//! - `own_search`: a search as plain as can be, to hold the proof against
+//! - `loading`: every mistake is told with its place
+//! - `machine`: what each action means
+//! - `proof`: what is proved, what is found, what is not claimed
+//! - `properties`: what holds in every run
+
+mod bay;
+mod kit;
+mod loading;
+mod machine;
+mod own_search;
+mod proof;
+mod properties;

@@ -1,0 +1,51 @@
+//! The proof: what it proves, what it finds, and what it does not claim.
+
+mod dangers;
+mod ends;
+mod limits;
+mod observed;
+mod used;
+
+use panside_procedure::proof::{Answer, Ask, Finding, Proof, Property, Verdict, prove};
+
+use crate::kit::Draft;
+
+/// Neither strikes nor observations.
+const PLAIN: Ask = Ask { strike: false, observe: false, memory: 1 << 30 };
+
+fn proof(draft: &Draft, ask: Ask) -> Proof {
+    prove(&draft.procedure(), ask, &mut |_| {})
+}
+
+fn is_proved(draft: &Draft) {
+    let proof = proof(draft, Ask::default());
+    assert_eq!((proof.verdict, proof.findings), (Verdict::Proved, Vec::new()));
+    assert!(proof.properties.iter().all(|(_, answer)| *answer == Answer::Holds));
+}
+
+/// One property fails and the others hold; by one finding, which is given back.
+///
+/// Only properties that need observations are searched with them: what fails without them mostly fails with them too.
+fn fails_only(draft: &Draft, property: Property) -> Finding {
+    let needs_observing =
+        |property: Property| matches!(property, Property::HonestWhenWrong | Property::AllUsed);
+    let observe = needs_observing(property);
+    let proof = proof(draft, Ask { observe, ..Ask::default() });
+    assert_eq!(proof.verdict, Verdict::Refuted);
+    for (one, answer) in &proof.properties {
+        let expected = match *one {
+            one if one == property => Answer::Fails,
+            one if needs_observing(one) && !observe => Answer::NotDecided,
+            _ => Answer::Holds,
+        };
+        assert_eq!(*answer, expected, "{}: {:#?}", one.claim(), proof.findings);
+    }
+    assert_eq!(proof.findings.len(), 1, "{:#?}", proof.findings);
+    proof.findings[0].clone()
+}
+
+/// The actions of a run without the titles of steps and moves.
+fn run(finding: &Finding) -> Vec<String> {
+    let bare = |said: &String| said.split(" \"").next().unwrap_or_default().to_owned();
+    finding.run.iter().map(bare).collect()
+}

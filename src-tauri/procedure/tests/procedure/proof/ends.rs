@@ -1,0 +1,123 @@
+//! Can finish, can stop, nothing left.
+
+use panside_procedure::proof::{Property, Verdict};
+use serde_json::json;
+
+use super::{PLAIN, fails_only, is_proved, proof, run};
+use crate::bay::{pan_job, sign_off, signature};
+
+#[test]
+fn a_job_that_an_answer_leads_into_a_dead_end_is_found() {
+    let done = "tray_clear and signed(torqued) and level = in_band and lift = floor and engine = off and worked(read_again)";
+    let draft = pan_job().set("", "done_when", json!(format!("{done} and verdict = service")));
+    let finding = fails_only(&draft, Property::CanFinish);
+    assert_eq!(finding.what, "from here no allowed order of steps reaches the end of the job");
+    assert_eq!(
+        run(&finding),
+        [
+            "move start",
+            "begin step read_level",
+            "done step read_level",
+            "begin step decide",
+            "done step decide"
+        ]
+    );
+    assert!(finding.run[4].ends_with("(answer: leak)"), "{}", finding.run[4]);
+}
+
+#[test]
+fn setting_aside_is_no_way_to_finish() {
+    // With the level high and the verdict leak the dye can only be set aside.
+    let draft =
+        pan_job().set("dye", "needs", json!("engine = off and level = low")).without("read_level", "again");
+    let finding = fails_only(&draft, Property::CanFinish);
+    assert!(finding.run.iter().any(|said| said.ends_with("(answer: leak)")), "{:?}", finding.run);
+}
+
+#[test]
+fn a_class_that_ends_the_job_needs_no_way_to_the_end() {
+    // The pan job has one, and is proved; without the end it is a dead end.
+    is_proved(&pan_job());
+    let draft = pan_job().set("answer", "classes/refuse/ends", json!(null)).set(
+        "shake",
+        "needs",
+        json!("safe_under and verdict in {service, leak}"),
+    );
+    fails_only(&draft, Property::CanFinish);
+}
+
+#[test]
+fn a_stop_that_an_answer_makes_impossible_is_found() {
+    let leave =
+        "lift in {floor, on_locks} and engine = off and (not known(verdict) or verdict in {service, leak})";
+    let finding = fails_only(&pan_job().set("", "safe_to_leave", json!(leave)), Property::CanStop);
+    assert_eq!(finding.what, "from here a safe stop cannot be reached, whatever the technician does");
+    assert!(finding.run.last().unwrap().ends_with("(answer: refuse)"), "{:?}", finding.run);
+    assert_eq!(finding.run.len(), 5);
+}
+
+#[test]
+fn a_stop_that_is_reached_by_working_on_is_one() {
+    let draft = pan_job().set(
+        "",
+        "safe_to_leave",
+        json!("lift = floor and engine = off and fluid = filled and pan = on"),
+    );
+    let proof = proof(&draft, PLAIN);
+    assert_eq!((proof.verdict, proof.findings), (Verdict::Proved, Vec::new()));
+}
+
+#[test]
+fn a_stop_cannot_hang_on_knowledge_that_grows_too_old_between_two_actions() {
+    let leave = "lift in {floor, on_locks} and engine = off and (not worked(read_again) or known(level))";
+    let fresh = pan_job().set("", "safe_to_leave", json!(leave));
+    fails_only(&fresh, Property::CanStop);
+    is_proved(&fresh.without("level", "fresh_for"));
+}
+
+#[test]
+fn a_forgotten_gasket_is_found() {
+    let done = "signed(torqued) and level = in_band and lift = floor and engine = off and worked(read_again)";
+    let draft = pan_job().set("", "done_when", json!(done)).set("pan_on", "puts_back", json!({"bolts": 4}));
+    let finding = fails_only(&draft, Property::NothingLeft);
+    assert_eq!(finding.what, "the job can be finished with 1 of \"gasket\" off");
+    assert_eq!(run(&finding).last().unwrap(), "finish the job");
+}
+
+#[test]
+fn an_attest_that_was_struck_is_found_when_the_end_does_not_ask_for_it() {
+    let done = "tray_clear and level = in_band and lift = floor and engine = off and worked(read_again)";
+    let draft = pan_job().set("", "done_when", json!(done));
+    let finding = fails_only(&draft, Property::NothingLeft);
+    assert_eq!(finding.what, "the job can be finished while the attest \"torqued\" is not valid");
+    assert!(run(&finding).contains(&"strike step pan_on".to_owned()), "{:?}", finding.run);
+}
+
+#[test]
+fn an_attest_that_was_never_given_is_found() {
+    let draft = pan_job().set("", "done_when", json!("tray_clear"));
+    let finding = proof(&draft, PLAIN).findings.remove(0);
+    assert_eq!(finding.property, Property::NothingLeft);
+    assert_eq!(run(&finding), ["finish the job"]);
+}
+
+#[test]
+fn an_attest_of_a_step_that_is_not_in_the_job_is_not_asked_for() {
+    let draft = pan_job().add("", "sign_offs", sign_off("dyed", "attest", "true")).add(
+        "dye",
+        "entries",
+        signature("dyed"),
+    );
+    let proof = proof(&draft, PLAIN);
+    assert_eq!((proof.verdict, proof.findings), (Verdict::Proved, Vec::new()));
+}
+
+#[test]
+fn pieces_counted_twice_are_found() {
+    let says = "pieces are counted off that are off already, or put back that are on";
+    let back = fails_only(&pan_job().set("fill", "puts_back", json!({"bolts": 1})), Property::NothingLeft);
+    assert_eq!((back.what.as_str(), run(&back).last().unwrap().as_str()), (says, "done step fill"));
+    let off = pan_job().set("drain", "takes_off", json!({"bolts": 1}));
+    let off = fails_only(&off, Property::NothingLeft);
+    assert_eq!((off.what.as_str(), run(&off).last().unwrap().as_str()), (says, "done step pan_off"));
+}
