@@ -6,6 +6,7 @@
 
 mod args;
 mod exit;
+mod out;
 mod prove;
 mod record;
 mod said;

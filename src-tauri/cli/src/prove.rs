@@ -8,6 +8,7 @@ use panside_procedure::{Procedure, load};
 
 use crate::args::ProveArgs;
 use crate::exit::{Exit, Failure, read};
+use crate::out::say;
 
 /// Proves a checklist and prints the answer.
 pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
@@ -25,7 +26,7 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
     let proof = proof::prove(&procedure, ask, &mut |progress| meter.show(progress));
     meter.end();
     if args.json {
-        println!("{}", serde_json::to_string_pretty(&proof)?);
+        say!("{}", serde_json::to_string_pretty(&proof)?);
     } else {
         print(&proof);
     }
@@ -78,9 +79,9 @@ impl Meter {
 }
 
 fn print(proof: &Proof) {
-    println!("Checklist {}, revision {} ({})", proof.checklist, proof.revision, proof.engine);
+    say!("Checklist {}, revision {} ({})", proof.checklist, proof.revision, proof.engine);
     for search in &proof.searches {
-        println!(
+        say!(
             "  {}: {} states, {} transitions, depth {}, {} MiB{}",
             search.runs,
             search.states.found,
@@ -90,30 +91,30 @@ fn print(proof: &Proof) {
             if search.complete { "" } else { " - memory limit reached, not searched to the end" }
         );
     }
-    println!();
+    say!("");
     for (property, answer) in &proof.properties {
         let said = match answer {
             Answer::Holds => "holds      ",
             Answer::Fails => "FAILS      ",
             Answer::NotDecided => "not decided",
         };
-        println!("  {said}  {}", property.claim());
+        say!("  {said}  {}", property.claim());
     }
     for finding in &proof.findings {
-        println!("\n{}\n  {}", finding.property.claim(), finding.what);
+        say!("\n{}\n  {}", finding.property.claim(), finding.what);
         for (at, action) in finding.run.iter().enumerate() {
-            println!("  {:>4}. {action}", at + 1);
+            say!("  {:>4}. {action}", at + 1);
         }
     }
     finish_table(proof);
-    println!("\nAssumed: {}.", proof.assumed.join("; "));
-    println!("Not claimed: {}.", proof.not_claimed.join("; "));
+    say!("\nAssumed: {}.", proof.assumed.join("; "));
+    say!("Not claimed: {}.", proof.not_claimed.join("; "));
     let states: usize = proof.searches.iter().map(|search| search.states.found).sum();
     match proof.verdict {
-        Verdict::Proved => println!("\nProved over {states} states."),
-        Verdict::Refuted => println!("\nRefuted: {} findings.", proof.findings.len()),
+        Verdict::Proved => say!("\nProved over {states} states."),
+        Verdict::Refuted => say!("\nRefuted: {} findings.", proof.findings.len()),
         Verdict::NotDecided => {
-            println!(
+            say!(
                 "\nNot decided: ran to {states} states. Give more memory with --mem; it counts as not proved."
             );
         }
@@ -124,13 +125,13 @@ fn finish_table(proof: &Proof) {
     if proof.finish_after_observing.is_empty() {
         return;
     }
-    println!("\nAfter one observation, can the job still finish?");
+    say!("\nAfter one observation, can the job still finish?");
     for row in &proof.finish_after_observing {
         let said = match (row.can, row.cannot) {
             (_, 0) => "always".to_owned(),
             (0, _) => "never: stop and call".to_owned(),
             (can, cannot) => format!("in {can} of {} places, else stop and call", can + cannot),
         };
-        println!("  {} = {}: {said}", row.condition, row.value);
+        say!("  {} = {}: {said}", row.condition, row.value);
     }
 }

@@ -7,21 +7,19 @@ use panside_bay::clock::SystemClock;
 
 use crate::args::{JobsArgs, RecordArgs};
 use crate::exit::{Exit, Failure};
+use crate::out::{self, say};
 
 /// Lists the jobs of a store.
 pub fn jobs(args: &JobsArgs) -> Result<Exit, Failure> {
     let jobs = open(&args.store)?.jobs()?;
     if args.json {
-        println!("{}", serde_json::to_string_pretty(&jobs)?);
+        say!("{}", serde_json::to_string_pretty(&jobs)?);
         return Ok(Exit::Done);
     }
     for job in &jobs {
         let demo = if job.demo { "  demo" } else { "" };
         let state = if job.ended { "ended" } else { "open" };
-        println!(
-            "{}  {:<12} {:>5} events  {state}{demo}  {}",
-            job.job, job.repair_order, job.events, job.label
-        );
+        say!("{}  {:<12} {:>5} events  {state}{demo}  {}", job.job, job.repair_order, job.events, job.label);
     }
     Ok(Exit::Done)
 }
@@ -34,9 +32,9 @@ pub fn record(args: &RecordArgs) -> Result<Exit, Failure> {
     })?;
     let document = open(&args.store)?.record(job)?;
     if args.json {
-        println!("{}", String::from_utf8_lossy(&document.to_json()?));
+        say!("{}", String::from_utf8_lossy(&document.to_json()?));
     } else {
-        print!("{}", document.to_text());
+        out::print(format_args!("{}", document.to_text()));
     }
     Ok(Exit::Done)
 }

@@ -5,6 +5,7 @@ use schemars::schema_for;
 
 use crate::args::SchemaArgs;
 use crate::exit::{Exit, Failure, write};
+use crate::out::say;
 use crate::script::Script;
 
 /// Writes the JSON Schemas.
@@ -14,7 +15,7 @@ pub fn schema(args: &SchemaArgs) -> Result<Exit, Failure> {
     for (name, schema) in schemas {
         let path = args.out.join(format!("{name}.schema.json"));
         write(&path, format!("{}\n", serde_json::to_string_pretty(&schema)?).as_bytes())?;
-        println!("{}", path.display());
+        say!("{}", path.display());
     }
     Ok(Exit::Done)
 }

@@ -5,6 +5,7 @@ use panside_bay::clock::SystemClock;
 
 use crate::args::{StoreArgs, StoreCommand};
 use crate::exit::{Exit, Failure};
+use crate::out::say;
 
 /// Looks after a store.
 pub fn store(args: &StoreArgs) -> Result<Exit, Failure> {
@@ -21,14 +22,16 @@ pub fn store(args: &StoreArgs) -> Result<Exit, Failure> {
                     "head": { "seq": report.head.seq, "hash": report.head.hash.to_string() },
                     "troubles": troubles,
                 });
-                println!("{}", serde_json::to_string_pretty(&answer)?);
+                say!("{}", serde_json::to_string_pretty(&answer)?);
             } else {
-                println!(
+                say!(
                     "{} events, {} photos and {} documents hold.",
-                    report.events, report.photos, report.documents
+                    report.events,
+                    report.photos,
+                    report.documents
                 );
-                println!("Newest event: {} ({})", report.head.seq, report.head.hash);
-                troubles.iter().for_each(|trouble| println!("TROUBLE: {trouble}"));
+                say!("Newest event: {} ({})", report.head.seq, report.head.hash);
+                troubles.iter().for_each(|trouble| say!("TROUBLE: {trouble}"));
             }
             Ok(if troubles.is_empty() { Exit::Done } else { Exit::Refused })
         }
@@ -37,7 +40,7 @@ pub fn store(args: &StoreArgs) -> Result<Exit, Failure> {
             bay.rebuild()?;
             let jobs = bay.jobs()?.len();
             bay.close()?;
-            println!("The list of {jobs} jobs is made anew from the journal.");
+            say!("The list of {jobs} jobs is made anew from the journal.");
             Ok(Exit::Done)
         }
     }

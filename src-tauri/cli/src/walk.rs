@@ -15,6 +15,7 @@ use serde_json::{Value, json};
 
 use crate::args::WalkArgs;
 use crate::exit::{Exit, Failure, read, write};
+use crate::out::say;
 use crate::prove::Meter;
 use crate::said;
 use crate::script::{self, Line, Script};
@@ -77,7 +78,7 @@ impl Walk<'_> {
             &format!("Job {job}: {}, {}", self.script.repair_order, self.script.title),
         )?;
         if self.script.demo && !self.args.json {
-            println!("Demo values, not for a vehicle.");
+            say!("Demo values, not for a vehicle.");
         }
         Ok(job)
     }
@@ -187,7 +188,7 @@ impl Walk<'_> {
     fn end(&mut self, job: JobId) -> Result<(), Failure> {
         let document = self.bay.record(job)?;
         if !self.args.json {
-            println!("\n{}", document.to_text());
+            say!("\n{}", document.to_text());
         }
         if let Some(path) = &self.args.record {
             write(path, &document.to_json()?)?;
@@ -202,9 +203,9 @@ impl Walk<'_> {
 
     fn print(&self, as_json: Value, as_text: &str) -> Result<(), Failure> {
         if self.args.json {
-            println!("{}", serde_json::to_string(&as_json)?);
+            say!("{}", serde_json::to_string(&as_json)?);
         } else {
-            println!("{as_text}");
+            say!("{as_text}");
         }
         Ok(())
     }

@@ -59,3 +59,23 @@ fn a_wrong_order_stops_the_walk_with_its_reason() {
     let check = cli(&["store".as_ref(), "check".as_ref(), desk.path("bay").as_os_str()]);
     assert_eq!(check.code, 0, "what was entered before stays whole: {}", check.out);
 }
+
+#[test]
+fn a_reader_that_goes_away_does_not_end_the_walk() {
+    let desk = Desk::new();
+    let mut child = std::process::Command::new(env!("CARGO_BIN_EXE_panside-cli"))
+        .arg("walk")
+        .arg(script("level-high"))
+        .arg("--store")
+        .arg(desk.path("bay"))
+        .arg("--photo")
+        .arg(desk.photo())
+        .arg("--plain-proof")
+        .stdout(std::process::Stdio::piped())
+        .spawn()
+        .unwrap();
+    drop(child.stdout.take());
+    assert_eq!(child.wait().unwrap().code(), Some(0));
+    let jobs = cli(&["jobs".as_ref(), "--store".as_ref(), desk.path("bay").as_os_str()]);
+    assert!(jobs.out.contains("ended"), "{}", jobs.out);
+}
