@@ -175,6 +175,7 @@ impl Proof {
                 "what is entered happened",
                 "nothing that is not entered happened",
                 "what a value means (inside, outside, below, …) is worked out rightly",
+                "what is not yet so (too hot, short, unclear) does not stay so for ever",
             ]
             .map(str::to_owned)
             .to_vec(),
