@@ -156,3 +156,23 @@ fn a_broken_chain_is_not_mended_by_a_new_epoch() -> Outcome {
     assert_ne!(of_others[0].hash, Hash::NONE);
     Ok(())
 }
+
+#[test]
+fn an_event_in_an_epoch_that_was_not_begun_there_is_found() -> Outcome {
+    let dir = tempdir()?;
+    let mut store = store_with(dir.path(), 2)?;
+    store.begin_epoch(epoch(1), "a new one")?;
+    write(&mut store, job(1), 3)?;
+    store.close()?;
+    for (damage, at) in [("SET from_seq = 1", 2), ("SET epoch = zeroblob(16)", 3)] {
+        let copied = tempdir()?;
+        copy(dir.path(), copied.path())?;
+        rusqlite::Connection::open(copied.path().join("journal.db"))?
+            .execute(&format!("UPDATE epochs {damage} WHERE number = 2"), [])?;
+        let store = Store::open(copied.path(), options())?;
+        let said = store.troubles();
+        assert!(matches!(said, [Trouble::EpochDiffers { device_seq }] if *device_seq == at), "{said:?}");
+        assert_eq!(*store.standing(), Standing::Troubled);
+    }
+    Ok(())
+}

@@ -198,3 +198,32 @@ fn a_photo_and_its_event_are_on_disk_before_they_are_called_saved() -> Outcome {
     }
     Ok(())
 }
+
+/// The system may have dropped what a failed sync was to write, and call it written the next time.
+#[test]
+fn what_a_failed_sync_left_is_written_anew_before_the_store_goes_on() -> Outcome {
+    let dir = tempdir()?;
+    let told = dir.path().join("told");
+    // The fifth sync of the log falls into the entries.
+    let settings = [
+        ("SHIM_CALL", "sync"),
+        ("SHIM_MATCH", LOG),
+        ("SHIM_NTH", "5"),
+        ("SHIM_ERRNO", EIO),
+        ("SHIM_TRACE", &told.to_string_lossy()),
+    ];
+    let output = writer(&dir.path().join("store"), "entries", ENTRIES, &settings)?;
+    let said = String::from_utf8(output.stdout)?;
+    assert!(output.status.success() && said.contains("unconfirmed\nreopened\nsaved"), "{said}");
+    let told = fs::read_to_string(told)?;
+    let after = told.split("failed ").nth(1).ok_or("nothing failed")?;
+    // Between "unconfirmed" and "reopened".
+    let reopening = after.split("write pipe:").nth(1).ok_or("nothing said")?;
+    let place = |call: &str, file: &str| {
+        reopening.lines().position(|line| line.starts_with(call) && line.ends_with(file))
+    };
+    let order =
+        [place("write", "/journal.db"), place("sync", "/journal.db"), place("write", "/journal.head")];
+    assert!(order.iter().all(Option::is_some) && order.is_sorted(), "{order:?} in:\n{reopening}");
+    Ok(())
+}

@@ -5,7 +5,7 @@
  * SHIM_NTH     the how manieth such call fails, from 1
  * SHIM_STICKY  set: all later ones fail too
  * SHIM_ERRNO   with which error (5 = EIO, 28 = ENOSPC)
- * SHIM_TRACE   a file that gets one line for each write, sync and rename
+ * SHIM_TRACE   a file that gets one line for each write, sync and rename, and one more for a failed one
  */
 #define _GNU_SOURCE
 #include <dlfcn.h>
@@ -51,7 +51,11 @@ static int stopped(const char *call, int fd) {
   char path[4096];
   path_of(fd, path, sizeof path);
   trace(call, path);
-  return fails(call, path);
+  if (!fails(call, path)) return 0;
+  int error = errno;
+  trace("failed", path);
+  errno = error;
+  return 1;
 }
 
 #define NEXT(name, type) ((type)dlsym(RTLD_NEXT, name))
