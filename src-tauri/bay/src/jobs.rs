@@ -159,6 +159,21 @@ impl Bay {
         Ok(self.store.rebuild(&label_of)?)
     }
 
+    /// What was found wrong when the store was opened, as sentences; most of it keeps the store from taking entries.
+    #[must_use]
+    pub fn troubles(&self) -> Vec<String> {
+        self.store.troubles().iter().map(ToString::to_string).collect()
+    }
+
+    /// After a failed write: reads and verifies the store anew. What could not be confirmed may turn out to be there.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] with what the disk says; the store then still takes no entry.
+    pub fn reopen(&mut self) -> Result<(), BayError> {
+        self.open.clear();
+        Ok(self.store.reopen()?)
+    }
+
     /// Closes the store, so that it is whole in its files.
     ///
     /// # Errors

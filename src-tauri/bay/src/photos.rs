@@ -1,13 +1,48 @@
 //! A photo in: stripped, hashed, on disk, before any event names it.
 
-use panside_job::EntryValue;
-use panside_journal::JobId;
-use panside_photo::{Kind, Limits, take_in};
-use panside_store::{NewPhoto, PhotoFormat};
+use std::collections::BTreeSet;
 
+use panside_job::{EntryValue, Event};
+use panside_journal::{Hash, JobId};
+use panside_photo::{Kind, Limits, take_in};
+use panside_store::{NewPhoto, PhotoFormat, Swept};
+
+use crate::jobs::happened;
 use crate::{Bay, BayError};
 
+/// The photos that an event names.
+fn photos_of(event: &Event) -> Vec<Hash> {
+    let values: Vec<&EntryValue> = match event {
+        Event::Entered(entered) => vec![&entered.value],
+        Event::Rerecorded(again) => again.values.values().collect(),
+        _ => Vec::new(),
+    };
+    let hash = |value: &EntryValue| match value {
+        EntryValue::Photo { hash, .. } => hash.parse().ok(),
+        _ => None,
+    };
+    values.into_iter().filter_map(hash).collect()
+}
+
 impl Bay {
+    /// Makes the list of jobs anew and takes away photo files that no entry names: a kill between photo and entry
+    /// leaves them.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] with what the disk said; [`BayError::Job`] when an event cannot be read. Then nothing is
+    /// taken away.
+    pub fn sweep(&mut self) -> Result<Swept, BayError> {
+        // A job that the derived list lacks would lose its photos.
+        self.rebuild()?;
+        let mut named = BTreeSet::new();
+        for row in self.store.jobs()? {
+            for one in happened(&self.store.events(row.job)?)? {
+                named.extend(photos_of(&one.event));
+            }
+        }
+        Ok(self.store.sweep(&named)?)
+    }
+
     /// Takes in the bytes of a photo file for a job, and answers the value to enter for it.
     ///
     /// # Errors

@@ -113,7 +113,7 @@ pub enum StoreCommand {
         #[arg(long)]
         json: bool,
     },
-    /// Make everything that is derived anew from the journal
+    /// Make everything that is derived anew from the journal, and take away photo files that no entry names
     Rebuild {
         /// The folder of the store.
         dir: PathBuf,

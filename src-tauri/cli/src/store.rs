@@ -37,10 +37,13 @@ pub fn store(args: &StoreArgs) -> Result<Exit, Failure> {
         }
         StoreCommand::Rebuild { dir } => {
             let mut bay = Bay::open(dir, Box::new(SystemClock::new()))?;
-            bay.rebuild()?;
+            let swept = bay.sweep()?;
             let jobs = bay.jobs()?.len();
             bay.close()?;
             say!("The list of {jobs} jobs is made anew from the journal.");
+            if swept.files > 0 {
+                say!("{} photo files that no entry names are taken away.", swept.files);
+            }
             Ok(Exit::Done)
         }
     }

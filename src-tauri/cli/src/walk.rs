@@ -25,6 +25,7 @@ pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     let script = script::read(&args.script)?;
     let clock = Arc::new(ManualClock::at(starts_at(&script)?));
     let bay = Bay::open(&args.store, Box::new(Arc::clone(&clock)))?;
+    bay.troubles().iter().for_each(|trouble| eprintln!("TROUBLE: {trouble}"));
     let folder = args.script.parent().unwrap_or(Path::new(".")).to_owned();
     let words = serde_json::to_string(&script)?;
     let mut walk =

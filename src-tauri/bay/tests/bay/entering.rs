@@ -1,7 +1,7 @@
 //! Entering wishes.
 
 use panside_bay::BayError;
-use panside_bay::enter::{Answer, EntryValue, Event, new_request};
+use panside_bay::enter::{Answer, EntryValue, Event, Wish, new_request};
 
 use crate::kit::{Shop, begin, made, technician};
 
@@ -90,6 +90,27 @@ fn a_photo_is_kept_by_its_hash_and_a_broken_one_is_not_kept() {
     assert!(matches!(half, Err(BayError::Photo(_))), "{half:?}");
     assert!(matches!(shop.bay.add_photo(job, b""), Err(BayError::Photo(_))));
     assert_eq!(shop.bay.check().unwrap().photos, 1);
+}
+
+#[test]
+fn a_photo_that_no_entry_names_is_swept_and_one_that_an_entry_names_stays() {
+    let mut shop = Shop::new();
+    let job = shop.start();
+    let picture = |shade: u8| {
+        let mut bytes = std::io::Cursor::new(Vec::new());
+        image::RgbImage::from_pixel(600, 400, image::Rgb([shade, 90, 40]))
+            .write_to(&mut bytes, image::ImageFormat::Png)
+            .unwrap();
+        bytes.into_inner()
+    };
+    let named = shop.bay.add_photo(job, &picture(10)).unwrap();
+    shop.bay.add_photo(job, &picture(200)).unwrap();
+    let entries = [("routing".to_owned(), named)].into();
+    shop.enter(job, &Wish::Work { step: "photo".to_owned(), entries, signatures: Vec::new(), later: false });
+    assert!(shop.bay.sweep().unwrap().files > 0);
+    assert_eq!(shop.bay.check().unwrap().photos, 1);
+    assert!(shop.bay.check().unwrap().troubles.is_empty());
+    assert_eq!(shop.bay.sweep().unwrap().files, 0, "the second time there is nothing to take away");
 }
 
 #[test]
