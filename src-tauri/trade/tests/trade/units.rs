@@ -41,6 +41,8 @@ fn conversions_agree_with_pint() -> Outcome {
         (-40.0, DegreeFahrenheit, DegreeCelsius, -39.99999999999997),
         (58.0, DegreeCelsius, DegreeFahrenheit, 136.39999999999992),
         (-273.15, DegreeCelsius, DegreeFahrenheit, -459.67),
+        (4.7, Kiloohm, Ohm, 4700.0),
+        (5600.0, Ohm, Kiloohm, 5.6000000000000005),
     ];
     for (value, from, to, expected) in printed {
         let found = convert(value, from, to)?;
@@ -104,6 +106,7 @@ fn units_are_read_as_people_write_them() {
         (KilogramForceMetre, vec!["kgf·m", "kgf.m", "kgfm"]),
         (KilogramForceCentimetre, vec!["kgf·cm", "kgf.cm"]),
         (Ohm, vec!["Ω", "ohm", "Ohm"]),
+        (Kiloohm, vec!["kΩ", "kohm", "kiloohm"]),
         (Volt, vec!["V", "v"]),
         (Litre, vec!["L", "l"]),
         (Millilitre, vec!["mL", "ml"]),
@@ -127,7 +130,7 @@ fn units_are_read_as_people_write_them() {
 
 #[test]
 fn an_unknown_unit_is_refused_and_the_known_ones_are_named() {
-    for text in ["", "psi", "N·m·m", "mmm", "k"] {
+    for text in ["", "psi", "N·m·m", "mmm", "k", "MΩ", "mΩ"] {
         let error = text.parse::<Unit>().unwrap_err();
         assert!(matches!(error, TradeError::UnitUnknown { .. }), "{text}");
         assert!(error.to_string().contains("lbf·ft"), "{error}");
