@@ -48,13 +48,27 @@ pub(crate) fn check_signature(path: &Path) -> Result<(), StoreError> {
     Err(StoreError::NotAStore { path: path.to_owned() })
 }
 
+/// The writer's lock, let go of when it is dropped.
+///
+/// Closing the file would not do: a process that is being started at that moment has the file too until it runs its
+/// own program, and would hold the lock on.
+#[derive(Debug)]
+pub(crate) struct Lock(File);
+
+impl Drop for Lock {
+    fn drop(&mut self) {
+        // Where this fails, closing the file right after it lets go as well.
+        let _ = self.0.unlock();
+    }
+}
+
 /// Takes the writer's lock.
-pub(crate) fn lock(dir: &Path) -> Result<File, StoreError> {
+pub(crate) fn lock(dir: &Path) -> Result<Lock, StoreError> {
     let path = dir.join("lock");
     let open = OpenOptions::new().create(true).truncate(false).write(true).open(&path);
     let lock = open.map_err(file(OPENING, &path))?;
     match lock.try_lock() {
-        Ok(()) => Ok(lock),
+        Ok(()) => Ok(Lock(lock)),
         Err(TryLockError::WouldBlock) => Err(StoreError::Locked { dir: dir.to_owned() }),
         Err(TryLockError::Error(error)) => Err(file(OPENING, &path)(error)),
     }

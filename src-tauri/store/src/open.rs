@@ -1,6 +1,5 @@
 //! Opening a store: lock, look, climb, walk, compare, and only then write.
 
-use std::fs::File;
 use std::path::{Path, PathBuf};
 
 use panside_journal::{DeviceId, EpochId, Head};
@@ -8,7 +7,7 @@ use rusqlite::Connection;
 
 use crate::error::sql;
 use crate::head_file::{Found, HeadFile};
-use crate::load::{self, check_signature, load, lock, make};
+use crate::load::{self, Lock, check_signature, load, lock, make};
 use crate::write::{Checkpoint, checkpoint};
 use crate::{StoreError, Trouble, disk};
 
@@ -70,7 +69,7 @@ pub struct Store {
     pub(crate) head_file: Option<HeadFile>,
     pub(crate) since_checkpoint: u32,
     /// Held as long as the store is open for writing; the system lets go of it when the process ends.
-    pub(crate) lock: Option<File>,
+    pub(crate) lock: Option<Lock>,
 }
 
 impl Store {
