@@ -122,14 +122,7 @@ impl Bay {
         let started = started.ok_or(BayError::NoJob(job))?;
         let ended = self.open.get(&job).is_some_and(|open| open.job.end.is_some())
             || events.iter().any(|event| matches!(event, Event::Finished(_) | Event::Stopped(_)));
-        Ok(serde_json::to_string(&JobLine {
-            job,
-            repair_order: started.repair_order.clone(),
-            label: started.label.clone(),
-            demo: started.demo,
-            ended,
-            events: before + events.len() as u64,
-        })?)
+        Ok(serde_json::to_string(&JobLine::new(job, started, ended, before + events.len() as u64))?)
     }
 
     fn entered(&mut self, job: JobId, appended: Appended) -> Result<Answer, BayError> {

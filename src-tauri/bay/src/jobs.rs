@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::Arc;
 
+use panside_job::event::Started;
 use panside_job::{Event, Happened, Job, Specs};
 use panside_journal::{DeviceId, EpochId, EventId, Hash, Head, JobId, Stamp};
 use panside_procedure::format::Sheet;
@@ -45,6 +46,20 @@ pub struct JobLine {
     pub ended: bool,
     /// Number of its events.
     pub events: u64,
+}
+
+impl JobLine {
+    /// The line of a job with so many events.
+    pub(crate) fn new(job: JobId, started: &Started, ended: bool, events: u64) -> JobLine {
+        JobLine {
+            job,
+            repair_order: started.repair_order.clone(),
+            label: started.label.clone(),
+            demo: started.demo,
+            ended,
+            events,
+        }
+    }
 }
 
 impl std::fmt::Debug for Bay {
@@ -221,14 +236,7 @@ pub(crate) fn label_of(events: &[panside_journal::Event]) -> String {
             return None;
         };
         let ended = events.iter().any(|event| matches!(event.header.kind.as_str(), "finished" | "stopped"));
-        Some(JobLine {
-            job: header.job,
-            repair_order: started.repair_order,
-            label: started.label,
-            demo: started.demo,
-            ended,
-            events: events.len() as u64,
-        })
+        Some(JobLine::new(header.job, &started, ended, events.len() as u64))
     });
     line.and_then(|line| serde_json::to_string(&line).ok()).unwrap_or_else(|| "{}".to_owned())
 }

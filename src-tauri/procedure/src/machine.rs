@@ -20,8 +20,6 @@ pub use shown::{InJob, Shown};
 pub use state::{Field, Layout, State, WORDS};
 pub use step::Moment;
 
-use crate::format::Zone;
-
 macro_rules! index {
     ($($(#[$doc:meta])* $name:ident),*) => {$(
         $(#[$doc])*
@@ -202,8 +200,6 @@ pub struct StepRule {
     pub work: Field,
     /// Its phase.
     pub phase: PhaseIx,
-    /// Where the person is.
-    pub zone: Zone,
     /// When it is surely in the job, and when it is surely not. Absent: always in.
     pub on: Option<(Pred, Pred)>,
     /// Steps that come before.

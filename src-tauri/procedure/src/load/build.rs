@@ -284,7 +284,6 @@ impl Builder<'_> {
         StepRule {
             work: self.binder.fields.steps[at],
             phase,
-            zone: step.zone,
             on,
             after: steps(&step.after),
             needs,
