@@ -2,19 +2,50 @@
 //!
 //! It holds no rule and no sum. The page has no permission of Tauri's own, see `capabilities/default.json`,
 //! and may load nothing from outside the program, see the content security policy in `tauri.conf.json`.
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "the edge: the program's words, its folders and the lock around the store"
+)]
+
+mod commands;
+mod desk;
+mod opened;
+mod options;
+mod proving;
+mod shelf;
+mod table;
+mod trouble;
+pub mod types;
+
+use tauri::Manager;
+
+pub use options::{Options, UnknownOption};
+
+use desk::Desk;
 
 /// Opens the window and stays until it is closed.
 ///
 /// # Errors
 /// Tauri's error when the window can't be opened, for example because there is no display.
-pub fn open() -> tauri::Result<()> {
-    tauri::Builder::default().run(tauri::generate_context!())
+pub fn open(options: Options) -> tauri::Result<()> {
+    tauri::Builder::default()
+        .setup(move |app| {
+            let store = match options.store {
+                Some(folder) => folder,
+                None => app.path().app_data_dir()?.join("bay"),
+            };
+            app.manage(Desk::open(store, options.demo_clock));
+            Ok(())
+        })
+        .invoke_handler(commands::handler())
+        .run(tauri::generate_context!())
 }
 
 /// What Android and iOS start. They show no error text, so a failure goes to the system's log.
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn start() {
-    if let Err(error) = open() {
+    if let Err(error) = open(Options::default()) {
         eprintln!("Panside can't open its window: {error}");
     }
 }

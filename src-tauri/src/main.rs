@@ -2,8 +2,20 @@
 
 use std::process::ExitCode;
 
+use panside_window::Options;
+
+/// The code for a call that can't be understood, as `sysexits.h` has it.
+const USAGE: u8 = 64;
+
 fn main() -> ExitCode {
-    match panside_window::open() {
+    let options = match Options::read(std::env::args().skip(1)) {
+        Ok(options) => options,
+        Err(unknown) => {
+            eprintln!("{unknown}");
+            return ExitCode::from(USAGE);
+        }
+    };
+    match panside_window::open(options) {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
             eprintln!("Panside can't open its window: {error}");

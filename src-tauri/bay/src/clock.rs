@@ -86,10 +86,49 @@ impl Clock for ManualClock {
     }
 }
 
+/// The device's clocks, ahead by what was let pass: for looking at a demo job without waiting for it.
+#[derive(Debug, Default)]
+pub struct DemoClock {
+    device: SystemClock,
+    ahead_ms: AtomicI64,
+}
+
+impl DemoClock {
+    /// How far it is ahead.
+    #[must_use]
+    pub fn ahead_ms(&self) -> i64 {
+        self.ahead_ms.load(Ordering::Relaxed)
+    }
+
+    /// Goes on from where an earlier start of the program left it.
+    pub fn set_ahead_ms(&self, ahead: i64) {
+        self.ahead_ms.store(ahead, Ordering::Relaxed);
+    }
+
+    /// Lets so many milliseconds pass; backwards is not possible.
+    pub fn let_pass_ms(&self, by: u32) {
+        self.ahead_ms.fetch_add(i64::from(by), Ordering::Relaxed);
+    }
+}
+
+impl Clock for DemoClock {
+    fn now(&self) -> Stamp {
+        let (device, ahead) = (self.device.now(), self.ahead_ms());
+        let mono_ms = device.mono_ms.saturating_add(ahead.unsigned_abs());
+        Stamp { wall_ms: device.wall_ms.saturating_add(ahead), mono_ms, boot: device.boot }
+    }
+}
+
 impl<C: Clock + Sync> Clock for std::sync::Arc<C> {
     fn now(&self) -> Stamp {
         C::now(self)
     }
+}
+
+/// Minutes that the device's wall clock is ahead of UTC now.
+#[must_use]
+pub fn utc_offset_min() -> i32 {
+    chrono::Local::now().offset().local_minus_utc() / 60
 }
 
 /// Milliseconds since 1970 of a time as RFC 3339 writes it.

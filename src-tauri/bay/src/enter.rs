@@ -2,15 +2,16 @@
 
 use std::collections::BTreeSet;
 
-use panside_job::{Happened, JobView, Preview, decide, preview, view};
-use panside_journal::{Draft, Hash, Head, Origin, PersonId, Stamp};
+use panside_job::{Happened, JobView, decide, preview, view};
+use panside_journal::{Draft, Origin, PersonId, Stamp};
 use panside_store::{Appended, Entry, StoreError};
 
 use uuid::Uuid;
 
+pub use panside_job::Preview;
 pub use panside_job::value::{StickReading, StickShows};
 pub use panside_job::{Actor, EntryValue, Event, Refusal, Request as Wish};
-pub use panside_journal::{JobId, RequestId};
+pub use panside_journal::{Hash, Head, JobId, RequestId};
 
 use crate::jobs::{Open, event_id};
 use crate::{Bay, BayError, JobLine};

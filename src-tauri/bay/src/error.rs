@@ -35,6 +35,12 @@ pub enum BayError {
         /// What the proof says.
         why: String,
     },
+    /// A checklist whose proof is not made on this tablet.
+    #[error("The checklist is not proved on this tablet yet. Prove it first, then start the job.")]
+    NotProvedYet,
+    /// A checklist or sheet that the program does not have.
+    #[error("There is no checklist or spec sheet \"{0}\" here. Choose one that is offered.")]
+    NotOnShelf(String),
     /// No such job.
     #[error("There is no job {0} on this tablet. List the jobs to see which there are.")]
     NoJob(JobId),
@@ -61,4 +67,12 @@ pub enum BayError {
     /// A value could not be written as JSON.
     #[error("Writing JSON failed: {0}")]
     Json(#[from] serde_json::Error),
+}
+
+impl BayError {
+    /// Another process has the store.
+    #[must_use]
+    pub fn is_locked(&self) -> bool {
+        matches!(self, BayError::Store(StoreError::Locked { .. }))
+    }
 }

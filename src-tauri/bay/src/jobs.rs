@@ -11,6 +11,7 @@ use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
 use panside_store::{Options, Report, Store};
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 use uuid::{NoContext, Timestamp, Uuid};
 
 use crate::BayError;
@@ -32,7 +33,7 @@ pub(crate) struct Open {
 }
 
 /// One line of the list of jobs. It is kept as the job's label in the store and made anew by `rebuild`.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct JobLine {
     /// The job.
     pub job: JobId,
@@ -203,6 +204,14 @@ impl Bay {
     /// [`BayError::Store`].
     pub fn put_draft(&mut self, job: JobId, key: &str, text: &str) -> Result<(), BayError> {
         Ok(self.store.put_draft(job, key, text)?)
+    }
+
+    /// Forgets what was typed and not done; there need not be any.
+    ///
+    /// # Errors
+    /// [`BayError::Store`].
+    pub fn clear_draft(&mut self, job: JobId, key: &str) -> Result<(), BayError> {
+        Ok(self.store.clear_draft(job, key)?)
     }
 
     /// What was typed and not yet done.

@@ -13,13 +13,17 @@
 )]
 
 pub mod clock;
+pub mod closing;
 pub mod enter;
 mod error;
 mod jobs;
+pub mod kit;
+pub mod page;
 pub mod photos;
 pub mod prove;
 pub mod record;
 pub mod say;
+pub mod shelf;
 pub mod start;
 
 pub use error::BayError;

@@ -64,4 +64,20 @@ impl Bay {
         })?;
         Ok(EntryValue::Photo { hash: hash.to_string(), width: photo.width, height: photo.height })
     }
+
+    /// The bytes of a kept photo, checked against its hash.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] when it is not kept, is damaged, or with what the disk said.
+    pub fn photo(&self, hash: &Hash) -> Result<Vec<u8>, BayError> {
+        Ok(self.store.photo(hash)?)
+    }
+
+    /// The small picture of a kept photo, as JPEG.
+    ///
+    /// # Errors
+    /// As [`Bay::photo`].
+    pub fn thumbnail(&self, hash: &Hash) -> Result<Vec<u8>, BayError> {
+        Ok(self.store.thumbnail(hash)?)
+    }
 }

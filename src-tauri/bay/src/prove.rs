@@ -5,7 +5,9 @@ use std::sync::Arc;
 
 use panside_journal::Hash;
 use panside_procedure::Procedure;
-use panside_procedure::proof::{self, Ask, ENGINE, Progress, Proof, Verdict};
+use panside_procedure::proof::{self, ENGINE, Progress, Proof, Verdict};
+
+pub use panside_procedure::proof::Ask;
 
 use crate::{Bay, BayError};
 
@@ -26,34 +28,64 @@ impl Proved {
     }
 }
 
+/// A search that came to its end with a proof. Only [`search`] makes one.
+#[derive(Debug, Clone)]
+pub struct Found {
+    proved: Proved,
+    engine: String,
+}
+
+/// Proves a checklist. Takes long and touches no store, so that a window can go on meanwhile; [`Bay::keep_proof`]
+/// keeps what is found.
+///
+/// # Errors
+/// [`BayError::Checklist`] when it does not load, [`BayError::NotProved`] when it is refuted or the search did
+/// not come to its end.
+pub fn search(bytes: &[u8], ask: Ask, progress: &mut dyn FnMut(Progress)) -> Result<Found, BayError> {
+    let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
+    let proof = proof::prove(&procedure, ask, progress);
+    if proof.verdict != Verdict::Proved {
+        return Err(BayError::NotProved { id: procedure.checklist.id.clone(), why: why(&proof) });
+    }
+    let proof = serde_json::to_string(&proof)?;
+    let proved = Proved { bytes: bytes.to_vec(), procedure: Arc::new(procedure), proof };
+    Ok(Found { proved, engine: engine(ask.strike, ask.observe) })
+}
+
 impl Bay {
     /// Proves a checklist, or takes the proof that is kept for it.
     ///
     /// # Errors
-    /// [`BayError::Checklist`] when it does not load, [`BayError::NotProved`] when it is refuted or the search did
-    /// not come to its end.
+    /// Those of [`search`], [`Bay::proved`] and [`Bay::keep_proof`].
     pub fn prove(
         &mut self,
         bytes: &[u8],
         ask: Ask,
         progress: &mut dyn FnMut(Progress),
     ) -> Result<Proved, BayError> {
+        match self.proved(bytes, ask)? {
+            Some(proved) => Ok(proved),
+            None => self.keep_proof(search(bytes, ask, progress)?),
+        }
+    }
+
+    /// A checklist with the proof that is kept for it; nothing when none is.
+    ///
+    /// # Errors
+    /// [`BayError::Checklist`] when it does not load, [`BayError::Store`] with what the disk said.
+    pub fn proved(&self, bytes: &[u8], ask: Ask) -> Result<Option<Proved>, BayError> {
         let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
-        let engine = engine(ask.strike, ask.observe);
-        let hash = Hash::of(bytes);
-        let proof = match self.store.proof(&hash, &engine)? {
-            Some(kept) => kept,
-            None => {
-                let proof = proof::prove(&procedure, ask, progress);
-                if proof.verdict != Verdict::Proved {
-                    return Err(BayError::NotProved { id: procedure.checklist.id.clone(), why: why(&proof) });
-                }
-                let text = serde_json::to_string(&proof)?;
-                self.store.put_proof(&hash, &engine, &text)?;
-                text
-            }
-        };
-        Ok(Proved { bytes: bytes.to_vec(), procedure: Arc::new(procedure), proof })
+        let kept = self.store.proof(&Hash::of(bytes), &engine(ask.strike, ask.observe))?;
+        Ok(kept.map(|proof| Proved { bytes: bytes.to_vec(), procedure: Arc::new(procedure), proof }))
+    }
+
+    /// Keeps a proof, so that it need not be made again.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] with what the disk said.
+    pub fn keep_proof(&mut self, found: Found) -> Result<Proved, BayError> {
+        self.store.put_proof(&Hash::of(&found.proved.bytes), &found.engine, &found.proved.proof)?;
+        Ok(found.proved)
     }
 }
 

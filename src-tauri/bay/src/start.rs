@@ -7,7 +7,7 @@ use panside_job::start::{Intake, start};
 use panside_journal::{Hash, Head, JobId, Origin, PersonId, RequestId};
 use panside_procedure::load;
 
-use crate::prove::Proved;
+use crate::prove::{Ask, Proved};
 use crate::{Bay, BayError};
 
 /// What a job is started with, beside its checklist.
@@ -68,5 +68,20 @@ impl Bay {
         let origin = Origin { request: asked, who: PersonId(actor.name.clone()), stamp: self.clock.now() };
         self.append(job, Head::NONE, &origin, &[started])?;
         Ok(job)
+    }
+
+    /// Starts a job with a checklist whose proof is kept.
+    ///
+    /// # Errors
+    /// [`BayError::NotProvedYet`] when no proof is kept; else those of [`Bay::start`].
+    pub fn start_proved(
+        &mut self,
+        checklist: &[u8],
+        new: &NewJob<'_>,
+        actor: &Actor,
+        request: RequestId,
+    ) -> Result<JobId, BayError> {
+        let proved = self.proved(checklist, Ask::default())?.ok_or(BayError::NotProvedYet)?;
+        self.start(&proved, new, actor, request)
     }
 }

@@ -7,6 +7,7 @@ use panside_journal::{PersonId, Stamp};
 use panside_procedure::machine::{SignIx, StepIx, VarIx};
 use panside_procedure::{Procedure, State};
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 use crate::event::{Event, Started};
 use crate::sheet::Specs;
@@ -27,7 +28,7 @@ pub struct Happened {
 }
 
 /// Which event, when, and by whom.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Mark {
     /// The event's number in the job.
     pub seq: u64,
@@ -44,7 +45,7 @@ impl From<&Happened> for Mark {
 }
 
 /// A reason that was given, with who and when.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Reason {
     /// Which event.
     pub mark: Mark,
@@ -171,7 +172,7 @@ impl StepDetail {
 }
 
 /// One time a sign-off was given.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Given {
     /// The signature.
     pub signature: Signature,
@@ -193,7 +194,7 @@ pub struct LastRead {
 }
 
 /// How a gate became known.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Known {
     /// Its class.
     pub class: String,

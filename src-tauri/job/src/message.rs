@@ -9,6 +9,7 @@ use std::collections::BTreeMap;
 use panside_procedure::format::{Role, Signal};
 use panside_trade::measure::Measure;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 pub use list::MESSAGES;
 
@@ -16,7 +17,7 @@ pub(crate) use list::*;
 pub(crate) use trade::of_trade;
 
 /// Something to say.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Message {
     /// Which message: one of [`MESSAGES`].
     pub id: String,
@@ -28,7 +29,7 @@ pub struct Message {
 }
 
 /// An argument of a message.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case")]
 pub enum Arg {
     /// A name, a measured value with its unit, or a word a sentence chooses by.

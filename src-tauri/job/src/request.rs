@@ -4,12 +4,13 @@ use std::collections::BTreeMap;
 
 use panside_procedure::format::Role;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 use crate::message::Message;
 use crate::value::{EntryValue, Signature};
 
 /// Who asks.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Actor {
     /// The name the shop gave them: the same text as the journal's `PersonId` and as [`Signature::by`]. Capitals and
@@ -20,7 +21,7 @@ pub struct Actor {
 }
 
 /// One wish. Names are the ids of the checklist.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Request {
     /// Go into a step.
@@ -135,7 +136,7 @@ pub enum Request {
 }
 
 /// Why a wish is not fulfilled, and what would have to hold. Not an error.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Refusal {
     /// Why not.
     pub message: Message,

@@ -7,6 +7,7 @@ use panside_procedure::format::Checklist;
 use panside_procedure::machine::VariableKind;
 use panside_procedure::{Procedure, State};
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 use crate::change::vars;
 use crate::decide::unmet::Because;
@@ -103,14 +104,39 @@ pub(crate) fn fact<'a>(procedure: &Procedure, specs: &'a Specs, fact: &str) -> O
     specs.fact(&fact.sheet)
 }
 
+/// A condition that is asked about when a vehicle comes in.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Question {
+    /// Condition id.
+    pub condition: String,
+    /// In words.
+    pub name: String,
+    /// What it can be; the first is taken where nothing is answered.
+    pub answers: Vec<Answer>,
+}
+
+/// A value that a condition can come in with.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[ts(rename = "IntakeAnswer")]
+pub struct Answer {
+    /// The value.
+    pub value: String,
+    /// In words.
+    pub says: String,
+}
+
 /// Every condition that can be asked about at intake, with the values it can come in with.
 #[must_use]
-pub fn questions(procedure: &Procedure) -> Vec<(String, Vec<String>)> {
+pub fn questions(procedure: &Procedure) -> Vec<Question> {
     let conditions = vars(procedure, VariableKind::Condition).filter_map(|var| {
         let (_, starts) = procedure.machine.starts.iter().find(|(found, _)| *found == var)?;
-        let values =
-            starts.iter().map(|&value| procedure.value_name(var, value).to_owned()).collect::<Vec<_>>();
-        (values.len() > 1).then(|| (procedure.var_name(var).to_owned(), values))
+        let answer = |&value: &u8| {
+            let value = procedure.value_name(var, value).to_owned();
+            Answer { says: words(&value), value }
+        };
+        let answers: Vec<Answer> = starts.iter().map(answer).collect();
+        let condition = procedure.var_name(var).to_owned();
+        (answers.len() > 1).then(|| Question { name: words(&condition), condition, answers })
     });
     conditions.collect()
 }
@@ -172,9 +198,10 @@ mod tests {
 
     #[test]
     fn only_what_can_come_in_either_way_is_asked_about() {
-        assert_eq!(
-            questions(&procedure()),
-            [("key".to_owned(), vec!["in_car".to_owned(), "secured".to_owned()])]
-        );
+        let asked = questions(&procedure());
+        assert_eq!(asked.len(), 1);
+        assert_eq!(asked[0].condition, "key");
+        let answers: Vec<_> = asked[0].answers.iter().map(|a| (a.value.as_str(), a.says.as_str())).collect();
+        assert_eq!(answers, [("in_car", "in car"), ("secured", "secured")]);
     }
 }

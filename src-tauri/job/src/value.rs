@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 
 use panside_procedure::format::Role;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 /// A signature under one sign-off.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Signature {
     /// Id in the checklist's `sign_offs`.
@@ -19,7 +20,7 @@ pub struct Signature {
 }
 
 /// What was entered at one entry of a step: one variant for each kind in `panside_procedure::format::Ask`.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum EntryValue {
     /// A signature. It is given together with *Done*, never before.
@@ -104,7 +105,7 @@ impl EntryValue {
 }
 
 /// One reading of the stick with the fluid's temperature.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct StickReading {
     /// Fluid temperature as decimal text.
@@ -116,7 +117,7 @@ pub struct StickReading {
 }
 
 /// What the stick showed.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum StickShows {
     /// The wet edge, from the end of the stick.
@@ -131,7 +132,7 @@ pub enum StickShows {
 }
 
 /// Where pieces are that a count did not find.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Accounted {
     /// Where they are, in words. Never empty.
@@ -141,7 +142,7 @@ pub struct Accounted {
 }
 
 /// A torque tool as it stood in the shop's list when it was used.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Tool {
     /// What the shop calls it.

@@ -7,11 +7,13 @@ mod clock;
 mod make;
 mod preview;
 mod step;
+mod units;
 
 use panside_journal::Stamp;
 use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Caution, Reuse, Role, SignKind, Signal, Zone};
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 pub use preview::{OtherUnit, Preview, preview};
 
@@ -21,7 +23,7 @@ use crate::request::Refusal;
 use crate::value::EntryValue;
 
 /// A job as it is to be shown.
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize, TS)]
 pub struct JobView {
     /// The number of the newest event: what a wish made on this view is based on.
     pub seq: u64,
@@ -45,6 +47,8 @@ pub struct JobView {
     pub moves: Vec<MoveView>,
     /// What is off the vehicle.
     pub tray: Vec<TrayView>,
+    /// Every kind of part and fastener that this job counts.
+    pub items: Vec<ItemView>,
     /// How the vehicle is.
     pub conditions: Vec<ConditionView>,
     /// What is known.
@@ -62,7 +66,7 @@ pub struct JobView {
 }
 
 /// Whether a job goes on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case")]
 pub enum Over {
     /// It goes on.
@@ -76,7 +80,7 @@ pub enum Over {
 }
 
 /// A part of the job.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct PhaseView {
     /// Phase id.
     pub id: String,
@@ -89,7 +93,7 @@ pub struct PhaseView {
 }
 
 /// A step.
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize, TS)]
 pub struct StepView {
     /// Its place in the checklist, from 1.
     pub number: usize,
@@ -138,7 +142,7 @@ pub struct StepView {
 }
 
 /// One entry of a step.
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize, TS)]
 pub struct EntryView {
     /// Entry id.
     pub id: String,
@@ -148,8 +152,12 @@ pub struct EntryView {
     pub ask: Ask,
     /// Whether the step can be done without it.
     pub optional: bool,
-    /// What the sheet allows, for showing beside it.
+    /// What the sheet allows, for showing beside it; for torque one line a stage.
     pub limits: Vec<Message>,
+    /// Symbols of the units that a value may be typed in, the usual one first. For a level: of the trace.
+    pub units: Vec<String>,
+    /// For a level: symbols of the units that the temperature may be typed in, the usual one first.
+    pub temperature_units: Vec<String>,
     /// What was last entered in the stretch of work that is shown.
     pub value: Option<EntryValue>,
     /// What that turned out to be.
@@ -163,7 +171,7 @@ pub struct EntryView {
 }
 
 /// A move.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct MoveView {
     /// Move id.
     pub id: String,
@@ -180,7 +188,7 @@ pub struct MoveView {
 }
 
 /// A kind of part or fastener that is off the vehicle.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct TrayView {
     /// Item id.
     pub id: String,
@@ -196,8 +204,21 @@ pub struct TrayView {
     pub recount_agrees: bool,
 }
 
+/// A kind of part or fastener.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct ItemView {
+    /// Item id.
+    pub id: String,
+    /// What it is.
+    pub name: String,
+    /// Pieces there are on the vehicle.
+    pub count: u8,
+    /// Whether the same piece may go back.
+    pub reuse: Reuse,
+}
+
 /// A condition of the vehicle or the bay.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct ConditionView {
     /// Condition id.
     pub id: String,
@@ -214,7 +235,7 @@ pub struct ConditionView {
 }
 
 /// Something that is known or not.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct GateView {
     /// Gate id.
     pub id: String,
@@ -229,7 +250,7 @@ pub struct GateView {
 }
 
 /// A sign-off.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct SignView {
     /// Sign-off id.
     pub id: String,
@@ -250,7 +271,7 @@ pub struct SignView {
 }
 
 /// A danger.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct DangerView {
     /// Danger id.
     pub id: String,
@@ -261,7 +282,7 @@ pub struct DangerView {
 }
 
 /// Time on the job.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct ClockView {
     /// When it started.
     pub started: Option<Stamp>,

@@ -1,12 +1,13 @@
 //! The two chains of hashes: one over a device's events, one over a job's.
 
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 use uuid::Uuid;
 
 use crate::{DeviceId, Event, EventId, Format, Hash, Header, JobId, JournalError};
 
 /// The newest event of a chain: what the next one must follow.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Head {
     /// Its number in the chain; 0 when there is no event yet.
     pub seq: u64,

@@ -1,11 +1,12 @@
 //! The two clocks of an event, and how to see that the wall clock was set.
 
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 use crate::BootId;
 
 /// When an event was made, by both clocks of the device.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Stamp {
     /// Wall time: milliseconds since 1970-01-01T00:00:00 UTC. It can be set to anything at any time.
     pub wall_ms: i64,

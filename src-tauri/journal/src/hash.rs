@@ -7,10 +7,13 @@ use serde::de::{self, Deserialize, Deserializer, Visitor};
 use serde::ser::{Error as _, Serialize, Serializer};
 use sha2::{Digest, Sha256};
 
+use ts_rs::TS;
+
 use crate::JournalError;
 
 /// A SHA-256 hash of an event's header, a body, a document or a photo.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, TS)]
+#[ts(as = "String")]
 pub struct Hash(pub [u8; 32]);
 
 const DIGITS: &[u8; 16] = b"0123456789abcdef";

@@ -4,13 +4,14 @@ use std::fmt;
 use std::str::FromStr;
 
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 use uuid::Uuid;
 
 /// Declares one id that is a UUID: 16 bytes on disk, 36 lower-case characters in text.
 macro_rules! uuid_id {
     ($(#[$doc:meta])* $name:ident) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
         #[serde(transparent)]
         pub struct $name(pub Uuid);
 
@@ -58,7 +59,7 @@ uuid_id! {
 }
 
 /// The person who made an entry, by the id the shop gave them. Any text that is not empty.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
 #[serde(transparent)]
 pub struct PersonId(pub String);
 

@@ -10,6 +10,7 @@ use std::collections::BTreeMap;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 pub use entry::{Ask, ClassEffect, Ends, Entry};
 pub use sheet::Sheet;
@@ -162,7 +163,7 @@ pub struct Item {
 }
 
 /// Whether a piece that came off may go back on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(rename_all = "snake_case")]
 pub enum Reuse {
     /// The same piece goes back.
@@ -192,7 +193,7 @@ pub struct SignOff {
 }
 
 /// What a signature is for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(rename_all = "snake_case")]
 pub enum SignKind {
     /// Allows work while it is valid; its lapse closes work and undoes nothing.
@@ -202,7 +203,9 @@ pub enum SignKind {
 }
 
 /// Who signs at a hold point.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema, TS,
+)]
 #[serde(rename_all = "snake_case")]
 pub enum Role {
     /// A technician who works on the job.
@@ -229,7 +232,7 @@ pub struct Phase {
 }
 
 /// Where a person is while a step is worked.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(rename_all = "snake_case")]
 pub enum Zone {
     /// Under the vehicle.
@@ -317,7 +320,7 @@ pub struct Step {
 }
 
 /// A caution with its signal word.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Caution {
     /// The signal word.
@@ -327,7 +330,7 @@ pub struct Caution {
 }
 
 /// Signal words as ANSI Z535.6 and ISO 3864-2 define them.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(rename_all = "snake_case")]
 pub enum Signal {
     /// Will result in death or serious injury if not avoided.

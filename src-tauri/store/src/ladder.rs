@@ -14,7 +14,10 @@ pub(crate) struct Rung {
 }
 
 /// All migrations, in order.
-pub(crate) const RUNGS: &[Rung] = &[Rung { number: 1, sql: include_str!("sql/0001_journal.sql") }];
+pub(crate) const RUNGS: &[Rung] = &[
+    Rung { number: 1, sql: include_str!("sql/0001_journal.sql") },
+    Rung { number: 2, sql: include_str!("sql/0002_settings.sql") },
+];
 
 /// The newest format that this version knows.
 pub(crate) const NEWEST: u32 = RUNGS[RUNGS.len() - 1].number;

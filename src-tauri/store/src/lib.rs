@@ -10,6 +10,7 @@
 //! lock           held by the one process that writes
 //! photos/ab/     the photos, each named by its SHA-256 (ab.. are its first digits)
 //! thumbs/ab/     their small pictures, named like the photo
+//! records/       records as they were handed over
 //! ```
 //!
 //! One process writes, others may read beside it. After any failed write the store stops writing
@@ -34,7 +35,9 @@ mod photos;
 mod proofs;
 mod read;
 mod receive;
+mod records;
 mod rows;
+mod settings;
 mod trouble;
 mod walk;
 mod write;

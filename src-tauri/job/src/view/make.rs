@@ -2,11 +2,12 @@
 
 use panside_journal::Stamp;
 use panside_procedure::State;
+use panside_procedure::format::Item;
 use panside_procedure::machine::{Action, ItemIx, MoveIx, SignIx, StepIx, VarIx, VariableKind};
 
 use super::{
-    ClockView, ConditionView, DangerView, GateView, JobView, MoveView, Over, PhaseView, SignView, TrayView,
-    clock, step,
+    ClockView, ConditionView, DangerView, GateView, ItemView, JobView, MoveView, Over, PhaseView, SignView,
+    TrayView, clock, step,
 };
 use crate::change::{gates, lost, vars};
 use crate::decide::refuse::allowed;
@@ -52,6 +53,7 @@ pub(super) fn job(job: &Job, now: &Stamp) -> JobView {
         steps,
         moves: (0..machine.moves.len()).map(|number| made(at, MoveIx::of(number))).collect(),
         tray: (0..machine.items.len()).filter_map(|number| tray(at, ItemIx::of(number))).collect(),
+        items: checklist.items.iter().map(item).collect(),
         conditions: vars(&job.procedure, VariableKind::Condition).map(|var| condition(at, var)).collect(),
         gates: gates(&job.procedure).map(|var| gate(at, var)).collect(),
         signs: (0..machine.signs.len()).map(|number| sign(at, SignIx::of(number))).collect(),
@@ -114,6 +116,10 @@ fn made(at: At<'_>, number: MoveIx) -> MoveView {
         lapses: lapsed,
         forgets: forgotten,
     }
+}
+
+fn item(item: &Item) -> ItemView {
+    ItemView { id: item.id.clone(), name: item.name.clone(), count: item.count, reuse: item.reuse }
 }
 
 fn tray(at: At<'_>, number: ItemIx) -> Option<TrayView> {

@@ -6,6 +6,7 @@ use panside_trade::measure::Measure;
 use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 use crate::decide::judge;
 use crate::job::Job;
@@ -14,7 +15,7 @@ use crate::request::{Actor, Refusal};
 use crate::value::EntryValue;
 
 /// What a value would be if it were entered now.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Preview {
     /// The class it would have; nothing where it would be refused.
     pub class: Option<String>,
@@ -27,7 +28,7 @@ pub struct Preview {
 }
 
 /// A value in another unit, for showing only.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct OtherUnit {
     /// To four figures.
     pub value: String,

@@ -7,6 +7,7 @@ use panside_procedure::machine::{Action, StepIx};
 use panside_trade::measure::{Measure, Torque};
 
 use super::make::At;
+use super::units::{temperature_units, units};
 use super::{EntryView, StepView};
 use crate::decide::draft::Draft;
 use crate::decide::signs::signs_of;
@@ -88,6 +89,8 @@ fn entry_view<'a>(at: At<'a>, shown: Shown, stretch: Option<&'a Stretch>, entry:
         ask: entry.ask.clone(),
         optional: entry.optional,
         limits: limits_of(at, &entry.ask),
+        units: units(&entry.ask),
+        temperature_units: temperature_units(&entry.ask),
         value: last.map(|entered| entered.value.clone()),
         class: last.map(|entered| entered.class.clone()),
         not_yet: last

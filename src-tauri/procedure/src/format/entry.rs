@@ -16,6 +16,7 @@ use std::collections::BTreeMap;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 pub use choice::Choice;
 pub use count::Count;
@@ -75,7 +76,7 @@ pub enum Ends {
 }
 
 /// The kinds of entry.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(rename_all = "snake_case")]
 pub enum Ask {
     /// A signature.

@@ -79,3 +79,8 @@ CREATE TABLE proofs (
   proof     TEXT NOT NULL,
   PRIMARY KEY (checklist, engine)
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE settings (
+  key  TEXT PRIMARY KEY,
+  text TEXT NOT NULL
+) STRICT, WITHOUT ROWID;

@@ -2,9 +2,11 @@
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 /// A question with its answers.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "AskChoice")]
 #[serde(deny_unknown_fields)]
 pub struct Choice {
     /// The answers, at least two.
@@ -15,7 +17,7 @@ pub struct Choice {
 }
 
 /// One answer. Its id is the class.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(deny_unknown_fields)]
 pub struct ChoiceOption {
     /// The class.

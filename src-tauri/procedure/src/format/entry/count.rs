@@ -2,6 +2,7 @@
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 use crate::format::Pieces;
 
@@ -15,7 +16,8 @@ pub const ACCOUNTED: &str = "accounted";
 pub const CLASSES: [&str; 3] = [ALL, SHORT, ACCOUNTED];
 
 /// How many of each item are expected in the hand.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "AskCount")]
 #[serde(deny_unknown_fields)]
 pub struct Count {
     /// Expected pieces by item id.

@@ -2,6 +2,7 @@
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 use super::SheetNeed;
 use crate::format::sheet::ValueKind;
@@ -18,7 +19,8 @@ pub const UNCLEAR: &str = "unclear";
 pub const CLASSES: [&str; 4] = [BELOW, IN, ABOVE, UNCLEAR];
 
 /// At least two stick readings, each with its temperature, judged against the sheet's chart.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "AskLevel")]
 #[serde(deny_unknown_fields)]
 pub struct Level {
     /// Sheet key of the level chart.

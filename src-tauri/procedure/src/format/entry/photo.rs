@@ -2,12 +2,14 @@
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 /// The one class: it was taken and is on disk.
 pub const TAKEN: &str = "taken";
 
 /// What the photo must show.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "AskPhoto")]
 #[serde(deny_unknown_fields)]
 pub struct Photo {
     /// What must be on it.

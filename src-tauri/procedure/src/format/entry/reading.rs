@@ -2,6 +2,7 @@
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 use super::SheetNeed;
 use crate::format::sheet::ValueKind;
@@ -14,7 +15,8 @@ pub const INSIDE: &str = "inside";
 pub const OUTSIDE: &str = "outside";
 
 /// A value with its unit, judged against at most one limit of the spec sheet.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "AskReading")]
 #[serde(deny_unknown_fields)]
 pub struct Reading {
     /// The unit it is asked in (`°C`, `V`, `Ω`, `L`, `km`, …). Others of the same quantity are converted.

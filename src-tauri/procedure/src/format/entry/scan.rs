@@ -2,12 +2,14 @@
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 /// The one class: it was read.
 pub const READ: &str = "read";
 
 /// What is scanned or typed.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "AskScan")]
 #[serde(deny_unknown_fields)]
 pub struct Scan {
     /// What the text is.
@@ -15,7 +17,7 @@ pub struct Scan {
 }
 
 /// Kinds of scanned text.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(rename_all = "snake_case")]
 pub enum ScanOf {
     /// Vehicle identification number, 17 characters.

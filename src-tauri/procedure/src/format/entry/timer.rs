@@ -2,6 +2,7 @@
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 use super::SheetNeed;
 use crate::format::sheet::ValueKind;
@@ -10,7 +11,8 @@ use crate::format::sheet::ValueKind;
 pub const ELAPSED: &str = "elapsed";
 
 /// How long to wait, counted from the beginning of the step.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "AskTimer")]
 #[serde(deny_unknown_fields)]
 pub struct Timer {
     /// Sheet key of a measure in minutes.

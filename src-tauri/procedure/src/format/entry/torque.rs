@@ -2,6 +2,7 @@
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 use super::SheetNeed;
 use crate::format::sheet::ValueKind;
@@ -14,7 +15,8 @@ pub const OUTSIDE: &str = "outside";
 pub const CLASSES: [&str; 2] = [INSIDE, OUTSIDE];
 
 /// Which fasteners, by the sheet's torque value.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "AskTorque")]
 #[serde(deny_unknown_fields)]
 pub struct Torque {
     /// Sheet key of the torque with its stages.

@@ -1,0 +1,73 @@
+//! What a screen of one job needs, in one answer.
+
+use std::collections::BTreeMap;
+
+use panside_job::{Actor, JobView, Refusal};
+use panside_journal::{Head, JobId, RequestId, Stamp};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use crate::enter::{Answer, Wish};
+use crate::{Bay, BayError};
+
+/// A job as a screen shows it.
+#[derive(Debug, Clone, Serialize, Deserialize, TS)]
+pub struct JobPage {
+    /// The job.
+    pub job: JobId,
+    /// The newest event: to be named by the next wish.
+    pub head: Head,
+    /// When the page was made.
+    pub now: Stamp,
+    /// Minutes that the shop's wall clock is ahead of UTC, as the job took it down.
+    pub utc_offset_min: i32,
+    /// The job.
+    pub view: JobView,
+    /// What was typed and not yet done, by key.
+    pub drafts: BTreeMap<String, String>,
+}
+
+/// What a screen gets for a wish.
+#[derive(Debug, Clone, Serialize, Deserialize, TS)]
+pub struct Reply {
+    /// Why the rules refuse it, said. Nothing: it is on disk.
+    pub refused: Option<Refusal>,
+    /// The job after it.
+    pub page: JobPage,
+}
+
+impl Bay {
+    /// All that a screen of one job needs.
+    ///
+    /// # Errors
+    /// As [`Bay::job`].
+    pub fn page(&mut self, job: JobId) -> Result<JobPage, BayError> {
+        let view = self.view(job)?;
+        let drafts = self.drafts(job)?;
+        let now = self.clock.now();
+        let open = self.refresh(job)?;
+        Ok(JobPage { job, head: open.head, now, utc_offset_min: open.job.utc_offset_min(), view, drafts })
+    }
+
+    /// Enters a wish and answers the job after it, with a refusal as sentences.
+    ///
+    /// # Errors
+    /// As [`Bay::enter`].
+    pub fn wish(
+        &mut self,
+        job: JobId,
+        expected: Head,
+        request: RequestId,
+        actor: &Actor,
+        wish: &Wish,
+    ) -> Result<Reply, BayError> {
+        let refused = match self.enter(job, expected, request, actor, wish)? {
+            Answer::Entered { .. } => None,
+            Answer::Refused(mut refusal) => {
+                refusal.each_message(&mut |message| message.text = self.speaker.say(message));
+                Some(refusal)
+            }
+        };
+        Ok(Reply { refused, page: self.page(job)? })
+    }
+}

@@ -1,0 +1,96 @@
+//! What the page can ask for: one line each over `panside-bay`. The table makes the command, its registration and
+//! its line in `ui/src/core/commands.ts`.
+
+use std::collections::BTreeMap;
+
+use panside_bay::JobLine;
+use panside_bay::closing::RecordPage;
+use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, Preview, RequestId, Wish};
+use panside_bay::kit::Kit;
+use panside_bay::page::{JobPage, Reply};
+use panside_bay::shelf::ChecklistOffer;
+use panside_bay::start::NewJob;
+use tauri::ipc::{InvokeBody, Request, Response};
+
+use crate::desk::Desk;
+use crate::opened;
+use crate::opened::Opened;
+use crate::proving::{self, Proving};
+use crate::shelf::SHELF;
+use crate::table::commands;
+use crate::trouble::Trouble;
+
+commands! {
+    raw: add_photo, photo, thumbnail;
+
+    /// What the window finds when it opens: troubles of the store, people and tools, where it was.
+    opened() -> Opened { |desk| opened::look(&desk).await }
+    /// Opens a store that could not be opened, or reads it anew after a failed write.
+    open_again() -> () { |desk| desk.open_again().await }
+    /// The jobs on this tablet.
+    jobs() -> Vec<JobLine> { |desk| desk.with(|bay| bay.jobs()).await }
+    /// What a job can be started with.
+    offers() -> Vec<ChecklistOffer> { |desk| desk.with(|bay| bay.offers(SHELF)).await }
+    /// How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks.
+    prove(checklist: String) -> Proving { |desk| proving::look(&desk, checklist).await }
+    /// Starts a job with a proved checklist.
+    start(checklist: String, sheet: String, repair_order: String, label: String, conditions: BTreeMap<String, String>, actor: Actor, request: RequestId) -> JobId {
+        |desk| desk.with(move |bay| {
+            let new = NewJob {
+                sheet: SHELF.sheet(&sheet)?,
+                repair_order: &repair_order,
+                label: &label,
+                conditions,
+                utc_offset_min: panside_bay::clock::utc_offset_min(),
+            };
+            bay.start_proved(SHELF.checklist(&checklist)?, &new, &actor, request)
+        }).await
+    }
+    /// A job as its screen shows it.
+    look(job: JobId) -> JobPage { |desk| desk.with(move |bay| bay.page(job)).await }
+    /// Enters a wish. When it is not refused, it is on disk.
+    enter(job: JobId, head: Head, request: RequestId, actor: Actor, wish: Wish) -> Reply {
+        |desk| desk.with(move |bay| bay.wish(job, head, request, &actor, &wish)).await
+    }
+    /// What a value that is being typed would turn out to be.
+    preview(job: JobId, step: String, entry: String, value: EntryValue) -> Preview {
+        |desk| desk.with(move |bay| bay.preview(job, &step, &entry, &value)).await
+    }
+    /// Keeps what is typed and not yet done.
+    put_draft(job: JobId, key: String, text: String) -> () { |desk| desk.with(move |bay| bay.put_draft(job, &key, &text)).await }
+    /// Forgets what was typed.
+    clear_draft(job: JobId, key: String) -> () { |desk| desk.with(move |bay| bay.clear_draft(job, &key)).await }
+    /// Keeps the shop's people and tools.
+    put_kit(kit: Kit) -> () { |desk| desk.with(move |bay| bay.put_kit(&kit)).await }
+    /// Keeps what the window wants to find again.
+    put_setting(key: String, text: String) -> () { |desk| desk.with(move |bay| bay.put_setting(&key, &text)).await }
+    /// The record as far as the job has come: what is in it, what it lacks.
+    record_page(job: JobId) -> RecordPage { |desk| desk.with(move |bay| bay.record_page(job)).await }
+    /// Writes the record as PDF beside the store and answers the file's path.
+    save_record(job: JobId) -> String { |desk| desk.with(move |bay| bay.save_record(job)).await }
+    /// Lets minutes pass on the demo clock.
+    let_pass(minutes: u16) -> () { |desk| desk.let_pass(minutes).await }
+}
+
+/// Takes in a photo: its bytes are the body, the job stands in the header `job`. Answers the value to enter.
+#[tauri::command]
+pub async fn add_photo(request: Request<'_>, desk: tauri::State<'_, Desk>) -> Result<EntryValue, Trouble> {
+    let job = request.headers().get("job").and_then(|job| job.to_str().ok()?.parse::<JobId>().ok());
+    let (Some(job), InvokeBody::Raw(bytes)) = (job, request.body()) else {
+        return Err(Trouble::other("A photo came without its bytes or its job. Take it again."));
+    };
+    let bytes = bytes.clone();
+    desk.with(move |bay| bay.add_photo(job, &bytes)).await
+}
+
+/// The bytes of a kept photo.
+#[tauri::command]
+pub async fn photo(hash: Hash, desk: tauri::State<'_, Desk>) -> Result<Response, Trouble> {
+    desk.with(move |bay| bay.photo(&hash)).await.map(Response::new)
+}
+
+/// The small picture of a kept photo.
+#[tauri::command]
+pub async fn thumbnail(hash: Hash, desk: tauri::State<'_, Desk>) -> Result<Response, Trouble> {
+    desk.with(move |bay| bay.thumbnail(&hash)).await.map(Response::new)
+}

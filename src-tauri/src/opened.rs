@@ -1,0 +1,36 @@
+//! What the window finds when it opens.
+
+use panside_bay::kit::Kit;
+use serde::Serialize;
+use ts_rs::TS;
+
+use crate::desk::Desk;
+use crate::trouble::Trouble;
+
+/// Under which key the page keeps where it was.
+const WINDOW: &str = "window";
+
+/// The state of the tablet when the window opens.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct Opened {
+    /// What was found wrong with the store, as sentences.
+    pub troubles: Vec<String>,
+    /// People and tools.
+    pub kit: Kit,
+    /// Where the window was, as the page wrote it under `window`.
+    pub window: Option<String>,
+    /// Time can be let pass: this is for looking at a demo job.
+    pub demo_clock: bool,
+}
+
+/// Looks.
+///
+/// # Errors
+/// When the store is not open or cannot be read.
+pub async fn look(desk: &Desk) -> Result<Opened, Trouble> {
+    let demo_clock = desk.has_demo_clock();
+    desk.with(move |bay| {
+        Ok(Opened { troubles: bay.troubles(), kit: bay.kit()?, window: bay.setting(WINDOW)?, demo_clock })
+    })
+    .await
+}

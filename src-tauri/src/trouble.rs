@@ -1,0 +1,53 @@
+//! What went wrong, as the page shows it.
+
+use panside_bay::BayError;
+use serde::Serialize;
+use ts_rs::TS;
+
+/// A failure. The page shows `message`; it chooses what to offer by `kind`.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Trouble {
+    /// What to offer.
+    pub kind: TroubleKind,
+    /// What happened and what the person can do, in sentences.
+    pub message: String,
+}
+
+/// What can be offered after a failure.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum TroubleKind {
+    /// The job moved on: draw it again.
+    Stale,
+    /// The rules refuse it: nothing to mend.
+    Refused,
+    /// A file that is no photo, or too large a one.
+    Photo,
+    /// The disk or the store: after it is mended, read the store anew.
+    Store,
+    /// Another window has the store: close that one and try again.
+    Locked,
+    /// Anything else.
+    Other,
+}
+
+impl From<BayError> for Trouble {
+    fn from(error: BayError) -> Trouble {
+        let kind = match &error {
+            BayError::Stale { .. } => TroubleKind::Stale,
+            BayError::Refused { .. } | BayError::NotProved { .. } => TroubleKind::Refused,
+            BayError::Photo(_) => TroubleKind::Photo,
+            error if error.is_locked() => TroubleKind::Locked,
+            BayError::Store(_) => TroubleKind::Store,
+            _ => TroubleKind::Other,
+        };
+        Trouble { kind, message: error.to_string() }
+    }
+}
+
+impl Trouble {
+    /// A failure that is no use case's.
+    pub fn other(message: impl Into<String>) -> Trouble {
+        Trouble { kind: TroubleKind::Other, message: message.into() }
+    }
+}

@@ -1,0 +1,42 @@
+// Made by `cargo xtask types` from the Rust types. Change those, not this.
+
+import type { Actor, ChecklistOffer, EntryValue, Head, JobId, JobLine, JobPage, Kit, Opened, Preview, Proving, RecordPage, Reply, Request, RequestId } from "./types";
+
+/** Every command with what it takes and answers. */
+export interface Commands {
+  /** What the window finds when it opens: troubles of the store, people and tools, where it was. */
+  opened: { takes: Record<string, never>; answers: Opened };
+  /** Opens a store that could not be opened, or reads it anew after a failed write. */
+  open_again: { takes: Record<string, never>; answers: null };
+  /** The jobs on this tablet. */
+  jobs: { takes: Record<string, never>; answers: Array<JobLine> };
+  /** What a job can be started with. */
+  offers: { takes: Record<string, never>; answers: Array<ChecklistOffer> };
+  /** How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks. */
+  prove: { takes: { checklist: string }; answers: Proving };
+  /** Starts a job with a proved checklist. */
+  start: { takes: { checklist: string; sheet: string; repairOrder: string; label: string; conditions: { [key in string]: string }; actor: Actor; request: RequestId }; answers: JobId };
+  /** A job as its screen shows it. */
+  look: { takes: { job: JobId }; answers: JobPage };
+  /** Enters a wish. When it is not refused, it is on disk. */
+  enter: { takes: { job: JobId; head: Head; request: RequestId; actor: Actor; wish: Request }; answers: Reply };
+  /** What a value that is being typed would turn out to be. */
+  preview: { takes: { job: JobId; step: string; entry: string; value: EntryValue }; answers: Preview };
+  /** Keeps what is typed and not yet done. */
+  put_draft: { takes: { job: JobId; key: string; text: string }; answers: null };
+  /** Forgets what was typed. */
+  clear_draft: { takes: { job: JobId; key: string }; answers: null };
+  /** Keeps the shop's people and tools. */
+  put_kit: { takes: { kit: Kit }; answers: null };
+  /** Keeps what the window wants to find again. */
+  put_setting: { takes: { key: string; text: string }; answers: null };
+  /** The record as far as the job has come: what is in it, what it lacks. */
+  record_page: { takes: { job: JobId }; answers: RecordPage };
+  /** Writes the record as PDF beside the store and answers the file's path. */
+  save_record: { takes: { job: JobId }; answers: string };
+  /** Lets minutes pass on the demo clock. */
+  let_pass: { takes: { minutes: number }; answers: null };
+}
+
+/** Commands whose arguments or answers are bytes. */
+export type RawCommand = "add_photo" | "photo" | "thumbnail";
