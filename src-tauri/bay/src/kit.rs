@@ -1,7 +1,7 @@
 //! What a shop has: people and torque tools, kept on the tablet; and whatever else a window wants to find again.
 
 use panside_job::Actor;
-use panside_job::value::Tool;
+pub use panside_job::value::Tool;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 

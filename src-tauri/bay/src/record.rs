@@ -1,9 +1,12 @@
 //! The record of a job.
 
+mod pages;
+
 use std::collections::BTreeMap;
 
 use panside_journal::{Hash, JobId};
-use panside_record::{Document, ProofSummary, RecordInputs};
+pub use panside_record::Document;
+use panside_record::{ProofSummary, RecordInputs};
 
 use crate::{Bay, BayError};
 

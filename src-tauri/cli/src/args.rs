@@ -70,6 +70,16 @@ pub struct WalkArgs {
     /// Prove only plain runs before starting: quicker, and the record says so.
     #[arg(long)]
     pub plain_proof: bool,
+    /// Walk only so many lines of the script; 0 starts the job and no more.
+    #[arg(long)]
+    pub lines: Option<usize>,
+    /// Let the last line that is walked happen now instead of at the script's own time, so that a window can go on
+    /// from there.
+    #[arg(long)]
+    pub until_now: bool,
+    /// A folder for the page that a screen would show after the start and after each line, as JSON.
+    #[arg(long)]
+    pub pages: Option<PathBuf>,
 }
 
 /// `prove`.

@@ -6,6 +6,7 @@
 
 mod args;
 mod exit;
+mod kit;
 mod out;
 mod prove;
 mod record;

@@ -7,7 +7,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use panside_bay::Bay;
-use panside_bay::clock::{Clock, ManualClock, time_of_day};
+use panside_bay::clock::{Clock, ManualClock, SystemClock, time_of_day};
 use panside_bay::enter::{Actor, Answer, JobId, Refusal, RequestId, request_named};
 use panside_bay::start::NewJob;
 use panside_procedure::proof::Ask;
@@ -15,6 +15,7 @@ use serde_json::{Value, json};
 
 use crate::args::WalkArgs;
 use crate::exit::{Exit, Failure, read, write};
+use crate::kit;
 use crate::out::say;
 use crate::prove::Meter;
 use crate::said;
@@ -23,7 +24,8 @@ use crate::script::{self, Line, Script};
 /// Walks a script.
 pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     let script = script::read(&args.script)?;
-    let clock = Arc::new(ManualClock::at(starts_at(&script)?));
+    let lines = &script.lines[..args.lines.unwrap_or(usize::MAX).min(script.lines.len())];
+    let clock = Arc::new(ManualClock::at(starts_at(&script, lines, args.until_now)?));
     let bay = Bay::open(&args.store, Box::new(Arc::clone(&clock)))?;
     bay.troubles().iter().for_each(|trouble| eprintln!("TROUBLE: {trouble}"));
     let folder = args.script.parent().unwrap_or(Path::new(".")).to_owned();
@@ -31,12 +33,14 @@ pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     let mut walk =
         Walk { args, script: &script, words, folder: &folder, bay, clock, actor: first_actor(&script)? };
     let job = walk.start()?;
+    walk.page(job, 0)?;
     let behind = walk.behind(job)?;
-    for (number, line) in (1..).zip(&script.lines) {
+    for (number, line) in (1..).zip(lines) {
         walk.wait_and_turn_to(line)?;
         if number > behind {
             walk.line(job, number, line)?;
         }
+        walk.page(job, number)?;
     }
     walk.end(job)?;
     walk.bay.close()?;
@@ -73,6 +77,9 @@ impl Walk<'_> {
             conditions: self.script.conditions.clone(),
             utc_offset_min: self.script.utc_offset_min,
         };
+        let mut kit = self.bay.kit()?;
+        kit::add(self.script, &mut kit)?;
+        self.bay.put_kit(&kit)?;
         let job = self.bay.start(&proved?, &new, &self.actor, self.request(0))?;
         self.print(
             json!({ "started": job, "repair_order": self.script.repair_order, "demo": self.script.demo }),
@@ -106,7 +113,7 @@ impl Walk<'_> {
         if let Some(who) = &line.who {
             self.actor = actor(self.script, who)?;
         }
-        self.clock.advance_ms((line.after_min * 60_000.0).round() as u32);
+        self.clock.advance_ms(wait_ms(line));
         Ok(())
     }
 
@@ -186,6 +193,12 @@ impl Walk<'_> {
         parts.into_iter().try_for_each(|part| self.take_photos(job, part))
     }
 
+    /// Writes what a screen would show now.
+    fn page(&mut self, job: JobId, number: usize) -> Result<(), Failure> {
+        let Some(folder) = &self.args.pages else { return Ok(()) };
+        write(&folder.join(format!("{number:03}.json")), &serde_json::to_vec(&self.bay.page(job)?)?)
+    }
+
     fn end(&mut self, job: JobId) -> Result<(), Failure> {
         let document = self.bay.record(job)?;
         if !self.args.json {
@@ -212,7 +225,16 @@ impl Walk<'_> {
     }
 }
 
-fn starts_at(script: &Script) -> Result<i64, Failure> {
+fn wait_ms(line: &Line) -> u32 {
+    (line.after_min * 60_000.0).round() as u32
+}
+
+fn starts_at(script: &Script, lines: &[Line], until_now: bool) -> Result<i64, Failure> {
+    if until_now {
+        return Ok(
+            SystemClock::new().now().wall_ms - lines.iter().map(|line| i64::from(wait_ms(line))).sum::<i64>()
+        );
+    }
     panside_bay::clock::parse_time(&script.starts_at).ok_or_else(|| {
         let message = format!("\"{}\" is no time; write it like 2026-03-02T08:00:00Z", script.starts_at);
         Failure::new(Exit::DoesNotLoad, message)
