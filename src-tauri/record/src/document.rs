@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::account::{Account, Codes};
 use crate::by::By;
+use crate::day::Track;
 use crate::departures::{ClockSet, Explained, Move, Observed, Struck};
 use crate::error::RecordError;
 use crate::inputs::ProofSummary;
@@ -69,6 +70,8 @@ pub struct Document {
     pub phases: Vec<Phase>,
     /// Every move of the vehicle.
     pub moves: Vec<Move>,
+    /// How high the vehicle was and whether its engine ran, over the job.
+    pub day: Vec<Track>,
     /// Level readings.
     pub levels: Vec<Level>,
     /// The sheet's level charts.

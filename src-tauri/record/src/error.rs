@@ -21,4 +21,15 @@ pub enum RecordError {
         /// What the JSON reader said.
         source: serde_json::Error,
     },
+    /// The pages could not be written.
+    #[error(
+        "Writing the record of {repair_order} as PDF failed: {why}. Take it as JSON or as text, which are complete, and \
+         report it."
+    )]
+    Pdf {
+        /// The repair order.
+        repair_order: String,
+        /// What the PDF writer said.
+        why: String,
+    },
 }

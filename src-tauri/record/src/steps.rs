@@ -3,7 +3,7 @@
 
 use panside_job::job::{EndedBy, StepDetail, Stretch as WorkedStretch};
 use panside_procedure::Shown;
-use panside_procedure::format::{Ask, Step as StepText, Zone};
+use panside_procedure::format::{Ask, Signal, Step as StepText, Zone};
 use serde::{Deserialize, Serialize};
 
 use crate::by::By;
@@ -36,10 +36,22 @@ pub struct Step {
     pub title: String,
     /// Where the person is.
     pub zone: Zone,
+    /// The cautions that stand before it.
+    pub cautions: Vec<Warned>,
     /// How it stands.
     pub shown: Shown,
     /// Stretches of work, oldest first.
     pub stretches: Vec<Stretch>,
+}
+
+/// A caution that was shown before a step.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Warned {
+    /// The signal word.
+    pub signal: Signal,
+    /// The hazard and how to avoid it.
+    pub text: String,
 }
 
 /// How a stretch of work ended.
@@ -114,6 +126,11 @@ pub(crate) fn of(source: Source<'_>) -> Vec<Phase> {
             id: step.id.clone(),
             title: step.title.clone(),
             zone: step.zone,
+            cautions: step
+                .cautions
+                .iter()
+                .map(|caution| Warned { signal: caution.signal, text: caution.text.clone() })
+                .collect(),
             shown: procedure.machine.shown(&source.job.state, number),
             stretches: detail
                 .stretches

@@ -1,13 +1,10 @@
 //! The record as plain text for the command line: 100 columns, first what a service writer needs in a minute, then
 //! everything else.
 
-mod entries;
-mod first;
 mod page;
-mod rest;
 
 use crate::document::Document;
-use crate::source::Standing;
+use crate::say::{self, Block, Section, Side, Table};
 use page::Page;
 
 impl Document {
@@ -16,24 +13,39 @@ impl Document {
     #[must_use]
     pub fn to_text(&self) -> String {
         let mut page = Page::default();
-        first::write(self, &mut page);
-        entries::write(self, &mut page);
-        rest::write(self, &mut page);
+        let mark = self.demo.as_deref().unwrap_or_default();
+        page.ends(&format!("Bay record, repair order {}", say::order(self)), mark);
+        page.paragraph(0, &self.title);
+        page.table(0, &[Side::Left, Side::Left], &say::facts(self));
+        for section in say::said(self).into_iter().chain([say::time(self), say::open(self)]) {
+            write(&section, mark, &mut page);
+        }
+        page.blank();
+        page.paragraph(0, &self.come_first);
+        for section in std::iter::once(say::entries(self)).chain(say::rest(self)) {
+            write(&section, mark, &mut page);
+        }
         page.into_text()
     }
 }
 
-/// What has become of a value, in words; nothing for one that counts.
-fn standing(standing: Standing) -> Option<&'static str> {
-    match standing {
-        Standing::Counts => None,
-        Standing::Replaced => Some("replaced by a later one"),
-        Standing::NotDone => Some("step not done"),
-        Standing::Void => Some("no longer counts"),
+fn write(section: &Section, mark: &str, page: &mut Page) {
+    page.heading(&section.heading, if section.has_sheet_values { mark } else { "" });
+    for block in &section.blocks {
+        match block {
+            Block::Title(text) => {
+                page.blank();
+                page.paragraph(0, text);
+            }
+            Block::Step(title, shown) => page.paragraph(2, &format!("{title}: {shown}")),
+            Block::Line(text) => page.paragraph(2, text),
+            Block::Under(text) => page.paragraph(4, text),
+            Block::Table(table) | Block::Photos(table) => write_table(table, page),
+        }
     }
 }
 
-/// Minutes as hours and minutes.
-fn hours(minutes: u64) -> String {
-    format!("{} h {:02}", minutes / 60, minutes % 60)
+fn write_table(table: &Table, page: &mut Page) {
+    let rows: Vec<_> = table.head.iter().chain(&table.rows).cloned().collect();
+    page.table(if table.under { 6 } else { 2 }, &table.sides, &rows);
 }

@@ -10,6 +10,7 @@ use super::{
 };
 use crate::account::{self, Account};
 use crate::by::iso;
+use crate::day;
 use crate::departures;
 use crate::inputs::RecordInputs;
 use crate::items::{self, Tally};
@@ -67,6 +68,7 @@ impl Document {
             codes: account::codes(source),
             phases: steps::of(source),
             moves: departures::moves(source),
+            day: day::of(source),
             levels: measured::levels(source),
             charts: measured::charts(sheet),
             torques: measured::torques(source),

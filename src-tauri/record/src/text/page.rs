@@ -1,18 +1,14 @@
 //! Lines of at most 100 characters: paragraphs, and rows whose columns stand under each other.
 
+use crate::clean::clean;
+use crate::say::Side;
+
 /// Characters in a line.
 pub(super) const WIDTH: usize = 100;
 /// Spaces between two columns.
 const GAP: usize = 2;
 /// No column is squeezed below this.
 const NARROWEST: usize = 8;
-
-/// On which side the cells of a column stand.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Side {
-    Left,
-    Right,
-}
 
 /// A text that grows line by line.
 #[derive(Default)]
@@ -23,25 +19,14 @@ impl Page {
         self.0
     }
 
-    /// Bytes written so far, for whoever wants to know whether something was.
-    pub fn length(&self) -> usize {
-        self.0.len()
-    }
-
     pub fn blank(&mut self) {
         self.0.push('\n');
     }
 
-    /// A heading after an empty line.
-    pub fn heading(&mut self, text: &str) {
+    /// A heading after an empty line, with a mark on the right; an empty one is none.
+    pub fn heading(&mut self, text: &str, mark: &str) {
         self.blank();
-        self.paragraph(0, &text.to_uppercase());
-    }
-
-    /// A heading over values of the sheet, with the demo mark where there is one.
-    pub fn marked_heading(&mut self, text: &str, mark: Option<&str>) {
-        self.blank();
-        self.ends(&text.to_uppercase(), mark.unwrap_or_default());
+        self.ends(&text.to_uppercase(), mark);
     }
 
     /// A line with one text on the left and one on the right; both below each other when they don't fit.
@@ -127,12 +112,6 @@ fn wrap(text: &str, width: usize) -> Vec<String> {
     }
     lines.push(line);
     lines
-}
-
-/// Characters that steer a terminal or turn the direction of writing are no part of what is said.
-fn clean(text: &str) -> String {
-    let steers = |c: char| c.is_control() || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
-    text.chars().map(|c| if steers(c) { ' ' } else { c }).collect()
 }
 
 fn length(text: &str) -> usize {

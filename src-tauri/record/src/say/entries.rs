@@ -2,33 +2,31 @@
 
 use panside_procedure::Shown;
 
-use super::page::{Page, Side};
-use super::standing;
+use super::{Block, Left, Section, Table, standing};
 use crate::by::By;
 use crate::document::Document;
 use crate::limits::Limit;
 use crate::source::words;
 use crate::steps::{Ended, Entry, Step, Stretch};
 
-pub(super) fn write(document: &Document, page: &mut Page) {
-    page.marked_heading("Entries by phase", document.demo.as_deref());
-    page.paragraph(
-        2,
-        "Times by the shop's clock. Limits stand in brackets, as on the spec sheet, with their source.",
-    );
+/// Every phase with its steps.
+pub(crate) fn entries(document: &Document) -> Section {
+    let about =
+        "Times by the shop's clock. Limits stand in brackets, as on the spec sheet, with their source.";
+    let mut blocks = vec![Block::Line(about.to_owned())];
     for phase in &document.phases {
-        page.blank();
-        page.paragraph(0, &phase.title);
-        phase.steps.iter().for_each(|step| write_step(step, page));
+        blocks.push(Block::Title(phase.title.clone()));
+        phase.steps.iter().for_each(|step| say_step(step, &mut blocks));
     }
+    Section::with_sheet_values("Entries by phase", blocks)
 }
 
-fn write_step(step: &Step, page: &mut Page) {
-    page.paragraph(2, &format!("{} {}: {}", step.number, step.title, shown(step.shown)));
+fn say_step(step: &Step, blocks: &mut Vec<Block>) {
+    blocks.push(Block::Step(format!("{} {}", step.number, step.title), shown(step.shown)));
     for stretch in &step.stretches {
-        page.paragraph(4, &stretch_line(stretch));
-        let rows: Vec<_> = stretch.entries.iter().map(|entry| row(entry, &stretch.begun)).collect();
-        page.table(6, &[Side::Left, Side::Left, Side::Left], &rows);
+        blocks.push(Block::Under(stretch_line(stretch)));
+        let rows = stretch.entries.iter().map(|entry| row(entry, &stretch.begun)).collect();
+        blocks.push(Block::Table(Table { under: true, ..Table::new(&[Left, Left, Left], rows) }));
     }
 }
 

@@ -1,0 +1,63 @@
+//! How the vehicle stood over the job, for drawing it along the clock.
+
+use std::sync::Arc;
+
+use panside_job::{Job, Mark};
+use panside_procedure::machine::VarIx;
+use serde::{Deserialize, Serialize};
+
+use crate::by::By;
+use crate::source::{Source, words};
+
+/// What a condition must draw to be told over time: how high the vehicle is, and its engine.
+const TOLD: &[&str] = &["lift", "engine"];
+
+/// One condition from the start of the job to its end.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Track {
+    /// Condition id.
+    pub condition: String,
+    /// Which part of the vehicle shows it: `lift` or `engine`.
+    pub draws: String,
+    /// Every value that it can have, in words, in the order of the checklist; the first is at rest.
+    pub values: Vec<String>,
+    /// Each value that it had, in words, and since when.
+    pub had: Vec<Had>,
+}
+
+/// A value that a condition had.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Had {
+    /// The value, in words.
+    pub value: String,
+    /// The event since which it had it.
+    pub since: By,
+}
+
+/// The conditions that are told over time. The job is made anew from its events, so that what a step, a move, an
+/// observation or physics changed is all in it.
+pub(crate) fn of(source: Source<'_>) -> Vec<Track> {
+    let conditions = source.job.procedure.checklist.conditions.iter().enumerate();
+    let mut tracks: Vec<(VarIx, Track)> = conditions
+        .filter_map(|(at, condition)| {
+            let draws = condition.draws.clone().filter(|draws| TOLD.contains(&draws.as_str()))?;
+            let values = condition.values.iter().map(|value| words(value)).collect();
+            let condition = condition.id.clone();
+            Some((VarIx::of(at), Track { condition, draws, values, had: Vec::new() }))
+        })
+        .collect();
+    let mut job = Job::new(Arc::clone(&source.job.procedure), Arc::clone(&source.job.specs));
+    for happened in &source.job.happened {
+        job.take(happened.clone());
+        for (var, track) in &mut tracks {
+            let value = job.procedure.value_name(*var, job.procedure.machine.value(&job.state, *var));
+            let value = words(value);
+            if track.had.last().is_none_or(|last| last.value != value) {
+                track.had.push(Had { value, since: source.by(&Mark::from(happened)) });
+            }
+        }
+    }
+    tracks.into_iter().map(|(_, track)| track).collect()
+}

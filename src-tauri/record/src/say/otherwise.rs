@@ -1,0 +1,46 @@
+//! Where the job went otherwise than planned.
+
+use super::Section;
+use crate::departures::{ClockSet, Explained, Observed, Struck};
+use crate::document::Document;
+
+/// What was struck, set aside, missed, not as shown; the clock set; what does not agree. Only what there is.
+pub(super) fn otherwise(document: &Document) -> Vec<Section> {
+    let lists = [
+        Section::list("Struck", document.struck.iter().map(struck)),
+        Section::list("Set aside", document.set_aside.iter().map(explained)),
+        Section::list("Missed and explained", document.missed.iter().map(explained)),
+        Section::list("Not as shown", document.observed.iter().map(observed)),
+        Section::list("Wall clock", document.clock_set.iter().map(clock_set)),
+        Section::list("What does not agree", document.disagreements.iter().cloned()),
+    ];
+    lists.into_iter().flatten().collect()
+}
+
+fn struck(struck: &Struck) -> String {
+    let with = struck.with.as_ref().map(|with| format!(", with \"{with}\"")).unwrap_or_default();
+    let since = if struck.put_right { "put right since" } else { "not put right" };
+    let by = &struck.by;
+    format!("{} {} struck \"{}\"{with}: {} ({since})", by.day_and_time(), by.who, struck.title, struck.reason)
+}
+
+fn explained(step: &Explained) -> String {
+    format!("{} {} \"{}\": {}", step.by.day_and_time(), step.by.who, step.title, step.reason)
+}
+
+fn observed(seen: &Observed) -> String {
+    let (when, who) = (seen.by.day_and_time(), &seen.by.who);
+    let mut line = format!("{when} {who}: {} is {}: {}", seen.condition, seen.value, seen.reason);
+    if !seen.undone.is_empty() {
+        line.push_str(&format!("; cannot have been worked: {}", seen.undone.join(", ")));
+    }
+    if !seen.dangers.is_empty() {
+        line.push_str(&format!("; dangers then: {}", seen.dangers.join(" ")));
+    }
+    line
+}
+
+fn clock_set(set: &ClockSet) -> String {
+    let way = if set.seconds < 0 { "back" } else { "forward" };
+    format!("{} set {way} by {} s", set.by.day_and_time(), set.seconds.unsigned_abs())
+}
