@@ -1,4 +1,6 @@
 // Puts the app on the page. Nothing else happens here.
+import "@fontsource/atkinson-hyperlegible/400.css";
+import "@fontsource/atkinson-hyperlegible/700.css";
 import { mount } from "svelte";
 import App from "./App.svelte";
 import "./app.css";

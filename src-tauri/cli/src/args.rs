@@ -30,7 +30,7 @@ pub enum Command {
     /// happens. A wish that the rules refuse ends the walk with its reason and exit code 1, unless the line says
     /// that it expects just that refusal ("refused": "refused-needs").
     ///
-    /// Example: panside-cli walk checklists/demo/demo.walk.json --store /tmp/bay --record /tmp/record.json
+    /// Example: panside-cli walk checklists/demo/demo.walk.json --store /tmp/bay --record /tmp/record.pdf
     Walk(WalkArgs),
     /// Prove that no allowed order of steps of a checklist reaches a danger
     ///
@@ -44,7 +44,12 @@ pub enum Command {
     Store(StoreArgs),
     /// List the jobs of a store
     Jobs(JobsArgs),
-    /// Print the record of a job, as text or as JSON
+    /// Print the record of a job, as text or as JSON, or write it to a file, as pages too
+    ///
+    /// The pages (.pdf) are for keeping and handing on: PDF/A-3a and PDF/UA-1, with the photos in it and the JSON
+    /// attached. A photo whose file is not there is told in its place.
+    ///
+    /// Example: panside-cli record 082ac683-405a-8440-abf4-c814cfd35072 --store /tmp/bay --out /tmp/record.pdf
     Record(RecordArgs),
     /// Write the JSON Schemas of checklists, sheets and walk scripts
     Schema(SchemaArgs),
@@ -58,7 +63,7 @@ pub struct WalkArgs {
     /// The folder of the store; it is made if there is none.
     #[arg(long)]
     pub store: PathBuf,
-    /// Where the record goes, as JSON.
+    /// Where the record goes; the file's ending says in which form: .json, .txt or .pdf.
     #[arg(long)]
     pub record: Option<PathBuf>,
     /// The photo file for every photo that the script takes.
@@ -77,7 +82,8 @@ pub struct WalkArgs {
     /// from there.
     #[arg(long)]
     pub until_now: bool,
-    /// A folder for the page that a screen would show after the start and after each line, as JSON.
+    /// A folder for the page that a screen would show after the start and after each line, and for that of the
+    /// record, as JSON.
     #[arg(long)]
     pub pages: Option<PathBuf>,
 }
@@ -150,8 +156,11 @@ pub struct RecordArgs {
     #[arg(long)]
     pub store: PathBuf,
     /// Print JSON instead of text.
-    #[arg(long)]
+    #[arg(long, conflicts_with = "out")]
     pub json: bool,
+    /// Write it to this file instead; its ending says in which form: .json, .txt or .pdf.
+    #[arg(long)]
+    pub out: Option<PathBuf>,
 }
 
 /// `schema`.

@@ -4,10 +4,50 @@ use std::path::Path;
 
 use panside_bay::Bay;
 use panside_bay::clock::SystemClock;
+use panside_bay::record::Document;
 
 use crate::args::{JobsArgs, RecordArgs};
-use crate::exit::{Exit, Failure};
+use crate::exit::{Exit, Failure, write};
 use crate::out::{self, say};
+
+/// The form that a record takes in a file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Form {
+    /// The data.
+    Json,
+    /// Plain text.
+    Text,
+    /// Pages, with the data attached and the photos in it.
+    Pdf,
+}
+
+impl Form {
+    /// The form that the ending of a file's name asks for.
+    pub fn of(path: &Path) -> Result<Form, Failure> {
+        match path.extension().and_then(|ending| ending.to_str()) {
+            Some("json") => Ok(Form::Json),
+            Some("txt") => Ok(Form::Text),
+            Some("pdf") => Ok(Form::Pdf),
+            _ => {
+                let message = format!(
+                    "A record cannot be written to {}: the file's ending says the form, .json, .txt or .pdf.",
+                    path.display()
+                );
+                Err(Failure::new(Exit::Usage, message))
+            }
+        }
+    }
+}
+
+/// Writes a record to a file in the form that its ending asks for.
+pub fn save(bay: &Bay, document: &Document, path: &Path) -> Result<(), Failure> {
+    let bytes = match Form::of(path)? {
+        Form::Json => document.to_json()?,
+        Form::Text => document.to_text().into_bytes(),
+        Form::Pdf => bay.pages(document)?,
+    };
+    write(path, &bytes)
+}
 
 /// Lists the jobs of a store.
 pub fn jobs(args: &JobsArgs) -> Result<Exit, Failure> {
@@ -24,14 +64,20 @@ pub fn jobs(args: &JobsArgs) -> Result<Exit, Failure> {
     Ok(Exit::Done)
 }
 
-/// Prints the record of a job.
+/// Prints the record of a job, or writes it to a file.
 pub fn record(args: &RecordArgs) -> Result<Exit, Failure> {
     let job = args.job.parse().map_err(|_| {
         let message = format!("\"{}\" is no job id; `panside-cli jobs` lists them.", args.job);
         Failure::new(Exit::Usage, message)
     })?;
-    let document = open(&args.store)?.record(job)?;
-    if args.json {
+    // A wrong ending is told before anything is done.
+    args.out.as_deref().map(Form::of).transpose()?;
+    let mut bay = open(&args.store)?;
+    let document = bay.record(job)?;
+    if let Some(path) = &args.out {
+        save(&bay, &document, path)?;
+        say!("The record is in {}.", path.display());
+    } else if args.json {
         say!("{}", String::from_utf8_lossy(&document.to_json()?));
     } else {
         out::print(format_args!("{}", document.to_text()));

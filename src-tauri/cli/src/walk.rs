@@ -18,11 +18,14 @@ use crate::exit::{Exit, Failure, read, write};
 use crate::kit;
 use crate::out::say;
 use crate::prove::Meter;
+use crate::record;
 use crate::said;
 use crate::script::{self, Line, Script};
 
 /// Walks a script.
 pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
+    // A wrong ending is told before the walk and not after it.
+    args.record.as_deref().map(record::Form::of).transpose()?;
     let script = script::read(&args.script)?;
     let lines = &script.lines[..args.lines.unwrap_or(usize::MAX).min(script.lines.len())];
     let clock = Arc::new(ManualClock::at(starts_at(&script, lines, args.until_now)?));
@@ -200,12 +203,15 @@ impl Walk<'_> {
     }
 
     fn end(&mut self, job: JobId) -> Result<(), Failure> {
+        if let Some(folder) = &self.args.pages {
+            write(&folder.join("record.json"), &serde_json::to_vec(&self.bay.record_page(job)?)?)?;
+        }
         let document = self.bay.record(job)?;
         if !self.args.json {
             say!("\n{}", document.to_text());
         }
         if let Some(path) = &self.args.record {
-            write(path, &document.to_json()?)?;
+            record::save(&self.bay, &document, path)?;
             self.print(json!({ "record": path }), &format!("The record is in {}.", path.display()))?;
         }
         Ok(())

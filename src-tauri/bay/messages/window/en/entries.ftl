@@ -1,0 +1,1 @@
+# Entries and the keypad.

@@ -1,0 +1,1 @@
+# The frame: vehicle line, thread, tray, clock, moves.

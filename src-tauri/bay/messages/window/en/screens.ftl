@@ -1,0 +1,1 @@
+# The other screens: bay, new job, photos, record, kit.

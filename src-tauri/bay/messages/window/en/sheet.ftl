@@ -1,0 +1,2 @@
+# The step sheet and what is done from it.
+back = Back

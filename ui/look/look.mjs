@@ -1,0 +1,177 @@
+// Shows the built page in Chromium over a core that is played from JSON pages, looks at each screen with axe-core and
+// saves its picture. Pages come from `panside-cli walk … --pages FOLDER`.
+//
+//   node look/look.mjs PAGES OUT [--only NAME] [--size 1280x800] [--mm 6.3]
+
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { createServer } from "node:http";
+import { createRequire } from "node:module";
+import { extname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { chromium } from "playwright-core";
+import { scenes } from "./scenes.mjs";
+
+const here = fileURLToPath(new URL(".", import.meta.url));
+const [pages, out, ...options] = process.argv.slice(2);
+if (!pages || !out) throw new Error("Name the folder of the pages and the folder for the pictures.");
+const option = (name, otherwise) => {
+  const at = options.indexOf(name);
+  return at < 0 ? otherwise : options[at + 1];
+};
+const [width, height] = option("--size", "1280x800").split("x").map(Number);
+const mm = Number(option("--mm", String(160 / 25.4)));
+const only = option("--only", null);
+mkdirSync(out, { recursive: true });
+
+const types = {
+  ".html": "text/html",
+  ".js": "text/javascript",
+  ".css": "text/css",
+  ".woff2": "font/woff2",
+  ".woff": "font/woff",
+};
+const server = createServer((request, response) => {
+  const path = new URL(request.url, "http://x").pathname;
+  try {
+    const body = readFileSync(join(here, "../dist", path === "/" ? "index.html" : path));
+    response.writeHead(200, { "content-type": types[extname(path)] ?? "text/html" }).end(body);
+  } catch {
+    response.writeHead(404).end();
+  }
+}).listen(0);
+const address = `http://localhost:${server.address().port}/`;
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox"] });
+
+const read = (name) => JSON.parse(readFileSync(join(pages, `${name}.json`), "utf8"));
+let wrong = 0;
+for (const scene of scenes) {
+  if (only && !scene.name.startsWith(only)) continue;
+  const page = await browser.newPage({ viewport: { width, height } });
+  page.on("pageerror", (error) => fail(scene.name, `script: ${error.message}`));
+  page.on("console", (message) => message.type() === "error" && fail(scene.name, message.text()));
+  await page.addInitScript(playCore, {
+    job: scene.page === undefined ? null : read(scene.page),
+    record: read("record"),
+    where: {
+      screen: "job",
+      steps: {},
+      actor: { name: "R. Ode", role: "technician" },
+      dark: false,
+      mm,
+      ...scene.where,
+    },
+    answers: scene.answers ?? {},
+  });
+  await page.goto(address);
+  await page.waitForSelector("[data-ready]");
+  for (const step of scene.taps ?? []) {
+    if (typeof step === "function") await step(page);
+    else await page.getByRole("button", { name: step }).first().click();
+    await page.waitForTimeout(50);
+  }
+  await page.waitForTimeout(100);
+  await page.screenshot({ path: join(out, `${scene.name}.png`) });
+  await page.evaluate(axe);
+  const found = await page.evaluate(() =>
+    // @ts-expect-error axe was just put there
+    axe.run(document, {
+      runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "wcag2aaa", "best-practice"],
+    }),
+  );
+  for (const violation of found.violations) {
+    for (const node of violation.nodes)
+      fail(scene.name, `${violation.id}: ${violation.help}: ${node.target} ${node.html.slice(0, 120)}`);
+  }
+  for (const small of await page.evaluate(tooSmall, mm)) fail(scene.name, small);
+  await page.close();
+}
+await browser.close();
+server.close();
+writeFileSync(join(out, "looked.txt"), `${wrong} findings\n`);
+console.log(`${scenes.length} scenes, ${wrong} findings, pictures in ${out}`);
+process.exitCode = wrong === 0 ? 0 : 1;
+
+function fail(scene, what) {
+  wrong += 1;
+  console.log(`${scene}: ${what}`);
+}
+
+/** Runs in the page: answers the commands from the pages. */
+function playCore({ job, record, where, answers }) {
+  const line = job && {
+    job: job.job,
+    repair_order: job.view.repair_order,
+    label: job.view.label,
+    demo: job.view.demo,
+    ended: false,
+    events: job.head.seq,
+  };
+  const kit = {
+    people: [
+      { name: "R. Ode", role: "technician" },
+      { name: "T. Marl", role: "second_person" },
+      { name: "K. Lund", role: "service_writer" },
+    ],
+    tools: [{ name: "wrench B", min: "5", max: "25", unit: "N·m", calibration_due: "2027-03-01" }],
+  };
+  const core = {
+    opened: {
+      troubles: [],
+      kit,
+      window: JSON.stringify({ ...where, job: job?.job ?? null }),
+      demo_clock: true,
+    },
+    jobs: line ? [line] : [],
+    look: job,
+    enter: { refused: null, page: job },
+    preview: { class: null, not_yet: false, said: [], other: null },
+    record_page: record,
+    prove: { proved: false, doing: "at most one strike: looking at states", states: 812345, failed: null },
+    offers: [],
+    ...answers,
+  };
+  const picture = () => {
+    const canvas = document.createElement("canvas");
+    canvas.width = 320;
+    canvas.height = 240;
+    const ink = canvas.getContext("2d");
+    ink.fillStyle = "#777";
+    ink.fillRect(0, 0, 320, 240);
+    return new Promise((done) => canvas.toBlob(async (blob) => done(await blob.arrayBuffer()), "image/jpeg"));
+  };
+  window.__TAURI_INTERNALS__ = {
+    invoke: async (name) => {
+      if (name === "thumbnail" || name === "photo") return picture();
+      const answer = core[name] ?? null;
+      if (answer?.throws) throw answer.throws;
+      return answer;
+    },
+  };
+}
+
+/** Runs in the page: targets and texts that are smaller than a gloved finger and an arm's length want. */
+function tooSmall(mm) {
+  const found = [];
+  const seen = (element) =>
+    element.checkVisibility({ visibilityProperty: true }) && !element.closest(".unseen");
+  const name = (element) => (element.ariaLabel ?? element.textContent ?? "").trim().slice(0, 40);
+  for (const target of document.querySelectorAll("button, input, textarea, [role=button], label.target")) {
+    if (!seen(target) || target.classList.contains("unseen")) continue;
+    const box = target.getBoundingClientRect();
+    const least = 15 * mm - 0.6;
+    if (box.width < least || box.height < least) {
+      found.push(
+        `target "${name(target)}" is ${(box.width / mm).toFixed(1)} × ${(box.height / mm).toFixed(1)} mm`,
+      );
+    }
+  }
+  for (const element of document.querySelectorAll("#app *")) {
+    const own = [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim() !== "");
+    if (!own || !seen(element)) continue;
+    const size = Number.parseFloat(getComputedStyle(element).fontSize);
+    const scale = element instanceof SVGElement ? (element.getScreenCTM()?.a ?? 1) : 1;
+    if (size * scale < 15.9) found.push(`text "${name(element)}" is ${(size * scale).toFixed(1)} px`);
+  }
+  return found;
+}

@@ -1,0 +1,342 @@
+// What the window holds: where it is, the job as the core last showed it, who works. Every screen reads from here and
+// asks for everything here. It never changes a job by itself: it shows what the core answers.
+import { SvelteMap } from "svelte/reactivity";
+import { addPhoto, asTrouble, call } from "./core/call";
+import type {
+  Actor,
+  EntryValue,
+  JobId,
+  JobPage,
+  Kit,
+  Refusal,
+  Request,
+  Signature,
+  StepView,
+  Trouble,
+} from "./core/types";
+import { stepToShow } from "./sheet/focus";
+
+/** The screens. */
+export type Screen = "bay" | "new_job" | "job" | "photos" | "record" | "kit";
+
+/** What can be laid over the step sheet. */
+export type Overlay =
+  | "moves"
+  | "thread"
+  | "tray"
+  | "who"
+  | "more"
+  | "renew"
+  | "strike"
+  | "set_aside"
+  | "explain_missed"
+  | "observe"
+  | "stop"
+  | "finish";
+
+/** What is kept between starts. */
+interface Where {
+  screen: Screen;
+  job: JobId | null;
+  /** Step that is looked at, by job. */
+  steps: Record<JobId, string>;
+  actor: Actor | null;
+  dark: boolean;
+  /** CSS pixels of a millimetre of the glass. */
+  mm: number;
+}
+
+/** CSS pixels of a millimetre at 160 an inch: assumed until the glass is measured. */
+const ASSUMED_MM = 160 / 25.4;
+
+class Bench {
+  /** The window has found out where it was. */
+  ready = $state(false);
+  screen = $state<Screen>("bay");
+  overlay = $state<Overlay | null>(null);
+  page = $state.raw<JobPage | null>(null);
+  /** When the page came, by this window's clock: what counts down counts from here. */
+  pageAt = $state(0);
+  /** Goes on once a second. */
+  tick = $state(Date.now());
+  kit = $state.raw<Kit>({ people: [], tools: [] });
+  actor = $state.raw<Actor | null>(null);
+  dark = $state(false);
+  mm = $state(ASSUMED_MM);
+  demoClock = $state(false);
+  /** A call is under way that changes the job. */
+  busy = $state(false);
+  /** What went wrong last, until it is put away. */
+  trouble = $state.raw<Trouble | null>(null);
+  /** What the rules refused last, until the next wish. */
+  refused = $state.raw<Refusal | null>(null);
+  /** What was found wrong with the store when it was opened. */
+  storeTroubles = $state.raw<string[]>([]);
+
+  #steps: Record<JobId, string> = {};
+  #lookedAt = $state<string | null>(null);
+  #job: JobId | null = null;
+  #again: { wish: string; request: string } | null = null;
+  /** Drafts as they are on the screen, ahead of the disk by the moment of writing. */
+  #drafts = new SvelteMap<string, string>();
+
+  /** The step that is looked at. */
+  get step(): StepView | null {
+    const view = this.page?.view;
+    return view ? (view.steps.find((step) => step.id === this.#lookedAt) ?? stepToShow(view, null)) : null;
+  }
+
+  /** Milliseconds since the page came. */
+  get sincePage(): number {
+    return Math.max(0, this.tick - this.pageAt);
+  }
+
+  /** Opens: finds out where the window was and goes there. */
+  async open(): Promise<void> {
+    await this.#try(async () => {
+      const opened = await call("opened", {});
+      this.kit = opened.kit;
+      this.demoClock = opened.demo_clock;
+      this.storeTroubles = opened.troubles;
+      const where = readWhere(opened.window);
+      this.actor = where?.actor ?? opened.kit.people[0] ?? null;
+      this.dark = where?.dark ?? window.matchMedia("(prefers-color-scheme: dark)").matches;
+      this.mm = where?.mm ?? ASSUMED_MM;
+      this.#steps = where?.steps ?? {};
+      const jobs = await call("jobs", {});
+      const last =
+        jobs.find((job) => job.job === where?.job) ?? (where ? undefined : jobs.find((job) => !job.ended));
+      if (last) await this.openJob(last.job);
+      if (where && (last || where.screen === "kit" || where.screen === "new_job")) this.screen = where.screen;
+    });
+    this.ready = true;
+  }
+
+  /** Opens a job where it was left. */
+  async openJob(job: JobId): Promise<void> {
+    await this.#try(async () => {
+      this.#show(await call("look", { job }), true);
+      this.#lookedAt = this.#steps[job] ?? null;
+      this.go("job");
+    });
+  }
+
+  /** Goes to a screen. */
+  go(screen: Screen): void {
+    this.screen = screen;
+    this.overlay = null;
+    this.refused = null;
+    this.remember();
+  }
+
+  /** Looks at a step, whether or not it can be begun. */
+  lookAt(step: string): void {
+    this.#lookedAt = step;
+    this.refused = null;
+    if (this.page) this.#steps[this.page.job] = step;
+    this.screen = "job";
+    this.overlay = null;
+    this.remember();
+  }
+
+  /** Draws the job anew: what ages has aged. */
+  async look(): Promise<void> {
+    const job = this.page?.job;
+    if (job && !this.busy) await this.#try(async () => this.#show(await call("look", { job }), false));
+  }
+
+  /** Says who works now. */
+  work(actor: Actor): void {
+    this.actor = actor;
+    this.remember();
+  }
+
+  /** Keeps people and tools. */
+  async putKit(kit: Kit): Promise<boolean> {
+    return this.#try(async () => {
+      await call("put_kit", { kit });
+      this.kit = kit;
+    });
+  }
+
+  /**
+   * Asks for something. Answers whether it was entered; why not stands in `refused` or `trouble`. The same wish tried
+   * again after a failure keeps its id, so that it can't be written twice.
+   */
+  async ask(wish: Request, as?: Actor): Promise<boolean> {
+    const page = this.page;
+    const actor = as ?? this.actor;
+    if (!page || !actor || this.busy) return false;
+    this.busy = true;
+    this.refused = null;
+    const words = JSON.stringify([page.head, actor, wish]);
+    const request = this.#again?.wish === words ? this.#again.request : crypto.randomUUID();
+    this.#again = { wish: words, request };
+    let entered = false;
+    await this.#try(async () => {
+      const reply = await call("enter", { job: page.job, head: page.head, request, actor, wish });
+      this.#again = null;
+      this.refused = reply.refused;
+      entered = reply.refused === null;
+      this.#show(reply.page, false);
+    });
+    this.busy = false;
+    if (this.trouble?.kind === "stale") await this.look();
+    return entered;
+  }
+
+  /** Enters a value at a step; goes into the step first where nobody is in it yet. */
+  async enter(step: StepView, entry: string, value: EntryValue): Promise<boolean> {
+    if (step.shown !== "in_hand" && !(await this.begin(step))) return false;
+    const entered = await this.ask({ enter: { step: step.id, entry, value } });
+    if (entered) this.clearDraft(`${step.id}/${entry}`);
+    return entered;
+  }
+
+  /** Goes into a step. */
+  async begin(step: StepView): Promise<boolean> {
+    this.lookAt(step.id);
+    return this.ask({ begin: { step: step.id } });
+  }
+
+  /** Is done with a step, and looks at the next. */
+  async done(step: StepView, signatures: Signature[]): Promise<boolean> {
+    const wish: Request =
+      step.shown === "in_hand"
+        ? { done: { step: step.id, signatures } }
+        : { work: { step: step.id, entries: {}, signatures, later: false } };
+    return this.#onward(step, await this.ask(wish));
+  }
+
+  /** Enters a step that was worked before, all in one go. */
+  async enteredLater(
+    step: StepView,
+    entries: Record<string, EntryValue>,
+    signatures: Signature[],
+  ): Promise<boolean> {
+    return this.#onward(step, await this.ask({ work: { step: step.id, entries, signatures, later: true } }));
+  }
+
+  /** Puts a struck step right on paper. */
+  async putRight(
+    step: StepView,
+    entries: Record<string, EntryValue>,
+    signatures: Signature[],
+    reason: string,
+  ): Promise<boolean> {
+    return this.#onward(step, await this.ask({ rerecord: { step: step.id, entries, signatures, reason } }));
+  }
+
+  /** Takes in a photo file and enters it. The trouble is put where the photo is taken, so it is thrown. */
+  async photo(step: StepView, entry: string, file: Blob): Promise<boolean> {
+    const value = await this.takePhoto(file);
+    return value !== null && (await this.enter(step, entry, value));
+  }
+
+  /** Takes in a photo file and answers the value to enter; nothing when it failed. */
+  async takePhoto(file: Blob): Promise<EntryValue | null> {
+    const job = this.page?.job;
+    let value: EntryValue | null = null;
+    if (!job || this.busy) return null;
+    this.busy = true;
+    await this.#try(async () => {
+      value = await addPhoto(job, new Uint8Array(await file.arrayBuffer()));
+    });
+    this.busy = false;
+    return value;
+  }
+
+  /** What was typed under a key and is not done. */
+  draft(key: string): string | undefined {
+    return this.#drafts.get(key);
+  }
+
+  /** All drafts of a step, by entry. */
+  draftsOf(step: string): Record<string, string> {
+    const own = [...this.#drafts].filter(([key]) => key.startsWith(`${step}/`));
+    return Object.fromEntries(own.map(([key, text]) => [key.slice(step.length + 1), text]));
+  }
+
+  /** Keeps what is typed. It is on disk a moment later, and survives a restart. */
+  putDraft(key: string, text: string): void {
+    const job = this.page?.job;
+    if (!job || this.#drafts.get(key) === text) return;
+    this.#drafts.set(key, text);
+    void this.#try(() => call("put_draft", { job, key, text }));
+  }
+
+  /** Forgets what was typed. */
+  clearDraft(key: string): void {
+    const job = this.page?.job;
+    if (!job || !this.#drafts.delete(key)) return;
+    void this.#try(() => call("clear_draft", { job, key }));
+  }
+
+  /** Lets minutes pass on the demo clock. */
+  async letPass(minutes: number): Promise<void> {
+    await this.#try(() => call("let_pass", { minutes }));
+    await this.look();
+  }
+
+  /** Tries again to open or read the store. */
+  async openAgain(): Promise<void> {
+    this.trouble = null;
+    if (await this.#try(() => call("open_again", {}))) await this.open();
+  }
+
+  /** Keeps where the window is. */
+  remember(): void {
+    if (!this.ready) return;
+    const where: Where = {
+      screen: this.screen,
+      job: this.#job,
+      steps: this.#steps,
+      actor: this.actor,
+      dark: this.dark,
+      mm: this.mm,
+    };
+    void this.#try(() => call("put_setting", { key: "window", text: JSON.stringify(where) }));
+  }
+
+  /** Does a call and puts what went wrong where it is seen. Answers whether nothing did. */
+  async #try(work: () => Promise<unknown>): Promise<boolean> {
+    try {
+      await work();
+      return true;
+    } catch (error) {
+      this.trouble = asTrouble(error);
+      return false;
+    }
+  }
+
+  #onward(step: StepView, entered: boolean): boolean {
+    const view = this.page?.view;
+    if (!entered || !view) return false;
+    for (const entry of step.entries) this.clearDraft(`${step.id}/${entry.id}`);
+    const next = stepToShow(view, step.id);
+    if (next) this.lookAt(next.id);
+    return true;
+  }
+
+  #show(page: JobPage, drafts: boolean): void {
+    this.page = page;
+    this.pageAt = Date.now();
+    this.tick = this.pageAt;
+    this.#job = page.job;
+    if (!drafts) return;
+    this.#drafts.clear();
+    for (const [key, text] of Object.entries(page.drafts)) this.#drafts.set(key, text);
+  }
+}
+
+function readWhere(text: string | null): Where | null {
+  if (text === null) return null;
+  try {
+    return JSON.parse(text) as Where;
+  } catch {
+    // What can't be read is forgotten: it says only which screen was open.
+    return null;
+  }
+}
+
+export const bench = new Bench();

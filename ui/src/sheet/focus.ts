@@ -1,0 +1,32 @@
+// Which step is put before the technician. It decides only what is looked at, never what is allowed.
+import type { JobView, StepView } from "../core/types";
+
+/**
+ * The step to show after `after`, or at all: one in hand; else one that can be begun, the next in the file first; else
+ * one whose attest has lapsed or that was struck; else the first that waits; else the last.
+ */
+export function stepToShow(view: JobView, after: string | null): StepView | null {
+  const at = view.steps.findIndex((step) => step.id === after);
+  const onward = [...view.steps.slice(at + 1), ...view.steps.slice(0, at + 1)];
+  const first = (...shown: StepView["shown"][]) => onward.find((step) => shown.includes(step.shown));
+  return (
+    first("in_hand") ??
+    first("open") ??
+    first("lapsed", "struck") ??
+    first("waiting", "undecided") ??
+    view.steps.at(-1) ??
+    null
+  );
+}
+
+/** The entry to ask for next: the first that is required and has no value that counts; after `from`, then from the top. */
+export function entryToAsk(
+  step: StepView,
+  filled: (entry: string) => boolean,
+  from: string | null,
+): string | null {
+  const at = step.entries.findIndex((entry) => entry.id === from);
+  const onward = [...step.entries.slice(at + 1), ...step.entries.slice(0, at + 1)];
+  const next = onward.find((entry) => !entry.optional && !("sign_off" in entry.ask) && !filled(entry.id));
+  return next?.id ?? null;
+}
