@@ -1,0 +1,45 @@
+import { expect, test } from "vitest";
+import type { EntryView, JobView, Shown, StepView } from "../core/types";
+import { entryToAsk, stepToShow } from "./focus";
+
+function job(...shown: Shown[]): JobView {
+  return { steps: shown.map((state, at) => ({ id: `s${at}`, shown: state })) } as unknown as JobView;
+}
+
+test("a step in hand comes before everything else", () => {
+  expect(stepToShow(job("open", "done", "in_hand", "open"), null)?.id).toBe("s2");
+});
+
+test("after a step the next one in the file that can begin is shown, then those before it", () => {
+  expect(stepToShow(job("open", "done", "open"), "s1")?.id).toBe("s2");
+  expect(stepToShow(job("open", "done", "waiting"), "s1")?.id).toBe("s0");
+});
+
+test("where nothing can begin a lapsed step is shown, then the first that waits, then the last", () => {
+  expect(stepToShow(job("waiting", "done", "lapsed"), null)?.id).toBe("s2");
+  expect(stepToShow(job("done", "waiting", "waiting"), null)?.id).toBe("s1");
+  expect(stepToShow(job("done", "done"), null)?.id).toBe("s1");
+  expect(stepToShow(job(), null)).toBeNull();
+});
+
+function step(...entries: Partial<EntryView>[]): StepView {
+  const whole = entries.map((entry, at) => ({
+    id: `e${at}`,
+    optional: false,
+    ask: { note: { words: [] } },
+    ...entry,
+  }));
+  return { entries: whole } as unknown as StepView;
+}
+
+test("the next entry asked for is the first missing one after the last, then from the top", () => {
+  const three = step({}, {}, {});
+  expect(entryToAsk(three, (id) => id === "e1", "e0")).toBe("e2");
+  expect(entryToAsk(three, (id) => id === "e2" || id === "e1", "e2")).toBe("e0");
+  expect(entryToAsk(three, () => true, "e0")).toBeNull();
+});
+
+test("optional entries and signatures are not asked for by themselves", () => {
+  const mixed = step({}, { optional: true }, { ask: { sign_off: { sign: "x" } } });
+  expect(entryToAsk(mixed, (id) => id === "e0", "e0")).toBeNull();
+});
