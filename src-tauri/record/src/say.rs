@@ -7,7 +7,7 @@ mod otherwise;
 mod rest;
 
 pub(crate) use entries::entries;
-pub(crate) use first::{facts, hours, open, order, said, time, time_rows};
+pub(crate) use first::{LEFT_AS, facts, facts_table, hours, open, order, said, time, time_rows};
 pub(crate) use rest::{LEVELS, caption, rest, torque_rows};
 
 use crate::source::Standing;

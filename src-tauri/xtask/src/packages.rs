@@ -1,4 +1,5 @@
-//! The Debian packages that Tauri's window needs to be built, and Node for the page.
+//! The Debian packages that Tauri's window needs to be built and that the tests look at files with, and Node for the
+//! page.
 //!
 //! Missing packages are installed where that needs no question: as root, or where `sudo` asks for no password.
 //! Elsewhere the one line to run is printed. A system without `dpkg-query` isn't Debian: there the compiler says
@@ -12,7 +13,8 @@ use crate::failure::Failure;
 use crate::stage::{answer, call, command};
 
 /// What Tauri 2 names as needed on Debian: https://v2.tauri.app/start/prerequisites/ (section Linux), and
-/// pkg-config, by which the build finds the libraries.
+/// pkg-config, by which the build finds the libraries. Then what the tests of the record look at its pages with:
+/// poppler and qpdf, and PDFBox Preflight with Java; of its libraries the last two are not asked for by its package.
 const PACKAGES: &[&str] = &[
     "libwebkit2gtk-4.1-dev",
     "libxdo-dev",
@@ -24,6 +26,14 @@ const PACKAGES: &[&str] = &[
     "wget",
     "file",
     "pkg-config",
+    "poppler-utils",
+    "qpdf",
+    "default-jre-headless",
+    "libpdfbox2-java",
+    "libfontbox2-java",
+    "libcommons-logging-java",
+    "libactivation-java",
+    "libjaxb-api-java",
 ];
 
 /// The lowest Node that builds the page, as major and minor version: the one that Vite 8 asks for.

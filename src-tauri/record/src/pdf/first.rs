@@ -22,6 +22,8 @@ const THIRD: f32 = (WIDTH - 2.0 * GAP) / 3.0;
 const TORQUE: f32 = 214.0;
 const TIME: f32 = 142.0;
 const PIECES: f32 = WIDTH - TORQUE - TIME - 2.0 * GAP;
+/// Lines of what names the job.
+const FACT_LINES: usize = 4;
 /// Lines of concern, cause and correction each.
 const SAID_LINES: usize = 10;
 /// Where the last part of the page begins: proof, journal, what comes first.
@@ -122,8 +124,9 @@ fn head(flow: &mut Flow, document: &Document) {
     y = flow.place(Role::Paragraph, &document.title, Look::LEAD, (LEFT, y), WIDTH) + 1.0;
     let facts = say::facts(document);
     let mut parts: Vec<(&str, Look)> = Vec::new();
-    for (at, fact) in facts.iter().enumerate() {
-        let gap = if at == 0 { "" } else { "  ·  " };
+    // How the vehicle was left is told where the writer looks for what is open.
+    for fact in facts.iter().filter(|fact| fact[0] != say::LEFT_AS) {
+        let gap = if parts.is_empty() { "" } else { "  ·  " };
         parts.extend([
             (gap, Look::ASIDE),
             (&fact[0], Look::ASIDE),
@@ -133,7 +136,7 @@ fn head(flow: &mut Flow, document: &Document) {
     }
     let node = flow.node(Role::Paragraph);
     let lines = flow.letters.set_parts(&parts, WIDTH);
-    let lines = cut(flow, lines, 4, WIDTH);
+    let lines = cut(flow, lines, FACT_LINES, WIDTH, "… all of it on the next page");
     y = flow.lines(Owner::Node(node), lines, Side::Left, (LEFT, y), WIDTH) + 5.0;
     flow.rule(y, Ink::Black, 1.4);
     flow.y = y + 7.0;
@@ -147,7 +150,7 @@ fn said(flow: &mut Flow, document: &Document) {
         flow.y = top;
         title(flow, &section.heading, x, THIRD);
         let mut lines = answers(flow, section);
-        lines = cut(flow, lines, SAID_LINES, THIRD);
+        lines = cut(flow, lines, SAID_LINES, THIRD, "… all of it among the entries");
         let node = flow.node(Role::Paragraph);
         lowest = lowest.max(flow.lines(Owner::Node(node), lines, Side::Left, (x, flow.y), THIRD));
     }
@@ -180,12 +183,10 @@ fn answers(flow: &mut Flow, section: &Section) -> Vec<Line> {
 }
 
 /// At most so many lines; where there are more, the last says so.
-fn cut(flow: &mut Flow, mut lines: Vec<Line>, most: usize, width: f32) -> Vec<Line> {
+fn cut(flow: &mut Flow, mut lines: Vec<Line>, most: usize, width: f32, says: &str) -> Vec<Line> {
     if lines.len() > most {
         lines.truncate(most - 1);
-        lines.extend(
-            flow.letters.set("… all of it among the entries", Look::ASIDE, width).into_iter().take(1),
-        );
+        lines.extend(flow.letters.set(says, Look::ASIDE, width).into_iter().take(1));
     }
     lines
 }
@@ -202,28 +203,38 @@ fn levels(column: &mut Columned<'_>, document: &Document) {
     let height = (LAST_BAND - y - 24.0).clamp(CHART.0, CHART.1);
     chart::draw(column.flow, document, chart, (x, y, column.width, height), Said::OfWhatCounts);
     column.flow.y += height + 1.0;
-    let more = if charts.len() > 1 { " Further charts under Level readings." } else { "" };
-    column.line(&format!("× replaced, left or struck.{more}"), Look::FOOT);
+    if document.levels.iter().any(|level| level.standing != Standing::Counts) {
+        column.line("× replaced, left or struck", Look::FOOT);
+    }
+    if charts.len() > 1 {
+        column.line("further charts under Level readings", Look::FOOT);
+    }
 }
 
 fn open(column: &mut Columned<'_>, document: &Document) {
-    let section = say::open(document);
     column.title("Open for the service writer");
-    for (at, block) in section.blocks.iter().enumerate() {
-        let Block::Line(text) = block else { continue };
+    let mut lines: Vec<String> = Vec::new();
+    for block in say::open(document).blocks {
+        if let Block::Line(text) = block {
+            lines.push(text);
+        }
+    }
+    let left_as = say::facts(document).into_iter().find(|fact| fact[0] == say::LEFT_AS);
+    lines.extend(left_as.map(|fact| format!("{}: {}", fact[0], fact[1])));
+    for (at, text) in lines.iter().enumerate() {
         let look = if text.starts_with("DANGER") { Look::BODY.strong() } else { Look::BODY };
-        let lines = column.flow.letters.set(text, look, column.width);
-        let height: f32 = lines.iter().map(|line| line.height).sum();
-        let left = section.blocks.len() - at;
+        let set = column.flow.letters.set(text, look, column.width);
+        let height: f32 = set.iter().map(|line| line.height).sum();
+        let left = lines.len() - at;
         // What follows needs a line to say that there is more.
         let more = if left > 1 { look.size * 1.4 } else { 0.0 };
         if column.flow.y + height + more > LAST_BAND - 12.0 {
-            column.line(&format!("… {left} more, among the entries and under Missing"), Look::ASIDE);
+            column.line(&format!("… {left} more, on the next pages and under Missing"), Look::ASIDE);
             return;
         }
         let node = column.flow.node(Role::Paragraph);
         let at = (column.x, column.flow.y);
-        column.flow.y = column.flow.lines(Owner::Node(node), lines, Side::Left, at, column.width) + 2.0;
+        column.flow.y = column.flow.lines(Owner::Node(node), set, Side::Left, at, column.width) + 2.0;
     }
 }
 

@@ -32,6 +32,8 @@ pub(super) struct Pictures<'a> {
 pub(super) fn write(flow: &mut Flow, document: &Document, pictures: &Pictures<'_>) {
     let mark = document.demo.as_deref().unwrap_or_default();
     flow.break_page();
+    flow.begin_section("The job", "");
+    write_table(flow, &say::facts_table(document));
     for section in std::iter::once(say::entries(document)).chain(say::rest(document)) {
         if !document.photos.is_empty() && section.has_photos() {
             flow.keep(WITH_PHOTOS);

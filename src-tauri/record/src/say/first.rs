@@ -10,6 +10,8 @@ use crate::missing::MissingKind;
 use crate::source::words;
 use crate::time::Kind;
 
+/// Name of the fact that says how the vehicle stands.
+pub(crate) const LEFT_AS: &str = "Left";
 /// Longer lists of missing steps are counted here and named further down.
 const NAMED: usize = 6;
 
@@ -29,10 +31,15 @@ pub(crate) fn facts(document: &Document) -> Vec<Vec<String>> {
         document.started.iter().map(|by| row("Started", format!("{} {}", by.day_and_time(), by.who))),
     );
     rows.push(row("State", end(&document.end)));
-    rows.push(row("Left", left(document)));
+    rows.push(row(LEFT_AS, left(document)));
     rows.push(row("People", document.people.join(", ")));
     rows.push(row("Record made", minutes_of(&document.generated_local)));
     rows
+}
+
+/// The same as a table.
+pub(crate) fn facts_table(document: &Document) -> Table {
+    Table::new(&[Left, Left], facts(document))
 }
 
 /// How the vehicle stands otherwise than it came in.

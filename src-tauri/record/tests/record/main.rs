@@ -4,11 +4,23 @@
 //! - `account`: what a record tells of a job that went well
 //! - `open`: what it tells of what is open or went otherwise
 //! - `forms`: JSON and text
+//! - `pages`: the PDF's words and pictures, by poppler's `pdftotext` and `pdfdetach`
+//! - `archive`: the PDF as a file for archives, by `qpdf` and by Apache PDFBox Preflight
+//! - `tools`: calling these programs
+
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "other programs look at the files that are made here"
+)]
 
 mod account;
+mod archive;
 mod bay;
 mod forms;
 mod open;
+mod pages;
+mod tools;
 
 use panside_record::steps::{Entry, Step};
 use panside_record::{Document, MissingKind};

@@ -1,0 +1,223 @@
+//! The record as pages: all of it there, whatever was typed, however much.
+
+use std::collections::BTreeMap;
+use std::error::Error;
+use std::io::Cursor;
+
+use image::{DynamicImage, ImageFormat, RgbImage};
+use panside_job::EntryValue;
+use panside_record::{COME_FIRST, DEMO_MARK, Document, PdfInputs, PdfPhoto};
+
+use crate::bay::{Bay, CHECKLIST, PHOTO, SHEET, Tested, note};
+use crate::tools::File;
+
+/// A job that went well, with signs that the text's own face does not have.
+fn closed() -> Result<Document, Box<dyn Error>> {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    bay.enter("find", "cause", note("coil 5,9 Ω at 20 °C, détente weak → new; Привод, 26 µm"), "written");
+    bay.close_up();
+    Ok(bay.document())
+}
+
+/// A JPEG that no other is like.
+pub fn jpeg(width: u32, height: u32, shade: u8) -> Result<Vec<u8>, Box<dyn Error>> {
+    let picture =
+        RgbImage::from_fn(width, height, |x, y| image::Rgb([shade, x.to_le_bytes()[0], y.to_le_bytes()[0]]));
+    let mut bytes = Cursor::new(Vec::new());
+    DynamicImage::from(picture).write_to(&mut bytes, ImageFormat::Jpeg)?;
+    Ok(bytes.into_inner())
+}
+
+pub fn with_photo(photo: PdfPhoto) -> PdfInputs {
+    PdfInputs { photos: BTreeMap::from([(PHOTO.to_owned(), photo)]) }
+}
+
+#[test]
+fn equal_records_give_equal_pages_byte_for_byte() -> Tested {
+    let inputs = with_photo(PdfPhoto::Jpeg(jpeg(64, 48, 7)?));
+    assert_eq!(closed()?.to_pdf(&inputs)?, closed()?.to_pdf(&inputs)?);
+    assert_eq!(closed()?.to_pdf_a1b(&inputs)?, closed()?.to_pdf_a1b(&inputs)?);
+    Ok(())
+}
+
+#[test]
+fn the_pages_say_what_was_entered_with_every_stage_and_every_sign() -> Tested {
+    let words = File::new(&closed()?.to_pdf(&PdfInputs::default())?)?.words()?;
+    let said = [
+        "Bay record, repair order 20417",
+        "2-3 shift",
+        "coil weak when warm",
+        "solenoid, filter and gasket new",
+        "4,0, then 9,0 N·m",
+        "4, then 9 N·m ± 10 %",
+        "25,5 mm at 60 °C, 26 mm at 60 °C",
+        "coil 5,9 Ω at 20 °C, détente weak → new; Привод, 26 µm",
+        "Stood firm when pushed. (no longer valid)",
+        "through move \"Lower\"",
+        "1M8GDM9AXKP042788",
+        "still open",
+        COME_FIRST,
+    ];
+    for text in said {
+        assert!(words.contains(text), "\"{text}\" is not in: {words}");
+    }
+    Ok(())
+}
+
+#[test]
+fn every_page_of_a_demo_record_is_marked_numbered_and_names_order_and_head() -> Tested {
+    let document = closed()?;
+    let pages = File::new(&document.to_pdf(&PdfInputs::default())?)?.pages()?;
+    assert!(pages.len() > 2, "{} pages", pages.len());
+    for (at, page) in pages.iter().enumerate() {
+        assert!(page.contains(DEMO_MARK), "page {} has no mark", at + 1);
+        assert!(page.contains(&format!("page {} of {}", at + 1, pages.len())), "{page}");
+        assert!(page.contains("repair order 20417") && page.contains(&document.journal.head.to_string()));
+    }
+    let real = |bytes: &[u8]| {
+        String::from_utf8_lossy(bytes).replacen("\"demo\": true", "\"demo\": false", 1).into_bytes()
+    };
+    let real = Bay::with(&real(CHECKLIST), &real(SHEET))?.document();
+    let words = File::new(&real.to_pdf(&PdfInputs::default())?)?.words()?;
+    assert!(!words.contains(DEMO_MARK), "a real record is not marked as invented");
+    Ok(())
+}
+
+#[test]
+fn the_attached_data_is_the_json_form_byte_for_byte() -> Tested {
+    let document = closed()?;
+    let attached = File::new(&document.to_pdf(&PdfInputs::default())?)?.attached()?;
+    assert_eq!(attached, document.to_json()?);
+    Ok(())
+}
+
+#[test]
+fn a_photo_goes_in_byte_for_byte_and_one_that_lacks_says_why_in_its_place() -> Tested {
+    let document = closed()?;
+    let photo = jpeg(80, 60, 9)?;
+    let has = |pdf: &[u8]| pdf.windows(photo.len()).any(|window| window == photo);
+    let pdf = document.to_pdf(&with_photo(PdfPhoto::Jpeg(photo.clone())))?;
+    assert!(has(&pdf));
+    assert!(File::new(&pdf)?.words()?.contains("dry after ten minutes"), "its caption");
+
+    let cases = [
+        (
+            PdfPhoto::Lacking { why: "its file is not in the store".to_owned() },
+            "its file is not in the store",
+        ),
+        (PdfPhoto::Jpeg(b"no picture".to_vec()), "its file cannot be read"),
+        (PdfPhoto::Jpeg(for_a_press(&photo)), "its colours are for a printing press"),
+    ];
+    for (lacking, why) in cases {
+        let words = File::new(&document.to_pdf(&with_photo(lacking))?)?.words()?;
+        assert!(words.contains(&format!("The picture cannot be shown: {why}")), "{words}");
+        assert!(words.contains("dry after ten minutes"), "the caption stays");
+    }
+    let words = File::new(&document.to_pdf(&PdfInputs::default())?)?.words()?;
+    assert!(words.contains("The picture cannot be shown: it was not given"), "{words}");
+    Ok(())
+}
+
+/// The same JPEG with four colours in its frame header (marker FF C0, count of colours ten bytes on).
+fn for_a_press(jpeg: &[u8]) -> Vec<u8> {
+    let mut bytes = jpeg.to_vec();
+    if let Some(at) = bytes.windows(2).position(|pair| pair == [0xff, 0xc0]) {
+        bytes[at + 9] = 4;
+    }
+    bytes
+}
+
+#[test]
+fn sixty_photos_lying_and_upright_and_none_at_all_are_laid_out() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    let mut photos = BTreeMap::new();
+    bay.begin("pan_up");
+    for number in 0..60_u8 {
+        let hash = format!("{number:064x}");
+        let (width, height) = if number % 3 == 0 { (30, 40) } else { (40, 30) };
+        photos.insert(hash.clone(), PdfPhoto::Jpeg(jpeg(width, height, number)?));
+        bay.enter("pan_up", "photo", EntryValue::Photo { hash, width, height }, "taken");
+    }
+    let file = File::new(&bay.document().to_pdf(&PdfInputs { photos })?)?;
+    let pictures =
+        file.objects()?.values().filter(|object| object["stream"]["dict"]["/Subtype"] == "/Image").count();
+    assert_eq!(pictures, 60);
+    assert_eq!(file.qpdf_check()?, "");
+
+    let none = Bay::open()?.document();
+    assert!(none.photos.is_empty());
+    assert!(File::new(&none.to_pdf(&PdfInputs::default())?)?.words()?.contains("Photos, 0"));
+    Ok(())
+}
+
+#[test]
+fn a_note_of_ten_thousand_characters_flows_over_pages_and_nothing_leaves_the_columns() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    let numbered: String = (0..1400).map(|number| format!("word{number} ")).collect();
+    assert!(numbered.len() > 10_000);
+    let endless = "x".repeat(3000);
+    bay.work("find", &[("cause", note(&format!("{numbered}{endless}")), "written")], &[]);
+    let file = File::new(&bay.document().to_pdf(&PdfInputs::default())?)?;
+    let pages = file.pages()?;
+    let with = |word: &str| pages.iter().rposition(|page| page.contains(word));
+    assert!(with("word3 ") < with("word1399"), "it goes on over pages");
+    assert!(pages[0].contains("all of it among the entries"), "page one is one page: {}", pages[0]);
+    let words = file.words()?;
+    for number in 0..1400 {
+        assert!(words.contains(&format!("word{number} ")), "word{number} is lost");
+    }
+    let crosses = words.split(' ').filter(|word| word.contains("xx")).map(str::len).sum::<usize>();
+    assert!(crosses >= endless.len(), "an endless word is broken and not cut: {crosses}");
+    // The columns of a page of 612 points end 48 points from its edges.
+    for (left, right) in file.word_ends()? {
+        assert!(left >= 47.0 && right <= 565.0, "a word from {left} to {right}");
+    }
+    Ok(())
+}
+
+#[test]
+fn characters_that_steer_do_nothing_and_those_without_a_letter_are_shown_and_counted() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    let nasty = "a\u{0}b\u{1b}[2J\u{202e}end\u{2066}, 漢字 \u{e000} \u{ffff} fin";
+    bay.work("find", &[("cause", note(nasty), "written")], &[]);
+    let document = bay.document();
+    let file = File::new(&document.to_pdf(&PdfInputs::default())?)?;
+    let words = file.words()?;
+    assert!(words.contains("a b [2J end , \u{fffd}\u{fffd} \u{fffd} \u{fffd} fin"), "{words}");
+    assert!(!words.contains(['\u{202e}', '\u{2066}', '\u{1b}']));
+    // Four in the note, which stands on page one and among the entries.
+    assert!(words.contains("Characters that these pages have no letter for: 8."), "{words}");
+    assert_eq!(file.attached()?, document.to_json()?, "the data has what was typed");
+    Ok(())
+}
+
+#[test]
+fn an_unfinished_job_and_one_without_a_start_have_pages() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    bay.begin("find");
+    let words = File::new(&bay.document().to_pdf(&PdfInputs::default())?)?.words()?;
+    assert!(words.contains("State still open"), "{words}");
+    assert!(words.contains("Off the vehicle: pan bolts 16; pan gasket 1; joint nuts 3"), "{words}");
+    assert!(words.contains("not entered not entered"), "neither cause nor correction: {words}");
+    let start_less =
+        Document { started: None, papers: None, phases: Vec::new(), day: Vec::new(), ..bay.document() };
+    assert!(File::new(&start_less.to_pdf(&PdfInputs::default())?)?.words()?.contains("still open"));
+    Ok(())
+}
+
+#[test]
+fn the_day_is_told_from_every_event_that_moved_the_vehicle() -> Tested {
+    let document = closed()?;
+    let lift = document.day.iter().find(|track| track.draws == "lift").ok_or("no track of the lift")?;
+    let had: Vec<_> = lift.had.iter().map(|had| had.value.as_str()).collect();
+    assert_eq!(had, ["floor", "on locks", "floor"]);
+    assert_eq!(lift.had[0].since.seq, 1);
+    let moved: Vec<_> = document.moves.iter().map(|made| made.by.seq).collect();
+    assert_eq!([lift.had[1].since.seq, lift.had[2].since.seq], moved[..]);
+    Ok(())
+}
