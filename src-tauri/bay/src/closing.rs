@@ -154,17 +154,17 @@ impl Bay {
 }
 
 impl Bay {
-    /// Writes the record into the store's folder `records` and answers the file's path. The name says which job and how
+    /// Writes the record as PDF into the store's folder `records` and answers the file's path. The name says which job and how
     /// far it had come, so that no earlier record is overwritten by a different one.
     ///
     /// # Errors
-    /// As [`Bay::record`], and with what the disk said.
+    /// As [`Bay::record_pdf`], and with what the disk said.
     pub fn save_record(&mut self, job: JobId) -> Result<String, BayError> {
         let document = self.record(job)?;
-        let bytes = document.to_json()?;
+        let bytes = self.pages(&document)?;
         let words = document.vehicle.repair_order.chars();
         let name: String = words.map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
-        let name = format!("{name}-{}-{}.json", &job.to_string()[..8], document.journal.events);
+        let name = format!("{name}-{}-{}.pdf", &job.to_string()[..8], document.journal.events);
         let path = self.store.put_record(&name, &bytes)?;
         Ok(path.to_string_lossy().into_owned())
     }

@@ -75,6 +75,9 @@ pub struct WalkArgs {
     /// Prove only plain runs before starting: quicker, and the record says so.
     #[arg(long)]
     pub plain_proof: bool,
+    /// Print no record at the end.
+    #[arg(long)]
+    pub no_text: bool,
     /// Walk only so many lines of the script; 0 starts the job and no more.
     #[arg(long)]
     pub lines: Option<usize>,

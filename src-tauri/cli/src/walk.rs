@@ -207,7 +207,7 @@ impl Walk<'_> {
             write(&folder.join("record.json"), &serde_json::to_vec(&self.bay.record_page(job)?)?)?;
         }
         let document = self.bay.record(job)?;
-        if !self.args.json {
+        if !self.args.json && !self.args.no_text {
             say!("\n{}", document.to_text());
         }
         if let Some(path) = &self.args.record {

@@ -5,11 +5,11 @@ use std::path::{Path, PathBuf};
 use crate::failure::Failure;
 use crate::stage::{call, command};
 
-/// Where cargo puts the program.
-fn program(root: &Path) -> PathBuf {
+/// Where cargo puts programs.
+fn programs(root: &Path) -> PathBuf {
     let target =
         std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| root.join("target"), |path| root.join(path));
-    target.join("debug/panside-cli")
+    target.join("debug")
 }
 
 /// Builds the program by itself.
@@ -18,6 +18,19 @@ fn program(root: &Path) -> PathBuf {
 /// When it does not build.
 pub fn build(root: &Path) -> Result<(), Failure> {
     call(command(root, "cargo", &["build", "-p", "panside-cli"]))
+}
+
+/// Where cargo puts the window.
+pub fn window(root: &Path) -> PathBuf {
+    programs(root).join("panside")
+}
+
+/// Builds the program and the window.
+///
+/// # Errors
+/// When one does not build.
+pub fn build_with_window(root: &Path) -> Result<(), Failure> {
+    call(command(root, "cargo", &["build", "-p", "panside-cli", "-p", "panside", "--bins"]))
 }
 
 /// Builds every program together with the workspace, so that nothing the tests have built is built again.
@@ -33,5 +46,5 @@ pub fn build_with_workspace(root: &Path) -> Result<(), Failure> {
 /// # Errors
 /// When it can't be started, or its exit code isn't 0.
 pub fn run(root: &Path, arguments: &[&str]) -> Result<(), Failure> {
-    call(command(root, &program(root).to_string_lossy(), arguments))
+    call(command(root, &programs(root).join("panside-cli").to_string_lossy(), arguments))
 }

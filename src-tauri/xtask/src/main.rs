@@ -27,8 +27,10 @@ use failure::Failure;
 
 /// Shown by `--help` and after a call that can't be understood.
 const USAGE: &str = "\
-cargo xtask run                  build the program, walk the demo job, say where the record is
-    --photo FILE                 take this JPEG or PNG for every photo of the walk
+cargo xtask run                  open the window on the demo job; without a display walk it here
+    --no-window                  walk it here in any case
+    --fresh                      throw away what was done in the window before
+    --photo FILE                 take this JPEG or PNG for every photo of the demo jobs
 cargo xtask test                 everything that must hold: format, lints, tests, proofs, the page
     --list                       name the stages
     --only STAGE                 do this stage only (may be given more than once)
@@ -50,8 +52,7 @@ fn main() -> ExitCode {
 fn dispatch(root: &Path, arguments: &[String]) -> Result<(), Failure> {
     let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
     match words.as_slice() {
-        ["run"] => run::run(root, None),
-        ["run", "--photo", file] => run::run(root, Some(file)),
+        ["run", options @ ..] => run::run(root, &run::Options::read(options)?),
         ["test", options @ ..] => test::test(root, options),
         ["types"] => types::write(root),
         ["types", "--check"] => types::check(root),

@@ -13,9 +13,8 @@ use crate::failure::Failure;
 use crate::stage::{answer, call, command};
 
 /// What Tauri 2 names as needed on Debian: https://v2.tauri.app/start/prerequisites/ (section Linux), and
-/// pkg-config, by which the build finds the libraries. Then what the tests of the record look at its pages with:
-/// poppler and qpdf, and PDFBox Preflight with Java; of its libraries the last two are not asked for by its package.
-const PACKAGES: &[&str] = &[
+/// pkg-config, by which the build finds the libraries.
+pub const WINDOW: &[&str] = &[
     "libwebkit2gtk-4.1-dev",
     "libxdo-dev",
     "libssl-dev",
@@ -26,6 +25,12 @@ const PACKAGES: &[&str] = &[
     "wget",
     "file",
     "pkg-config",
+];
+
+/// What the tests look with: poppler and qpdf at the record's pages, and PDFBox Preflight with Java, of whose libraries
+/// the last two are not asked for by its package; a screen in memory and the web view's driver at the window; Chromium
+/// at each screen.
+pub const TESTS: &[&str] = &[
     "poppler-utils",
     "qpdf",
     "default-jre-headless",
@@ -34,6 +39,9 @@ const PACKAGES: &[&str] = &[
     "libcommons-logging-java",
     "libactivation-java",
     "libjaxb-api-java",
+    "xvfb",
+    "webkit2gtk-driver",
+    "chromium",
 ];
 
 /// The lowest Node that builds the page, as major and minor version: the one that Vite 8 asks for.
@@ -43,14 +51,14 @@ const NODE: (u32, u32) = (20, 19);
 ///
 /// # Errors
 /// `Failure::Machine` with the line to run, when they can't be installed from here.
-pub fn debian(root: &Path) -> Result<(), Failure> {
-    let Some(listing) = dpkg_listing(root)? else {
+pub fn debian(root: &Path, wanted: &[&str]) -> Result<(), Failure> {
+    let Some(listing) = dpkg_listing(root, wanted)? else {
         println!("   no dpkg-query here, so not Debian: packages are not checked.");
         return Ok(());
     };
-    let missing = missing(&listing, PACKAGES);
+    let missing = missing(&listing, wanted);
     if missing.is_empty() {
-        println!("   all {} packages are installed.", PACKAGES.len());
+        println!("   all {} packages are installed.", wanted.len());
         return Ok(());
     }
     println!("   missing: {}", missing.join(" "));
@@ -92,9 +100,9 @@ fn rights(root: &Path) -> Option<&'static [&'static str]> {
 
 /// What dpkg-query knows about the packages; none when there is no dpkg-query. Its exit code is 1 as soon as one
 /// package is unknown, so it isn't looked at.
-fn dpkg_listing(root: &Path) -> Result<Option<String>, Failure> {
+fn dpkg_listing(root: &Path, wanted: &[&str]) -> Result<Option<String>, Failure> {
     let form = "--showformat=${Package}\\t${db:Status-Status}\\n";
-    let arguments = [&["--show", form], PACKAGES].concat();
+    let arguments = [&["--show", form], wanted].concat();
     let mut query = command(root, "dpkg-query", &arguments);
     match query.stderr(Stdio::null()).output() {
         Ok(output) => Ok(Some(String::from_utf8_lossy(&output.stdout).into_owned())),
@@ -155,7 +163,7 @@ mod tests {
 
     #[test]
     fn an_empty_listing_means_that_all_are_missing() {
-        assert_eq!(missing("", PACKAGES), PACKAGES);
+        assert_eq!(missing("", WINDOW), WINDOW);
     }
 
     #[test]

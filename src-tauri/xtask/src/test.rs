@@ -69,7 +69,7 @@ fn choose(stages: Vec<Stage>, options: &[&str]) -> Result<Vec<Stage>, Failure> {
 }
 
 fn machine(root: &Path) -> Result<(), Failure> {
-    packages::debian(root)?;
+    packages::debian(root, &[packages::WINDOW, packages::TESTS].concat())?;
     packages::node(root)
 }
 
