@@ -6,6 +6,8 @@ use std::collections::BTreeMap;
 
 use panside_journal::{Hash, JobId};
 pub use panside_record::Document;
+pub use panside_record::measured::Photo;
+pub use panside_record::steps::Standing;
 use panside_record::{ProofSummary, RecordInputs};
 
 use crate::{Bay, BayError};

@@ -38,7 +38,9 @@ impl Bay {
         let lacking = |why: String| PdfPhoto::Lacking { why };
         let Ok(hash) = hash.parse::<Hash>() else { return lacking("its hash is none".to_owned()) };
         match self.store.photo(&hash) {
-            Ok(bytes) => upright(bytes).unwrap_or_else(|error| lacking(format!("its file is damaged ({error})"))),
+            Ok(bytes) => {
+                upright(bytes).unwrap_or_else(|error| lacking(format!("its file is damaged ({error})")))
+            }
             Err(StoreError::PhotoUnknown { .. } | StoreError::PhotoMissing { .. }) => {
                 lacking("its file is not in the store".to_owned())
             }

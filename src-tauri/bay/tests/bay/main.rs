@@ -4,4 +4,6 @@
 
 mod entering;
 mod kit;
+mod pages;
 mod starting;
+mod window;

@@ -5,4 +5,5 @@
 mod bad_input;
 mod kills;
 mod kit;
+mod pages;
 mod walks;
