@@ -34,6 +34,18 @@ export type Overlay =
   | "stop"
   | "finish";
 
+/** A new job as far as it is filled in. What is left out has the first of its answers. */
+export interface NewJob {
+  checklist: string | null;
+  sheet: string | null;
+  repairOrder: string;
+  label: string;
+  /** How the vehicle comes in, by condition. */
+  conditions: Record<string, string>;
+  /** The id of the try to start it, and what was tried: the same job tried again can't be started twice. */
+  tried: { what: string; request: string } | null;
+}
+
 /** What is kept between starts. */
 interface Where {
   screen: Screen;
@@ -44,6 +56,7 @@ interface Where {
   dark: boolean;
   /** CSS pixels of a millimetre of the glass. */
   mm: number;
+  newJob: NewJob | null;
 }
 
 /** CSS pixels of a millimetre at 160 an inch: assumed until the glass is measured. */
@@ -64,6 +77,7 @@ class Bench {
   dark = $state(false);
   mm = $state(ASSUMED_MM);
   demoClock = $state(false);
+  newJob = $state.raw<NewJob | null>(null);
   /** A call is under way that changes the job. */
   busy = $state(false);
   /** What went wrong last, until it is put away. */
@@ -103,6 +117,7 @@ class Bench {
       this.dark = where?.dark ?? window.matchMedia("(prefers-color-scheme: dark)").matches;
       this.mm = where?.mm ?? ASSUMED_MM;
       this.#steps = where?.steps ?? {};
+      this.newJob = where?.newJob ?? null;
       const jobs = await call("jobs", {});
       const last =
         jobs.find((job) => job.job === where?.job) ?? (where ? undefined : jobs.find((job) => !job.ended));
@@ -148,6 +163,12 @@ class Bench {
   /** Says who works now. */
   work(actor: Actor): void {
     this.actor = actor;
+    this.remember();
+  }
+
+  /** Keeps what is filled in for a new job; nothing once it is started. */
+  keepNewJob(job: NewJob | null): void {
+    this.newJob = job;
     this.remember();
   }
 
@@ -294,19 +315,28 @@ class Bench {
       actor: this.actor,
       dark: this.dark,
       mm: this.mm,
+      newJob: this.newJob,
     };
     void this.#try(() => call("put_setting", { key: "window", text: JSON.stringify(where) }));
   }
 
-  /** Does a call and puts what went wrong where it is seen. Answers whether nothing did. */
-  async #try(work: () => Promise<unknown>): Promise<boolean> {
+  /** Does a call and answers what it answers; null when it failed, and why is put where it is seen. */
+  async answer<T>(work: () => Promise<T>): Promise<T | null> {
     try {
-      await work();
-      return true;
+      return await work();
     } catch (error) {
       this.trouble = asTrouble(error);
-      return false;
+      return null;
     }
+  }
+
+  /** Does a call and puts what went wrong where it is seen. Answers whether nothing did. */
+  async #try(work: () => Promise<unknown>): Promise<boolean> {
+    const done = async () => {
+      await work();
+      return true;
+    };
+    return (await this.answer(done)) ?? false;
   }
 
   #onward(step: StepView, entered: boolean): boolean {
