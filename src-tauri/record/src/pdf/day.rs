@@ -11,8 +11,9 @@ use crate::time::Kind;
 
 /// Room for the names of the rows.
 const NAMES: f32 = 98.0;
-/// From one height of the vehicle to the next.
+/// From one height of the vehicle to the next, at the most, and all of them together.
 const FLOOR_TO_UP: f32 = 15.0;
+const HEIGHTS: f32 = 46.0;
 /// From one lane to the next.
 const LANE: f32 = 13.0;
 /// Height of a bar in a lane.
@@ -42,14 +43,14 @@ pub(super) fn draw(flow: &mut Flow, document: &Document) {
     };
     let lift = document.day.iter().find(|track| track.draws == "lift");
     let lanes = lanes(document);
-    let rows = lift.map_or(0, |track| track.values.len());
-    let height = rows as f32 * FLOOR_TO_UP + lanes.len() as f32 * LANE + 36.0;
+    let heights = lift.map_or(0.0, |track| track.values.len() as f32 * up(track));
+    let height = heights + lanes.len() as f32 * LANE + 36.0;
     let owner = flow.figure(alt(document, lift, &lanes), (LEFT, flow.y, WIDTH, height));
     let top = flow.y;
     if let Some(track) = lift {
         draw_heights(flow, owner, &clock, track, until(document), top);
     }
-    let mut y = top + rows as f32 * FLOOR_TO_UP + 4.0;
+    let mut y = top + heights + 4.0;
     for lane in &lanes {
         flow.label(owner, &format!("{} {}", lane.name, hours(lane.minutes)), Look::NOTE, LEFT, y + BAR);
         draw_lane(flow, owner, &clock, lane, y);
@@ -57,6 +58,11 @@ pub(super) fn draw(flow: &mut Flow, document: &Document) {
     }
     draw_axis(flow, owner, &clock, y + 2.0);
     flow.y = top + height;
+}
+
+/// From one of a vehicle's heights to the next.
+fn up(track: &Track) -> f32 {
+    FLOOR_TO_UP.min(HEIGHTS / track.values.len().max(1) as f32)
 }
 
 fn draw_heights(
@@ -67,11 +73,11 @@ fn draw_heights(
     until: Option<Minute>,
     top: f32,
 ) {
-    let rows = track.values.len();
+    let (rows, up) = (track.values.len(), up(track));
     // The first value is the floor.
     let height = |value: &str| {
         let row = track.values.iter().position(|known| known == value).unwrap_or(0);
-        top + (rows - 1 - row) as f32 * FLOOR_TO_UP + FLOOR_TO_UP / 2.0
+        top + (rows - 1 - row) as f32 * up + up / 2.0
     };
     for value in &track.values {
         let y = height(value);

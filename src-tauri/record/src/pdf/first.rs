@@ -22,10 +22,13 @@ const THIRD: f32 = (WIDTH - 2.0 * GAP) / 3.0;
 const TORQUE: f32 = 214.0;
 const TIME: f32 = 142.0;
 const PIECES: f32 = WIDTH - TORQUE - TIME - 2.0 * GAP;
+/// Lines of the title.
+const TITLE_LINES: usize = 3;
 /// Lines of what names the job.
 const FACT_LINES: usize = 4;
-/// Lines of concern, cause and correction each.
-const SAID_LINES: usize = 10;
+/// Concern, cause and correction end here at the latest, each with at least [`SAID_LINES`].
+const SAID_END: f32 = 286.0;
+const SAID_LINES: usize = 4;
 /// Where the last part of the page begins: proof, journal, what comes first.
 const FOOT: f32 = BOTTOM - 66.0;
 /// Where the part before it begins at the latest.
@@ -115,6 +118,7 @@ fn head(flow: &mut Flow, document: &Document) {
     flow.y = 36.0;
     let name = format!("Bay record, repair order {}", say::order(document));
     let (node, lines) = (flow.heading_node(1, &name), flow.letters.set(&name, Look::TITLE, WIDTH - 170.0));
+    let lines = cut(flow, lines, TITLE_LINES, WIDTH, "… all of it on the next page");
     let mut y = flow.lines(Owner::Node(node), lines, Side::Left, (LEFT, flow.y), WIDTH);
     if let Some(mark) = &document.demo {
         let node = flow.node(Role::Paragraph);
@@ -150,7 +154,8 @@ fn said(flow: &mut Flow, document: &Document) {
         flow.y = top;
         title(flow, &section.heading, x, THIRD);
         let mut lines = answers(flow, section);
-        lines = cut(flow, lines, SAID_LINES, THIRD, "… all of it among the entries");
+        let room = (SAID_END - flow.y) / lines.first().map_or(1.0, |line| line.height);
+        lines = cut(flow, lines, SAID_LINES.max(room as usize), THIRD, "… all of it among the entries");
         let node = flow.node(Role::Paragraph);
         lowest = lowest.max(flow.lines(Owner::Node(node), lines, Side::Left, (x, flow.y), THIRD));
     }
@@ -219,8 +224,11 @@ fn open(column: &mut Columned<'_>, document: &Document) {
             lines.push(text);
         }
     }
+    // Next to what is dangerous, how the vehicle stands matters most.
     let left_as = say::facts(document).into_iter().find(|fact| fact[0] == say::LEFT_AS);
-    lines.extend(left_as.map(|fact| format!("{}: {}", fact[0], fact[1])));
+    if let Some(fact) = left_as {
+        lines.insert(document.dangers.len().min(lines.len()), format!("{}: {}", fact[0], fact[1]));
+    }
     for (at, text) in lines.iter().enumerate() {
         let look = if text.starts_with("DANGER") { Look::BODY.strong() } else { Look::BODY };
         let set = column.flow.letters.set(text, look, column.width);
@@ -255,7 +263,7 @@ fn torques(column: &mut Columned<'_>, document: &Document) {
 
 fn times(column: &mut Columned<'_>, document: &Document) {
     column.title("Time");
-    column.rows(say::time_rows(document), FOOT);
+    column.rows(say::time_rows(document), f32::INFINITY);
 }
 
 fn pieces(column: &mut Columned<'_>, document: &Document) {
@@ -268,7 +276,7 @@ fn pieces(column: &mut Columned<'_>, document: &Document) {
         row("new in their place", total.replaced),
         row("left off", total.left),
     ];
-    column.rows(rows, FOOT);
+    column.rows(rows, f32::INFINITY);
 }
 
 fn foot(flow: &mut Flow, document: &Document) {

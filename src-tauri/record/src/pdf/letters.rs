@@ -1,24 +1,24 @@
 //! Words into lines of glyphs. The faces are compiled in; no font of the system is looked at.
 
+use std::collections::BTreeSet;
 use std::ops::Range;
 use std::rc::Rc;
 use std::sync::Arc;
 
 use krilla::text::{Font, GlyphId, KrillaGlyph};
-use parley::fontique::{Blob, Collection, CollectionOptions, FontInfoOverride, SourceCache};
+use parley::fontique::{Blob, Charmap, Collection, CollectionOptions, FontInfoOverride, SourceCache};
 use parley::{
     FontContext, FontFamily, FontFamilyName, FontWeight, Layout, LayoutContext, LineHeight, OverflowWrap,
     Run as ShapedRun, StyleProperty,
 };
 
 use super::ink::{Ink, Look};
-use super::printable::printable;
+use super::printable::{UNSHOWN, printable};
 
 /// Line height by type size.
 const LEADING: f32 = 1.36;
-/// Stands for a character that no face has.
-const UNSHOWN: &str = "\u{fffd}";
-/// Rounds of putting [`UNSHOWN`] in: one for the characters, more where that made new clusters.
+/// Rounds of putting [`UNSHOWN`] in for what cannot be shown together, such as a letter of one face with an accent of
+/// another; more than one where that made new clusters.
 const ROUNDS: usize = 4;
 
 /// Every face with the family it is asked for by, in the order in which they are asked.
@@ -62,23 +62,34 @@ pub(super) struct Letters {
     fonts: FontContext,
     layouts: LayoutContext<Ink>,
     faces: Vec<(u64, Font)>,
+    /// Which characters each face has.
+    charmaps: Vec<Charmap<'static>>,
     /// Characters that could not be shown so far.
-    pub unshown: usize,
+    pub unshown: BTreeSet<char>,
 }
 
 impl Letters {
     /// Nothing when a face that is compiled in is no font, which a test rules out.
     pub fn new() -> Option<Letters> {
         let mut collection = Collection::new(CollectionOptions { shared: false, system_fonts: false });
-        let mut faces = Vec::new();
+        let (mut faces, mut charmaps) = (Vec::new(), Vec::new());
         for (family, bytes) in FACES {
             let blob = Blob::new(Arc::new(*bytes));
             faces.push((blob.id(), Font::new((*bytes).into(), 0)?));
             let named = FontInfoOverride { family_name: Some(family), ..FontInfoOverride::default() };
-            collection.register_fonts(blob, Some(named));
+            let registered = collection.register_fonts(blob, Some(named));
+            let infos = registered.iter().flat_map(|(_, infos)| infos);
+            charmaps.extend(infos.filter_map(|info| info.charmap_index().charmap(bytes)));
         }
         let fonts = FontContext { collection, source_cache: SourceCache::default() };
-        Some(Letters { fonts, layouts: LayoutContext::new(), faces, unshown: 0 })
+        let layouts = LayoutContext::new();
+        (charmaps.len() == FACES.len()).then_some(Letters {
+            fonts,
+            layouts,
+            faces,
+            charmaps,
+            unshown: BTreeSet::new(),
+        })
     }
 
     /// Sets a text in one look in lines of at most this width.
@@ -93,21 +104,19 @@ impl Letters {
 
     /// Sets parts of a paragraph, each in its look.
     pub fn set_parts(&mut self, parts: &[(&str, Look)], width: f32) -> Vec<Line> {
-        let mut parts: Vec<(String, Look)> = parts
-            .iter()
-            .map(|(text, look)| {
-                let (text, unshown) = printable(text);
-                self.unshown += unshown;
-                (text, *look)
-            })
-            .collect();
+        let charmaps = &self.charmaps;
+        let is_in_a_face = |c: char| charmaps.iter().any(|map| map.map(c).is_some_and(|glyph| glyph != 0));
+        let unshown = &mut self.unshown;
+        let of = |(text, look): &(&str, Look)| (printable(text, is_in_a_face, unshown), *look);
+        let mut parts: Vec<(String, Look)> = parts.iter().map(of).collect();
         for _ in 0..ROUNDS {
             let (text, layout) = self.lay_out(&parts, width);
             let lacking = lacking(&layout);
             if lacking.is_empty() {
                 return self.lines(&text, &layout);
             }
-            self.unshown += lacking.len();
+            self.unshown
+                .extend(lacking.iter().filter_map(|range| text.get(range.clone())).flat_map(str::chars));
             replace(&mut parts, &lacking);
         }
         let (text, layout) = self.lay_out(&parts, width);
@@ -220,7 +229,7 @@ fn replace(parts: &mut [(String, Look)], lacking: &[Range<usize>]) {
         let Some((part, _)) = parts.get_mut(place) else { continue };
         let (from, to) = (range.start - starts[place], (range.end - starts[place]).min(part.len()));
         if part.is_char_boundary(from) && part.is_char_boundary(to) {
-            part.replace_range(from..to, UNSHOWN);
+            part.replace_range(from..to, UNSHOWN.encode_utf8(&mut [0; 3]));
         }
     }
 }

@@ -1,31 +1,34 @@
 //! What was typed, as it can be printed.
 
+use std::collections::BTreeSet;
+
 use crate::clean::clean;
 
-/// The text without what steers, with one blank for each stretch of blanks, and how many characters were replaced:
-/// those that have no meaning outside one font (private use) and those that are none.
-pub(super) fn printable(text: &str) -> (String, usize) {
-    let mut unshown = 0;
-    let shown: String = clean(text)
-        .chars()
-        .filter(|c| !is_invisible(*c))
-        .map(|c| {
-            let replaced = is_no_character(c);
-            unshown += usize::from(replaced);
-            if replaced { '\u{fffd}' } else { c }
-        })
-        .collect();
-    let ends_blank = shown.ends_with(char::is_whitespace);
-    let begins_blank = shown.starts_with(char::is_whitespace);
-    let mut said = shown.split_whitespace().collect::<Vec<_>>().join(" ");
-    // Blanks at the ends stay one: parts of a paragraph are put together.
-    if begins_blank && !said.is_empty() {
-        said.insert(0, ' ');
+/// Stands for a character that cannot be shown.
+pub(super) const UNSHOWN: char = '\u{fffd}';
+
+/// The text without what steers, with one blank for each stretch of blanks. A sign stands for characters that no face
+/// has, that mean something in one font only (private use), or that are no characters; they are added to `unshown`.
+pub(super) fn printable(
+    text: &str,
+    is_in_a_face: impl Fn(char) -> bool,
+    unshown: &mut BTreeSet<char>,
+) -> String {
+    let mut shown = String::new();
+    for c in clean(text).chars().filter(|c| !is_invisible(*c)) {
+        if c.is_whitespace() {
+            // Blanks at the ends stay one: parts of a paragraph are put together.
+            if !shown.ends_with(' ') {
+                shown.push(' ');
+            }
+        } else if is_no_character(c) || !is_in_a_face(c) {
+            unshown.insert(c);
+            shown.push(UNSHOWN);
+        } else {
+            shown.push(c);
+        }
     }
-    if ends_blank {
-        said.push(' ');
-    }
-    (said, unshown)
+    shown
 }
 
 /// Marks that show nothing themselves: joiners, direction marks, soft hyphens, choosers of a form, tags.
@@ -42,13 +45,16 @@ fn is_no_character(c: char) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::printable;
+    use super::*;
 
     #[test]
-    fn what_steers_or_hides_is_gone_and_what_is_no_character_is_shown_as_such() {
-        assert_eq!(printable("pan\u{202e}\r\n\tup\u{200b}\u{feff}"), ("pan up".to_owned(), 0));
-        assert_eq!(printable("sol\u{ad}enoid  Ω"), ("solenoid Ω".to_owned(), 0));
-        assert_eq!(printable("a\u{e000}b\u{fffe}"), ("a\u{fffd}b\u{fffd}".to_owned(), 2));
-        assert_eq!(printable(" and "), (" and ".to_owned(), 0));
+    fn what_steers_or_hides_is_gone_and_what_cannot_be_shown_is_shown_as_that() {
+        let mut unshown = BTreeSet::new();
+        let mut latin = |text| printable(text, |c| c < '\u{3000}', &mut unshown);
+        assert_eq!(latin("pan\u{202e}\r\n\tup\u{200b}\u{feff}"), "pan up");
+        assert_eq!(latin("sol\u{ad}enoid  Ω"), "solenoid Ω");
+        assert_eq!(latin(" and "), " and ");
+        assert_eq!(latin("a\u{e000}b\u{fffe} 漢"), "a\u{fffd}b\u{fffd} \u{fffd}");
+        assert_eq!(unshown.into_iter().collect::<String>(), "漢\u{e000}\u{fffe}");
     }
 }

@@ -50,7 +50,7 @@ pub(super) fn write(flow: &mut Flow, document: &Document, pictures: &Pictures<'_
 fn write_section(flow: &mut Flow, section: &Section, document: &Document, pictures: &Pictures<'_>) {
     for (at, block) in section.blocks.iter().enumerate() {
         if matches!(section.blocks.get(at + 1), Some(Block::Under(_))) {
-            flow.keep(WITH_UNDER);
+            flow.keep(2.0 * WITH_UNDER);
         }
         match block {
             Block::Title(text) => flow.part(text),
@@ -97,10 +97,12 @@ fn closing(flow: &mut Flow, document: &Document) {
         Look::BODY,
         0.0,
     );
-    if flow.letters.unshown > 0 {
+    if !flow.letters.unshown.is_empty() {
+        let codes = flow.letters.unshown.iter().map(|c| format!("U+{:04X}", u32::from(*c)));
         let text = format!(
-            "Characters that these pages have no letter for: {}. Each is shown as \u{fffd}; the attached data has them.",
-            flow.letters.unshown
+            "Characters that these pages have no letter for, each shown as {}: {}. The attached data has them.",
+            super::printable::UNSHOWN,
+            codes.collect::<Vec<_>>().join(", ")
         );
         flow.paragraph(&text, Look::BODY, 0.0);
     }

@@ -37,9 +37,11 @@ pub(crate) fn facts(document: &Document) -> Vec<Vec<String>> {
     rows
 }
 
-/// The same as a table.
+/// The same as a table, with the repair order.
 pub(crate) fn facts_table(document: &Document) -> Table {
-    Table::new(&[Left, Left], facts(document))
+    let mut rows = vec![row("Repair order", order(document))];
+    rows.extend(facts(document));
+    Table::new(&[Left, Left], rows)
 }
 
 /// How the vehicle stands otherwise than it came in.

@@ -179,7 +179,7 @@ fn a_note_of_ten_thousand_characters_flows_over_pages_and_nothing_leaves_the_col
 }
 
 #[test]
-fn characters_that_steer_do_nothing_and_those_without_a_letter_are_shown_and_counted() -> Tested {
+fn characters_that_steer_do_nothing_and_those_without_a_letter_are_shown_and_named() -> Tested {
     let mut bay = Bay::open()?;
     bay.open_up();
     let nasty = "a\u{0}b\u{1b}[2J\u{202e}end\u{2066}, 漢字 \u{e000} \u{ffff} fin";
@@ -189,8 +189,7 @@ fn characters_that_steer_do_nothing_and_those_without_a_letter_are_shown_and_cou
     let words = file.words()?;
     assert!(words.contains("a b [2J end , \u{fffd}\u{fffd} \u{fffd} \u{fffd} fin"), "{words}");
     assert!(!words.contains(['\u{202e}', '\u{2066}', '\u{1b}']));
-    // Four in the note, which stands on page one and among the entries.
-    assert!(words.contains("Characters that these pages have no letter for: 8."), "{words}");
+    assert!(words.contains("each shown as \u{fffd}: U+5B57, U+6F22, U+E000, U+FFFF."), "{words}");
     assert_eq!(file.attached()?, document.to_json()?, "the data has what was typed");
     Ok(())
 }
