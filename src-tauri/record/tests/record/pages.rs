@@ -195,6 +195,31 @@ fn characters_that_steer_do_nothing_and_those_without_a_letter_are_shown_and_nam
 }
 
 #[test]
+fn no_character_and_no_pair_with_an_accent_keeps_the_pages_from_being_written() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.open_up();
+    // Latin to symbols, the last letters of the plane, and some of what lies beyond it.
+    let ranges = [
+        0..=0x2fff,
+        0xa640..=0xa7ff,
+        0xab30..=0xab6f,
+        0xd7f0..=0xffff,
+        0x1_d400..=0x1_d4ff,
+        0x1_f600..=0x1_f64f,
+    ];
+    let singles: String = ranges.into_iter().flatten().filter_map(char::from_u32).collect();
+    let accents = (0x300..=0x36f_u32).filter_map(char::from_u32);
+    let pairs: String =
+        accents.flat_map(|accent| ['e', 'Ж', '→', ' ', '漢'].map(|base| format!("{base}{accent}"))).collect();
+    bay.work("find", &[("cause", note(&format!("{singles}{pairs} fin")), "written")], &[]);
+    let document = bay.document();
+    let words = File::new(&document.to_pdf(&PdfInputs::default())?)?.words()?;
+    assert!(words.contains("fin") && words.contains('Ω') && words.contains('Ж'));
+    assert!(File::new(&document.to_pdf_a1b(&PdfInputs::default())?)?.preflight()?.0);
+    Ok(())
+}
+
+#[test]
 fn an_unfinished_job_and_one_without_a_start_have_pages() -> Tested {
     let mut bay = Bay::open()?;
     bay.open_up();
