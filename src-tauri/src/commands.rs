@@ -8,6 +8,7 @@ use panside_bay::closing::RecordPage;
 use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, Preview, RequestId, Wish};
 use panside_bay::kit::Kit;
 use panside_bay::page::{JobPage, Reply};
+use panside_bay::prove::Ask;
 use panside_bay::shelf::ChecklistOffer;
 use panside_bay::start::NewJob;
 use tauri::ipc::{InvokeBody, Request, Response};
@@ -30,7 +31,7 @@ commands! {
     /// The jobs on this tablet.
     jobs() -> Vec<JobLine> { |desk| desk.with(|bay| bay.jobs()).await }
     /// What a job can be started with.
-    offers() -> Vec<ChecklistOffer> { |desk| desk.with(|bay| bay.offers(SHELF)).await }
+    offers() -> Vec<ChecklistOffer> { |desk| desk.with(|bay| bay.offers(SHELF, Ask::default())).await }
     /// How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks.
     prove(checklist: String) -> Proving { |desk| proving::look(&desk, checklist).await }
     /// Starts a job with a proved checklist.
@@ -43,7 +44,7 @@ commands! {
                 conditions,
                 utc_offset_min: panside_bay::clock::utc_offset_min(),
             };
-            bay.start_proved(SHELF.checklist(&checklist)?, &new, &actor, request)
+            bay.start_proved(SHELF.checklist(&checklist)?, Ask::default(), &new, &actor, request)
         }).await
     }
     /// A job as its screen shows it.

@@ -9,6 +9,7 @@ macro_rules! commands {
     ) => {
         $(
             $(#[doc = $doc])*
+            #[allow(clippy::too_many_arguments, reason = "the page names every argument")]
             #[tauri::command]
             pub async fn $name($($arg: $ty,)* $desk: tauri::State<'_, Desk>) -> Result<$answer, Trouble> {
                 $body

@@ -52,16 +52,16 @@ pub struct SheetOffer {
 }
 
 impl Bay {
-    /// What a job can be started with.
+    /// What a job can be started with, and whether what is asked of its proof is kept.
     ///
     /// # Errors
     /// [`BayError::Checklist`], [`BayError::Sheet`] for one that does not load; [`BayError::Store`] with what the
     /// disk said.
-    pub fn offers(&self, shelf: Shelf<'_>) -> Result<Vec<ChecklistOffer>, BayError> {
-        shelf.checklists.iter().map(|bytes| self.offer(bytes, shelf.sheets)).collect()
+    pub fn offers(&self, shelf: Shelf<'_>, ask: Ask) -> Result<Vec<ChecklistOffer>, BayError> {
+        shelf.checklists.iter().map(|bytes| self.offer(bytes, shelf.sheets, ask)).collect()
     }
 
-    fn offer(&self, bytes: &[u8], sheets: &[&[u8]]) -> Result<ChecklistOffer, BayError> {
+    fn offer(&self, bytes: &[u8], sheets: &[&[u8]], ask: Ask) -> Result<ChecklistOffer, BayError> {
         let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
         let mut fitting = Vec::new();
         for sheet in sheets {
@@ -82,7 +82,7 @@ impl Bay {
             revision: checklist.revision,
             demo: checklist.demo,
             steps: procedure.steps().count(),
-            proved: self.proved(bytes, Ask::default())?.is_some(),
+            proved: self.proved(bytes, ask)?.is_some(),
             questions: questions(&procedure),
             sheets: fitting,
         })

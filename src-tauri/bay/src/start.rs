@@ -70,18 +70,19 @@ impl Bay {
         Ok(job)
     }
 
-    /// Starts a job with a checklist whose proof is kept.
+    /// Starts a job with a checklist whose proof, of what is asked, is kept.
     ///
     /// # Errors
     /// [`BayError::NotProvedYet`] when no proof is kept; else those of [`Bay::start`].
     pub fn start_proved(
         &mut self,
         checklist: &[u8],
+        ask: Ask,
         new: &NewJob<'_>,
         actor: &Actor,
         request: RequestId,
     ) -> Result<JobId, BayError> {
-        let proved = self.proved(checklist, Ask::default())?.ok_or(BayError::NotProvedYet)?;
+        let proved = self.proved(checklist, ask)?.ok_or(BayError::NotProvedYet)?;
         self.start(&proved, new, actor, request)
     }
 }

@@ -1,0 +1,166 @@
+//! What a window asks for: pages of jobs, what can be started, people and tools, the saved record.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use panside_bay::clock::{Clock, DemoClock, ManualClock};
+use panside_bay::closing::Ended;
+use panside_bay::enter::{Actor, new_request};
+use panside_bay::kit::{Kit, Tool};
+use panside_bay::prove::search;
+use panside_bay::shelf::Shelf;
+use panside_bay::start::NewJob;
+use panside_bay::{Bay, BayError};
+use panside_procedure::format::Role;
+use tempfile::TempDir;
+
+use crate::kit::{CHECKLIST, PLAIN, SHEET, Shop, begin, made, technician};
+
+const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
+
+fn new_job() -> NewJob<'static> {
+    NewJob {
+        sheet: SHEET,
+        repair_order: "RO 7",
+        label: "invented van",
+        conditions: BTreeMap::new(),
+        utc_offset_min: 60,
+    }
+}
+
+#[test]
+fn a_page_carries_the_job_its_head_and_what_was_typed() {
+    let mut shop = Shop::new();
+    let job = shop.start();
+    shop.bay.put_draft(job, "level/stick", "58").unwrap();
+    let page = shop.restarted().bay.page(job).unwrap();
+    assert_eq!((page.head.seq, page.view.seq), (1, 1));
+    assert_eq!(page.drafts["level/stick"], "58");
+    assert!(!page.view.items.is_empty(), "counts need the names of the pieces");
+}
+
+#[test]
+fn a_refused_wish_is_answered_with_sentences_and_the_job_as_it_is() {
+    let mut shop = Shop::new();
+    let job = shop.start();
+    let page = shop.bay.page(job).unwrap();
+    let reply = shop.bay.wish(job, page.head, new_request(), &technician(), &made("lower")).unwrap();
+    let refused = reply.refused.unwrap();
+    assert!(!refused.message.text.is_empty());
+    assert!(refused.unmet.iter().all(|unmet| !unmet.text.is_empty()));
+    assert_eq!(reply.page.head, page.head, "nothing was written");
+}
+
+#[test]
+fn an_entered_wish_is_answered_with_the_job_after_it() {
+    let mut shop = Shop::new();
+    let job = shop.start();
+    let head = shop.bay.head(job).unwrap();
+    let step = shop.bay.page(job).unwrap().view.steps[0].id.clone();
+    let reply = shop.bay.wish(job, head, new_request(), &technician(), &begin(&step)).unwrap();
+    assert!(reply.refused.is_none());
+    assert_eq!(reply.page.head.seq, 2);
+}
+
+#[test]
+fn a_checklist_is_offered_with_the_sheets_that_fit_and_whether_it_is_proved() {
+    let mut shop = Shop::new();
+    let offers = shop.bay.offers(SHELF, PLAIN).unwrap();
+    assert_eq!(offers[0].id, "pan-short");
+    assert_eq!(offers[0].sheets.len(), 1);
+    assert_eq!(offers[0].questions[0].name, "key");
+    assert!(!offers[0].proved);
+    let found = search(CHECKLIST, PLAIN, &mut |_| {}).unwrap();
+    shop.bay.keep_proof(found).unwrap();
+    assert!(shop.bay.offers(SHELF, PLAIN).unwrap()[0].proved);
+}
+
+#[test]
+fn a_job_is_started_only_once_its_proof_is_kept() {
+    let mut shop = Shop::new();
+    let early = shop.bay.start_proved(CHECKLIST, PLAIN, &new_job(), &technician(), new_request());
+    assert!(matches!(early, Err(BayError::NotProvedYet)), "{early:?}");
+    shop.bay.keep_proof(search(CHECKLIST, PLAIN, &mut |_| {}).unwrap()).unwrap();
+    shop.bay.start_proved(CHECKLIST, PLAIN, &new_job(), &technician(), new_request()).unwrap();
+    assert_eq!(shop.bay.jobs().unwrap().len(), 1);
+}
+
+#[test]
+fn what_is_not_on_the_shelf_is_named() {
+    let Err(error) = SHELF.checklist("boat") else { panic!("there is no boat") };
+    assert!(error.to_string().contains("\"boat\""), "{error}");
+    assert!(matches!(SHELF.sheet("pan-short"), Err(BayError::NotOnShelf(_))), "a checklist is no sheet");
+}
+
+#[test]
+fn people_and_tools_are_there_after_a_restart_and_nobody_is_there_twice() {
+    let mut shop = Shop::new();
+    let tool = Tool {
+        name: "wrench B".into(),
+        min: "5".into(),
+        max: "25".into(),
+        unit: "N·m".into(),
+        class_percent: None,
+        calibration_due: "2027-03-01".into(),
+    };
+    let writer = Actor { name: "R. Ode".into(), role: Role::ServiceWriter };
+    let mut kit = Kit::default();
+    kit.add([technician(), technician(), writer.clone()], [tool.clone(), tool.clone()]);
+    shop.bay.put_kit(&kit).unwrap();
+    let kept = shop.restarted().bay.kit().unwrap();
+    assert_eq!(kept, Kit { people: vec![technician(), writer], tools: vec![tool] });
+}
+
+#[test]
+fn the_page_of_an_open_record_says_what_is_missing() {
+    let mut shop = Shop::new();
+    let job = shop.start();
+    let page = shop.bay.record_page(job).unwrap();
+    assert_eq!(page.ended, Ended::Open);
+    let not_worked = page.missing.iter().find(|group| group.says == "Not worked").unwrap();
+    assert!(!not_worked.what.is_empty());
+    assert_eq!(page.events, 1);
+}
+
+#[test]
+fn a_saved_record_is_a_pdf_in_the_store_named_by_its_repair_order() {
+    let mut shop = Shop::new();
+    let job = shop.start();
+    let path = shop.bay.save_record(job).unwrap();
+    assert!(path.contains("/records/RO-1042-"), "{path}");
+    assert!(std::fs::read(&path).unwrap().starts_with(b"%PDF-"));
+}
+
+#[test]
+fn a_repair_order_that_looks_like_a_path_stays_in_the_folder_of_records() {
+    let mut shop = Shop::new();
+    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut |_| {}).unwrap();
+    let new = NewJob { repair_order: "../../etc/x", ..new_job() };
+    let job = shop.bay.start(&proved, &new, &technician(), new_request()).unwrap();
+    let path = shop.bay.save_record(job).unwrap();
+    let name = std::path::Path::new(&path).file_name().unwrap().to_string_lossy().into_owned();
+    assert!(name.starts_with("------etc-x-"), "{name}");
+    assert_eq!(std::fs::read_dir(shop.dir.path().join("records")).unwrap().count(), 1);
+}
+
+#[test]
+fn a_demo_clock_goes_on_ahead_by_what_was_let_pass_and_never_back() {
+    let clock = DemoClock::default();
+    let before = clock.now();
+    clock.let_pass_ms(5 * 60_000);
+    let after = clock.now();
+    assert!(after.wall_ms - before.wall_ms >= 300_000);
+    assert!(after.mono_ms - before.mono_ms >= 300_000);
+    assert_eq!(after.boot, before.boot);
+    assert_eq!(clock.ahead_ms(), 300_000);
+}
+
+#[test]
+fn a_store_that_another_has_open_is_told_from_other_troubles() {
+    let dir = TempDir::new().unwrap();
+    let clock = Arc::new(ManualClock::at(0));
+    let _first = Bay::open(dir.path(), Box::new(Arc::clone(&clock))).unwrap();
+    let second = Bay::open(dir.path(), Box::new(clock)).unwrap_err();
+    assert!(second.is_locked(), "{second}");
+    assert!(!BayError::NotProvedYet.is_locked());
+}
