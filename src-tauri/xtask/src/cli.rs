@@ -41,6 +41,16 @@ pub fn build_with_workspace(root: &Path) -> Result<(), Failure> {
     call(command(root, "cargo", &["build", "--workspace", "--bins"]))
 }
 
+/// Calls the program without showing what it prints to the standard output.
+///
+/// # Errors
+/// As [`run`].
+pub fn run_quietly(root: &Path, arguments: &[&str]) -> Result<(), Failure> {
+    let mut called = command(root, &programs(root).join("panside-cli").to_string_lossy(), arguments);
+    called.stdout(std::process::Stdio::null());
+    call(called)
+}
+
 /// Calls the program, once it is built.
 ///
 /// # Errors

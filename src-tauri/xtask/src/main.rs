@@ -1,4 +1,4 @@
-//! The one door: `cargo xtask run`, `cargo xtask test`, `cargo xtask types`.
+//! The one door: `cargo xtask run`, `cargo xtask test`, `cargo xtask pictures`, `cargo xtask types`.
 //!
 //! Nothing else in this project runs anything. Each command is a row of stages; a stage says what it does, its
 //! output is shown as it comes, and a summary closes the row. The core is reached only through the command line
@@ -19,6 +19,7 @@ mod run;
 mod stage;
 mod test;
 mod types;
+mod window;
 
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -34,6 +35,7 @@ cargo xtask run                  open the window on the demo job; without a disp
 cargo xtask test                 everything that must hold: format, lints, tests, proofs, the page
     --list                       name the stages
     --only STAGE                 do this stage only (may be given more than once)
+cargo xtask pictures             take the pictures of the README from the real window
 cargo xtask types                write the generated files anew
     --check                      compare them with the committed ones and change nothing";
 
@@ -54,6 +56,7 @@ fn dispatch(root: &Path, arguments: &[String]) -> Result<(), Failure> {
     match words.as_slice() {
         ["run", options @ ..] => run::run(root, &run::Options::read(options)?),
         ["test", options @ ..] => test::test(root, options),
+        ["pictures"] => window::pictures(root),
         ["types"] => types::write(root),
         ["types", "--check"] => types::check(root),
         ["--help" | "-h" | "help"] => {

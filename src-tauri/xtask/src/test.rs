@@ -11,6 +11,7 @@ use crate::npm;
 use crate::packages;
 use crate::stage::{Stage, call, command, run_all};
 use crate::types;
+use crate::window;
 
 /// Where the checklists lie, and how their names end.
 const CHECKLISTS: (&str, &str) = ("checklists", ".checklist.json");
@@ -45,6 +46,12 @@ fn stages() -> Vec<Stage> {
         Stage::new("clippy", "see that no lint is broken", clippy),
         Stage::new("rust", "run the Rust tests, those in the documentation too", rust),
         Stage::new("programs", "build the command line program and the window", cli::build_with_workspace),
+        Stage::new(
+            "look",
+            "look at every screen: axe-core's rules, sizes of targets and texts",
+            window::look,
+        ),
+        Stage::new("window", "walk the demo job by taps in the real window", window::walk),
         types::check_stage(),
         Stage::new("prove", "prove every checklist: safe, can finish, can stop", prove),
     ]

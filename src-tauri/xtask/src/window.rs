@@ -1,0 +1,109 @@
+//! The window as a person sees it: each screen looked at in Chromium, the demo job walked in the real one, and pictures
+//! of it for the README.
+
+use std::path::Path;
+
+use crate::cli;
+use crate::failure::Failure;
+use crate::folder;
+use crate::npm;
+use crate::packages;
+use crate::photo;
+use crate::stage::{Stage, call, command, run_all};
+
+/// The demo job, whose pages are looked at.
+const SCRIPT: &str = "checklists/demo/demo.walk.json";
+
+/// Any picture does where nobody looks at it.
+const ANY_PICTURE: &str = "src-tauri/icons/icon.png";
+
+/// Where the pictures of the README are committed.
+const PICTURES: &str = "ui/pictures";
+
+/// The sizes that each screen is looked at: 1280 × 800 at 160 pixels an inch, and on a tablet of 8 inches, where a
+/// millimetre has √(1280² + 800²) ÷ 8 ÷ 25.4 pixels.
+const MILLIMETRES: [(&str, &str); 2] = [("10-inch", "6.3"), ("8-inch", "7.43")];
+
+/// Every screen over fixed pages in Chromium: axe-core's rules, target sizes, text sizes.
+///
+/// # Errors
+/// When a page can't be made or anything is found.
+pub fn look(root: &Path) -> Result<(), Failure> {
+    let aside = root.join("target/look");
+    folder::remove(&aside)?;
+    folder::create(&aside)?;
+    let (store, pages) = ("target/look/store", "target/look/pages");
+    let walk = ["walk", SCRIPT, "--store", store, "--pages", pages, "--photo", ANY_PICTURE];
+    cli::run_quietly(root, &[&walk[..], &["--plain-proof", "--no-text"]].concat())?;
+    for (name, mm) in MILLIMETRES {
+        let (pages, out) = (root.join(pages), aside.join(name));
+        let look = ["look/look.mjs", &*pages.to_string_lossy(), &*out.to_string_lossy(), "--mm", mm];
+        call(command(&root.join("ui"), "node", &look))?;
+    }
+    Ok(())
+}
+
+/// The demo job by taps in the real window.
+///
+/// # Errors
+/// When it can't be walked.
+pub fn walk(root: &Path) -> Result<(), Failure> {
+    call(command(root, "cargo", &["test", "-p", "panside-tests", "--test", "window", "--", "--nocapture"]))
+}
+
+/// `cargo xtask pictures`: pictures of the window and of the record, for the README.
+///
+/// # Errors
+/// When something is missing, or the window doesn't come to where its picture is taken.
+pub fn pictures(root: &Path) -> Result<(), Failure> {
+    run_all(
+        root,
+        &[
+            Stage::new("packages", "see that the machine has what the window and its driver need", |root| {
+                packages::debian(root, &[packages::WINDOW, packages::TESTS].concat())?;
+                packages::node(root)
+            }),
+            Stage::new("npm", "install the page's packages", npm::install),
+            Stage::new("page", "build the page", npm::build_page),
+            Stage::new("programs", "build the command line program and the window", cli::build_with_window),
+            Stage::new("photo", "fetch the photo of the demo job", |root| photo::demo_photo(root).map(drop)),
+            Stage::new("pictures", "take the pictures", take),
+        ],
+    )
+}
+
+fn take(root: &Path) -> Result<(), Failure> {
+    let out = root.join(PICTURES);
+    folder::create(&out)?;
+    let photo = photo::demo_photo(root)?;
+    let (out_text, photo) = (out.to_string_lossy(), photo.to_string_lossy());
+    let example = ["run", "-q", "-p", "panside-tests", "--example", "pictures", "--", &*out_text, &*photo];
+    call(command(root, "cargo", &example))?;
+    let aside = root.join("target/pictures");
+    folder::remove(&aside)?;
+    folder::create(&aside)?;
+    let (store, record) = ("target/pictures/store", "target/pictures/record.pdf");
+    cli::run_quietly(
+        root,
+        &[
+            "walk",
+            SCRIPT,
+            "--store",
+            store,
+            "--record",
+            record,
+            "--photo",
+            &*photo,
+            "--plain-proof",
+            "--no-text",
+        ],
+    )?;
+    let first = out.join("record");
+    call(command(
+        root,
+        "pdftoppm",
+        &["-r", "80", "-png", "-singlefile", "-f", "1", "-l", "1", record, &*first.to_string_lossy()],
+    ))?;
+    println!("   the pictures are in {PICTURES}.");
+    Ok(())
+}
