@@ -1,6 +1,7 @@
 //! Proving a checklist while the window goes on. The page asks how far it is.
 
 use std::collections::BTreeMap;
+use std::ops::ControlFlow;
 use std::sync::{Arc, Mutex, PoisonError};
 
 use panside_bay::prove::{Ask, search};
@@ -74,6 +75,7 @@ async fn run(desk: &Desk, checklist: &str, bytes: &'static [u8]) -> Result<(), T
         search(bytes, Ask::default(), &mut |progress| {
             let doing = format!("{}: {}", progress.search, progress.doing);
             proofs.set(&name, Proving { doing, states: progress.states, ..Proving::default() });
+            ControlFlow::Continue(())
         })
     });
     let found =

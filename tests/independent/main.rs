@@ -19,7 +19,7 @@ mod truth;
 use std::collections::BTreeSet;
 
 use panside_procedure::Procedure;
-use panside_procedure::proof::{Ask, Proof, Property, prove};
+use panside_procedure::proof::{Ask, Proof, Property, go_on, prove};
 use runs::{Counted, Kind};
 
 const KINDS: [Kind; 3] = [Kind::Plain, Kind::OneStrike, Kind::OneObservation];
@@ -28,7 +28,7 @@ const KINDS: [Kind; 3] = [Kind::Plain, Kind::OneStrike, Kind::OneObservation];
 fn proved(procedure: &Procedure, kind: Kind) -> Result<(Counted, Proof), String> {
     let ask =
         Ask { strike: kind == Kind::OneStrike, observe: kind == Kind::OneObservation, ..Ask::default() };
-    let proof = prove(procedure, ask, &mut |_| {});
+    let proof = prove(procedure, ask, &mut go_on);
     let search = proof.searches.last().ok_or("no search was made")?;
     if !search.complete {
         return Err(format!("the search did not end: {search:?}"));

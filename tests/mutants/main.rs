@@ -14,7 +14,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use change::Change;
 use panside_procedure::Procedure;
-use panside_procedure::proof::{Ask, Proof, Property, prove};
+use panside_procedure::proof::{Ask, Proof, Property, go_on, prove};
 use serde_json::Value;
 
 const CHECKLIST: &str = include_str!("../../checklists/pan-and-solenoid.checklist.json");
@@ -45,7 +45,7 @@ fn load(checklist: &Value) -> Result<Procedure, String> {
 }
 
 fn proved(procedure: &Procedure) -> Proof {
-    prove(procedure, Ask { strike: false, observe: false, ..Ask::default() }, &mut |_| {})
+    prove(procedure, Ask { strike: false, observe: false, ..Ask::default() }, &mut go_on)
 }
 
 /// States and transitions of each search.

@@ -1,13 +1,14 @@
 //! A checklist is proved before a job can be started with it. A proof is kept by the checklist's hash and the
 //! engine, and made once.
 
+use std::ops::ControlFlow;
 use std::sync::Arc;
 
 use panside_journal::Hash;
 use panside_procedure::Procedure;
 use panside_procedure::proof::{self, ENGINE, Progress, Proof, Verdict};
 
-pub use panside_procedure::proof::Ask;
+pub use panside_procedure::proof::{Ask, go_on};
 
 use crate::{Bay, BayError};
 
@@ -41,7 +42,7 @@ pub struct Found {
 /// # Errors
 /// [`BayError::Checklist`] when it does not load, [`BayError::NotProved`] when it is refuted or the search did
 /// not come to its end.
-pub fn search(bytes: &[u8], ask: Ask, progress: &mut dyn FnMut(Progress)) -> Result<Found, BayError> {
+pub fn search(bytes: &[u8], ask: Ask, progress: &mut dyn FnMut(Progress) -> ControlFlow<()>) -> Result<Found, BayError> {
     let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
     let proof = proof::prove(&procedure, ask, progress);
     if proof.verdict != Verdict::Proved {
@@ -61,7 +62,7 @@ impl Bay {
         &mut self,
         bytes: &[u8],
         ask: Ask,
-        progress: &mut dyn FnMut(Progress),
+        progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
     ) -> Result<Proved, BayError> {
         match self.proved(bytes, ask)? {
             Some(proved) => Ok(proved),

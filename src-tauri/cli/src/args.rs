@@ -108,6 +108,9 @@ pub struct ProveArgs {
     /// The most memory for the states, in MiB.
     #[arg(long, default_value_t = 2048)]
     pub mem: usize,
+    /// The most states that one search may find; a tablet stops at 5000000.
+    #[arg(long)]
+    pub states: Option<usize>,
     /// Print the whole answer as JSON.
     #[arg(long)]
     pub json: bool,

@@ -1,9 +1,10 @@
 //! `prove`.
 
 use std::io::{IsTerminal, Write};
+use std::ops::ControlFlow;
 use std::time::Instant;
 
-use panside_procedure::proof::{self, Answer, Ask, Progress, Proof, Verdict};
+use panside_procedure::proof::{self, Answer, Ask, Progress, Proof, Stopped, Verdict};
 use panside_procedure::{Procedure, load};
 
 use crate::args::ProveArgs;
@@ -21,7 +22,7 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
             return Err(Failure::new(Exit::DoesNotLoad, lacks.join("\n")));
         }
     }
-    let ask = Ask { strike: !args.no_strike, observe: !args.no_observe, memory: args.mem << 20 };
+    let ask = Ask { strike: !args.no_strike, observe: !args.no_observe, memory: args.mem << 20, states: args.states.unwrap_or(usize::MAX) };
     let mut meter = Meter::new();
     let proof = proof::prove(&procedure, ask, &mut |progress| meter.show(progress));
     meter.end();
@@ -42,32 +43,46 @@ pub struct Meter {
     began: Instant,
     shown: Instant,
     open_line: bool,
+    /// How far each search is.
+    searches: Vec<Progress>,
 }
 
 impl Meter {
     pub fn new() -> Meter {
         let now = Instant::now();
-        Meter { began: now, shown: now, open_line: false }
+        Meter { began: now, shown: now, open_line: false, searches: Vec::new() }
     }
 
-    pub fn show(&mut self, progress: Progress) {
+    /// Takes in how far a search is, and lets it go on.
+    pub fn show(&mut self, progress: Progress) -> ControlFlow<()> {
+        match self.searches.iter_mut().find(|told| told.search == progress.search) {
+            Some(told) => *told = progress,
+            None => self.searches.push(progress),
+        }
         let screen = std::io::stderr().is_terminal();
-        if self.shown.elapsed().as_millis() < if screen { 200 } else { 5_000 } {
-            return;
+        if self.shown.elapsed().as_millis() >= if screen { 200 } else { 5_000 } {
+            self.shown = Instant::now();
+            let line = self.line();
+            if screen {
+                // A meter that cannot be shown is not worth ending a proof for.
+                let _ = write!(std::io::stderr(), "\r\x1b[K{line}");
+                self.open_line = true;
+            } else {
+                eprintln!("{line}");
+            }
         }
-        self.shown = Instant::now();
+        ControlFlow::Continue(())
+    }
+
+    fn line(&self) -> String {
         let seconds = self.began.elapsed().as_secs_f64();
-        let Progress { search, doing, states, waiting } = progress;
+        let states: usize = self.searches.iter().map(|told| told.states).sum();
         let rate = states as f64 / seconds.max(0.001);
-        let line =
-            format!("{seconds:5.1} s  {search}, {doing}: {states} states ({rate:.0}/s), {waiting} waiting");
-        if screen {
-            // A meter that cannot be shown is not worth ending a proof for.
-            let _ = write!(std::io::stderr(), "\r\x1b[K{line}");
-            self.open_line = true;
-        } else {
-            eprintln!("{line}");
-        }
+        let each = self.searches.iter().map(|told| {
+            format!("{}, {}: {} states, {} waiting", told.search, told.doing, told.states, told.waiting)
+        });
+        let each: Vec<String> = each.collect();
+        format!("{seconds:5.1} s  {states} states ({rate:.0}/s)  {}", each.join(" | "))
     }
 
     pub fn end(&mut self) {
@@ -88,7 +103,7 @@ fn print(proof: &Proof) {
             search.transitions,
             search.depth,
             search.states.bytes >> 20,
-            if search.complete { "" } else { " - memory limit reached, not searched to the end" }
+            search.stopped.map_or("", ended_early)
         );
     }
     say!("");
@@ -115,9 +130,17 @@ fn print(proof: &Proof) {
         Verdict::Refuted => say!("\nRefuted: {} findings.", proof.findings.len()),
         Verdict::NotDecided => {
             say!(
-                "\nNot decided: ran to {states} states. Give more memory with --mem; it counts as not proved."
+                "\nNot decided: ran to {states} states. It counts as not proved; --mem and --states give a search more room."
             );
         }
+    }
+}
+
+fn ended_early(stopped: Stopped) -> &'static str {
+    match stopped {
+        Stopped::Memory => " - memory cap reached, not searched to the end",
+        Stopped::States => " - states cap reached, not searched to the end",
+        Stopped::Cancelled => " - ended before its end",
     }
 }
 

@@ -12,13 +12,15 @@ mod recorded;
 mod shown;
 mod state;
 mod step;
+mod wake;
 
 pub use danger::{Context, DangerRule, DangerSet};
 pub use explain::Unmet;
-pub use pred::{Pred, StepSet, Test};
+pub use pred::{Pred, StepSet, Test, Tree};
 pub use shown::{InJob, Shown};
 pub use state::{Field, Layout, State, WORDS};
 pub use step::Moment;
+pub use wake::{Before, Readers};
 
 macro_rules! index {
     ($($(#[$doc:meta])* $name:ident),*) => {$(
@@ -322,4 +324,15 @@ pub struct Machine {
     pub start_when: Pred,
     /// The start: every condition as it can come in, before `start_when`.
     pub starts: Vec<(VarIx, Vec<u8>)>,
+    /// Which rules read what; made from the rules by [`Machine::ready`].
+    pub readers: Readers,
+}
+
+impl Machine {
+    /// The machine with its readers made anew: to be called after its rules were written or changed.
+    #[must_use]
+    pub fn ready(mut self) -> Machine {
+        self.readers = Readers::of(&self);
+        self
+    }
 }

@@ -9,40 +9,55 @@
 //! 6. *All of it used*: every step, outcome, move and sign-off occurs, what can lapse lapses and is renewed,
 //!    and every danger could occur if the rules were not there.
 //!
-//! No clock: whoever calls gets told how far the search is, and measures.
+//! Runs with a strike and runs with an observation are searched side by side, each by itself, so that what is found
+//! does not hang on which is faster. No clock: whoever calls gets told how far a search is, measures, and may end it.
 
 mod actions;
 mod canon;
+mod edges;
 mod ends;
 mod explore;
 mod graph;
 mod loosened;
+mod marks;
 mod report;
 mod safe;
+mod seen;
+mod tell;
 mod used;
 
-pub use report::{Answer, Finding, FinishRow, Proof, Property, SearchReport, Verdict};
+pub use report::{Answer, Finding, FinishRow, Proof, Property, SearchReport, StatesReport, Stopped, Verdict};
+
+use std::ops::ControlFlow;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::mpsc;
 
 use crate::load::Procedure;
-use explore::{Found, Runs};
+use explore::Runs;
+use tell::Teller;
 
 /// Counts up whenever the meaning of a checklist or the proof changes: a proof is good for one engine only.
 pub const ENGINE: &str = "panside-proof/1";
 
-/// What is proved besides the plain runs with ageing.
+/// The most states that a search may hold on a tablet: about ten seconds and a quarter of a gigabyte there.
+pub const TABLET_STATES: usize = 5_000_000;
+
+/// What is proved besides the plain runs with ageing, and how much it may take.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Ask {
     /// Runs with one strike anywhere.
     pub strike: bool,
     /// Runs with one observation anywhere.
     pub observe: bool,
-    /// The most memory the search may take, in bytes.
+    /// The most memory that the searches may take together, in bytes.
     pub memory: usize,
+    /// The most states that one search may find.
+    pub states: usize,
 }
 
 impl Default for Ask {
     fn default() -> Self {
-        Ask { strike: true, observe: true, memory: 2 << 30 }
+        Ask { strike: true, observe: true, memory: 2 << 30, states: usize::MAX }
     }
 }
 
@@ -59,23 +74,28 @@ pub struct Progress {
     pub waiting: usize,
 }
 
-/// Proves a checklist, or finds the shortest runs that refute it, or says how far it came.
+/// A `progress` for whoever only waits for the end.
+pub fn go_on(_: Progress) -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+/// Proves a checklist, or finds the shortest runs that refute it, or says how far it came. `progress` hears now and
+/// then how far it is and answers whether to go on; a proof that is ended is not decided.
 #[must_use]
-pub fn prove(procedure: &Procedure, ask: Ask, progress: &mut dyn FnMut(Progress)) -> Proof {
+pub fn prove(
+    procedure: &Procedure,
+    ask: Ask,
+    progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+) -> Proof {
+    let mut runs = vec![if ask.strike { Runs::OneStrike } else { Runs::Plain }];
+    runs.extend(ask.observe.then_some(Runs::OneObservation));
     let mut proof = Proof::new(procedure, ask);
     let mut used = used::Used::new(procedure);
-    let strikes = if ask.strike { Runs::OneStrike } else { Runs::Plain };
-    if let Some(found) = search(procedure, strikes, ask, progress, &mut proof) {
-        safe::judge(procedure, &found, &mut proof);
-        ends::judge(procedure, &found, &mut proof, progress);
-        used.take_in(&found);
-    }
-    if ask.observe
-        && let Some(found) = search(procedure, Runs::OneObservation, ask, progress, &mut proof)
-    {
-        safe::judge(procedure, &found, &mut proof);
-        ends::judge(procedure, &found, &mut proof, progress);
-        used.take_in(&found);
+    // Each has its own share, so that where a search stops does not hang on how far the other one is.
+    let share = Ask { memory: ask.memory / runs.len(), ..ask };
+    for part in side_by_side(procedure, &runs, share, progress) {
+        proof.take_in(part.proof);
+        used.take_in(part.used);
     }
     // Some of what lapses, lapses only when the vehicle is not as shown.
     if proof.is_decided() && ask.observe {
@@ -88,14 +108,54 @@ pub fn prove(procedure: &Procedure, ask: Ask, progress: &mut dyn FnMut(Progress)
     proof
 }
 
-fn search<'a>(
-    procedure: &'a Procedure,
-    runs: Runs,
+/// What one search says.
+struct Part {
+    proof: Proof,
+    used: used::Used,
+}
+
+fn side_by_side(
+    procedure: &Procedure,
+    runs: &[Runs],
     ask: Ask,
-    progress: &mut dyn FnMut(Progress),
-    proof: &mut Proof,
-) -> Option<Found<'a>> {
-    let found = explore::explore(procedure, runs, ask.memory, progress);
-    proof.searches.push(found.report());
-    found.complete.then_some(found)
+    progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+) -> Vec<Part> {
+    let cancelled = AtomicBool::new(false);
+    let (to, heard) = mpsc::channel();
+    std::thread::scope(|scope| {
+        let searches: Vec<_> = runs
+            .iter()
+            .map(|&runs| {
+                let teller = Teller { to: to.clone(), cancelled: &cancelled };
+                scope.spawn(move || search(procedure, runs, ask, &teller))
+            })
+            .collect();
+        // The channel ends with the last search.
+        drop(to);
+        for told in heard {
+            if progress(told).is_break() {
+                cancelled.store(true, Ordering::Relaxed);
+            }
+        }
+        let ended = searches.into_iter().map(std::thread::ScopedJoinHandle::join);
+        ended.map(|part| part.unwrap_or_else(|panic| std::panic::resume_unwind(panic))).collect()
+    })
+}
+
+/// Searches one kind of runs and judges what was found. A search that did not come to its end decides nothing.
+fn search(procedure: &Procedure, runs: Runs, ask: Ask, teller: &Teller<'_>) -> Part {
+    let mut part = Part { proof: Proof::new(procedure, ask), used: used::Used::new(procedure) };
+    let mut found = explore::explore(procedure, runs, ask, teller);
+    // What is found before a cap is met is found, though there may be more.
+    if found.stopped != Some(Stopped::Cancelled) {
+        safe::judge(procedure, &found, &mut part.proof);
+    }
+    if found.stopped.is_none() {
+        if ends::judge(procedure, &found, &mut part.proof, teller).is_break() {
+            found.stopped = Some(Stopped::Cancelled);
+        }
+        part.used.add(&found);
+    }
+    part.proof.searches.push(found.report());
+    part
 }

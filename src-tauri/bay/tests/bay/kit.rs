@@ -8,7 +8,7 @@ use panside_bay::enter::{Actor, Answer, Event, JobId, Refusal, Wish, new_request
 use panside_bay::start::NewJob;
 use panside_bay::{Bay, BayError};
 use panside_procedure::format::Role;
-use panside_procedure::proof::Ask;
+use panside_procedure::proof::{Ask, go_on};
 use tempfile::TempDir;
 
 /// 2026-03-02T08:00:00Z, as GNU date gives it.
@@ -17,7 +17,7 @@ const MORNING_MS: i64 = 1_772_438_400_000;
 pub const CHECKLIST: &[u8] = include_bytes!("../../../job/tests/fixtures/pan.checklist.json");
 pub const SHEET: &[u8] = include_bytes!("../../../job/tests/fixtures/pan.sheet.json");
 
-pub const PLAIN: Ask = Ask { strike: false, observe: false, memory: 1 << 28 };
+pub const PLAIN: Ask = Ask { strike: false, observe: false, memory: 1 << 28, states: usize::MAX };
 
 /// A bay and what it stands on.
 pub struct Shop {
@@ -43,7 +43,7 @@ impl Shop {
     }
 
     pub fn try_start(&mut self, checklist: &[u8], sheet: &[u8]) -> Result<JobId, BayError> {
-        let proved = self.bay.prove(checklist, PLAIN, &mut |_| {})?;
+        let proved = self.bay.prove(checklist, PLAIN, &mut go_on)?;
         let new = NewJob {
             sheet,
             repair_order: "RO 1042",

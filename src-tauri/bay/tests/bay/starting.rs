@@ -1,9 +1,11 @@
 //! Starting a job.
 
 use std::collections::BTreeMap;
+use std::ops::ControlFlow;
 
 use panside_bay::BayError;
 use panside_bay::enter::new_request;
+use panside_bay::prove::go_on;
 use panside_bay::start::NewJob;
 use serde_json::{Value, json};
 
@@ -45,11 +47,17 @@ fn a_checklist_that_is_refuted_starts_no_job_and_the_shortest_run_is_told() {
 fn a_proof_is_made_once_and_kept() {
     let mut shop = Shop::new();
     let mut looked = 0;
-    shop.bay.prove(CHECKLIST, PLAIN, &mut |_| looked += 1).unwrap();
+    shop.bay.prove(CHECKLIST, PLAIN, &mut |_| {
+        looked += 1;
+        ControlFlow::Continue(())
+    }).unwrap();
     assert!(looked > 0, "the first proof searches");
     let mut shop = shop.restarted();
     let mut again = 0;
-    shop.bay.prove(CHECKLIST, PLAIN, &mut |_| again += 1).unwrap();
+    shop.bay.prove(CHECKLIST, PLAIN, &mut |_| {
+        again += 1;
+        ControlFlow::Continue(())
+    }).unwrap();
     assert_eq!(again, 0, "the kept one is taken");
 }
 
@@ -67,7 +75,7 @@ fn a_sheet_that_lacks_a_value_starts_no_job() {
 #[test]
 fn the_same_start_sent_twice_starts_one_job() {
     let mut shop = Shop::new();
-    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut |_| {}).unwrap();
+    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
     let new = NewJob {
         sheet: SHEET,
         repair_order: "RO 1042",
@@ -85,7 +93,7 @@ fn the_same_start_sent_twice_starts_one_job() {
 #[test]
 fn a_vehicle_that_may_not_come_in_like_that_is_refused_in_words() {
     let mut shop = Shop::new();
-    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut |_| {}).unwrap();
+    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
     let conditions = BTreeMap::from([("lift".to_owned(), "raised".to_owned())]);
     let new = NewJob { sheet: SHEET, repair_order: "RO 1", label: "", conditions, utc_offset_min: 0 };
     let Err(BayError::Refused { said, .. }) = shop.bay.start(&proved, &new, &technician(), new_request())

@@ -7,7 +7,7 @@ use panside_bay::clock::{Clock, DemoClock, ManualClock};
 use panside_bay::closing::Ended;
 use panside_bay::enter::{Actor, new_request};
 use panside_bay::kit::{Kit, Tool};
-use panside_bay::prove::search;
+use panside_bay::prove::{go_on, search};
 use panside_bay::shelf::Shelf;
 use panside_bay::start::NewJob;
 use panside_bay::{Bay, BayError};
@@ -70,7 +70,7 @@ fn a_checklist_is_offered_with_the_sheets_that_fit_and_whether_it_is_proved() {
     assert_eq!(offers[0].sheets.len(), 1);
     assert_eq!(offers[0].questions[0].name, "key");
     assert!(!offers[0].proved);
-    let found = search(CHECKLIST, PLAIN, &mut |_| {}).unwrap();
+    let found = search(CHECKLIST, PLAIN, &mut go_on).unwrap();
     shop.bay.keep_proof(found).unwrap();
     assert!(shop.bay.offers(SHELF, PLAIN).unwrap()[0].proved);
 }
@@ -80,7 +80,7 @@ fn a_job_is_started_only_once_its_proof_is_kept() {
     let mut shop = Shop::new();
     let early = shop.bay.start_proved(CHECKLIST, PLAIN, &new_job(), &technician(), new_request());
     assert!(matches!(early, Err(BayError::NotProvedYet)), "{early:?}");
-    shop.bay.keep_proof(search(CHECKLIST, PLAIN, &mut |_| {}).unwrap()).unwrap();
+    shop.bay.keep_proof(search(CHECKLIST, PLAIN, &mut go_on).unwrap()).unwrap();
     shop.bay.start_proved(CHECKLIST, PLAIN, &new_job(), &technician(), new_request()).unwrap();
     assert_eq!(shop.bay.jobs().unwrap().len(), 1);
 }
@@ -134,7 +134,7 @@ fn a_saved_record_is_a_pdf_in_the_store_named_by_its_repair_order() {
 #[test]
 fn a_repair_order_that_looks_like_a_path_stays_in_the_folder_of_records() {
     let mut shop = Shop::new();
-    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut |_| {}).unwrap();
+    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
     let new = NewJob { repair_order: "../../etc/x", ..new_job() };
     let job = shop.bay.start(&proved, &new, &technician(), new_request()).unwrap();
     let path = shop.bay.save_record(job).unwrap();

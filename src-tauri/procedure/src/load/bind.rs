@@ -9,7 +9,7 @@ use super::Procedure;
 use super::names::Names;
 use crate::format::sheet::{Value, ValueKind};
 use crate::format::{Checklist, Sheet, Zone};
-use crate::machine::{Field, Pred, SignIx, StepIx, StepSet, Test, VarIx, VariableKind};
+use crate::machine::{Field, Pred, SignIx, StepIx, StepSet, Test, Tree, VarIx, VariableKind};
 use crate::predicate::{self, Doing, Expr, Node, PredicateError};
 
 /// Terms within terms deeper than this are refused, so that no file can exhaust the stack.
@@ -72,12 +72,12 @@ impl Binder<'_> {
         let mut pass =
             Pass { binder: self, place, reads: Reads::default(), open_terms: Vec::new(), parts: 0 };
         let pred = pass.bind(&expr, negated, &BTreeSet::new())?;
-        Ok((pred, pass.reads))
+        Ok((pred.into(), pass.reads))
     }
 }
 
 impl Pass<'_> {
-    fn bind(&mut self, expr: &Expr, negated: bool, known: &BTreeSet<VarIx>) -> Result<Pred, PredicateError> {
+    fn bind(&mut self, expr: &Expr, negated: bool, known: &BTreeSet<VarIx>) -> Result<Tree, PredicateError> {
         let error = |message: String| PredicateError { at: expr.at, message };
         self.parts += 1;
         if self.parts > MOST_PARTS {
@@ -86,7 +86,7 @@ impl Pass<'_> {
             )));
         }
         match &expr.is {
-            Node::Const(value) => Ok(Pred::Const(*value != negated)),
+            Node::Const(value) => Ok(Tree::Const(*value != negated)),
             Node::Not(inner) => self.bind(inner, !negated, known),
             Node::All(parts) | Node::Any(parts) => {
                 let all = matches!(expr.is, Node::All(_)) != negated;
@@ -98,7 +98,7 @@ impl Pass<'_> {
                     .iter()
                     .map(|part| self.bind(part, negated, &known))
                     .collect::<Result<Vec<_>, _>>()?;
-                Ok(if all { Pred::All(parts) } else { Pred::Any(parts) })
+                Ok(joined(parts, all))
             }
             Node::Term(name) => self.term(name, expr.at, negated, known),
             Node::Is { name, values, negated: unequal } => {
@@ -134,7 +134,7 @@ impl Pass<'_> {
                 self.work_only("tray_clear").map_err(error)?;
                 let tests = self.binder.fields.items.iter();
                 let tests = tests.map(|&(field, most)| test(field, flip(1, negated, most + 1))).collect();
-                Ok(if negated { Pred::Any(tests) } else { Pred::All(tests) })
+                Ok(if negated { Tree::Any(tests) } else { Tree::All(tests) })
             }
             Node::Doing(doing, name) => self.doing(*doing, name, negated).map_err(error),
         }
@@ -155,7 +155,7 @@ impl Pass<'_> {
         at: usize,
         negated: bool,
         known: &BTreeSet<VarIx>,
-    ) -> Result<Pred, PredicateError> {
+    ) -> Result<Tree, PredicateError> {
         let error = |message: String| PredicateError { at, message };
         let Some(text) = self.binder.checklist.terms.get(name) else {
             let message = if self.binder.names.var(name).is_some() {
@@ -190,7 +190,7 @@ impl Pass<'_> {
         negated: bool,
         known: &BTreeSet<VarIx>,
         at: usize,
-    ) -> Result<Pred, PredicateError> {
+    ) -> Result<Tree, PredicateError> {
         let error = |at: usize, message: String| PredicateError { at, message };
         let names = self.binder.names;
         let var = names
@@ -276,7 +276,7 @@ impl Pass<'_> {
         ))
     }
 
-    fn doing(&mut self, doing: Doing, name: &str, negated: bool) -> Result<Pred, String> {
+    fn doing(&mut self, doing: Doing, name: &str, negated: bool) -> Result<Tree, String> {
         if self.place != Where::Danger {
             return Err("what is being done can only be read in dangers".to_owned());
         }
@@ -285,7 +285,7 @@ impl Pass<'_> {
             let made =
                 self.binder.names.move_(name).ok_or_else(|| format!("no move is called \"{name}\""))?;
             let test = if doing == Doing::Moving { Test::Moving } else { Test::Moved };
-            return Ok(Pred::Test(test(made, !negated)));
+            return Ok(Tree::Test(test(made, !negated)));
         }
         let mut steps = StepSet::default();
         let all = self.binder.checklist.phases.iter().flat_map(|phase| &phase.steps);
@@ -302,7 +302,7 @@ impl Pass<'_> {
         if steps.is_empty() {
             return Err(format!("no step has \"{name}\" here, so this can never hold"));
         }
-        Ok(Pred::Test(Test::Doing(steps, !negated)))
+        Ok(Tree::Test(Test::Doing(steps, !negated)))
     }
 }
 
@@ -315,8 +315,22 @@ fn zone_name(zone: Zone) -> &'static str {
     }
 }
 
-fn test(field: Field, values: u64) -> Pred {
-    Pred::Test(Test::In { field, values })
+/// Every one of the parts, or at least one of them; parts that are joined in the same way are taken apart, so that
+/// a predicate is no deeper than it must be.
+fn joined(parts: Vec<Tree>, all: bool) -> Tree {
+    let mut flat = Vec::new();
+    for part in parts {
+        match part {
+            Tree::All(inner) if all => flat.extend(inner),
+            Tree::Any(inner) if !all => flat.extend(inner),
+            other => flat.push(other),
+        }
+    }
+    if all { Tree::All(flat) } else { Tree::Any(flat) }
+}
+
+fn test(field: Field, values: u64) -> Tree {
+    Tree::Test(Test::In { field, values })
 }
 
 fn all_values(size: u8) -> u64 {

@@ -12,7 +12,7 @@ use super::{Problem, Problems, Procedure};
 use crate::format::{Assignments, Checklist, ClassEffect, Ends, Pieces, SignKind, Step};
 use crate::machine::{
     Assign, DangerRule, FollowRule, ItemIx, ItemRule, Layout, Machine, MoveRule, Outcome, PhaseIx, Pred,
-    SignIx, SignRule, StepIx, StepRule, VarIx, Variable, VariableKind, WORDS,
+    Readers, SignIx, Tree, SignRule, StepIx, StepRule, VarIx, Variable, VariableKind, WORDS,
 };
 
 pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
@@ -123,7 +123,7 @@ impl Builder<'_> {
             Ok(found) => found,
             Err(error) => {
                 self.problem(place, error.to_string());
-                (Pred::Const(false), Reads::default())
+                (Tree::Const(false).into(), Reads::default())
             }
         }
     }
@@ -178,7 +178,9 @@ impl Builder<'_> {
             safe_to_leave: self.rule(&checklist.safe_to_leave, "/safe_to_leave"),
             start_when: self.pred(&checklist.start_when, "/start_when", Where::Matter, false).0,
             starts: self.starts(),
+            readers: Readers::default(),
         }
+        .ready()
     }
 
     fn dangers(&mut self) -> Vec<DangerRule> {

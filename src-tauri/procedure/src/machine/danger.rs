@@ -1,6 +1,6 @@
 //! Dangers: judged apart from [`Machine::step`], by the proof at every moment and by the live job after it.
 
-use super::{Action, DangerIx, Field, Machine, MoveIx, Pred, State, StepIx, StepSet};
+use super::{Action, Before, Blocked, DangerIx, Field, Machine, MoveIx, Pred, State, StepIx, StepSet};
 
 /// A compiled danger.
 #[derive(Debug, Clone)]
@@ -42,7 +42,12 @@ pub struct DangerSet(pub u64);
 impl DangerSet {
     /// The dangers in it.
     pub fn iter(self) -> impl Iterator<Item = DangerIx> {
-        (0..64).filter(move |at| self.0 >> at & 1 == 1).map(DangerIx::of)
+        let mut rest = self.0;
+        std::iter::from_fn(move || {
+            let at = (rest != 0).then(|| rest.trailing_zeros() as usize)?;
+            rest &= rest - 1;
+            Some(DangerIx::of(at))
+        })
     }
 
     /// Whether there is none.
@@ -57,7 +62,8 @@ impl Machine {
     #[must_use]
     pub fn dangers_now(&self, state: &State) -> DangerSet {
         let context = Context { begun: &self.layout.begun, moving: None, moved: None };
-        self.judged(|_| true, state, &context)
+        let holding = self.dangers.iter().enumerate().filter(|(_, rule)| rule.when.holds_in(state, &context));
+        DangerSet(holding.fold(0, |bits, (at, _)| bits | 1 << at))
     }
 
     /// The dangers that an allowed action runs into, at any moment of it. An action that is blocked runs into
@@ -68,33 +74,48 @@ impl Machine {
     /// has moved.
     #[must_use]
     pub fn dangers_of(&self, before: &State, action: Action) -> DangerSet {
-        let mut context = Context { begun: &self.layout.begun, moving: None, moved: None };
-        let mut seen = DangerSet::default();
-        if let Action::Move(made) = action {
-            context.moving = Some(made);
-            seen.0 |= self.judged(|rule| rule.doing, before, &context).0;
-            context.moving = None;
-            context.moved = Some(made);
-        }
-        let begins = matches!(action, Action::Begin(_));
-        let allowed = self.step_watched(before, action, &mut |_, moment| {
-            let moved = self.matter_differs(before, moment);
-            if moved || begins {
-                seen.0 |= self.judged(|rule| moved || rule.doing, moment, &context).0;
-            }
-        });
-        if allowed.is_ok() { seen } else { DangerSet::default() }
+        let before = Before::new(self, before, self.dangers_now(before));
+        self.step_judged(&before, action).map_or(DangerSet::default(), |(_, dangers)| dangers)
     }
 
-    fn judged(
-        &self,
-        wanted: impl Fn(&DangerRule) -> bool,
-        state: &State,
-        context: &Context<'_>,
-    ) -> DangerSet {
-        let holds = |rule: &DangerRule| wanted(rule) && rule.when.holds_in(state, context);
-        let bits = self.dangers.iter().enumerate().filter(|(_, rule)| holds(rule));
-        DangerSet(bits.fold(0, |bits, (at, _)| bits | 1 << at))
+    /// [`Machine::step`] with the dangers that the action runs into, as [`Machine::dangers_of`] tells them.
+    ///
+    /// # Errors
+    /// As [`Machine::step`].
+    pub fn step_judged(&self, before: &Before<'_>, action: Action) -> Result<(State, DangerSet), Blocked> {
+        let made = if let Action::Move(made) = action { Some(made) } else { None };
+        let context = Context { begun: &self.layout.begun, moving: None, moved: made };
+        let of_moves = if made.is_some() { self.readers.of_moves } else { 0 };
+        let mut seen = 0;
+        let begins = matches!(action, Action::Begin(_));
+        let next = self.step_from(before, action, &mut |_, moment| {
+            let moved = self.matter_differs(before.state, moment);
+            if moved || begins {
+                let woken = self.readers.woken(before.state, moment).dangers | of_moves;
+                let wanted = if moved { u64::MAX } else { self.readers.of_doing };
+                seen |= self.judge(before, moment, woken, &context) & wanted;
+            }
+        })?;
+        if made.is_some() {
+            let context = Context { moving: made, moved: None, ..context };
+            seen |= self.judge(before, before.state, of_moves, &context) & self.readers.of_doing;
+        }
+        Ok((next, DangerSet(seen)))
+    }
+
+    /// [`Machine::dangers_now`] of the state after a step, for whoever knows those of the state before it.
+    #[must_use]
+    pub fn dangers_after(&self, before: &Before<'_>, next: &State) -> DangerSet {
+        let context = Context { begun: &self.layout.begun, moving: None, moved: None };
+        DangerSet(self.judge(before, next, self.readers.woken(before.state, next).dangers, &context))
+    }
+
+    /// Which dangers hold: those that are woken are judged, the others are as they were.
+    fn judge(&self, before: &Before<'_>, state: &State, woken: u64, context: &Context<'_>) -> u64 {
+        let judged = DangerSet(woken).iter().filter(|danger| {
+            self.dangers.get(danger.at()).is_some_and(|rule| rule.when.holds_in(state, context))
+        });
+        judged.fold(before.dangers.0 & !woken, |bits, danger| bits | 1 << danger.at())
     }
 
     /// Whether a condition differs between two states.

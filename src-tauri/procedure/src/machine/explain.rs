@@ -1,6 +1,6 @@
 //! Why an action is blocked, in terms of what would meet it. Made when asked, apart from `step`.
 
-use super::{Action, Blocked, Field, ItemIx, Machine, Pred, SignIx, State, StepIx, Test, VarIx, work};
+use super::{Action, Before, Blocked, Field, ItemIx, Machine, Pred, SignIx, State, StepIx, Test, Tree, VarIx, work};
 
 /// One thing that does not hold, with what would meet it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -31,7 +31,7 @@ impl Machine {
         let mut outcome = *state;
         let blocked = self.step_watched(state, action, &mut |_, moment| outcome = *moment).err()?;
         // The last moment shown comes before the lapses.
-        self.settle(&mut outcome, &mut |_, _| {});
+        self.settle(&Before::unknown(state), &mut outcome, &mut |_, _| {});
         let mut unmet = Vec::new();
         match (blocked, action) {
             (Blocked::Needs, Action::Begin(step)) => {
@@ -61,23 +61,27 @@ impl Machine {
 
     /// What of a predicate does not hold. Of alternatives the one that lacks least is named.
     pub fn unmet(&self, pred: &Pred, state: &State, found: &mut Vec<Unmet>) {
-        if pred.holds(state) {
+        self.unmet_part(pred.tree(), state, found);
+        found.dedup();
+    }
+
+    fn unmet_part(&self, part: &Tree, state: &State, found: &mut Vec<Unmet>) {
+        if Pred::from(part.clone()).holds(state) {
             return;
         }
-        match pred {
-            Pred::Const(_) => found.push(Unmet::Never),
-            Pred::Test(test) => found.extend(self.unmet_test(test, state)),
-            Pred::All(parts) => parts.iter().for_each(|part| self.unmet(part, state, found)),
-            Pred::Any(parts) => {
+        match part {
+            Tree::Const(_) => found.push(Unmet::Never),
+            Tree::Test(test) => found.extend(self.unmet_test(test, state)),
+            Tree::All(parts) => parts.iter().for_each(|part| self.unmet_part(part, state, found)),
+            Tree::Any(parts) => {
                 let lacks = parts.iter().map(|part| {
                     let mut lacking = Vec::new();
-                    self.unmet(part, state, &mut lacking);
+                    self.unmet_part(part, state, &mut lacking);
                     lacking
                 });
                 found.extend(lacks.min_by_key(Vec::len).unwrap_or_else(|| vec![Unmet::Never]));
             }
         }
-        found.dedup();
     }
 
     fn unmet_test(&self, test: &Test, state: &State) -> Option<Unmet> {

@@ -1,18 +1,19 @@
-//! Compiled predicates: negations are pushed into the tests, so that only "and" and "or" are left.
+//! Compiled predicates: negations are pushed into the tests, so that only "and" and "or" are left, and the tests stand
+//! in a row, each with where to go on when it holds and when it does not.
 
 use super::{Context, Field, MoveIx, State, StepIx};
 
-/// A predicate over a state.
+/// A predicate as it is written.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Pred {
+pub enum Tree {
     /// Always or never.
     Const(bool),
     /// One test.
     Test(Test),
     /// Every one of them.
-    All(Vec<Pred>),
+    All(Vec<Tree>),
     /// At least one of them.
-    Any(Vec<Pred>),
+    Any(Vec<Tree>),
 }
 
 /// One test of a state.
@@ -62,7 +63,68 @@ impl StepSet {
     }
 }
 
+/// A predicate over a state, ready to be judged.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Pred {
+    tree: Tree,
+    tests: Box<[Placed]>,
+}
+
+/// A test and where to go on after it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Placed {
+    test: Test,
+    yes: u16,
+    no: u16,
+}
+
+/// Where a predicate ends: it holds, or it does not. Loading bounds the parts of a predicate far below.
+const HOLDS: u16 = u16::MAX;
+const FAILS: u16 = u16::MAX - 1;
+
+impl From<Tree> for Pred {
+    fn from(tree: Tree) -> Pred {
+        // Written from the last test to the first, since a test must know where those after it stand.
+        let mut tests = Vec::new();
+        let start = place(&tree, HOLDS, FAILS, &mut tests);
+        let count = tests.len() as u16;
+        let turned = |at: u16| if at >= FAILS { at } else { count - 1 - at };
+        tests.iter_mut().for_each(|placed| {
+            placed.yes = turned(placed.yes);
+            placed.no = turned(placed.no);
+        });
+        tests.reverse();
+        debug_assert!(start >= FAILS || turned(start) == 0);
+        // What is decided without a test is one test that is always true.
+        if start >= FAILS {
+            let always = Test::In { field: Field { word: 0, shift: 0, mask: 0 }, values: 1 };
+            tests = vec![Placed { test: always, yes: start, no: start }];
+        }
+        Pred { tree, tests: tests.into_boxed_slice() }
+    }
+}
+
+/// Puts the tests of a part before those that are placed; answers where the part begins.
+fn place(part: &Tree, yes: u16, no: u16, tests: &mut Vec<Placed>) -> u16 {
+    match part {
+        Tree::Const(true) => yes,
+        Tree::Const(false) => no,
+        Tree::Test(test) => {
+            tests.push(Placed { test: test.clone(), yes, no });
+            tests.len() as u16 - 1
+        }
+        Tree::All(parts) => parts.iter().rev().fold(yes, |next, part| place(part, next, no, tests)),
+        Tree::Any(parts) => parts.iter().rev().fold(no, |next, part| place(part, yes, next, tests)),
+    }
+}
+
 impl Pred {
+    /// The predicate as it is written.
+    #[must_use]
+    pub fn tree(&self) -> &Tree {
+        &self.tree
+    }
+
     /// Whether it holds, where nothing is being done.
     #[inline]
     #[must_use]
@@ -71,14 +133,14 @@ impl Pred {
     }
 
     /// Whether it holds while something is being done.
+    #[inline]
     #[must_use]
     pub fn holds_in(&self, state: &State, context: &Context<'_>) -> bool {
-        match self {
-            Pred::Const(value) => *value,
-            Pred::Test(test) => test.holds(state, context),
-            Pred::All(parts) => parts.iter().all(|part| part.holds_in(state, context)),
-            Pred::Any(parts) => parts.iter().any(|part| part.holds_in(state, context)),
+        let mut at = 0;
+        while let Some(placed) = self.tests.get(usize::from(at)) {
+            at = if placed.test.holds(state, context) { placed.yes } else { placed.no };
         }
+        at == HOLDS
     }
 }
 
@@ -86,7 +148,7 @@ impl Test {
     #[inline]
     fn holds(&self, state: &State, context: &Context<'_>) -> bool {
         match self {
-            Test::In { field, values } => values >> field.get(state) & 1 == 1,
+            Test::In { field, values } => values.wrapping_shr(field.get(state) as u32) & 1 == 1,
             Test::Doing(steps, wanted) => context.someone_in(state, steps) == *wanted,
             Test::Moving(wanted_move, wanted) => (context.moving == Some(*wanted_move)) == *wanted,
             Test::Moved(wanted_move, wanted) => (context.moved == Some(*wanted_move)) == *wanted,

@@ -1,7 +1,7 @@
 //! What a journal says has happened, where the rules of today would not have allowed it: a record is never rewritten.
 //! The proof does not use this; nothing that is still to be allowed may be asked here.
 
-use super::{Action, Machine, SignIx, State, StepIx, UNKNOWN, VarIx, over, sign, work};
+use super::{Action, Before, Machine, SignIx, State, StepIx, UNKNOWN, VarIx, over, sign, work};
 
 impl Machine {
     /// The state after a recorded action, carried out without asking whether it is allowed. What does not exist
@@ -46,7 +46,7 @@ impl Machine {
             Action::Finish => self.set_over(&mut next, over::FINISHED),
             Action::Stop => self.set_over(&mut next, over::STOPPED),
         }
-        self.settle(&mut next, &mut |_, _| {});
+        self.settle(&Before::unknown(state), &mut next, &mut |_, _| {});
         for given in signs {
             self.signs[given.at()].field.set(&mut next, sign::VALID);
         }

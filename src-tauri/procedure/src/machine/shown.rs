@@ -93,6 +93,9 @@ impl Machine {
     /// [`Blocked::Phase`] with a step of an earlier phase that is not dealt with.
     pub fn phase_open(&self, state: &State, phase: PhaseIx) -> Result<(), Blocked> {
         let rule = &self.phases[phase.at()];
+        if self.any_entered(state, &rule.entered, &rule.entered_steps) {
+            return Ok(());
+        }
         let untouched = |word: usize, mask: u64| {
             let work = state.words[word];
             !(work | work >> 1) & mask
@@ -109,12 +112,7 @@ impl Machine {
                     && !self.is_missed(state, step)
             })
         });
-        match waits_for {
-            Some(step) if !self.any_entered(state, &rule.entered, &rule.entered_steps) => {
-                Err(Blocked::Phase(step))
-            }
-            _ => Ok(()),
-        }
+        waits_for.map_or(Ok(()), |step| Err(Blocked::Phase(step)))
     }
 
     fn any_entered(&self, state: &State, words: &[(usize, u64)], steps: &StepSet) -> bool {

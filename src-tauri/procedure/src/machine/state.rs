@@ -1,6 +1,6 @@
 //! The state: exact, packed into a few words, never hashed down.
 
-use super::{Assign, Machine, StepIx, UNKNOWN, VarIx, VariableKind, work};
+use super::{Assign, Before, Machine, StepIx, UNKNOWN, VarIx, VariableKind, work};
 
 /// Words in a state. Loading refuses a checklist that needs more.
 pub const WORDS: usize = 8;
@@ -153,7 +153,7 @@ impl Machine {
         for gate in self.vars.iter().filter(|var| var.kind == VariableKind::Gate) {
             gate.field.set(&mut state, u64::from(UNKNOWN));
         }
-        self.settle(&mut state, &mut |_, _| {});
+        self.settle(&Before::unknown(&State::default()), &mut state, &mut |_, _| {});
         self.start_when.holds(&state).then_some(state)
     }
 

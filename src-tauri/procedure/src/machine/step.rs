@@ -1,7 +1,8 @@
 //! [`Machine::step`]: the only thing that changes rule state.
 
+use super::wake::Woken;
 use super::{
-    Action, Assign, Blocked, InJob, Machine, MoveIx, OutcomeIx, SignIx, State, StepIx, StepRule, UNKNOWN,
+    Action, Assign, Before, Blocked, DangerSet, InJob, Machine, MoveIx, OutcomeIx, SignIx, State, StepIx, StepRule, UNKNOWN,
     VarIx, over, sign, work,
 };
 
@@ -35,6 +36,16 @@ impl Machine {
         action: Action,
         watch: &mut impl FnMut(Moment, &State),
     ) -> Result<State, Blocked> {
+        self.step_from(&Before::new(self, state, DangerSet::default()), action, watch)
+    }
+
+    pub(crate) fn step_from(
+        &self,
+        before: &Before<'_>,
+        action: Action,
+        watch: &mut impl FnMut(Moment, &State),
+    ) -> Result<State, Blocked> {
+        let state = before.state;
         if self.over(state) >= over::FINISHED {
             return Err(Blocked::Over);
         }
@@ -42,60 +53,83 @@ impl Machine {
         match action {
             Action::Begin(step) => self.begin(state, &mut next, step)?,
             Action::Leave(step) => self.leave(state, &mut next, step)?,
-            Action::Done(step, outcome) => return self.done(state, step, outcome, watch),
-            Action::Move(made) => return self.make_move(state, made, watch),
+            Action::Done(step, outcome) => return self.done(before, step, outcome, watch),
+            Action::Move(made) => return self.make_move(before, made, watch),
             Action::Sign(given) => self.sign_again(state, &mut next, given)?,
             Action::SetAside(step) => self.set_aside(state, &mut next, step)?,
             Action::Strike(step) => self.strike(state, &mut next, step)?,
-            Action::Rerecord(step, outcome) => return self.rerecord(state, step, outcome, watch),
+            Action::Rerecord(step, outcome) => return self.rerecord(before, step, outcome, watch),
             Action::Observe(var, value) => self.observe(state, &mut next, var, value)?,
             Action::Expire(gate) => self.expire(state, &mut next, gate)?,
             Action::Finish => self.finish(state, &mut next)?,
             Action::Stop => self.stop(state, &mut next)?,
         }
-        self.settle(&mut next, watch);
+        self.settle(before, &mut next, watch);
         watch(Moment::Settled, &next);
         Ok(next)
     }
 
     /// Follows, then lapses, each until nothing changes.
-    pub(crate) fn settle(&self, state: &mut State, watch: &mut impl FnMut(Moment, &State)) {
+    pub(crate) fn settle(&self, before: &Before<'_>, state: &mut State, watch: &mut impl FnMut(Moment, &State)) {
         watch(Moment::Assigned, state);
+        let mut woken = before.woken(self, state);
         // Loading lets two follows write a variable only to the same value, so each change is the last of
         // its variable and the loop ends.
-        loop {
-            let before = *state;
-            for follow in &self.follows {
-                if follow.when.holds(state) {
-                    follow.assign.apply(state);
-                    if *state != before {
-                        watch(Moment::Followed, state);
-                    }
+        while woken.follows != 0 && self.follow(before, &mut woken, state, watch) {}
+        while woken.gates | woken.signs != 0 && self.lapse_once(before, &mut woken, state) {}
+    }
+
+    /// Every follow that is awake, once, in file order. Answers whether anything has changed.
+    fn follow(
+        &self,
+        before: &Before<'_>,
+        woken: &mut Woken,
+        state: &mut State,
+        watch: &mut impl FnMut(Moment, &State),
+    ) -> bool {
+        let mut changed = false;
+        for (at, follow) in self.follows.iter().enumerate() {
+            if Woken::has(woken.follows, at) && follow.when.holds(state) {
+                let was = *state;
+                follow.assign.apply(state);
+                if *state != was {
+                    watch(Moment::Followed, state);
+                    *woken = before.woken(self, state);
+                    changed = true;
                 }
-            }
-            if *state == before {
-                break;
             }
         }
-        loop {
-            let before = *state;
-            for var in &self.vars {
-                if let Some(holds_while) = &var.holds_while
-                    && var.field.get(state) != u64::from(UNKNOWN)
-                    && !holds_while.holds(state)
-                {
-                    var.field.set(state, u64::from(UNKNOWN));
-                }
+        changed
+    }
+
+    /// Every gate and sign-off that is awake, once. Answers whether one has lapsed.
+    fn lapse_once(&self, before: &Before<'_>, woken: &mut Woken, state: &mut State) -> bool {
+        let mut changed = false;
+        for (at, var) in self.readers.gates.iter().enumerate() {
+            if !Woken::has(woken.gates, at) {
+                continue;
             }
-            for rule in &self.signs {
-                if rule.field.get(state) == sign::VALID && !rule.holds_while.holds(state) {
-                    rule.field.set(state, sign::LAPSED);
-                }
-            }
-            if *state == before {
-                break;
+            let var = &self.vars[var.at()];
+            if let Some(holds_while) = &var.holds_while
+                && var.field.get(state) != u64::from(UNKNOWN)
+                && !holds_while.holds(state)
+            {
+                var.field.set(state, u64::from(UNKNOWN));
+                *woken = before.woken(self, state);
+                changed = true;
             }
         }
+        for (at, rule) in self.signs.iter().enumerate() {
+            if Woken::has(woken.signs, at)
+                && rule.field.get(state) == sign::VALID
+                && !rule.holds_while.holds(state)
+            {
+                rule.field.set(state, sign::LAPSED);
+                *woken = before.woken(self, state);
+                changed = true;
+            }
+        }
+        changed
     }
 
     fn begin(&self, state: &State, next: &mut State, step: StepIx) -> Result<(), Blocked> {
@@ -153,11 +187,12 @@ impl Machine {
 
     fn done(
         &self,
-        state: &State,
+        before: &Before<'_>,
         step: StepIx,
         outcome: OutcomeIx,
         watch: &mut impl FnMut(Moment, &State),
     ) -> Result<State, Blocked> {
+        let state = before.state;
         let rule = &self.steps[step.at()];
         if !self.is_begun(state, step) {
             return Err(Blocked::NotNow);
@@ -171,7 +206,7 @@ impl Machine {
         if rule.work.get(state) != work::WORKED {
             self.move_items(rule, &mut next);
         }
-        self.take_outcome(rule, &outcome.assign, outcome.ends, &mut next, watch);
+        self.take_outcome(before, rule, (&outcome.assign, outcome.ends), &mut next, watch);
         for &given in &rule.signs {
             let sign_rule = &self.signs[given.at()];
             if !sign_rule.holds_while.holds(&next) {
@@ -187,9 +222,9 @@ impl Machine {
     /// The step is worked, with what its outcome assigns and what follows from that.
     fn take_outcome(
         &self,
+        before: &Before<'_>,
         rule: &StepRule,
-        assign: &Assign,
-        ends: bool,
+        (assign, ends): (&Assign, bool),
         next: &mut State,
         watch: &mut impl FnMut(Moment, &State),
     ) {
@@ -198,7 +233,7 @@ impl Machine {
         if ends {
             self.set_over(next, over::ENDING);
         }
-        self.settle(next, watch);
+        self.settle(before, next, watch);
     }
 
     pub(crate) fn move_items(&self, rule: &StepRule, next: &mut State) {
@@ -227,10 +262,11 @@ impl Machine {
 
     fn make_move(
         &self,
-        state: &State,
+        before: &Before<'_>,
         made: MoveIx,
         watch: &mut impl FnMut(Moment, &State),
     ) -> Result<State, Blocked> {
+        let state = before.state;
         let rule = &self.moves[made.at()];
         if !rule.needs.holds(state) {
             return Err(Blocked::Needs);
@@ -240,7 +276,7 @@ impl Machine {
         if next == *state {
             return Err(Blocked::Same);
         }
-        self.settle(&mut next, watch);
+        self.settle(before, &mut next, watch);
         for step in self.begun(state) {
             let stands = &self.steps[step.at()];
             // Whoever stands where they should not must be out before anything is moved.
@@ -327,11 +363,12 @@ impl Machine {
 
     fn rerecord(
         &self,
-        state: &State,
+        before: &Before<'_>,
         step: StepIx,
         outcome: OutcomeIx,
         watch: &mut impl FnMut(Moment, &State),
     ) -> Result<State, Blocked> {
+        let state = before.state;
         let rule = &self.steps[step.at()];
         if rule.work.get(state) != work::STRUCK {
             return Err(Blocked::NotNow);
@@ -342,7 +379,7 @@ impl Machine {
         }
         let outcome = rule.outcomes.get(outcome.at()).ok_or(Blocked::NotNow)?;
         let mut next = *state;
-        self.take_outcome(rule, &outcome.on_paper, outcome.ends, &mut next, watch);
+        self.take_outcome(before, rule, (&outcome.on_paper, outcome.ends), &mut next, watch);
         for given in &rule.signs {
             let sign_rule = &self.signs[given.at()];
             if sign_rule.holds_while.holds(&next) {

@@ -1,49 +1,78 @@
-//! Which actions are worth trying in a state: all that `step` could allow, found by looking at who is begun and
-//! how far each step is, so that the search need not try every action in every state.
+//! Which actions are worth trying in a state: all that `step` could allow, found by looking at who is begun, which
+//! phases are open and how far each step is, so that the search need not try every action in every state.
 
+use super::edges::Kind;
 use crate::load::Procedure;
-use crate::machine::{Action, Machine, State, StepIx, work};
+use crate::machine::{Action, Machine, MoveIx, PhaseIx, State, WORDS, over};
 
 /// The actions of a search, and where each step's stand.
 pub struct Actions {
     all: Vec<Action>,
     steps: Vec<OfStep>,
-    /// Moves, signatures, ageing, observations, the ends: tried in every state.
+    moves: Vec<(u16, MoveIx)>,
+    /// Ageing and the ends: tried in every state.
     any_time: Vec<u16>,
+    /// Observations: tried until there was one.
+    observations: Vec<u16>,
+    /// The steps of each phase, as low bits of the work fields.
+    phases: Vec<Vec<u64>>,
+    /// Words in which work fields stand.
+    words: usize,
 }
 
 #[derive(Default)]
 struct OfStep {
-    untouched: Vec<u16>,
-    worked: Vec<u16>,
+    aside: Option<u16>,
+    begin: Option<u16>,
+    again: Option<u16>,
+    strike: Option<u16>,
+    sign: Vec<u16>,
     struck: Vec<u16>,
     begun: Vec<u16>,
-    begin: Vec<u16>,
 }
+
+/// The low bits of 32 work fields.
+const LOW: u64 = 0x5555_5555_5555_5555;
 
 impl Actions {
     /// The actions of a procedure that a search has.
     pub fn new(procedure: &Procedure, has: impl Fn(Action) -> bool) -> Self {
         let machine = &procedure.machine;
-        let all: Vec<Action> = procedure.all_actions().into_iter().filter(|action| has(*action)).collect();
-        let mut steps: Vec<OfStep> = machine.steps.iter().map(|_| OfStep::default()).collect();
-        let mut any_time = Vec::new();
-        for (at, &action) in all.iter().enumerate() {
+        let words = machine.steps.len().div_ceil(32);
+        let mut actions = Actions {
+            all: procedure.all_actions().into_iter().filter(|action| has(*action)).collect(),
+            steps: machine.steps.iter().map(|_| OfStep::default()).collect(),
+            moves: Vec::new(),
+            any_time: Vec::new(),
+            observations: Vec::new(),
+            phases: vec![vec![0; words]; machine.phases.len()],
+            words,
+        };
+        for rule in &machine.steps {
+            actions.phases[rule.phase.at()][usize::from(rule.work.word)] |= 1 << rule.work.shift;
+        }
+        for (at, action) in actions.all.iter().enumerate() {
             // Loading bounds steps and outcomes so that there are far fewer than 65,536 actions.
             let at = at as u16;
-            match action {
-                Action::Begin(step) => steps[step.at()].begin.push(at),
-                Action::SetAside(step) if machine.steps[step.at()].may_set_aside => {
-                    steps[step.at()].untouched.push(at);
+            let steps = &mut actions.steps;
+            match *action {
+                Action::Begin(step) => {
+                    steps[step.at()].begin = Some(at);
+                    steps[step.at()].again = machine.steps[step.at()].again.as_ref().map(|_| at);
                 }
-                Action::SetAside(_) => {}
+                Action::SetAside(step) => {
+                    steps[step.at()].aside = machine.steps[step.at()].may_set_aside.then_some(at);
+                }
                 Action::Leave(step) | Action::Done(step, _) => steps[step.at()].begun.push(at),
-                Action::Strike(step) => steps[step.at()].worked.push(at),
+                Action::Strike(step) => steps[step.at()].strike = Some(at),
                 Action::Rerecord(step, _) => steps[step.at()].struck.push(at),
-                _ => any_time.push(at),
+                Action::Sign(given) => steps[machine.signs[given.at()].step.at()].sign.push(at),
+                Action::Move(made) => actions.moves.push((at, made)),
+                Action::Observe(..) => actions.observations.push(at),
+                Action::Expire(_) | Action::Finish | Action::Stop => actions.any_time.push(at),
             }
         }
-        Actions { all, steps, any_time }
+        actions
     }
 
     pub fn len(&self) -> usize {
@@ -61,33 +90,81 @@ impl Actions {
     /// Every action that may be allowed in the state.
     pub fn candidates(&self, machine: &Machine, state: &State, into: &mut Vec<u16>) {
         into.clear();
-        into.extend(&self.any_time);
-        let free = machine.layout.begun.iter().any(|field| field.get(state) == 0);
-        for (at, of) in self.steps.iter().enumerate() {
-            let rule = &machine.steps[at];
-            match rule.work.get(state) {
-                work::UNTOUCHED => {
-                    into.extend(&of.untouched);
-                    if free {
-                        into.extend(&of.begin);
-                    }
-                }
-                work::WORKED => {
-                    into.extend(&of.worked);
-                    if free && rule.again.is_some() {
-                        into.extend(&of.begin);
-                    }
-                }
-                work::STRUCK => into.extend(&of.struck),
-                _ => {}
+        if machine.over(state) >= over::FINISHED {
+            return;
+        }
+        let layout = &machine.layout;
+        into.extend_from_slice(&self.any_time);
+        for &(at, made) in &self.moves {
+            if machine.moves[made.at()].needs.holds(state) {
+                into.push(at);
             }
         }
+        if layout.observed_once.is_some_and(|field| field.get(state) == 0) {
+            into.extend_from_slice(&self.observations);
+        }
+        self.of_steps(machine, state, into);
         for step in machine.begun(state) {
-            into.extend(&self.of(step).begun);
+            into.extend_from_slice(&self.steps[step.at()].begun);
         }
     }
 
-    fn of(&self, step: StepIx) -> &OfStep {
-        &self.steps[step.at()]
+    fn of_steps(&self, machine: &Machine, state: &State, into: &mut Vec<u16>) {
+        let layout = &machine.layout;
+        let may_strike = layout.struck_once.is_some_and(|field| field.get(state) == 0);
+        let free = layout.begun.iter().any(|field| field.get(state) == 0);
+        let open = self.open_steps(machine, state);
+        for (word, open) in open.into_iter().enumerate().take(self.words) {
+            let work = state.words[word];
+            let (low, high) = (work & LOW, work >> 1 & LOW);
+            let (untouched, worked) = (!(low | high) & open, low & !high);
+            let mut rest = untouched | low | high & !low;
+            while rest != 0 {
+                let bit = rest.trailing_zeros() as usize;
+                rest &= rest - 1;
+                let Some(of) = self.steps.get(word * 32 + bit / 2) else { break };
+                if untouched >> bit & 1 == 1 {
+                    into.extend(of.aside);
+                    into.extend(of.begin.filter(|_| free));
+                } else if worked >> bit & 1 == 1 {
+                    into.extend_from_slice(&of.sign);
+                    into.extend(of.strike.filter(|_| may_strike));
+                    into.extend(of.again.filter(|_| free && open >> bit & 1 == 1));
+                } else if high >> bit & 1 == 1 && low >> bit & 1 == 0 {
+                    into.extend_from_slice(&of.struck);
+                }
+            }
+        }
+    }
+
+    /// The steps of phases that are open, as low bits of the work fields.
+    fn open_steps(&self, machine: &Machine, state: &State) -> [u64; WORDS] {
+        let mut open = [0; WORDS];
+        for (at, steps) in self.phases.iter().enumerate() {
+            if machine.phase_open(state, PhaseIx::of(at)).is_ok() {
+                open.iter_mut().zip(steps).for_each(|(open, steps)| *open |= steps);
+            }
+        }
+        open
+    }
+}
+
+/// What an action means for the ends of the job. The outcomes of a step stand side by side in the list of actions;
+/// `last` is the action before this one that was allowed in the same state.
+pub fn kind(machine: &Machine, last: Option<Action>, action: Action) -> Kind {
+    let first = |step: crate::machine::StepIx, same: bool| {
+        let ways = machine.steps[step.at()].outcomes.len();
+        if same { Kind::Further } else { Kind::First(u8::try_from(ways).unwrap_or(u8::MAX)) }
+    };
+    match action {
+        Action::Strike(_) => Kind::Strike,
+        Action::Observe(..) => Kind::Observe,
+        Action::Expire(_) => Kind::Age,
+        Action::SetAside(_) | Action::Stop => Kind::Aside,
+        Action::Done(step, _) => first(step, matches!(last, Some(Action::Done(same, _)) if same == step)),
+        Action::Rerecord(step, _) => {
+            first(step, matches!(last, Some(Action::Rerecord(same, _)) if same == step))
+        }
+        Action::Begin(_) | Action::Leave(_) | Action::Move(_) | Action::Sign(_) | Action::Finish => Kind::Plain,
     }
 }

@@ -3,44 +3,49 @@
 //! A sweep looks at the states that are still open, last found first; it ends when a sweep changes nothing.
 
 use std::collections::BTreeMap;
+use std::ops::ControlFlow;
 
-use super::Progress;
+use super::edges::{BLOCK, Block, Edge, Kind};
 use super::explore::{Found, Runs};
-use super::graph::Marks;
+use super::marks::Marks;
 use super::report::{FinishRow, Proof, Property};
-use super::safe::is_plain;
+use super::tell::Teller;
 use crate::load::Procedure;
-use crate::machine::{Action, State, StepIx, VarIx, over};
+use crate::machine::{Action, State, VarIx, over};
 
-/// Tells states with no way to the end, and states with no way to a safe stop.
+/// States of which a sweep looks at the edges between two looks at whoever waits.
+const STRIDE: u32 = 1 << 16;
+
+/// Tells states with no way to the end, and states with no way to a safe stop. Breaks off when it may not go on;
+/// then nothing is told of what was not judged to its end.
 pub fn judge(
     procedure: &Procedure,
     found: &Found<'_>,
     proof: &mut Proof,
-    progress: &mut dyn FnMut(Progress),
-) {
-    let finish = can_finish(found, progress);
+    teller: &Teller<'_>,
+) -> ControlFlow<()> {
+    let finish = can_finish(found, teller)?;
+    let stop = can_stop(found, teller)?;
     if found.runs == Runs::OneObservation {
         finish_table(procedure, found, &finish, proof);
-    } else if let Some(number) = first(found, |number, state| is_running(found, state) && !finish.has(number))
-    {
+    } else if let Some(number) = first_without(&finish, found, |state| is_running(found, state)) {
         proof.find(
             Property::CanFinish,
             "from here no allowed order of steps reaches the end of the job".to_owned(),
             found.run_to(number, None),
         );
     }
-    let stop = can_stop(found, progress);
     let observed = found.runs == Runs::OneObservation;
     // Where nothing was observed yet, the search without observations has told it already.
     let counts = |state: &State| !is_over(found, state) && (!observed || found.is_observed(state));
-    if let Some(number) = first(found, |number, state| counts(state) && !stop.has(number)) {
+    if let Some(number) = first_without(&stop, found, counts) {
         proof.find(
             if observed { Property::HonestWhenWrong } else { Property::CanStop },
             "from here a safe stop cannot be reached, whatever the technician does".to_owned(),
             found.run_to(number, None),
         );
     }
+    ControlFlow::Continue(())
 }
 
 fn is_running(found: &Found<'_>, state: &State) -> bool {
@@ -51,141 +56,141 @@ fn is_over(found: &Found<'_>, state: &State) -> bool {
     found.machine.over(state) >= over::FINISHED
 }
 
-fn first(found: &Found<'_>, wanted: impl Fn(u32, &State) -> bool) -> Option<u32> {
-    (0..found.graph.len() as u32).find(|&number| wanted(number, &found.graph.state(number)))
+fn first_without(marks: &Marks, found: &Found<'_>, counts: impl Fn(&State) -> bool) -> Option<u32> {
+    let mut open = (0..found.graph.len() as u32).filter(|&number| !marks.has(number));
+    open.find(|&number| counts(&found.graph.state(number)))
 }
 
-/// Repeats sweeps over open states until nothing changes.
+/// Repeats sweeps over open states until nothing changes. `look` marks a state where it can, and answers whether it
+/// has changed anything and whether the state is still open.
 fn sweep(
     found: &Found<'_>,
     doing: &'static str,
-    marks: &mut Marks,
-    mut open: Vec<u32>,
-    progress: &mut dyn FnMut(Progress),
-    is_good: impl Fn(u32, &Marks) -> bool,
-) {
+    mut open: Marks,
+    teller: &Teller<'_>,
+    mut look: impl FnMut(u32, &[Edge]) -> (bool, bool),
+) -> ControlFlow<()> {
+    let edges = found.graph.edges();
+    let mut block = Block::default();
     loop {
-        let before = open.len();
-        let mut still = Vec::new();
-        for (at, &number) in open.iter().enumerate() {
-            if at.is_multiple_of(1 << 16) {
-                let states = found.graph.len();
-                progress(Progress { search: found.runs.name(), doing, states, waiting: before - at });
+        let mut changed = false;
+        for at in (0..edges.states().div_ceil(BLOCK)).rev() {
+            let first = at * BLOCK;
+            if first.is_multiple_of(STRIDE) {
+                teller.tell(found.runs.name(), doing, found.graph.len(), first as usize)?;
             }
-            if is_good(number, marks) {
-                marks.set(number);
-            } else {
-                still.push(number);
+            if !open.has_in_block(first) {
+                continue;
+            }
+            edges.read(at, &mut block);
+            for place in (0..block.len()).rev() {
+                let number = first + place as u32;
+                if open.has(number) {
+                    let (marked, still_open) = look(number, block.of(place));
+                    changed |= marked;
+                    if !still_open {
+                        open.clear(number);
+                    }
+                }
             }
         }
-        if still.len() == before {
-            return;
+        if !changed {
+            return ControlFlow::Continue(());
         }
-        open = still;
     }
 }
 
-fn can_finish(found: &Found<'_>, progress: &mut dyn FnMut(Progress)) -> Marks {
-    let mut marks = Marks::new(found.graph.len());
-    let mut open = Vec::new();
-    for number in (0..found.graph.len() as u32).rev() {
+fn can_finish(found: &Found<'_>, teller: &Teller<'_>) -> ControlFlow<(), Marks> {
+    let mut finish = Marks::new(found.graph.len());
+    let mut open = Marks::new(found.graph.len());
+    for number in 0..found.graph.len() as u32 {
         let state = found.graph.state(number);
         if found.machine.is_finished(&state) {
-            marks.set(number);
+            finish.set(number);
         } else if is_running(found, &state) {
-            open.push(number);
+            open.set(number);
         }
     }
-    let plain: Vec<bool> = found.actions.iter().map(is_plain).collect();
-    sweep(found, "looking for ways to the end", &mut marks, open, progress, |number, marks| {
-        found.graph.edges(number).any(|(action, next)| plain[usize::from(action)] && marks.has(next))
-    });
-    marks
+    sweep(found, "looking for ways to the end", open, teller, |number, edges| {
+        let good = edges.iter().any(|edge| edge.kind.is_plain() && finish.has(edge.to));
+        if good {
+            finish.set(number);
+        }
+        (good, !good)
+    })?;
+    ControlFlow::Continue(finish)
 }
 
-/// Who decides what an action does.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Decides {
-    /// The technician alone.
-    Technician,
-    /// The technician begins it, the entries decide how it turns out: so many ways.
-    Entries(StepIx, bool, usize),
-    /// Age.
-    Age,
-    /// Nobody here: strikes, observations.
-    Other,
-}
-
-fn decides(found: &Found<'_>, action: Action) -> Decides {
-    let ways = |step: StepIx| found.machine.steps[step.at()].outcomes.len();
-    match action {
-        Action::Strike(_) | Action::Observe(..) => Decides::Other,
-        Action::Expire(_) => Decides::Age,
-        Action::Done(step, _) => Decides::Entries(step, true, ways(step)),
-        Action::Rerecord(step, _) => Decides::Entries(step, false, ways(step)),
-        _ => Decides::Technician,
-    }
-}
-
-fn can_stop(found: &Found<'_>, progress: &mut dyn FnMut(Progress)) -> Marks {
-    let mut marks = Marks::new(found.graph.len());
-    let mut open = Vec::new();
-    for number in (0..found.graph.len() as u32).rev() {
+fn can_stop(found: &Found<'_>, teller: &Teller<'_>) -> ControlFlow<(), Marks> {
+    let mut stop = Marks::new(found.graph.len());
+    // States that can also stop where one gate grows too old, as it may between two actions of the technician.
+    let mut aged_too = Marks::new(found.graph.len());
+    let mut open = Marks::new(found.graph.len());
+    for number in 0..found.graph.len() as u32 {
         if is_over(found, &found.graph.state(number)) {
-            marks.set(number);
+            stop.set(number);
+            aged_too.set(number);
         } else {
-            open.push(number);
+            open.set(number);
         }
     }
-    let decides: Vec<Decides> = found.actions.iter().map(|action| decides(found, action)).collect();
-    // Between two actions of the technician one gate may grow too old.
-    let good = |next: u32, marks: &Marks| {
-        let mut ages =
-            found.graph.edges(next).filter(|&(action, _)| decides[usize::from(action)] == Decides::Age);
-        marks.has(next) && ages.all(|(_, aged)| marks.has(aged))
-    };
-    sweep(found, "looking for ways to a safe stop", &mut marks, open, progress, |number, marks| {
-        let mut whole_step: Option<(Decides, usize)> = None;
-        for (action, next) in found.graph.edges(number) {
-            match decides[usize::from(action)] {
-                Decides::Technician if good(next, marks) => return true,
-                turns_out @ Decides::Entries(_, _, ways) => {
-                    // The ways a step can turn out stand side by side; all of them must be good.
-                    let so_far =
-                        whole_step.filter(|(same, _)| *same == turns_out).map_or(0, |(_, good)| good);
-                    let now = so_far + usize::from(good(next, marks));
-                    if now == ways {
-                        return true;
-                    }
-                    whole_step = Some((turns_out, now));
-                }
-                _ => {}
+    sweep(found, "looking for ways to a safe stop", open, teller, |number, edges| {
+        let mut changed = false;
+        if !stop.has(number) && some_action_is_good(edges, &aged_too) {
+            stop.set(number);
+            changed = true;
+        }
+        let mut ages = edges.iter().filter(|edge| edge.kind == Kind::Age);
+        let firm = stop.has(number) && ages.all(|edge| stop.has(edge.to));
+        if firm {
+            aged_too.set(number);
+        }
+        (changed || firm, !firm)
+    })?;
+    ControlFlow::Continue(stop)
+}
+
+/// Whether the technician can do something that is good whatever the entries turn out to be: all ways a step can turn
+/// out must be allowed and good.
+fn some_action_is_good(edges: &[Edge], good: &Marks) -> bool {
+    let mut missing = 0;
+    for edge in edges {
+        match edge.kind {
+            Kind::Plain | Kind::Aside if good.has(edge.to) => return true,
+            Kind::First(ways) => missing = ways,
+            _ => {}
+        }
+        if matches!(edge.kind, Kind::First(_) | Kind::Further) && good.has(edge.to) {
+            missing -= 1;
+            if missing == 0 {
+                return true;
             }
         }
-        false
-    });
-    marks
+    }
+    false
 }
 
 /// For each condition and value: from how many observations the job can still finish.
 fn finish_table(procedure: &Procedure, found: &Found<'_>, finish: &Marks, proof: &mut Proof) {
     let mut rows: BTreeMap<(VarIx, u8), (usize, usize)> = BTreeMap::new();
     let mut lost: BTreeMap<(VarIx, u8), u32> = BTreeMap::new();
-    for number in 0..found.graph.len() as u32 {
-        if !is_running(found, &found.graph.state(number)) {
-            continue;
+    found.graph.edges().each(0..u32::MAX, |number, edges| {
+        if !edges.iter().any(|edge| edge.kind == Kind::Observe)
+            || !is_running(found, &found.graph.state(number))
+        {
+            return;
         }
-        for (action, next) in found.graph.edges(number) {
-            let Action::Observe(var, value) = found.actions.get(action) else { continue };
+        for (action, edge) in found.allowed(number).into_iter().zip(edges) {
+            let Action::Observe(var, value) = action else { continue };
             let row = rows.entry((var, value)).or_default();
-            if finish.has(next) {
+            if finish.has(edge.to) {
                 row.0 += 1;
             } else {
                 row.1 += 1;
                 lost.entry((var, value)).or_insert(number);
             }
         }
-    }
+    });
     for ((var, value), (can, cannot)) in rows {
         let condition = &procedure.checklist.conditions[var.at()];
         let name = procedure.value_name(var, value).to_owned();

@@ -2,13 +2,20 @@
 
 use std::collections::BTreeMap;
 
-use super::Progress;
-use super::actions::Actions;
+use super::Ask;
+use super::actions::{Actions, kind};
 use super::canon::canon;
-use super::graph::Graph;
-use super::report::{SearchReport, StatesReport};
+use super::edges::Edge;
+use super::graph::{Graph, MOST_STATES};
+use super::marks::Marks;
+use super::report::{SearchReport, StatesReport, Stopped};
+use super::seen::Seen;
+use super::tell::Teller;
 use crate::load::Procedure;
-use crate::machine::{Action, DangerIx, DangerSet, Machine, State};
+use crate::machine::{Action, Before, DangerIx, DangerSet, Machine, State};
+
+/// States looked at between two looks at the clock, the caps and whoever waits.
+const STRIDE: usize = 1 << 12;
 
 /// Which runs are searched. All of them with ageing and setting aside.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,7 +49,7 @@ impl Runs {
 
 /// A step of a run: from this state by this action.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Edge {
+pub struct Taken {
     pub from: u32,
     pub action: Action,
 }
@@ -54,31 +61,24 @@ pub struct Found<'a> {
     pub runs: Runs,
     pub graph: Graph,
     pub actions: Actions,
-    /// The search came to its end within the memory limit.
-    pub complete: bool,
+    /// Why the search did not come to its end.
+    pub stopped: Option<Stopped>,
     pub transitions: u64,
     pub depth: usize,
     /// A start at which a danger holds already.
     pub dangerous_starts: BTreeMap<DangerIx, u32>,
-    /// The first edge into each danger.
-    pub dangers: BTreeMap<DangerIx, Edge>,
+    /// The first step into each danger.
+    pub dangers: BTreeMap<DangerIx, Taken>,
     /// The first step that would count pieces that are not there.
-    pub miscount: Option<Edge>,
-    /// Which of the actions ever happened, by number.
-    pub happened: Vec<bool>,
-    /// For each sign-off: it lapsed; it was renewed after a lapse.
-    pub sign_lapsed: Vec<(bool, bool)>,
-    /// For each variable that is a gate: it became unknown because it no longer held; it was read again.
-    pub gate_lapsed: Vec<(bool, bool)>,
+    pub miscount: Option<Taken>,
+    /// What came up.
+    pub seen: Seen,
+    /// States in which some danger holds.
+    dangerous: Marks,
 }
 
 /// Searches all runs of a kind.
-pub fn explore<'a>(
-    procedure: &'a Procedure,
-    runs: Runs,
-    memory: usize,
-    progress: &mut dyn FnMut(Progress),
-) -> Found<'a> {
+pub fn explore<'a>(procedure: &'a Procedure, runs: Runs, ask: Ask, teller: &Teller<'_>) -> Found<'a> {
     let machine = &procedure.machine;
     let actions = Actions::new(procedure, |action| runs.has(action));
     let mut found = Found {
@@ -86,140 +86,130 @@ pub fn explore<'a>(
         machine,
         runs,
         graph: Graph::new(machine.layout.words()),
-        happened: vec![false; actions.len()],
+        seen: Seen::new(machine, actions.len()),
         actions,
-        complete: false,
+        stopped: None,
         transitions: 0,
         depth: 0,
         dangerous_starts: BTreeMap::new(),
         dangers: BTreeMap::new(),
         miscount: None,
-        sign_lapsed: vec![(false, false); machine.signs.len()],
-        gate_lapsed: vec![(false, false); machine.vars.len()],
+        dangerous: Marks::default(),
     };
     for start in machine.all_starts() {
-        let (number, new) = found.graph.insert(&canon(machine, start), None);
+        let (number, new) = found.graph.insert(&canon(machine, start));
         if new {
             for danger in machine.dangers_now(&start).iter() {
                 found.dangerous_starts.entry(danger).or_insert(number);
+                found.dangerous.set(number);
             }
         }
     }
-    found.complete = found.run(memory, progress);
+    found.stopped = found.run(ask, teller);
+    found.graph.end_search();
     found
 }
 
+/// The search itself, which adds to what is found.
 impl Found<'_> {
-    fn run(&mut self, memory: usize, progress: &mut dyn FnMut(Progress)) -> bool {
+    fn run(&mut self, ask: Ask, teller: &Teller<'_>) -> Option<Stopped> {
+        self.graph.next_layer();
         let mut layer_end = self.graph.len();
         let mut at = 0;
         let mut candidates = Vec::new();
+        // One state adds at most as many as there are actions.
+        let more = STRIDE.max(self.actions.len());
         while at < self.graph.len() {
             if at == layer_end {
                 self.depth += 1;
+                self.graph.next_layer();
                 layer_end = self.graph.len();
             }
-            if at.is_multiple_of(1 << 16) {
-                if self.graph.bytes() > memory {
-                    return false;
-                }
+            if at.is_multiple_of(STRIDE) {
                 let states = self.graph.len();
-                progress(Progress {
-                    search: self.runs.name(),
-                    doing: "searching",
-                    states,
-                    waiting: states - at,
-                });
+                if !self.graph.fits(ask.memory, more) {
+                    return Some(Stopped::Memory);
+                }
+                if teller.tell(self.runs.name(), "searching", states, states - at).is_break() {
+                    return Some(Stopped::Cancelled);
+                }
+            }
+            if self.graph.len() > ask.states.min(MOST_STATES - more) {
+                return Some(Stopped::States);
             }
             self.visit(at as u32, &mut candidates);
             at += 1;
         }
-        true
+        None
     }
 
     fn visit(&mut self, number: u32, candidates: &mut Vec<u16>) {
         let state = self.graph.state(number);
         self.graph.next_state();
+        let before = self.before(number, &state);
         self.actions.candidates(self.machine, &state, candidates);
+        let mut last = None;
         for &at in candidates.iter() {
             let action = self.actions.get(at);
-            if let Some((next, dangers)) = self.successor(&state, action) {
-                self.transitions += 1;
-                self.happened[usize::from(at)] = true;
-                self.note(number, &state, action, &next, dangers);
-                let (target, _) = self.graph.insert(&canon(self.machine, next), Some(number));
-                self.graph.add_edge(at, target);
+            let Some((next, dangers)) = self.successor(&before, action) else { continue };
+            self.transitions += 1;
+            self.note(number, &before, at, &next, dangers);
+            let next = canon(self.machine, next);
+            let (to, new) = self.graph.insert_after(number, &state, &next);
+            if new && !self.machine.dangers_after(&before, &next).is_empty() {
+                self.dangerous.set(to);
             }
+            self.graph.add_edge(Edge { kind: kind(self.machine, last, action), to });
+            last = Some(action);
         }
     }
 
-    fn note(&mut self, number: u32, state: &State, action: Action, next: &State, dangers: DangerSet) {
-        let edge = Edge { from: number, action };
+    fn note(&mut self, from: u32, before: &Before<'_>, at: u16, next: &State, dangers: DangerSet) {
+        let action = self.actions.get(at);
+        let taken = Taken { from, action };
         for danger in dangers.iter() {
-            self.dangers.entry(danger).or_insert(edge);
+            self.dangers.entry(danger).or_insert(taken);
         }
-        let machine = self.machine;
         if let Action::Done(step, _) = action
             && self.miscount.is_none()
             && self.runs != Runs::OneObservation
-            && machine.miscounts(state, step)
+            && self.machine.miscounts(before.state, step)
         {
-            self.miscount = Some(edge);
+            self.miscount = Some(taken);
         }
-        let struck = matches!(action, Action::Strike(_));
-        for (rule, (lapsed, renewed)) in machine.signs.iter().zip(&mut self.sign_lapsed) {
-            let (before, after) = (rule.field.get(state), rule.field.get(next));
-            if before != after {
-                *lapsed |= before == 1 && !struck;
-                *renewed |= after == 1 && machine.is_worked(state, rule.step);
-            }
-        }
-        let aged = matches!(action, Action::Expire(_));
-        for (at, (var, (lapsed, renewed))) in machine.vars.iter().zip(&mut self.gate_lapsed).enumerate() {
-            let (before, after) = (var.field.get(state), var.field.get(next));
-            if var.holds_while.is_some() && before != after {
-                *lapsed |= after == 0 && !aged && !struck;
-                let written_before = || {
-                    machine.steps.iter().any(|rule| {
-                        rule.work.get(state) == 1 && rule.writes.iter().any(|gate| gate.at() == at)
-                    })
-                };
-                *renewed |= before == 0 && !*renewed && written_before();
-            }
-        }
+        self.seen.note(self.machine, before.state, (at, action), next);
+    }
+}
+
+impl Found<'_> {
+    /// A state of the graph as actions start from it.
+    fn before<'s>(&self, number: u32, state: &'s State) -> Before<'s> {
+        let dangers =
+            if self.dangerous.has(number) { self.machine.dangers_now(state) } else { DangerSet::default() };
+        Before::new(self.machine, state, dangers)
     }
 
     /// The state after an action, marked for this search, and the dangers met that are not excused.
-    pub fn successor(&self, state: &State, action: Action) -> Option<(State, DangerSet)> {
+    fn successor(&self, before: &Before<'_>, action: Action) -> Option<(State, DangerSet)> {
         let layout = &self.machine.layout;
-        match action {
-            Action::Strike(_) if layout.struck_once?.get(state) == 1 => return None,
-            Action::Observe(..) if layout.observed_once?.get(state) == 1 => return None,
-            _ => {}
-        }
-        let mut next = self.machine.step(state, action).ok()?;
+        let (mut next, dangers) = self.machine.step_judged(before, action).ok()?;
         match action {
             Action::Strike(_) => layout.struck_once?.set(&mut next, 1),
             Action::Observe(..) => {
                 layout.observed_once?.set(&mut next, 1);
-                let found = self.machine.dangers_now(&next);
+                let found = self.machine.dangers_after(before, &next);
                 self.excuse(&mut next, found);
                 return Some((next, DangerSet::default()));
             }
             _ => {}
         }
-        let mut dangers = match action {
-            Action::Expire(_) | Action::Sign(_) | Action::SetAside(_) | Action::Finish | Action::Stop => {
-                DangerSet::default()
-            }
-            _ => self.machine.dangers_of(state, action),
-        };
-        if self.is_observed(state) {
-            dangers = DangerSet(dangers.0 & !self.excused(state, action).0);
-            let still = DangerSet(self.machine.dangers_now(&next).0 & self.excused_bits(state));
-            self.excuse(&mut next, still);
+        let excused = self.excused_bits(before.state);
+        if excused == 0 {
+            return Some((next, dangers));
         }
-        Some((next, dangers))
+        let still = DangerSet(self.machine.dangers_after(before, &next).0 & excused);
+        self.excuse(&mut next, still);
+        Some((next, DangerSet(dangers.0 & !self.excused(excused, action))))
     }
 
     /// Whether something was observed in the run to this state.
@@ -228,19 +218,21 @@ impl Found<'_> {
     }
 
     fn excused_bits(&self, state: &State) -> u64 {
+        if !self.is_observed(state) {
+            return 0;
+        }
         let fields = self.machine.layout.excused.iter().enumerate();
         fields.fold(0, |bits, (at, field)| bits | field.get(state) << at)
     }
 
     /// What an observation found is excused while it stays so; but nobody may go into it, finish work in it or
     /// move the vehicle in it: there a doing danger counts.
-    fn excused(&self, state: &State, action: Action) -> DangerSet {
-        let bits = self.excused_bits(state);
-        if bits == 0 || !matches!(action, Action::Begin(_) | Action::Done(..) | Action::Move(_)) {
-            return DangerSet(bits);
+    fn excused(&self, bits: u64, action: Action) -> u64 {
+        if !matches!(action, Action::Begin(_) | Action::Done(..) | Action::Move(_)) {
+            return bits;
         }
         let doing = self.machine.dangers.iter().enumerate().filter(|(_, rule)| rule.doing);
-        DangerSet(bits & !doing.fold(0, |bits, (at, _)| bits | 1 << at))
+        bits & !doing.fold(0, |bits, (at, _)| bits | 1 << at)
     }
 
     fn excuse(&self, next: &mut State, dangers: DangerSet) {
@@ -249,21 +241,39 @@ impl Found<'_> {
         }
     }
 
+    /// The actions allowed in a state, in the order of its edges.
+    pub fn allowed(&self, number: u32) -> Vec<Action> {
+        let state = self.graph.state(number);
+        let mut candidates = Vec::new();
+        self.actions.candidates(self.machine, &state, &mut candidates);
+        let actions = candidates.into_iter().map(|at| self.actions.get(at));
+        actions.filter(|action| self.machine.step(&state, *action).is_ok()).collect()
+    }
+
     /// The run to a state, in the words of the checklist, and one more action if given.
     pub fn run_to(&self, number: u32, last: Option<Action>) -> Vec<String> {
+        self.actions_to(number).into_iter().chain(last).map(|action| self.procedure.say(action)).collect()
+    }
+
+    /// The actions of the shortest run to a state.
+    pub fn actions_to(&self, number: u32) -> Vec<Action> {
         let path = self.graph.path(number);
         let taken = path.windows(2).filter_map(|pair| {
-            let edge = self.graph.edges(pair[0]).find(|&(_, target)| target == pair[1])?;
-            Some(self.actions.get(edge.0))
+            let mut place = None;
+            self.graph.edges().each(pair[0]..pair[0] + 1, |_, edges| {
+                place = edges.iter().position(|edge| edge.to == pair[1]);
+            });
+            self.allowed(pair[0]).get(place?).copied()
         });
-        taken.chain(last).map(|action| self.procedure.say(action)).collect()
+        taken.collect()
     }
 
     pub fn report(&self) -> SearchReport {
         SearchReport {
             runs: self.runs.name().to_owned(),
-            complete: self.complete,
-            states: StatesReport { found: self.graph.len(), bytes: self.graph.bytes() },
+            complete: self.stopped.is_none(),
+            stopped: self.stopped,
+            states: StatesReport { found: self.graph.len(), bytes: self.graph.most_bytes() },
             transitions: self.transitions,
             depth: self.depth,
         }

@@ -1,143 +1,220 @@
-//! Every state found and every step between them, packed, with the way back to the start.
+//! Every state found and every step between them, packed.
+//!
+//! A state is kept as the numbers of its two halves, since few halves make many states: exact, and far smaller than
+//! the state. A step is kept as what it means for the ends of the job and how far its target is away; which action it
+//! was is worked out again where somebody asks.
 
 use foldhash::fast::FixedState;
 use hashbrown::HashTable;
-use std::hash::BuildHasher;
+use std::hash::{BuildHasher, Hasher};
 
+use super::edges::{Edge, Edges};
 use crate::machine::State;
 
-/// The state nothing leads to: a start.
-const START: u32 = u32::MAX;
+/// The most states a graph can number.
+pub const MOST_STATES: usize = u32::MAX as usize - 1;
 
 /// States by number, in the order they were found.
 pub struct Graph {
-    words: usize,
-    keys: Vec<u64>,
-    parents: Vec<u32>,
+    first: Halves,
+    second: Halves,
+    /// The numbers of both halves.
+    pairs: Vec<(u32, u32)>,
     table: HashTable<u32>,
     hasher: FixedState,
-    /// Where the edges of each state begin, for states that were looked at.
-    first_edge: Vec<u32>,
-    actions: Vec<u16>,
-    targets: Vec<u32>,
+    /// The first number of each layer: states whose shortest runs have as many actions.
+    layers: Vec<u32>,
+    edges: Edges,
+    most_bytes: usize,
 }
 
 impl Graph {
     /// An empty graph for states that use this many words.
     pub fn new(words: usize) -> Self {
-        let hasher = FixedState::with_seed(0);
         Graph {
-            words,
-            keys: Vec::new(),
-            parents: Vec::new(),
+            first: Halves::new(0, words / 2),
+            second: Halves::new(words / 2, words),
+            pairs: Vec::new(),
             table: HashTable::new(),
-            hasher,
-            first_edge: Vec::new(),
-            actions: Vec::new(),
-            targets: Vec::new(),
+            hasher: FixedState::with_seed(0),
+            layers: Vec::new(),
+            edges: Edges::default(),
+            most_bytes: 0,
         }
     }
 
     pub fn len(&self) -> usize {
-        self.parents.len()
+        self.pairs.len()
     }
 
     /// Bytes taken, spare room included.
     pub fn bytes(&self) -> usize {
-        let states =
-            self.keys.capacity() * 8 + self.parents.capacity() * 4 + self.table.capacity() * 8 / 7 * 5;
-        states + self.first_edge.capacity() * 4 + self.actions.capacity() * 2 + self.targets.capacity() * 4
+        let states = self.pairs.capacity() * 8 + table_bytes(&self.table) + self.layers.capacity() * 4;
+        states + self.first.bytes() + self.second.bytes() + self.edges.bytes()
     }
 
-    fn key(&self, number: u32) -> &[u64] {
-        let begin = number as usize * self.words;
-        &self.keys[begin..begin + self.words]
+    /// The most bytes taken at any time so far, as far as [`Graph::fits`] was asked.
+    pub fn most_bytes(&self) -> usize {
+        self.most_bytes.max(self.bytes())
+    }
+
+    /// Whether a few thousand more states fit into so many bytes, the growth of a full table included.
+    pub fn fits(&mut self, memory: usize, more: usize) -> bool {
+        let grows = |table: &HashTable<u32>| {
+            if table.capacity() - table.len() < more { (table.capacity().max(more)) * 2 * 8 / 7 * 5 } else { 0 }
+        };
+        let bytes = self.bytes();
+        let grown = bytes + grows(&self.table) + grows(&self.first.table) + grows(&self.second.table);
+        let fits = grown <= memory;
+        self.most_bytes = self.most_bytes.max(if fits { grown } else { bytes });
+        fits
+    }
+
+    /// Gives back what only finding states needs.
+    pub fn end_search(&mut self) {
+        self.most_bytes = self.most_bytes();
+        self.table = HashTable::new();
+        self.first.table = HashTable::new();
+        self.second.table = HashTable::new();
     }
 
     /// The state with this number.
     pub fn state(&self, number: u32) -> State {
+        let (first, second) = self.pairs[number as usize];
         let mut state = State::default();
-        state.words[..self.words].copy_from_slice(self.key(number));
+        self.first.write(first, &mut state);
+        self.second.write(second, &mut state);
         state
+    }
+
+    /// Says that the states from here on are a layer further away.
+    pub fn next_layer(&mut self) {
+        self.layers.push(self.len() as u32);
+    }
+
+    /// The steps of states, written in their order.
+    pub fn edges(&self) -> &Edges {
+        &self.edges
     }
 
     /// Says that the edges added from here on leave the next state.
     pub fn next_state(&mut self) {
-        grow_gently(&mut self.first_edge, 1);
-        self.first_edge.push(self.targets.len() as u32);
+        self.edges.next_state();
     }
 
     /// Adds an edge to the state last begun with [`Graph::next_state`].
-    pub fn add_edge(&mut self, action: u16, target: u32) {
-        grow_gently(&mut self.actions, 1);
-        self.actions.push(action);
-        grow_gently(&mut self.targets, 1);
-        self.targets.push(target);
-    }
-
-    /// The steps that leave a state: the action's number, and the state it leads to.
-    pub fn edges(&self, number: u32) -> impl Iterator<Item = (u16, u32)> {
-        let begin = self.first_edge[number as usize] as usize;
-        let end = self.first_edge.get(number as usize + 1).map_or(self.targets.len(), |&end| end as usize);
-        self.actions[begin..end].iter().copied().zip(self.targets[begin..end].iter().copied())
+    pub fn add_edge(&mut self, edge: Edge) {
+        self.edges.add(edge);
     }
 
     /// Puts a state in, if it is new. Answers its number and whether it was new.
-    pub fn insert(&mut self, state: &State, parent: Option<u32>) -> (u32, bool) {
-        let key = &state.words[..self.words];
-        let hash = self.hasher.hash_one(key);
-        let words = self.words;
-        let keys = &self.keys;
-        let of = |number: u32| &keys[number as usize * words..(number as usize + 1) * words];
-        if let Some(&number) = self.table.find(hash, |&number| of(number) == key) {
+    pub fn insert(&mut self, state: &State) -> (u32, bool) {
+        let first = self.first.insert(state, &self.hasher);
+        let second = self.second.insert(state, &self.hasher);
+        self.insert_pair((first, second))
+    }
+
+    /// [`Graph::insert`] for a state reached from this one: what did not change is not looked up again.
+    pub fn insert_after(&mut self, from: u32, before: &State, state: &State) -> (u32, bool) {
+        let (mut first, mut second) = self.pairs[from as usize];
+        if self.first.differs(before, state) {
+            first = self.first.insert(state, &self.hasher);
+        }
+        if self.second.differs(before, state) {
+            second = self.second.insert(state, &self.hasher);
+        }
+        self.insert_pair((first, second))
+    }
+
+    fn insert_pair(&mut self, pair: (u32, u32)) -> (u32, bool) {
+        let hasher = &self.hasher;
+        let hash = |pair: (u32, u32)| hasher.hash_one(u64::from(pair.0) << 32 | u64::from(pair.1));
+        let pairs = &self.pairs;
+        if let Some(&number) = self.table.find(hash(pair), |&number| pairs[number as usize] == pair) {
             return (number, false);
         }
-        // 4,294,967,294 states would need over 100 GB; the memory limit stops the search long before.
-        let number = self.parents.len() as u32;
-        let hasher = &self.hasher;
-        self.table.insert_unique(hash, number, |&number| hasher.hash_one(of(number)));
-        grow_gently(&mut self.keys, words);
-        self.keys.extend_from_slice(key);
-        grow_gently(&mut self.parents, 1);
-        self.parents.push(parent.unwrap_or(START));
+        let number = self.pairs.len() as u32;
+        self.table.insert_unique(hash(pair), number, |&number| hash(pairs[number as usize]));
+        grow_gently(&mut self.pairs, 1);
+        self.pairs.push(pair);
         (number, true)
     }
 
-    /// The numbers from a start to this state.
+    /// The numbers from a start to this state: a shortest way, of several the one found first.
     pub fn path(&self, number: u32) -> Vec<u32> {
         let mut path = vec![number];
         let mut at = number;
-        while self.parents[at as usize] != START {
-            at = self.parents[at as usize];
-            path.push(at);
+        let mut layer = self.layers.partition_point(|&first| first <= number);
+        while layer > 0 {
+            let begin = if layer > 1 { self.layers[layer - 2] } else { 0 };
+            let end = self.layers[layer - 1];
+            let parent = self.edges.find(begin..end, |edge| edge.to == at);
+            let Some(parent) = parent else { break };
+            path.push(parent);
+            at = parent;
+            layer -= 1;
         }
         path.reverse();
         path
     }
 }
 
+/// Different values of some words of the state, by number.
+struct Halves {
+    begin: usize,
+    end: usize,
+    keys: Vec<u64>,
+    table: HashTable<u32>,
+}
+
+impl Halves {
+    fn new(begin: usize, end: usize) -> Halves {
+        Halves { begin, end, keys: Vec::new(), table: HashTable::new() }
+    }
+
+    fn bytes(&self) -> usize {
+        self.keys.capacity() * 8 + table_bytes(&self.table)
+    }
+
+    fn differs(&self, one: &State, other: &State) -> bool {
+        one.words[self.begin..self.end] != other.words[self.begin..self.end]
+    }
+
+    fn insert(&mut self, state: &State, hasher: &FixedState) -> u32 {
+        let size = self.end - self.begin;
+        let key = &state.words[self.begin..self.end];
+        let keys = &self.keys;
+        let of = |number: u32| &keys[number as usize * size..(number as usize + 1) * size];
+        let hash = |key: &[u64]| {
+            let mut hasher = hasher.build_hasher();
+            key.iter().for_each(|word| hasher.write_u64(*word));
+            hasher.finish()
+        };
+        if let Some(&number) = self.table.find(hash(key), |&number| of(number) == key) {
+            return number;
+        }
+        let number = self.table.len() as u32;
+        self.table.insert_unique(hash(key), number, |&number| hash(of(number)));
+        grow_gently(&mut self.keys, size);
+        self.keys.extend_from_slice(key);
+        number
+    }
+
+    fn write(&self, number: u32, state: &mut State) {
+        let size = self.end - self.begin;
+        let key = &self.keys[number as usize * size..(number as usize + 1) * size];
+        state.words[self.begin..self.end].copy_from_slice(key);
+    }
+}
+
+fn table_bytes(table: &HashTable<u32>) -> usize {
+    // A number and a byte of its hash for each place, of which an eighth stays free.
+    table.capacity() * 8 / 7 * 5
+}
+
 /// Grows by an eighth instead of doubling, so that the memory limit can be kept closely.
-fn grow_gently<T>(list: &mut Vec<T>, more: usize) {
+pub fn grow_gently<T>(list: &mut Vec<T>, more: usize) {
     if list.len() + more > list.capacity() {
-        list.reserve_exact((list.len() / 8).max(1 << 16).max(more));
-    }
-}
-
-/// One bit for each state.
-pub struct Marks {
-    bits: Vec<u64>,
-}
-
-impl Marks {
-    pub fn new(states: usize) -> Self {
-        Marks { bits: vec![0; states.div_ceil(64)] }
-    }
-
-    pub fn has(&self, number: u32) -> bool {
-        self.bits[number as usize / 64] >> (number % 64) & 1 == 1
-    }
-
-    pub fn set(&mut self, number: u32) {
-        self.bits[number as usize / 64] |= 1 << (number % 64);
+        list.reserve_exact((list.len() / 8).max(1 << 14).max(more));
     }
 }

@@ -8,7 +8,7 @@ use super::report::{Proof, Property};
 use crate::load::Procedure;
 use crate::machine::{
     Action, DangerIx, Field, ItemIx, Machine, MoveIx, OutcomeIx, PhaseRule, Pred, State, StepIx, StepSet,
-    Test, VarIx, WORDS,
+    Test, Tree, VarIx, WORDS,
 };
 
 /// States after which the search for one danger gives up.
@@ -35,13 +35,13 @@ fn comes_up(machine: &Machine, danger: DangerIx) -> bool {
         if is_in(machine.dangers_now(&start)) {
             return true;
         }
-        graph.insert(&cone.project(start), None);
+        graph.insert(&cone.project(start));
     }
     let mut at = 0;
     while at < graph.len() && graph.len() < MOST_STATES {
         let state = graph.state(at as u32);
         let met = successors(machine, &cone, &state, &mut |before, action, next| {
-            graph.insert(&cone.project(next), None);
+            graph.insert(&cone.project(next));
             is_in(machine.dangers_of(before, action))
         });
         if met {
@@ -93,7 +93,7 @@ impl Cone {
         let mut cone = Cone { kept: [0; WORDS], doing: StepSet::default() };
         let mut open = vec![&machine.dangers[danger.at()].when];
         while let Some(pred) = open.pop() {
-            for field in cone.read(machine, pred) {
+            for field in cone.read(machine, pred.tree()) {
                 let vars = machine.vars.iter().filter(|var| var.field == field);
                 open.extend(vars.filter_map(|var| var.holds_while.as_ref()));
                 let signs = machine.signs.iter().filter(|sign| sign.field == field);
@@ -132,23 +132,23 @@ impl Cone {
     }
 
     /// Keeps what the predicate reads; answers what is new.
-    fn read(&mut self, machine: &Machine, pred: &Pred) -> Vec<Field> {
-        match pred {
-            Pred::Test(Test::In { field, .. }) => self.keep(*field).then_some(*field).into_iter().collect(),
-            Pred::Test(Test::Doing(steps, _)) => {
+    fn read(&mut self, machine: &Machine, tree: &Tree) -> Vec<Field> {
+        match tree {
+            Tree::Test(Test::In { field, .. }) => self.keep(*field).then_some(*field).into_iter().collect(),
+            Tree::Test(Test::Doing(steps, _)) => {
                 let all = (0..machine.steps.len()).map(StepIx::of);
                 all.filter(|step| steps.contains(*step)).for_each(|step| self.doing.insert(step));
                 Vec::new()
             }
             // A move that changes nothing is none, so what it writes must be kept too.
-            Pred::Test(Test::Moving(made, _) | Test::Moved(made, _)) => {
+            Tree::Test(Test::Moving(made, _) | Test::Moved(made, _)) => {
                 let written = machine.moves[made.at()].makes.edits.iter().map(|&(field, _)| field);
                 written.filter(|field| self.keep(*field)).collect()
             }
-            Pred::All(parts) | Pred::Any(parts) => {
+            Tree::All(parts) | Tree::Any(parts) => {
                 parts.iter().flat_map(|part| self.read(machine, part)).collect()
             }
-            Pred::Const(_) => Vec::new(),
+            Tree::Const(_) => Vec::new(),
         }
     }
 
@@ -161,7 +161,7 @@ impl Cone {
 /// The machine without its rules.
 fn loosen(machine: &Machine) -> Machine {
     let mut loose = machine.clone();
-    let always = || Pred::Const(true);
+    let always = || Pred::from(Tree::Const(true));
     for step in &mut loose.steps {
         step.on = None;
         step.after.clear();
@@ -178,5 +178,5 @@ fn loosen(machine: &Machine) -> Machine {
         *phase = PhaseRule::default();
     }
     loose.start_when = always();
-    loose
+    loose.ready()
 }

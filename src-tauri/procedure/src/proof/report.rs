@@ -134,6 +134,9 @@ pub struct SearchReport {
     pub runs: String,
     /// Whether it came to its end.
     pub complete: bool,
+    /// Why it did not.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stopped: Option<Stopped>,
     /// States.
     pub states: StatesReport,
     /// Transitions.
@@ -142,12 +145,24 @@ pub struct SearchReport {
     pub depth: usize,
 }
 
+/// Why a search did not come to its end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Stopped {
+    /// It would have taken more memory than it may.
+    Memory,
+    /// It found more states than it may.
+    States,
+    /// Whoever waited for it ended it.
+    Cancelled,
+}
+
 /// How many states, and the memory they took.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct StatesReport {
     /// Number of states.
     pub found: usize,
-    /// Bytes of memory for them.
+    /// The most bytes of memory that they and the steps between them took at any time.
     pub bytes: usize,
 }
 
@@ -188,6 +203,13 @@ impl Proof {
         if !self.findings.iter().any(same) {
             self.findings.push(Finding { property, what, run });
         }
+    }
+
+    /// Adds what another search says.
+    pub(super) fn take_in(&mut self, other: Proof) {
+        self.searches.extend(other.searches);
+        self.finish_after_observing.extend(other.finish_after_observing);
+        other.findings.into_iter().for_each(|finding| self.find(finding.property, finding.what, finding.run));
     }
 
     pub(super) fn is_decided(&self) -> bool {

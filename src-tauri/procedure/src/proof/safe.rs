@@ -3,7 +3,7 @@
 use super::explore::{Found, Runs};
 use super::report::{Proof, Property};
 use crate::load::Procedure;
-use crate::machine::{Action, InJob, Machine, State, StepIx, sign, work};
+use crate::machine::{InJob, Machine, State, StepIx, sign, work};
 
 /// Tells the dangers met, and finished states that leave something open.
 pub fn judge(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
@@ -69,12 +69,4 @@ fn owes_attests(machine: &Machine, state: &State, step: StepIx) -> bool {
         work::SET_ASIDE => false,
         _ => true,
     }
-}
-
-/// Whether an action is one a technician plans: not a strike, an observation, ageing or setting aside.
-pub fn is_plain(action: Action) -> bool {
-    !matches!(
-        action,
-        Action::Strike(_) | Action::Observe(..) | Action::Expire(_) | Action::SetAside(_) | Action::Stop
-    )
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::explore::Found;
 use super::report::{Proof, Property};
 use crate::load::Procedure;
-use crate::machine::{Action, Pred, StepIx};
+use crate::machine::{Action, Pred, StepIx, Tree};
 
 /// What came up in any search.
 pub struct Used {
@@ -23,17 +23,25 @@ impl Used {
         }
     }
 
-    pub fn take_in(&mut self, found: &Found<'_>) {
-        let happened = found.actions.iter().zip(&found.happened).filter(|(_, happened)| **happened);
+    /// Adds what a search has seen.
+    pub fn add(&mut self, found: &Found<'_>) {
+        let happened = found.actions.iter().zip(&found.seen.happened).filter(|(_, happened)| **happened);
         self.happened.extend(happened.map(|(action, _)| action));
-        let add = |into: &mut Vec<(bool, bool)>, from: &[(bool, bool)]| {
+        self.sign_lapsed.clone_from(&found.seen.signs);
+        self.gate_lapsed.clone_from(&found.seen.gates);
+    }
+
+    /// Adds what was seen in another search.
+    pub fn take_in(&mut self, other: Used) {
+        self.happened.extend(other.happened);
+        let add = |into: &mut Vec<(bool, bool)>, from: Vec<(bool, bool)>| {
             for (into, from) in into.iter_mut().zip(from) {
                 into.0 |= from.0;
                 into.1 |= from.1;
             }
         };
-        add(&mut self.sign_lapsed, &found.sign_lapsed);
-        add(&mut self.gate_lapsed, &found.gate_lapsed);
+        add(&mut self.sign_lapsed, other.sign_lapsed);
+        add(&mut self.gate_lapsed, other.gate_lapsed);
     }
 
     pub fn judge(&self, procedure: &Procedure, proof: &mut Proof) {
@@ -84,5 +92,5 @@ fn lapse(what: &str, (lapsed, renewed): (bool, bool), unused: &mut impl FnMut(St
 }
 
 fn is_constant(pred: &Pred) -> bool {
-    matches!(pred, Pred::Const(_))
+    matches!(pred.tree(), Tree::Const(_))
 }

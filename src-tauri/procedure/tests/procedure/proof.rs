@@ -6,15 +6,15 @@ mod limits;
 mod observed;
 mod used;
 
-use panside_procedure::proof::{Answer, Ask, Finding, Proof, Property, Verdict, prove};
+use panside_procedure::proof::{Answer, Ask, Finding, Proof, Property, Verdict, go_on, prove};
 
 use crate::kit::Draft;
 
 /// Neither strikes nor observations.
-const PLAIN: Ask = Ask { strike: false, observe: false, memory: 1 << 30 };
+const PLAIN: Ask = Ask { strike: false, observe: false, memory: 1 << 30, states: usize::MAX };
 
 fn proof(draft: &Draft, ask: Ask) -> Proof {
-    prove(&draft.procedure(), ask, &mut |_| {})
+    prove(&draft.procedure(), ask, &mut go_on)
 }
 
 fn is_proved(draft: &Draft) {

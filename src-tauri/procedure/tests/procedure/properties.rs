@@ -1,6 +1,6 @@
 //! What holds in every run: random actions on the pan job, and its states counted a second time.
 
-use panside_procedure::proof::{Ask, prove};
+use panside_procedure::proof::{Ask, go_on, prove};
 use panside_procedure::{Action, Procedure, State};
 use proptest::prelude::*;
 use proptest::sample::Index;
@@ -115,7 +115,7 @@ fn the_proof_finds_the_states_that_trying_every_action_finds() {
     for (name, draft) in [("pan job", pan_job()), ("crowded", crowded())] {
         let procedure = draft.procedure();
         for strike in [false, true] {
-            let proof = prove(&procedure, Ask { strike, observe: false, memory: 1 << 30 }, &mut |_| {});
+            let proof = prove(&procedure, Ask { strike, observe: false, ..Ask::default() }, &mut go_on);
             let own = search(&procedure, strike);
             let counted = (proof.searches[0].states.found, proof.searches[0].transitions);
             assert_eq!(counted, (own.states.len(), own.transitions), "{name}, strike: {strike}");

@@ -1,5 +1,7 @@
 //! What a proof says about itself.
 
+use std::ops::ControlFlow;
+
 use panside_procedure::proof::{Answer, Ask, Property, Verdict, prove};
 use serde_json::json;
 
@@ -57,7 +59,8 @@ fn the_same_checklist_gives_the_same_proof() {
 fn whoever_waits_is_told_how_far_the_search_is() {
     let mut told = Vec::new();
     let proof = prove(&pan_job().procedure(), Ask::default(), &mut |progress| {
-        told.push((progress.search, progress.doing))
+        told.push((progress.search, progress.doing));
+        ControlFlow::Continue(())
     });
     assert_eq!(proof.verdict, Verdict::Proved);
     for search in ["runs with at most one strike", "runs with at most one observation"] {

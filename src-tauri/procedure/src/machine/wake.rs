@@ -1,0 +1,161 @@
+//! Which rules a change wakes: most actions touch a few bits, and most rules read none of them.
+//!
+//! A rule at rest that reads and writes nothing that has changed is still at rest, so [`Machine::step`] only looks
+//! at the others. [`Before`] says whether the state an action starts from is at rest at all.
+
+use super::{DangerSet, Field, Machine, State, Test, Tree, VarIx, WORDS, sign};
+
+/// Rules that a change wakes, by their place in their list; the 64th bit stands for all from there on.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Woken {
+    pub dangers: u64,
+    pub follows: u64,
+    pub gates: u64,
+    pub signs: u64,
+}
+
+impl Woken {
+    const ALL: Woken = Woken { dangers: u64::MAX, follows: u64::MAX, gates: u64::MAX, signs: u64::MAX };
+
+    fn add(&mut self, other: &Woken) {
+        self.dangers |= other.dangers;
+        self.follows |= other.follows;
+        self.gates |= other.gates;
+        self.signs |= other.signs;
+    }
+
+    pub fn has(set: u64, at: usize) -> bool {
+        set >> at.min(63) & 1 == 1
+    }
+}
+
+/// For each bit of the state the rules that read it, or that write it.
+#[derive(Debug, Clone, Default)]
+pub struct Readers {
+    bits: Vec<Woken>,
+    words: usize,
+    /// Variables with a `holds_while`, in their order.
+    pub(crate) gates: Vec<VarIx>,
+    /// Dangers that ask which move is made.
+    pub(crate) of_moves: u64,
+    /// Dangers that ask what is being done.
+    pub(crate) of_doing: u64,
+}
+
+impl Readers {
+    /// The readers of a machine's rules.
+    pub(crate) fn of(machine: &Machine) -> Readers {
+        let mut readers =
+            Readers { bits: vec![Woken::default(); WORDS * 64], words: machine.layout.words(), ..Readers::default() };
+        for (at, rule) in machine.dangers.iter().enumerate() {
+            let bit = 1 << at.min(63);
+            readers.of_doing |= if rule.doing { bit } else { 0 };
+            readers.of_moves |= if asks_for_move(rule.when.tree()) { bit } else { 0 };
+            readers.reads(machine, rule.when.tree(), &mut |woken| woken.dangers |= bit);
+        }
+        for (at, rule) in machine.follows.iter().enumerate() {
+            let wake = &mut |woken: &mut Woken| woken.follows |= 1 << at.min(63);
+            readers.reads(machine, rule.when.tree(), wake);
+            rule.assign.edits.iter().for_each(|&(field, _)| readers.field(field, wake));
+        }
+        let gates = machine.vars.iter().enumerate().filter_map(|(at, var)| Some((at, var, var.holds_while.as_ref()?)));
+        for (at, var, holds) in gates {
+            let bit = 1 << readers.gates.len().min(63);
+            readers.gates.push(VarIx::of(at));
+            readers.reads(machine, holds.tree(), &mut |woken| woken.gates |= bit);
+            readers.field(var.field, &mut |woken| woken.gates |= bit);
+        }
+        for (at, rule) in machine.signs.iter().enumerate() {
+            let wake = &mut |woken: &mut Woken| woken.signs |= 1 << at.min(63);
+            readers.reads(machine, rule.holds_while.tree(), wake);
+            readers.field(rule.field, wake);
+        }
+        readers
+    }
+
+    fn reads(&mut self, machine: &Machine, tree: &Tree, wake: &mut dyn FnMut(&mut Woken)) {
+        match tree {
+            Tree::Test(Test::In { field, .. }) => self.field(*field, wake),
+            Tree::Test(Test::Doing(..)) => {
+                machine.layout.begun.iter().for_each(|field| self.field(*field, wake));
+            }
+            Tree::Test(Test::Moving(..) | Test::Moved(..)) | Tree::Const(_) => {}
+            Tree::All(parts) | Tree::Any(parts) => parts.iter().for_each(|part| self.reads(machine, part, wake)),
+        }
+    }
+
+    fn field(&mut self, field: Field, wake: &mut dyn FnMut(&mut Woken)) {
+        let bits = field.mask << field.shift;
+        (0..64).filter(|bit| bits >> bit & 1 == 1).for_each(|bit| {
+            wake(&mut self.bits[usize::from(field.word) * 64 + bit]);
+        });
+    }
+
+    /// The rules that what differs between two states wakes.
+    pub(crate) fn woken(&self, one: &State, other: &State) -> Woken {
+        let mut woken = Woken::default();
+        for word in 0..self.words {
+            let mut differs = one.words[word] ^ other.words[word];
+            while differs != 0 {
+                woken.add(&self.bits[word * 64 + differs.trailing_zeros() as usize]);
+                differs &= differs - 1;
+            }
+        }
+        woken
+    }
+}
+
+fn asks_for_move(tree: &Tree) -> bool {
+    match tree {
+        Tree::Test(test) => matches!(test, Test::Moving(..) | Test::Moved(..)),
+        Tree::All(parts) | Tree::Any(parts) => parts.iter().any(asks_for_move),
+        Tree::Const(_) => false,
+    }
+}
+
+/// A state that actions start from, with what all of them would otherwise work out anew.
+#[derive(Debug, Clone, Copy)]
+pub struct Before<'a> {
+    /// The state.
+    pub state: &'a State,
+    /// Nothing follows and nothing lapses in it: every state after a step is so, but for what its own signatures
+    /// change.
+    rests: bool,
+    /// The dangers that hold in it, with everybody who is in a step.
+    pub(crate) dangers: DangerSet,
+}
+
+impl<'a> Before<'a> {
+    /// A state whose dangers are known, or do not matter.
+    #[must_use]
+    pub fn new(machine: &Machine, state: &'a State, dangers: DangerSet) -> Before<'a> {
+        Before { state, rests: machine.rests(state), dangers }
+    }
+
+    /// A state of which nothing is known: every rule is looked at after it.
+    pub(crate) fn unknown(state: &'a State) -> Before<'a> {
+        Before { state, rests: false, dangers: DangerSet::default() }
+    }
+
+    /// The rules that have to be looked at in a state after this one.
+    pub(crate) fn woken(&self, machine: &Machine, next: &State) -> Woken {
+        if self.rests { machine.readers.woken(self.state, next) } else { Woken::ALL }
+    }
+}
+
+impl Machine {
+    /// Whether nothing follows and nothing lapses in a state.
+    fn rests(&self, state: &State) -> bool {
+        let follows = self.follows.iter().all(|follow| {
+            let as_assigned = || follow.assign.edits.iter().all(|(field, value)| field.get(state) == *value);
+            !follow.when.holds(state) || as_assigned()
+        });
+        let gate_stands = |var: &VarIx| {
+            let var = &self.vars[var.at()];
+            var.field.get(state) == 0 || var.holds_while.as_ref().is_none_or(|holds| holds.holds(state))
+        };
+        follows
+            && self.readers.gates.iter().all(gate_stands)
+            && self.signs.iter().all(|rule| rule.field.get(state) != sign::VALID || rule.holds_while.holds(state))
+    }
+}

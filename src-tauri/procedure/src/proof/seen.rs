@@ -1,0 +1,73 @@
+//! What ever came up in a search, beside its states: noted at every step, so it must be quick.
+
+use crate::machine::{Action, Machine, State, WORDS};
+
+/// What came up.
+pub struct Seen {
+    /// Which of the actions ever happened, by number.
+    pub happened: Vec<bool>,
+    /// For each sign-off: it lapsed; it was renewed after a lapse.
+    pub signs: Vec<(bool, bool)>,
+    /// For each variable that is a gate: it became unknown because it no longer held; it was read again.
+    pub gates: Vec<(bool, bool)>,
+    /// Bits of sign-offs and gates of which not everything was seen yet.
+    open: [u64; WORDS],
+}
+
+impl Seen {
+    pub fn new(machine: &Machine, actions: usize) -> Seen {
+        let mut seen = Seen {
+            happened: vec![false; actions],
+            signs: vec![(false, false); machine.signs.len()],
+            gates: vec![(false, false); machine.vars.len()],
+            open: [0; WORDS],
+        };
+        seen.look_for_the_rest(machine);
+        seen
+    }
+
+    fn look_for_the_rest(&mut self, machine: &Machine) {
+        self.open = [0; WORDS];
+        let signs = machine.signs.iter().map(|rule| rule.field).zip(&self.signs);
+        let gates = machine.vars.iter().zip(&self.gates).filter(|(var, _)| var.holds_while.is_some());
+        for (field, seen) in signs.chain(gates.map(|(var, seen)| (var.field, seen))) {
+            if *seen != (true, true) {
+                self.open[usize::from(field.word)] |= field.mask << field.shift;
+            }
+        }
+    }
+
+    /// Takes in a step.
+    pub fn note(&mut self, machine: &Machine, before: &State, (at, action): (u16, Action), next: &State) {
+        self.happened[usize::from(at)] = true;
+        let words = self.open.iter().zip(before.words.iter().zip(&next.words));
+        if words.fold(0, |differs, (open, (one, other))| differs | (one ^ other) & open) != 0 {
+            self.take_in(machine, before, action, next);
+            self.look_for_the_rest(machine);
+        }
+    }
+
+    fn take_in(&mut self, machine: &Machine, before: &State, action: Action, next: &State) {
+        let struck = matches!(action, Action::Strike(_));
+        for (rule, (lapsed, renewed)) in machine.signs.iter().zip(&mut self.signs) {
+            let (was, is) = (rule.field.get(before), rule.field.get(next));
+            if was != is {
+                *lapsed |= was == 1 && !struck;
+                *renewed |= is == 1 && machine.is_worked(before, rule.step);
+            }
+        }
+        let aged = matches!(action, Action::Expire(_));
+        for (at, (var, (lapsed, renewed))) in machine.vars.iter().zip(&mut self.gates).enumerate() {
+            let (was, is) = (var.field.get(before), var.field.get(next));
+            if var.holds_while.is_some() && was != is {
+                *lapsed |= is == 0 && !aged && !struck;
+                let written_before = || {
+                    machine.steps.iter().any(|rule| {
+                        rule.work.get(before) == 1 && rule.writes.iter().any(|gate| gate.at() == at)
+                    })
+                };
+                *renewed |= was == 0 && !*renewed && written_before();
+            }
+        }
+    }
+}
