@@ -42,7 +42,11 @@ pub struct Found {
 /// # Errors
 /// [`BayError::Checklist`] when it does not load, [`BayError::NotProved`] when it is refuted or the search did
 /// not come to its end.
-pub fn search(bytes: &[u8], ask: Ask, progress: &mut dyn FnMut(Progress) -> ControlFlow<()>) -> Result<Found, BayError> {
+pub fn search(
+    bytes: &[u8],
+    ask: Ask,
+    progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+) -> Result<Found, BayError> {
     let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
     let proof = proof::prove(&procedure, ask, progress);
     if proof.verdict != Verdict::Proved {

@@ -22,7 +22,12 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
             return Err(Failure::new(Exit::DoesNotLoad, lacks.join("\n")));
         }
     }
-    let ask = Ask { strike: !args.no_strike, observe: !args.no_observe, memory: args.mem << 20, states: args.states.unwrap_or(usize::MAX) };
+    let ask = Ask {
+        strike: !args.no_strike,
+        observe: !args.no_observe,
+        memory: args.mem << 20,
+        states: args.states.unwrap_or(usize::MAX),
+    };
     let mut meter = Meter::new();
     let proof = proof::prove(&procedure, ask, &mut |progress| meter.show(progress));
     meter.end();

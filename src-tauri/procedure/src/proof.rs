@@ -25,6 +25,7 @@ mod safe;
 mod seen;
 mod tell;
 mod used;
+mod vehicle;
 
 pub use report::{Answer, Finding, FinishRow, Proof, Property, SearchReport, StatesReport, Stopped, Verdict};
 
@@ -93,9 +94,13 @@ pub fn prove(
     let mut used = used::Used::new(procedure);
     // Each has its own share, so that where a search stops does not hang on how far the other one is.
     let share = Ask { memory: ask.memory / runs.len(), ..ask };
-    for part in side_by_side(procedure, &runs, share, progress) {
+    let (parts, cancelled) = side_by_side(procedure, &runs, share, progress);
+    for part in parts {
         proof.take_in(part.proof);
         used.take_in(part.used);
+    }
+    if cancelled {
+        proof.cancel();
     }
     // Some of what lapses, lapses only when the vehicle is not as shown.
     if proof.is_decided() && ask.observe {
@@ -119,7 +124,7 @@ fn side_by_side(
     runs: &[Runs],
     ask: Ask,
     progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
-) -> Vec<Part> {
+) -> (Vec<Part>, bool) {
     let cancelled = AtomicBool::new(false);
     let (to, heard) = mpsc::channel();
     std::thread::scope(|scope| {
@@ -138,7 +143,8 @@ fn side_by_side(
             }
         }
         let ended = searches.into_iter().map(std::thread::ScopedJoinHandle::join);
-        ended.map(|part| part.unwrap_or_else(|panic| std::panic::resume_unwind(panic))).collect()
+        let parts = ended.map(|part| part.unwrap_or_else(|panic| std::panic::resume_unwind(panic))).collect();
+        (parts, cancelled.load(Ordering::Relaxed))
     })
 }
 

@@ -47,17 +47,21 @@ fn a_checklist_that_is_refuted_starts_no_job_and_the_shortest_run_is_told() {
 fn a_proof_is_made_once_and_kept() {
     let mut shop = Shop::new();
     let mut looked = 0;
-    shop.bay.prove(CHECKLIST, PLAIN, &mut |_| {
-        looked += 1;
-        ControlFlow::Continue(())
-    }).unwrap();
+    shop.bay
+        .prove(CHECKLIST, PLAIN, &mut |_| {
+            looked += 1;
+            ControlFlow::Continue(())
+        })
+        .unwrap();
     assert!(looked > 0, "the first proof searches");
     let mut shop = shop.restarted();
     let mut again = 0;
-    shop.bay.prove(CHECKLIST, PLAIN, &mut |_| {
-        again += 1;
-        ControlFlow::Continue(())
-    }).unwrap();
+    shop.bay
+        .prove(CHECKLIST, PLAIN, &mut |_| {
+            again += 1;
+            ControlFlow::Continue(())
+        })
+        .unwrap();
     assert_eq!(again, 0, "the kept one is taken");
 }
 

@@ -12,7 +12,7 @@ use super::{Problem, Problems, Procedure};
 use crate::format::{Assignments, Checklist, ClassEffect, Ends, Pieces, SignKind, Step};
 use crate::machine::{
     Assign, DangerRule, FollowRule, ItemIx, ItemRule, Layout, Machine, MoveRule, Outcome, PhaseIx, Pred,
-    Readers, SignIx, Tree, SignRule, StepIx, StepRule, VarIx, Variable, VariableKind, WORDS,
+    Readers, SignIx, SignRule, StepIx, StepRule, Tree, VarIx, Variable, VariableKind, WORDS,
 };
 
 pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
@@ -74,6 +74,7 @@ fn fields(checklist: &Checklist, layout: &mut Layout) -> Option<Fields> {
         layout.begun.push(field);
     }
     layout.over = Some(layout.take(3)?);
+    layout.end_work();
     let variable = |layout: &mut Layout, kind, size: usize| {
         let field = layout.take((size.max(1) - 1) as u64)?;
         Some((field, kind, u8::try_from(size).unwrap_or(u8::MAX)))

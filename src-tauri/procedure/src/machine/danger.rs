@@ -87,8 +87,14 @@ impl Machine {
         let context = Context { begun: &self.layout.begun, moving: None, moved: made };
         let of_moves = if made.is_some() { self.readers.of_moves } else { 0 };
         let mut seen = 0;
+        let mut judged = *before.state;
         let begins = matches!(action, Action::Begin(_));
         let next = self.step_from(before, action, &mut |_, moment| {
+            // Often nothing follows and nothing lapses, and one moment is like the one before.
+            if *moment == judged {
+                return;
+            }
+            judged = *moment;
             let moved = self.matter_differs(before.state, moment);
             if moved || begins {
                 let woken = self.readers.woken(before.state, moment).dangers | of_moves;
@@ -112,10 +118,17 @@ impl Machine {
 
     /// Which dangers hold: those that are woken are judged, the others are as they were.
     fn judge(&self, before: &Before<'_>, state: &State, woken: u64, context: &Context<'_>) -> u64 {
-        let judged = DangerSet(woken).iter().filter(|danger| {
-            self.dangers.get(danger.at()).is_some_and(|rule| rule.when.holds_in(state, context))
-        });
-        judged.fold(before.dangers.0 & !woken, |bits, danger| bits | 1 << danger.at())
+        let made = context.moving.or(context.moved);
+        let mut open = woken & self.readers.possible(context.begun, state, made);
+        let mut holding = before.dangers.0 & !woken;
+        while open != 0 {
+            let at = open.trailing_zeros() as usize;
+            open &= open - 1;
+            if self.dangers.get(at).is_some_and(|rule| rule.when.holds_in(state, context)) {
+                holding |= 1 << at;
+            }
+        }
+        holding
     }
 
     /// Whether a condition differs between two states.

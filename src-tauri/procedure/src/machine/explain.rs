@@ -1,6 +1,8 @@
 //! Why an action is blocked, in terms of what would meet it. Made when asked, apart from `step`.
 
-use super::{Action, Before, Blocked, Field, ItemIx, Machine, Pred, SignIx, State, StepIx, Test, Tree, VarIx, work};
+use super::{
+    Action, Before, Blocked, Field, ItemIx, Machine, Pred, SignIx, State, StepIx, Test, Tree, VarIx, work,
+};
 
 /// One thing that does not hold, with what would meet it.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -39,6 +39,9 @@ impl Field {
 #[derive(Debug, Clone, Default)]
 pub struct Layout {
     used: u32,
+    /// Words of what has been done: work, who is begun, whether the job is over. What the vehicle is like and what
+    /// is known of it stands in the words after.
+    pub(crate) work_words: usize,
     /// Who is in which step: 0 for nobody, else the step's index and one.
     pub(crate) begun: Vec<Field>,
     /// Whether and how the job is over.
@@ -69,6 +72,12 @@ impl Layout {
         let shift = u8::try_from(self.used % 64).ok()?;
         self.used += bits;
         Some(Field { word, shift, mask: u64::MAX >> (64 - bits) })
+    }
+
+    /// Says that what has been done has its room; what comes after begins with a word of its own.
+    pub(crate) fn end_work(&mut self) {
+        self.used = self.used.next_multiple_of(64);
+        self.work_words = self.words();
     }
 
     /// Words that are in use.

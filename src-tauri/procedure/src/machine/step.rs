@@ -2,8 +2,8 @@
 
 use super::wake::Woken;
 use super::{
-    Action, Assign, Before, Blocked, DangerSet, InJob, Machine, MoveIx, OutcomeIx, SignIx, State, StepIx, StepRule, UNKNOWN,
-    VarIx, over, sign, work,
+    Action, Assign, Before, Blocked, DangerSet, InJob, Machine, MoveIx, OutcomeIx, SignIx, State, StepIx,
+    StepRule, UNKNOWN, VarIx, over, sign, work,
 };
 
 /// A moment within one action at which a danger could show.
@@ -70,7 +70,12 @@ impl Machine {
     }
 
     /// Follows, then lapses, each until nothing changes.
-    pub(crate) fn settle(&self, before: &Before<'_>, state: &mut State, watch: &mut impl FnMut(Moment, &State)) {
+    pub(crate) fn settle(
+        &self,
+        before: &Before<'_>,
+        state: &mut State,
+        watch: &mut impl FnMut(Moment, &State),
+    ) {
         watch(Moment::Assigned, state);
         let mut woken = before.woken(self, state);
         // Loading lets two follows write a variable only to the same value, so each change is the last of

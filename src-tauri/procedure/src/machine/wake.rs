@@ -3,7 +3,7 @@
 //! A rule at rest that reads and writes nothing that has changed is still at rest, so [`Machine::step`] only looks
 //! at the others. [`Before`] says whether the state an action starts from is at rest at all.
 
-use super::{DangerSet, Field, Machine, State, Test, Tree, VarIx, WORDS, sign};
+use super::{DangerSet, Field, Machine, MoveIx, State, StepIx, Test, Tree, VarIx, WORDS, sign};
 
 /// Rules that a change wakes, by their place in their list; the 64th bit stands for all from there on.
 #[derive(Debug, Clone, Copy, Default)]
@@ -38,6 +38,10 @@ pub struct Readers {
     pub(crate) gates: Vec<VarIx>,
     /// Dangers that ask which move is made.
     pub(crate) of_moves: u64,
+    /// For each move the dangers that can hold at it; at 0 those that can hold where nothing is moved.
+    at_move: Vec<u64>,
+    /// For each step the dangers that can hold while somebody is in it; at 0 those that ask for nobody.
+    in_step: Vec<u64>,
     /// Dangers that ask what is being done.
     pub(crate) of_doing: u64,
 }
@@ -45,20 +49,41 @@ pub struct Readers {
 impl Readers {
     /// The readers of a machine's rules.
     pub(crate) fn of(machine: &Machine) -> Readers {
-        let mut readers =
-            Readers { bits: vec![Woken::default(); WORDS * 64], words: machine.layout.words(), ..Readers::default() };
+        let mut readers = Readers {
+            bits: vec![Woken::default(); WORDS * 64],
+            words: machine.layout.words(),
+            ..Readers::default()
+        };
+        readers.at_move = vec![0; machine.moves.len() + 1];
+        readers.in_step = vec![0; machine.steps.len() + 1];
         for (at, rule) in machine.dangers.iter().enumerate() {
             let bit = 1 << at.min(63);
             readers.of_doing |= if rule.doing { bit } else { 0 };
             readers.of_moves |= if asks_for_move(rule.when.tree()) { bit } else { 0 };
             readers.reads(machine, rule.when.tree(), &mut |woken| woken.dangers |= bit);
+            let moves = required(rule.when.tree(), &|test| match test {
+                Test::Moving(made, true) | Test::Moved(made, true) => Some(vec![made.at()]),
+                _ => None,
+            });
+            let steps = required(rule.when.tree(), &|test| match test {
+                Test::Doing(steps, true) => {
+                    Some((0..machine.steps.len()).filter(|&at| steps.contains(StepIx::of(at))).collect())
+                }
+                _ => None,
+            });
+            add_where(&mut readers.at_move, moves, bit);
+            add_where(&mut readers.in_step, steps, bit);
         }
         for (at, rule) in machine.follows.iter().enumerate() {
             let wake = &mut |woken: &mut Woken| woken.follows |= 1 << at.min(63);
             readers.reads(machine, rule.when.tree(), wake);
             rule.assign.edits.iter().for_each(|&(field, _)| readers.field(field, wake));
         }
-        let gates = machine.vars.iter().enumerate().filter_map(|(at, var)| Some((at, var, var.holds_while.as_ref()?)));
+        let gates = machine
+            .vars
+            .iter()
+            .enumerate()
+            .filter_map(|(at, var)| Some((at, var, var.holds_while.as_ref()?)));
         for (at, var, holds) in gates {
             let bit = 1 << readers.gates.len().min(63);
             readers.gates.push(VarIx::of(at));
@@ -80,7 +105,9 @@ impl Readers {
                 machine.layout.begun.iter().for_each(|field| self.field(*field, wake));
             }
             Tree::Test(Test::Moving(..) | Test::Moved(..)) | Tree::Const(_) => {}
-            Tree::All(parts) | Tree::Any(parts) => parts.iter().for_each(|part| self.reads(machine, part, wake)),
+            Tree::All(parts) | Tree::Any(parts) => {
+                parts.iter().for_each(|part| self.reads(machine, part, wake))
+            }
         }
     }
 
@@ -89,6 +116,14 @@ impl Readers {
         (0..64).filter(|bit| bits >> bit & 1 == 1).for_each(|bit| {
             wake(&mut self.bits[usize::from(field.word) * 64 + bit]);
         });
+    }
+
+    /// The dangers that can hold with these people at work and this move.
+    pub(crate) fn possible(&self, begun: &[Field], state: &State, made: Option<MoveIx>) -> u64 {
+        let in_steps = begun.iter().fold(self.in_step[0], |bits, field| {
+            bits | self.in_step.get(field.get(state) as usize).copied().unwrap_or(u64::MAX)
+        });
+        in_steps & self.at_move[made.map_or(0, |made| made.at() + 1)]
     }
 
     /// The rules that what differs between two states wakes.
@@ -102,6 +137,28 @@ impl Readers {
             }
         }
         woken
+    }
+}
+
+/// What one of must be given for a predicate to hold, if one test says so.
+fn required(tree: &Tree, says: &impl Fn(&Test) -> Option<Vec<usize>>) -> Option<Vec<usize>> {
+    match tree {
+        Tree::Test(test) => says(test),
+        Tree::All(parts) => parts.iter().find_map(|part| required(part, says)),
+        Tree::Any(parts) => parts
+            .iter()
+            .map(|part| required(part, says))
+            .collect::<Option<Vec<_>>>()
+            .map(|sets| sets.concat()),
+        Tree::Const(_) => None,
+    }
+}
+
+/// Adds a danger where it can hold: everywhere, unless something is required.
+fn add_where(places: &mut [u64], required: Option<Vec<usize>>, bit: u64) {
+    match required {
+        Some(some) => some.into_iter().for_each(|at| places[at + 1] |= bit),
+        None => places.iter_mut().for_each(|place| *place |= bit),
     }
 }
 
@@ -132,6 +189,11 @@ impl<'a> Before<'a> {
         Before { state, rests: machine.rests(state), dangers }
     }
 
+    /// A state of which all is known.
+    pub(crate) fn known(state: &'a State, rests: bool, dangers: DangerSet) -> Before<'a> {
+        Before { state, rests, dangers }
+    }
+
     /// A state of which nothing is known: every rule is looked at after it.
     pub(crate) fn unknown(state: &'a State) -> Before<'a> {
         Before { state, rests: false, dangers: DangerSet::default() }
@@ -144,8 +206,8 @@ impl<'a> Before<'a> {
 }
 
 impl Machine {
-    /// Whether nothing follows and nothing lapses in a state.
-    fn rests(&self, state: &State) -> bool {
+    /// Whether nothing follows and nothing lapses in a state: conditions, facts, gates and sign-offs decide it.
+    pub(crate) fn rests(&self, state: &State) -> bool {
         let follows = self.follows.iter().all(|follow| {
             let as_assigned = || follow.assign.edits.iter().all(|(field, value)| field.get(state) == *value);
             !follow.when.holds(state) || as_assigned()
@@ -156,6 +218,9 @@ impl Machine {
         };
         follows
             && self.readers.gates.iter().all(gate_stands)
-            && self.signs.iter().all(|rule| rule.field.get(state) != sign::VALID || rule.holds_while.holds(state))
+            && self
+                .signs
+                .iter()
+                .all(|rule| rule.field.get(state) != sign::VALID || rule.holds_while.holds(state))
     }
 }

@@ -2,8 +2,9 @@
 //! phases are open and how far each step is, so that the search need not try every action in every state.
 
 use super::edges::Kind;
+use super::vehicle::Vehicle;
 use crate::load::Procedure;
-use crate::machine::{Action, Machine, MoveIx, PhaseIx, State, WORDS, over};
+use crate::machine::{Action, Machine, MoveIx, PhaseIx, State, StepIx, WORDS, over};
 
 /// The actions of a search, and where each step's stand.
 pub struct Actions {
@@ -88,7 +89,7 @@ impl Actions {
     }
 
     /// Every action that may be allowed in the state.
-    pub fn candidates(&self, machine: &Machine, state: &State, into: &mut Vec<u16>) {
+    pub fn candidates(&self, machine: &Machine, state: &State, vehicle: &Vehicle, into: &mut Vec<u16>) {
         into.clear();
         if machine.over(state) >= over::FINISHED {
             return;
@@ -96,20 +97,20 @@ impl Actions {
         let layout = &machine.layout;
         into.extend_from_slice(&self.any_time);
         for &(at, made) in &self.moves {
-            if machine.moves[made.at()].needs.holds(state) {
+            if vehicle.allows_move(made) {
                 into.push(at);
             }
         }
         if layout.observed_once.is_some_and(|field| field.get(state) == 0) {
             into.extend_from_slice(&self.observations);
         }
-        self.of_steps(machine, state, into);
+        self.of_steps(machine, state, vehicle, into);
         for step in machine.begun(state) {
             into.extend_from_slice(&self.steps[step.at()].begun);
         }
     }
 
-    fn of_steps(&self, machine: &Machine, state: &State, into: &mut Vec<u16>) {
+    fn of_steps(&self, machine: &Machine, state: &State, vehicle: &Vehicle, into: &mut Vec<u16>) {
         let layout = &machine.layout;
         let may_strike = layout.struck_once.is_some_and(|field| field.get(state) == 0);
         let free = layout.begun.iter().any(|field| field.get(state) == 0);
@@ -122,14 +123,16 @@ impl Actions {
             while rest != 0 {
                 let bit = rest.trailing_zeros() as usize;
                 rest &= rest - 1;
-                let Some(of) = self.steps.get(word * 32 + bit / 2) else { break };
+                let at = word * 32 + bit / 2;
+                let Some(of) = self.steps.get(at) else { break };
+                let may_begin = || free && vehicle.allows_begin(StepIx::of(at));
                 if untouched >> bit & 1 == 1 {
                     into.extend(of.aside);
-                    into.extend(of.begin.filter(|_| free));
+                    into.extend(of.begin.filter(|_| may_begin()));
                 } else if worked >> bit & 1 == 1 {
                     into.extend_from_slice(&of.sign);
                     into.extend(of.strike.filter(|_| may_strike));
-                    into.extend(of.again.filter(|_| free && open >> bit & 1 == 1));
+                    into.extend(of.again.filter(|_| open >> bit & 1 == 1 && may_begin()));
                 } else if high >> bit & 1 == 1 && low >> bit & 1 == 0 {
                     into.extend_from_slice(&of.struck);
                 }
@@ -152,7 +155,7 @@ impl Actions {
 /// What an action means for the ends of the job. The outcomes of a step stand side by side in the list of actions;
 /// `last` is the action before this one that was allowed in the same state.
 pub fn kind(machine: &Machine, last: Option<Action>, action: Action) -> Kind {
-    let first = |step: crate::machine::StepIx, same: bool| {
+    let first = |step: StepIx, same: bool| {
         let ways = machine.steps[step.at()].outcomes.len();
         if same { Kind::Further } else { Kind::First(u8::try_from(ways).unwrap_or(u8::MAX)) }
     };
@@ -165,6 +168,8 @@ pub fn kind(machine: &Machine, last: Option<Action>, action: Action) -> Kind {
         Action::Rerecord(step, _) => {
             first(step, matches!(last, Some(Action::Rerecord(same, _)) if same == step))
         }
-        Action::Begin(_) | Action::Leave(_) | Action::Move(_) | Action::Sign(_) | Action::Finish => Kind::Plain,
+        Action::Begin(_) | Action::Leave(_) | Action::Move(_) | Action::Sign(_) | Action::Finish => {
+            Kind::Plain
+        }
     }
 }

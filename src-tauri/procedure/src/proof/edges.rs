@@ -196,7 +196,15 @@ mod tests {
 
     #[test]
     fn edges_are_read_as_they_were_added() {
-        let kinds = [Kind::Plain, Kind::Aside, Kind::Age, Kind::Strike, Kind::Observe, Kind::First(64), Kind::Further];
+        let kinds = [
+            Kind::Plain,
+            Kind::Aside,
+            Kind::Age,
+            Kind::Strike,
+            Kind::Observe,
+            Kind::First(64),
+            Kind::Further,
+        ];
         let targets = [0, 1, 40, 255, 256, 70_000, 20_000_000, u32::MAX - 2];
         let mut edges = Edges::default();
         let of = |state: u32| {
@@ -219,8 +227,9 @@ mod tests {
         let mut some = Vec::new();
         edges.each(17..35, |state, _| some.push(state));
         assert_eq!(some, (17..35).collect::<Vec<_>>());
-        assert_eq!(edges.find(10..100, |edge| edge.to == 70_000), (10..100).find(|state| {
-            of(*state).iter().any(|edge| edge.to == 70_000)
-        }));
+        assert_eq!(
+            edges.find(10..100, |edge| edge.to == 70_000),
+            (10..100).find(|state| { of(*state).iter().any(|edge| edge.to == 70_000) })
+        );
     }
 }

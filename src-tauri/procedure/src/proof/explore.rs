@@ -1,16 +1,18 @@
 //! Breadth first through every state that the allowed actions reach, so that the first run found is a shortest.
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 use super::Ask;
 use super::actions::{Actions, kind};
 use super::canon::canon;
-use super::edges::Edge;
+use super::edges::{Edge, Kind};
 use super::graph::{Graph, MOST_STATES};
 use super::marks::Marks;
 use super::report::{SearchReport, StatesReport, Stopped};
 use super::seen::Seen;
 use super::tell::Teller;
+use super::vehicle::{Vehicle, Vehicles};
 use crate::load::Procedure;
 use crate::machine::{Action, Before, DangerIx, DangerSet, Machine, State};
 
@@ -54,6 +56,34 @@ pub struct Taken {
     pub action: Action,
 }
 
+/// States that are looked at together.
+const TOGETHER: usize = 16;
+
+/// A step worked out and not yet looked up.
+struct Step {
+    from: u32,
+    kind: Kind,
+    next: State,
+    /// Which halves have changed.
+    differs: (bool, bool),
+    pair: (u32, u32),
+}
+
+/// What is used over and over while searching.
+struct Work {
+    vehicles: Vehicles,
+    candidates: Vec<u16>,
+    steps: Vec<Step>,
+    hashes: Vec<u64>,
+}
+
+impl Work {
+    fn new(machine: &Machine) -> Work {
+        let vehicles = Vehicles::new(machine);
+        Work { vehicles, candidates: Vec::new(), steps: Vec::new(), hashes: Vec::new() }
+    }
+}
+
 /// Everything a search found.
 pub struct Found<'a> {
     pub procedure: &'a Procedure,
@@ -85,7 +115,7 @@ pub fn explore<'a>(procedure: &'a Procedure, runs: Runs, ask: Ask, teller: &Tell
         procedure,
         machine,
         runs,
-        graph: Graph::new(machine.layout.words()),
+        graph: Graph::new(&machine.layout),
         seen: Seen::new(machine, actions.len()),
         actions,
         stopped: None,
@@ -116,16 +146,18 @@ impl Found<'_> {
         self.graph.next_layer();
         let mut layer_end = self.graph.len();
         let mut at = 0;
-        let mut candidates = Vec::new();
+        let mut work = Work::new(self.machine);
         // One state adds at most as many as there are actions.
-        let more = STRIDE.max(self.actions.len());
+        let more = STRIDE.max(TOGETHER * self.actions.len());
+        let mut next_look = 0;
         while at < self.graph.len() {
             if at == layer_end {
                 self.depth += 1;
                 self.graph.next_layer();
                 layer_end = self.graph.len();
             }
-            if at.is_multiple_of(STRIDE) {
+            if at >= next_look {
+                next_look = at + STRIDE;
                 let states = self.graph.len();
                 if !self.graph.fits(ask.memory, more) {
                     return Some(Stopped::Memory);
@@ -137,30 +169,49 @@ impl Found<'_> {
             if self.graph.len() > ask.states.min(MOST_STATES - more) {
                 return Some(Stopped::States);
             }
-            self.visit(at as u32, &mut candidates);
-            at += 1;
+            let end = (at + TOGETHER).min(layer_end);
+            self.visit(at as u32..end as u32, &mut work);
+            at = end;
         }
         None
     }
 
-    fn visit(&mut self, number: u32, candidates: &mut Vec<u16>) {
-        let state = self.graph.state(number);
-        self.graph.next_state();
-        let before = self.before(number, &state);
-        self.actions.candidates(self.machine, &state, candidates);
-        let mut last = None;
-        for &at in candidates.iter() {
-            let action = self.actions.get(at);
-            let Some((next, dangers)) = self.successor(&before, action) else { continue };
-            self.transitions += 1;
-            self.note(number, &before, at, &next, dangers);
-            let next = canon(self.machine, next);
-            let (to, new) = self.graph.insert_after(number, &state, &next);
-            if new && !self.machine.dangers_after(&before, &next).is_empty() {
-                self.dangerous.set(to);
+    /// Looks at some states: what each leads to is worked out first and looked up afterwards, since the computer is
+    /// quicker when it looks many things up in a row.
+    fn visit(&mut self, states: Range<u32>, work: &mut Work) {
+        work.steps.clear();
+        for number in states.clone() {
+            let state = self.graph.state(number);
+            let vehicle = work.vehicles.of(self.machine, &self.graph, number, &state);
+            let before = self.before(number, &state, &vehicle);
+            self.actions.candidates(self.machine, &state, &vehicle, &mut work.candidates);
+            let mut last = None;
+            for &at in &work.candidates {
+                let action = self.actions.get(at);
+                let Some((next, dangers)) = self.successor(&before, action) else { continue };
+                self.transitions += 1;
+                self.note(number, &before, at, &next, dangers);
+                let next = canon(self.machine, next);
+                let differs = self.graph.differs(&state, &next);
+                let kind = kind(self.machine, last, action);
+                work.steps.push(Step { from: number, kind, next, differs, pair: (0, 0) });
+                last = Some(action);
             }
-            self.graph.add_edge(Edge { kind: kind(self.machine, last, action), to });
-            last = Some(action);
+        }
+        for step in &mut work.steps {
+            step.pair = self.graph.pair_after(step.from, &step.next, step.differs);
+        }
+        self.graph.hash(&work.steps, |step| step.pair, &mut work.hashes);
+        let mut steps = work.steps.iter().zip(&work.hashes).peekable();
+        for number in states {
+            self.graph.next_state();
+            while let Some((step, &hash)) = steps.next_if(|(step, _)| step.from == number) {
+                let (to, new) = self.graph.insert_pair(step.pair, hash);
+                if new && self.is_dangerous_after(number, to) {
+                    self.dangerous.set(to);
+                }
+                self.graph.add_edge(Edge { kind: step.kind, to });
+            }
         }
     }
 
@@ -183,10 +234,19 @@ impl Found<'_> {
 
 impl Found<'_> {
     /// A state of the graph as actions start from it.
-    fn before<'s>(&self, number: u32, state: &'s State) -> Before<'s> {
+    fn before<'s>(&self, number: u32, state: &'s State, vehicle: &Vehicle) -> Before<'s> {
         let dangers =
             if self.dangerous.has(number) { self.machine.dangers_now(state) } else { DangerSet::default() };
-        Before::new(self.machine, state, dangers)
+        Before::known(state, vehicle.rests, dangers)
+    }
+
+    /// Whether some danger holds in a state that a step leads to.
+    fn is_dangerous_after(&self, from: u32, to: u32) -> bool {
+        let state = self.graph.state(from);
+        let dangers =
+            if self.dangerous.has(from) { self.machine.dangers_now(&state) } else { DangerSet::default() };
+        let before = Before::known(&state, false, dangers);
+        !self.machine.dangers_after(&before, &self.graph.state(to)).is_empty()
     }
 
     /// The state after an action, marked for this search, and the dangers met that are not excused.
@@ -245,7 +305,7 @@ impl Found<'_> {
     pub fn allowed(&self, number: u32) -> Vec<Action> {
         let state = self.graph.state(number);
         let mut candidates = Vec::new();
-        self.actions.candidates(self.machine, &state, &mut candidates);
+        self.actions.candidates(self.machine, &state, &Vehicle::ANY, &mut candidates);
         let actions = candidates.into_iter().map(|at| self.actions.get(at));
         actions.filter(|action| self.machine.step(&state, *action).is_ok()).collect()
     }

@@ -9,7 +9,7 @@ use hashbrown::HashTable;
 use std::hash::{BuildHasher, Hasher};
 
 use super::edges::{Edge, Edges};
-use crate::machine::State;
+use crate::machine::{Layout, State};
 
 /// The most states a graph can number.
 pub const MOST_STATES: usize = u32::MAX as usize - 1;
@@ -29,11 +29,11 @@ pub struct Graph {
 }
 
 impl Graph {
-    /// An empty graph for states that use this many words.
-    pub fn new(words: usize) -> Self {
+    /// An empty graph for the states of this layout: what has been done is one half, the vehicle the other.
+    pub fn new(layout: &Layout) -> Self {
         Graph {
-            first: Halves::new(0, words / 2),
-            second: Halves::new(words / 2, words),
+            first: Halves::new(0, layout.work_words),
+            second: Halves::new(layout.work_words, layout.words()),
             pairs: Vec::new(),
             table: HashTable::new(),
             hasher: FixedState::with_seed(0),
@@ -61,7 +61,11 @@ impl Graph {
     /// Whether a few thousand more states fit into so many bytes, the growth of a full table included.
     pub fn fits(&mut self, memory: usize, more: usize) -> bool {
         let grows = |table: &HashTable<u32>| {
-            if table.capacity() - table.len() < more { (table.capacity().max(more)) * 2 * 8 / 7 * 5 } else { 0 }
+            if table.capacity() - table.len() < more {
+                (table.capacity().max(more)) * 2 * 8 / 7 * 5
+            } else {
+                0
+            }
         };
         let bytes = self.bytes();
         let grown = bytes + grows(&self.table) + grows(&self.first.table) + grows(&self.second.table);
@@ -92,6 +96,11 @@ impl Graph {
         self.layers.push(self.len() as u32);
     }
 
+    /// The number of the half of a state that says what the vehicle is like.
+    pub fn vehicle(&self, number: u32) -> u32 {
+        self.pairs[number as usize].1
+    }
+
     /// The steps of states, written in their order.
     pub fn edges(&self) -> &Edges {
         &self.edges
@@ -109,32 +118,48 @@ impl Graph {
 
     /// Puts a state in, if it is new. Answers its number and whether it was new.
     pub fn insert(&mut self, state: &State) -> (u32, bool) {
-        let first = self.first.insert(state, &self.hasher);
-        let second = self.second.insert(state, &self.hasher);
-        self.insert_pair((first, second))
+        let pair = (self.first.insert(state, &self.hasher), self.second.insert(state, &self.hasher));
+        self.insert_pair(pair, hash(&self.hasher, pair))
     }
 
-    /// [`Graph::insert`] for a state reached from this one: what did not change is not looked up again.
-    pub fn insert_after(&mut self, from: u32, before: &State, state: &State) -> (u32, bool) {
+    /// Which halves differ between two states.
+    pub fn differs(&self, one: &State, other: &State) -> (bool, bool) {
+        (self.first.differs(one, other), self.second.differs(one, other))
+    }
+
+    /// The numbers of the halves of a state that is reached from this one: what did not change is not looked up.
+    pub fn pair_after(&mut self, from: u32, state: &State, differs: (bool, bool)) -> (u32, u32) {
         let (mut first, mut second) = self.pairs[from as usize];
-        if self.first.differs(before, state) {
+        if differs.0 {
             first = self.first.insert(state, &self.hasher);
         }
-        if self.second.differs(before, state) {
+        if differs.1 {
             second = self.second.insert(state, &self.hasher);
         }
-        self.insert_pair((first, second))
+        (first, second)
     }
 
-    fn insert_pair(&mut self, pair: (u32, u32)) -> (u32, bool) {
-        let hasher = &self.hasher;
-        let hash = |pair: (u32, u32)| hasher.hash_one(u64::from(pair.0) << 32 | u64::from(pair.1));
-        let pairs = &self.pairs;
-        if let Some(&number) = self.table.find(hash(pair), |&number| pairs[number as usize] == pair) {
+    /// The hashes of pairs, for [`Graph::insert_pair`]. Looks each up without waiting for it, so that what is asked
+    /// next is near.
+    pub fn hash<T>(&self, of: &[T], pair: impl Fn(&T) -> (u32, u32), into: &mut Vec<u64>) {
+        into.clear();
+        into.extend(of.iter().map(|one| hash(&self.hasher, pair(one))));
+        let near = of.iter().zip(&*into).filter(|&(one, &hash)| self.number(pair(one), hash).is_some());
+        std::hint::black_box(near.count());
+    }
+
+    fn number(&self, pair: (u32, u32), hash: u64) -> Option<u32> {
+        self.table.find(hash, |&number| self.pairs[number as usize] == pair).copied()
+    }
+
+    /// Puts a pair in, if it is new; the hash is that of [`Graph::hash`].
+    pub fn insert_pair(&mut self, pair: (u32, u32), with: u64) -> (u32, bool) {
+        if let Some(number) = self.number(pair, with) {
             return (number, false);
         }
         let number = self.pairs.len() as u32;
-        self.table.insert_unique(hash(pair), number, |&number| hash(pairs[number as usize]));
+        let (pairs, hasher) = (&self.pairs, &self.hasher);
+        self.table.insert_unique(with, number, |&number| hash(hasher, pairs[number as usize]));
         grow_gently(&mut self.pairs, 1);
         self.pairs.push(pair);
         (number, true)
@@ -159,6 +184,10 @@ impl Graph {
     }
 }
 
+fn hash(hasher: &FixedState, pair: (u32, u32)) -> u64 {
+    hasher.hash_one(u64::from(pair.0) << 32 | u64::from(pair.1))
+}
+
 /// Different values of some words of the state, by number.
 struct Halves {
     begin: usize,
@@ -177,7 +206,7 @@ impl Halves {
     }
 
     fn differs(&self, one: &State, other: &State) -> bool {
-        one.words[self.begin..self.end] != other.words[self.begin..self.end]
+        (self.begin..self.end).any(|word| one.words[word] != other.words[word])
     }
 
     fn insert(&mut self, state: &State, hasher: &FixedState) -> u32 {
@@ -190,7 +219,7 @@ impl Halves {
             key.iter().for_each(|word| hasher.write_u64(*word));
             hasher.finish()
         };
-        if let Some(&number) = self.table.find(hash(key), |&number| of(number) == key) {
+        if let Some(&number) = self.table.find(hash(key), |&number| of(number).iter().eq(key)) {
             return number;
         }
         let number = self.table.len() as u32;

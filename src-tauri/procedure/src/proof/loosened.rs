@@ -30,7 +30,7 @@ pub fn judge(procedure: &Procedure, proof: &mut Proof) {
 fn comes_up(machine: &Machine, danger: DangerIx) -> bool {
     let cone = Cone::of(machine, danger);
     let is_in = |dangers: crate::machine::DangerSet| dangers.0 >> danger.at() & 1 == 1;
-    let mut graph = Graph::new(machine.layout.words());
+    let mut graph = Graph::new(&machine.layout);
     for start in machine.all_starts() {
         if is_in(machine.dangers_now(&start)) {
             return true;

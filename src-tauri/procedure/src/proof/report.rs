@@ -212,6 +212,16 @@ impl Proof {
         other.findings.into_iter().for_each(|finding| self.find(finding.property, finding.what, finding.run));
     }
 
+    /// Whoever waited has ended it: nothing in it counts, even where a search was just through.
+    pub(super) fn cancel(&mut self) {
+        self.findings.clear();
+        self.finish_after_observing.clear();
+        for search in &mut self.searches {
+            search.complete = false;
+            search.stopped = Some(Stopped::Cancelled);
+        }
+    }
+
     pub(super) fn is_decided(&self) -> bool {
         self.searches.iter().all(|search| search.complete)
     }

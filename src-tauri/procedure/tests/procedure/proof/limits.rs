@@ -2,7 +2,7 @@
 
 use std::ops::ControlFlow;
 
-use panside_procedure::proof::{Answer, Ask, Property, Verdict, prove};
+use panside_procedure::proof::{Answer, Ask, Property, Stopped, Verdict, prove};
 use serde_json::json;
 
 use super::{PLAIN, proof};
@@ -19,6 +19,45 @@ fn a_search_that_runs_out_of_memory_decides_nothing() {
             assert!(proof.properties.iter().all(|(_, answer)| *answer == Answer::NotDecided));
             assert!(proof.searches.iter().all(|search| !search.complete));
         }
+    }
+}
+
+#[test]
+fn a_search_that_meets_a_cap_says_which_and_proves_nothing() {
+    let whole = proof(&pan_job(), Ask::default());
+    let most = whole.searches.iter().map(|search| search.states.found).max().unwrap();
+    let just_enough = proof(&pan_job(), Ask { states: most, ..Ask::default() });
+    assert_eq!((just_enough.verdict, just_enough.searches), (Verdict::Proved, whole.searches.clone()));
+    for states in [0, 1, most / 2, most - 1] {
+        let proof = proof(&pan_job(), Ask { states, ..Ask::default() });
+        assert_eq!(proof.verdict, Verdict::NotDecided, "{states}");
+        let stopped = proof.searches.iter().filter(|search| search.stopped == Some(Stopped::States));
+        assert!(stopped.clone().all(|search| search.states.found > states), "it says how far it ran");
+        assert!(stopped.count() > 0, "{states}");
+        assert!(proof.properties.iter().all(|(_, answer)| *answer == Answer::NotDecided), "{states}");
+    }
+    let poor = proof(&pan_job(), Ask { memory: 1 << 16, ..Ask::default() });
+    assert!(poor.searches.iter().all(|search| search.stopped == Some(Stopped::Memory)));
+}
+
+#[test]
+fn a_danger_met_before_a_cap_refutes_all_the_same() {
+    let draft = pan_job().set("read_level", "zone", json!("under"));
+    let proof = proof(&draft, Ask { states: 60, ..Ask::default() });
+    assert!(proof.searches.iter().all(|search| !search.complete));
+    assert_eq!(proof.verdict, Verdict::Refuted);
+    assert_eq!(proof.findings[0].property, Property::Safe);
+}
+
+#[test]
+fn a_proof_that_is_ended_is_not_decided() {
+    let procedure = pan_job().set("", "crew", json!(2)).procedure();
+    for last in ["searching", "looking for ways to the end", "looking for ways to a safe stop"] {
+        let proof = prove(&procedure, Ask::default(), &mut |progress| {
+            if progress.doing == last { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+        });
+        assert_eq!((proof.verdict, proof.findings), (Verdict::NotDecided, Vec::new()), "{last}");
+        assert!(proof.searches.iter().all(|search| search.stopped == Some(Stopped::Cancelled)), "{last}");
     }
 }
 

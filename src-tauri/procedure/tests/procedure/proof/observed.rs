@@ -127,7 +127,8 @@ fn the_finish_table_tells_always_sometimes_and_never() {
 fn the_finish_table_counts_every_observation_once() {
     let procedure = pan_job().procedure();
     let rows =
-        panside_procedure::proof::prove(&procedure, Ask::default(), &mut panside_procedure::proof::go_on).finish_after_observing;
+        panside_procedure::proof::prove(&procedure, Ask::default(), &mut panside_procedure::proof::go_on)
+            .finish_after_observing;
     assert_eq!(rows.len(), 9, "every value of every condition");
     let machine = &procedure.machine;
     let states = search(&procedure, false).states;
