@@ -4,7 +4,7 @@ use std::io::{IsTerminal, Write};
 use std::ops::ControlFlow;
 use std::time::Instant;
 
-use panside_procedure::proof::{self, Answer, Ask, Progress, Proof, Stopped, Verdict};
+use panside_procedure::proof::{self, Answer, Ask, Place, Progress, Proof, Stopped, Verdict};
 use panside_procedure::{Procedure, load};
 
 use crate::args::ProveArgs;
@@ -29,8 +29,11 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
         states: args.states.unwrap_or(usize::MAX),
     };
     let mut meter = Meter::new();
-    let proof = proof::prove(&procedure, ask, &mut |progress| meter.show(progress));
+    let mut proof = proof::prove(&procedure, ask, &mut |progress| meter.show(progress));
     meter.end();
+    if proof.verdict == Verdict::Refuted {
+        proof::suggest(&procedure, &mut proof);
+    }
     if args.json {
         say!("{}", serde_json::to_string_pretty(&proof)?);
     } else {
@@ -122,9 +125,16 @@ fn print(proof: &Proof) {
     }
     for finding in &proof.findings {
         say!("\n{}\n  {}", finding.property.claim(), finding.what);
+        say!("  at {}", at_place(&finding.place));
         for (at, action) in finding.run.iter().enumerate() {
             say!("  {:>4}. {action}", at + 1);
         }
+        if let Some(fix) = &finding.fix {
+            say!("  To close it: {fix}.");
+        }
+    }
+    for remark in &proof.remarks {
+        say!("\nOdd, though it refutes nothing: {}\n  at {}", remark.what, at_place(&remark.place));
     }
     finish_table(proof);
     say!("\nAssumed: {}.", proof.assumed.join("; "));
@@ -139,6 +149,11 @@ fn print(proof: &Proof) {
             );
         }
     }
+}
+
+fn at_place(place: &Place) -> String {
+    let pointer = if place.pointer.is_empty() { "/" } else { &place.pointer };
+    format!("line {}, column {} ({pointer})", place.line, place.column)
 }
 
 fn ended_early(stopped: Stopped) -> &'static str {

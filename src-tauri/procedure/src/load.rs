@@ -62,6 +62,7 @@ pub struct Procedure {
     pub names: Names,
     outcomes: Vec<outcomes::OutcomeTable>,
     step_places: Vec<(usize, usize)>,
+    places: place::Places,
 }
 
 /// Why the classes of a step's entries are no outcome.
@@ -90,6 +91,19 @@ impl Procedure {
     pub fn step(&self, step: StepIx) -> &Step {
         let (phase, place) = self.step_places[step.at()];
         &self.checklist.phases[phase].steps[place]
+    }
+
+    /// Line and column, both from 1, of a part of the file by its JSON pointer, or of the nearest part around it.
+    #[must_use]
+    pub fn line_column(&self, pointer: &str) -> (usize, usize) {
+        self.places.find(pointer)
+    }
+
+    /// Where a step stands in the file, as a JSON pointer.
+    #[must_use]
+    pub fn step_pointer(&self, step: StepIx) -> String {
+        let (phase, place) = self.step_places[step.at()];
+        format!("/phases/{phase}/steps/{place}")
     }
 
     /// Steps in file order.

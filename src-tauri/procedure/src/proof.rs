@@ -17,9 +17,12 @@ mod canon;
 mod edges;
 mod ends;
 mod explore;
+mod finding;
 mod graph;
 mod loosened;
 mod marks;
+mod mend;
+mod remarks;
 mod report;
 mod safe;
 mod seen;
@@ -27,7 +30,9 @@ mod tell;
 mod used;
 mod vehicle;
 
-pub use report::{Answer, Finding, FinishRow, Proof, Property, SearchReport, StatesReport, Stopped, Verdict};
+pub use finding::{Finding, Place, Remark};
+pub use mend::suggest;
+pub use report::{Answer, FinishRow, Proof, Property, SearchReport, StatesReport, Stopped, Verdict};
 
 use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -105,10 +110,12 @@ pub fn prove(
     // Some of what lapses, lapses only when the vehicle is not as shown.
     if proof.is_decided() && ask.observe {
         used.judge(procedure, &mut proof);
+        used.remark(procedure, &mut proof);
     }
     if proof.is_decided() {
         loosened::judge(procedure, &mut proof);
     }
+    remarks::look_over(procedure, &mut proof);
     proof.conclude();
     proof
 }

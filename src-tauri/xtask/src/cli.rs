@@ -58,3 +58,15 @@ pub fn run_quietly(root: &Path, arguments: &[&str]) -> Result<(), Failure> {
 pub fn run(root: &Path, arguments: &[&str]) -> Result<(), Failure> {
     call(command(root, &programs(root).join("panside-cli").to_string_lossy(), arguments))
 }
+
+/// Calls the program and takes what it prints to the standard output, whatever its exit code says.
+///
+/// # Errors
+/// When it can't be started.
+pub fn answer(root: &Path, arguments: &[&str]) -> Result<String, Failure> {
+    let mut called = command(root, &programs(root).join("panside-cli").to_string_lossy(), arguments);
+    let said = called.stderr(std::process::Stdio::null()).output();
+    let line = format!("panside-cli {}", arguments.join(" "));
+    let said = said.map_err(|source| Failure::Start { line, source })?;
+    Ok(String::from_utf8_lossy(&said.stdout).into_owned())
+}

@@ -1,4 +1,4 @@
-//! The one door: `cargo xtask run`, `cargo xtask test`, `cargo xtask pictures`, `cargo xtask types`.
+//! The one door: `cargo xtask run`, `test`, `bench`, `pictures`, `types`.
 //!
 //! Nothing else in this project runs anything. Each command is a row of stages; a stage says what it does, its
 //! output is shown as it comes, and a summary closes the row. The core is reached only through the command line
@@ -9,6 +9,7 @@
     reason = "an edge: it starts programs, reads files and measures time"
 )]
 
+mod bench;
 mod cli;
 mod failure;
 mod folder;
@@ -35,6 +36,7 @@ cargo xtask run                  open the window on the demo job; without a disp
 cargo xtask test                 everything that must hold: format, lints, tests, proofs, the page
     --list                       name the stages
     --only STAGE                 do this stage only (may be given more than once)
+cargo xtask bench                how fast the proof searches, and how that grows
 cargo xtask pictures             take the pictures of the README from the real window
 cargo xtask types                write the generated files anew
     --check                      compare them with the committed ones and change nothing";
@@ -57,6 +59,7 @@ fn dispatch(root: &Path, arguments: &[String]) -> Result<(), Failure> {
         ["run", options @ ..] => run::run(root, &run::Options::read(options)?),
         ["test", options @ ..] => test::test(root, options),
         ["pictures"] => window::pictures(root),
+        ["bench"] => bench::bench(root),
         ["types"] => types::write(root),
         ["types", "--check"] => types::check(root),
         ["--help" | "-h" | "help"] => {

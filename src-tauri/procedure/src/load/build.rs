@@ -49,7 +49,7 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
     let machine = builder.machine(layout);
     let Builder { problems, outcomes, .. } = builder;
     if problems.is_empty() {
-        Ok(Procedure { checklist, machine, names, outcomes, step_places })
+        Ok(Procedure { checklist, machine, names, outcomes, step_places, places: places.clone() })
     } else {
         Err(Problems(sorted(problems)))
     }

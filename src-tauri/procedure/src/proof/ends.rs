@@ -7,6 +7,7 @@ use std::ops::ControlFlow;
 
 use super::edges::{BLOCK, Block, Edge, Kind};
 use super::explore::{Found, Runs};
+use super::finding::{Finding, Place};
 use super::marks::Marks;
 use super::report::{FinishRow, Proof, Property};
 use super::tell::Teller;
@@ -29,21 +30,18 @@ pub fn judge(
     if found.runs == Runs::OneObservation {
         finish_table(procedure, found, &finish, proof);
     } else if let Some(number) = first_without(&finish, found, |state| is_running(found, state)) {
-        proof.find(
-            Property::CanFinish,
-            "from here no allowed order of steps reaches the end of the job".to_owned(),
-            found.run_to(number, None),
-        );
+        let what = "from here no allowed order of steps reaches the end of the job".to_owned();
+        let finding = Finding::new(Property::CanFinish, what, Place::of(procedure, "/done_when"));
+        proof.find(finding.after(found.run_to(number, None)));
     }
     let observed = found.runs == Runs::OneObservation;
     // Where nothing was observed yet, the search without observations has told it already.
     let counts = |state: &State| !is_over(found, state) && (!observed || found.is_observed(state));
     if let Some(number) = first_without(&stop, found, counts) {
-        proof.find(
-            if observed { Property::HonestWhenWrong } else { Property::CanStop },
-            "from here a safe stop cannot be reached, whatever the technician does".to_owned(),
-            found.run_to(number, None),
-        );
+        let property = if observed { Property::HonestWhenWrong } else { Property::CanStop };
+        let what = "from here a safe stop cannot be reached, whatever the technician does".to_owned();
+        let finding = Finding::new(property, what, Place::of(procedure, "/safe_to_leave"));
+        proof.find(finding.after(found.run_to(number, None)));
     }
     ControlFlow::Continue(())
 }
@@ -196,14 +194,13 @@ fn finish_table(procedure: &Procedure, found: &Found<'_>, finish: &Marks, proof:
         let name = procedure.value_name(var, value).to_owned();
         if cannot > 0 && condition.recover.contains(&name) {
             let from = lost[&(var, value)];
-            proof.find(
-                Property::HonestWhenWrong,
-                format!(
-                    "after {} is observed to be {name} the job cannot always finish, as \"recover\" says",
-                    condition.id
-                ),
-                found.run_to(from, Some(Action::Observe(var, value))),
+            let what = format!(
+                "after {} is observed to be {name} the job cannot always finish, as \"recover\" says",
+                condition.id
             );
+            let place = Place::of(procedure, format!("/conditions/{}/recover", var.at()));
+            let finding = Finding::new(Property::HonestWhenWrong, what, place);
+            proof.find(finding.after(found.run_to(from, Some(Action::Observe(var, value)))));
         }
         proof.finish_after_observing.push(FinishRow {
             condition: condition.id.clone(),

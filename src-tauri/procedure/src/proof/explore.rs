@@ -182,6 +182,7 @@ impl Found<'_> {
         work.steps.clear();
         for number in states.clone() {
             let state = self.graph.state(number);
+            self.seen.look_at(self.machine, &state);
             let vehicle = work.vehicles.of(self.machine, &self.graph, number, &state);
             let before = self.before(number, &state, &vehicle);
             self.actions.candidates(self.machine, &state, &vehicle, &mut work.candidates);

@@ -3,6 +3,7 @@
 //! Every `needs`, `while`, `after`, permit and phase is dropped. Each danger is searched by itself over what it can
 //! read, and what that hangs on; all else is left out of the state, so that the search stays small.
 
+use super::finding::{Finding, Place};
 use super::graph::Graph;
 use super::report::{Proof, Property};
 use crate::load::Procedure;
@@ -22,7 +23,8 @@ pub fn judge(procedure: &Procedure, proof: &mut Proof) {
                 "the danger \"{}\" does not come up even when every rule is dropped: its predicate is probably wrong",
                 danger.id
             );
-            proof.find(Property::AllUsed, what, Vec::new());
+            let place = Place::of(procedure, format!("/dangers/{at}/when"));
+            proof.find(Finding::new(Property::AllUsed, what, place));
         }
     }
 }

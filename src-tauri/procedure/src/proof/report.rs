@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::finding::{Finding, Remark};
 use super::{Ask, ENGINE};
 use crate::load::Procedure;
 
@@ -22,6 +23,8 @@ pub struct Proof {
     pub properties: Vec<(Property, Answer)>,
     /// What refutes it, worst first.
     pub findings: Vec<Finding>,
+    /// What is odd, though it refutes nothing.
+    pub remarks: Vec<Remark>,
     /// After an observation: whether the job can still finish.
     pub finish_after_observing: Vec<FinishRow>,
     /// What is taken for granted.
@@ -103,17 +106,6 @@ pub enum Answer {
     NotDecided,
 }
 
-/// One thing that refutes a checklist.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Finding {
-    /// The property that fails.
-    pub property: Property,
-    /// What is wrong.
-    pub what: String,
-    /// The shortest run that leads there; empty where no run is meant.
-    pub run: Vec<String>,
-}
-
 /// Whether a job can still finish after a condition is observed to have a value.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct FinishRow {
@@ -185,6 +177,7 @@ impl Proof {
             searches: Vec::new(),
             properties: Vec::new(),
             findings: Vec::new(),
+            remarks: Vec::new(),
             finish_after_observing: Vec::new(),
             assumed: [
                 "what is entered happened",
@@ -198,10 +191,10 @@ impl Proof {
         }
     }
 
-    pub(super) fn find(&mut self, property: Property, what: String, run: Vec<String>) {
-        let same = |finding: &Finding| finding.property == property && finding.what == what;
+    pub(super) fn find(&mut self, new: Finding) {
+        let same = |finding: &Finding| finding.property == new.property && finding.what == new.what;
         if !self.findings.iter().any(same) {
-            self.findings.push(Finding { property, what, run });
+            self.findings.push(new);
         }
     }
 
@@ -209,7 +202,7 @@ impl Proof {
     pub(super) fn take_in(&mut self, other: Proof) {
         self.searches.extend(other.searches);
         self.finish_after_observing.extend(other.finish_after_observing);
-        other.findings.into_iter().for_each(|finding| self.find(finding.property, finding.what, finding.run));
+        other.findings.into_iter().for_each(|finding| self.find(finding));
     }
 
     /// Whoever waited has ended it: nothing in it counts, even where a search was just through.
@@ -227,7 +220,7 @@ impl Proof {
     }
 
     pub(super) fn conclude(&mut self) {
-        self.findings.sort_by_key(|finding| finding.property);
+        self.findings.sort_by_key(|finding| finding.rank());
         let decided = self.is_decided();
         let observed = self.searches.len() > 1;
         for property in Property::ALL {

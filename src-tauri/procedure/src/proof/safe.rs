@@ -1,27 +1,37 @@
 //! Safe, honest when wrong, and nothing left.
 
 use super::explore::{Found, Runs};
+use super::finding::{Finding, Place};
 use super::report::{Proof, Property};
 use crate::load::Procedure;
-use crate::machine::{InJob, Machine, State, StepIx, sign, work};
+use crate::machine::{Action, InJob, Machine, State, StepIx, sign, work};
 
 /// Tells the dangers met, and finished states that leave something open.
 pub fn judge(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
     for (danger, start) in &found.dangerous_starts {
         let text = &procedure.checklist.dangers[danger.at()];
         let what = format!("{}: {} It holds at the start already.", text.id, text.text);
-        proof.find(Property::Safe, what, found.run_to(*start, None));
+        let place = Place::of(procedure, format!("/dangers/{}/when", danger.at()));
+        let finding = Finding::new(Property::Safe, what, place).danger(text.signal, None);
+        proof.find(finding.after(found.run_to(*start, None)));
     }
     for (danger, edge) in &found.dangers {
         let text = &procedure.checklist.dangers[danger.at()];
         let state = found.graph.state(edge.from);
         let property = if found.is_observed(&state) { Property::HonestWhenWrong } else { Property::Safe };
         let what = format!("{}: {}", text.id, text.text);
-        proof.find(property, what, found.run_to(edge.from, Some(edge.action)));
+        let place = Place::of(procedure, format!("/dangers/{}/when", danger.at()));
+        let finding = Finding::new(property, what, place).danger(text.signal, Some((state, edge.action)));
+        proof.find(finding.after(found.run_to(edge.from, Some(edge.action))));
     }
     if let Some(edge) = found.miscount {
         let what = "pieces are counted off that are off already, or put back that are on".to_owned();
-        proof.find(Property::NothingLeft, what, found.run_to(edge.from, Some(edge.action)));
+        let place = match edge.action {
+            Action::Done(step, _) => procedure.step_pointer(step),
+            _ => "/items".to_owned(),
+        };
+        let finding = Finding::new(Property::NothingLeft, what, Place::of(procedure, place));
+        proof.find(finding.after(found.run_to(edge.from, Some(edge.action))));
     }
     if found.runs != Runs::OneObservation {
         nothing_left(procedure, found, proof);
@@ -35,28 +45,29 @@ fn nothing_left(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
         if !found.machine.is_finished(&state) {
             continue;
         }
-        if let Some(what) = left_open(procedure, found.machine, &state) {
-            proof.find(Property::NothingLeft, what, found.run_to(number, None));
+        if let Some((what, place)) = left_open(procedure, found.machine, &state) {
+            let finding = Finding::new(Property::NothingLeft, what, Place::of(procedure, place));
+            proof.find(finding.after(found.run_to(number, None)));
             return;
         }
     }
 }
 
-/// What a finished job leaves open.
-fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<String> {
+/// What a finished job leaves open, and where in the file it stands.
+fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<(String, String)> {
     for (at, item) in machine.items.iter().enumerate() {
         let off = item.field.get(state);
         if off > 0 {
-            return Some(format!(
-                "the job can be finished with {off} of \"{}\" off",
-                procedure.checklist.items[at].id
-            ));
+            let what =
+                format!("the job can be finished with {off} of \"{}\" off", procedure.checklist.items[at].id);
+            return Some((what, format!("/items/{at}")));
         }
     }
-    for (rule, text) in machine.signs.iter().zip(&procedure.checklist.sign_offs) {
+    for (at, (rule, text)) in machine.signs.iter().zip(&procedure.checklist.sign_offs).enumerate() {
         let given = rule.field.get(state) == sign::VALID;
         if !rule.permit && !given && owes_attests(machine, state, rule.step) {
-            return Some(format!("the job can be finished while the attest \"{}\" is not valid", text.id));
+            let what = format!("the job can be finished while the attest \"{}\" is not valid", text.id);
+            return Some((what, format!("/sign_offs/{at}")));
         }
     }
     None

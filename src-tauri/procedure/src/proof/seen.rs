@@ -1,6 +1,29 @@
 //! What ever came up in a search, beside its states: noted at every step, so it must be quick.
 
-use crate::machine::{Action, Machine, State, WORDS};
+use crate::machine::{Action, Machine, MoveIx, Pred, State, StepIx, Tree, WORDS};
+
+/// The `needs` of a step or a move.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Needs {
+    Step(StepIx),
+    Move(MoveIx),
+}
+
+impl Needs {
+    /// Those that are more than "true" or "false".
+    fn all(machine: &Machine) -> Vec<Needs> {
+        let steps = (0..machine.steps.len()).map(|at| Needs::Step(StepIx::of(at)));
+        let moves = (0..machine.moves.len()).map(|at| Needs::Move(MoveIx::of(at)));
+        steps.chain(moves).filter(|needs| !matches!(needs.of(machine).tree(), Tree::Const(_))).collect()
+    }
+
+    fn of(self, machine: &Machine) -> &Pred {
+        match self {
+            Needs::Step(step) => &machine.steps[step.at()].needs,
+            Needs::Move(made) => &machine.moves[made.at()].needs,
+        }
+    }
+}
 
 /// What came up.
 pub struct Seen {
@@ -10,6 +33,8 @@ pub struct Seen {
     pub signs: Vec<(bool, bool)>,
     /// For each variable that is a gate: it became unknown because it no longer held; it was read again.
     pub gates: Vec<(bool, bool)>,
+    /// Predicates of steps and moves that held in every state so far.
+    pub needs: Vec<Needs>,
     /// Bits of sign-offs and gates of which not everything was seen yet.
     open: [u64; WORDS],
 }
@@ -20,10 +45,17 @@ impl Seen {
             happened: vec![false; actions],
             signs: vec![(false, false); machine.signs.len()],
             gates: vec![(false, false); machine.vars.len()],
+            needs: Needs::all(machine),
             open: [0; WORDS],
         };
         seen.look_for_the_rest(machine);
         seen
+    }
+
+    /// Takes in a state.
+    pub fn look_at(&mut self, machine: &Machine, state: &State) {
+        // After a few states hardly one is left.
+        self.needs.retain(|needs| needs.of(machine).holds(state));
     }
 
     fn look_for_the_rest(&mut self, machine: &Machine) {

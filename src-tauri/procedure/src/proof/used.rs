@@ -3,7 +3,10 @@
 use std::collections::BTreeSet;
 
 use super::explore::Found;
+use super::finding::Remark;
+use super::finding::{Finding, Place};
 use super::report::{Proof, Property};
+use super::seen::Needs;
 use crate::load::Procedure;
 use crate::machine::{Action, Pred, StepIx, Tree};
 
@@ -12,6 +15,8 @@ pub struct Used {
     happened: BTreeSet<Action>,
     sign_lapsed: Vec<(bool, bool)>,
     gate_lapsed: Vec<(bool, bool)>,
+    /// Predicates of steps and moves that held in every state; nothing before the first search.
+    always: Option<Vec<Needs>>,
 }
 
 impl Used {
@@ -20,6 +25,7 @@ impl Used {
             happened: BTreeSet::new(),
             sign_lapsed: vec![(false, false); procedure.machine.signs.len()],
             gate_lapsed: vec![(false, false); procedure.machine.vars.len()],
+            always: None,
         }
     }
 
@@ -29,11 +35,18 @@ impl Used {
         self.happened.extend(happened.map(|(action, _)| action));
         self.sign_lapsed.clone_from(&found.seen.signs);
         self.gate_lapsed.clone_from(&found.seen.gates);
+        self.always = Some(found.seen.needs.clone());
     }
 
     /// Adds what was seen in another search.
     pub fn take_in(&mut self, other: Used) {
         self.happened.extend(other.happened);
+        if let Some(needs) = other.always {
+            match &mut self.always {
+                Some(always) => always.retain(|one| needs.contains(one)),
+                None => self.always = Some(needs),
+            }
+        }
         let add = |into: &mut Vec<(bool, bool)>, from: Vec<(bool, bool)>| {
             for (into, from) in into.iter_mut().zip(from) {
                 into.0 |= from.0;
@@ -44,11 +57,18 @@ impl Used {
         add(&mut self.gate_lapsed, other.gate_lapsed);
     }
 
+    /// Whether an action happened.
+    pub fn has_happened(&self, action: Action) -> bool {
+        self.happened.contains(&action)
+    }
+
     pub fn judge(&self, procedure: &Procedure, proof: &mut Proof) {
-        let mut unused = |what: String| proof.find(Property::AllUsed, what, Vec::new());
+        let mut unused = |what: String, place: String| {
+            proof.find(Finding::new(Property::AllUsed, what, Place::of(procedure, place)));
+        };
         for (step, text) in procedure.steps() {
             if !self.happened.contains(&Action::Begin(step)) {
-                unused(format!("step \"{}\" can never be begun", text.id));
+                unused(format!("step \"{}\" can never be begun", text.id), procedure.step_pointer(step));
                 continue;
             }
             self.outcomes(procedure, step, &mut unused);
@@ -57,27 +77,65 @@ impl Used {
             if matches!(action, Action::Move(_) | Action::Finish | Action::Stop)
                 && !self.happened.contains(&action)
             {
-                unused(format!("never possible: {}", procedure.say(action)));
+                let place = match action {
+                    Action::Move(made) => format!("/moves/{}/needs", made.at()),
+                    Action::Finish => "/done_when".to_owned(),
+                    _ => "/safe_to_leave".to_owned(),
+                };
+                unused(format!("never possible: {}", procedure.say(action)), place);
             }
         }
         for (at, rule) in procedure.machine.signs.iter().enumerate() {
             let id = &procedure.checklist.sign_offs[at].id;
             if rule.permit && !is_constant(&rule.holds_while) {
-                lapse(&format!("permit \"{id}\""), self.sign_lapsed[at], &mut unused);
+                let place = format!("/sign_offs/{at}/holds_while");
+                lapse(&format!("permit \"{id}\""), self.sign_lapsed[at], &mut |what| {
+                    unused(what, place.clone())
+                });
             }
         }
         for (at, var) in procedure.machine.vars.iter().enumerate() {
             if var.holds_while.as_ref().is_some_and(|holds| !is_constant(holds)) {
-                lapse(&format!("gate \"{}\"", procedure.names.vars[at]), self.gate_lapsed[at], &mut unused);
+                let first_gate = procedure.checklist.conditions.len() + procedure.checklist.facts.len();
+                let place = format!("/gates/{}/holds_while", at - first_gate);
+                let what = format!("gate \"{}\"", procedure.names.vars[at]);
+                lapse(&what, self.gate_lapsed[at], &mut |what| unused(what, place.clone()));
             }
         }
     }
 
-    fn outcomes(&self, procedure: &Procedure, step: StepIx, unused: &mut impl FnMut(String)) {
+    /// What keeps nothing back, and attests that nothing makes lapse: odd, though it refutes nothing.
+    pub fn remark(&self, procedure: &Procedure, proof: &mut Proof) {
+        let mut odd = |what: String, place: String| {
+            proof.remarks.push(Remark { what, place: Place::of(procedure, place) });
+        };
+        for needs in self.always.iter().flatten() {
+            let (whose, place) = match *needs {
+                Needs::Step(step) => {
+                    (format!("step \"{}\"", procedure.step(step).id), procedure.step_pointer(step))
+                }
+                Needs::Move(made) => {
+                    (format!("move \"{}\"", procedure.move_text(made).id), format!("/moves/{}", made.at()))
+                }
+            };
+            let what =
+                format!("what {whose} needs holds in every state that can be reached: it keeps nothing back");
+            odd(what, format!("{place}/needs"));
+        }
+        for (at, rule) in procedure.machine.signs.iter().enumerate() {
+            if !rule.permit && !is_constant(&rule.holds_while) && !self.sign_lapsed[at].0 {
+                let id = &procedure.checklist.sign_offs[at].id;
+                odd(format!("nothing makes attest \"{id}\" lapse"), format!("/sign_offs/{at}/holds_while"));
+            }
+        }
+    }
+
+    fn outcomes(&self, procedure: &Procedure, step: StepIx, unused: &mut impl FnMut(String, String)) {
         let outcomes = procedure.machine.steps[step.at()].outcomes.len();
         for outcome in (0..outcomes).map(crate::machine::OutcomeIx::of) {
             if !self.happened.contains(&Action::Done(step, outcome)) {
-                unused(format!("never possible: {}", procedure.say(Action::Done(step, outcome))));
+                let what = format!("never possible: {}", procedure.say(Action::Done(step, outcome)));
+                unused(what, procedure.step_pointer(step));
             }
         }
     }

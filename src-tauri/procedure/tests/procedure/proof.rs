@@ -2,6 +2,7 @@
 
 mod dangers;
 mod ends;
+mod findings;
 mod limits;
 mod observed;
 mod used;

@@ -1,0 +1,89 @@
+//! What is odd in a checklist though it refutes nothing: rules that keep nothing back, things that nothing uses.
+
+use std::collections::BTreeSet;
+
+use super::finding::{Place, Remark};
+use super::report::Proof;
+use crate::format::Ask;
+use crate::load::Procedure;
+use crate::machine::{Field, Machine, Pred, Test, Tree};
+
+/// Adds what can be seen without a search.
+pub fn look_over(procedure: &Procedure, proof: &mut Proof) {
+    let mut odd = |what: String, place: String| {
+        proof.remarks.push(Remark { what, place: Place::of(procedure, place) });
+    };
+    items(procedure, &mut odd);
+    entries(procedure, &mut odd);
+    let read = fields_read(&procedure.machine);
+    for (at, var) in procedure.machine.vars.iter().enumerate() {
+        if !read.contains(&var.field) {
+            let conditions = procedure.checklist.conditions.len();
+            let gates = conditions + procedure.checklist.facts.len();
+            let place = match at {
+                at if at < conditions => format!("/conditions/{at}"),
+                at if at < gates => format!("/facts/{}", at - conditions),
+                at => format!("/gates/{}", at - gates),
+            };
+            odd(format!("no predicate reads \"{}\"", procedure.names.vars[at]), place);
+        }
+    }
+}
+
+fn items(procedure: &Procedure, odd: &mut dyn FnMut(String, String)) {
+    for (at, item) in procedure.checklist.items.iter().enumerate() {
+        let is_it =
+            |pieces: &[(crate::machine::ItemIx, u8)]| pieces.iter().any(|(found, _)| found.at() == at);
+        let off = procedure.machine.steps.iter().any(|rule| is_it(&rule.takes_off));
+        let back = procedure.machine.steps.iter().any(|rule| is_it(&rule.puts_back));
+        let what = match (off, back) {
+            (true, false) => "no step puts it back",
+            (false, true) => "no step takes it off",
+            (false, false) => "no step takes it off or puts it back",
+            (true, true) => continue,
+        };
+        odd(format!("item \"{}\": {what}", item.id), format!("/items/{at}"));
+    }
+}
+
+fn entries(procedure: &Procedure, odd: &mut dyn FnMut(String, String)) {
+    for (step, text) in procedure.steps() {
+        for (at, entry) in text.entries.iter().enumerate() {
+            let mut effects = entry.classes.values();
+            let first = effects.next();
+            if matches!(entry.ask, Ask::Choice(_)) && effects.all(|effect| Some(effect) == first) {
+                odd(
+                    format!("entry \"{}\" of step \"{}\": every answer does the same", entry.id, text.id),
+                    format!("{}/entries/{at}", procedure.step_pointer(step)),
+                );
+            }
+        }
+    }
+}
+
+/// Every field that some rule or danger reads.
+fn fields_read(machine: &Machine) -> BTreeSet<Field> {
+    let mut preds: Vec<&Pred> = vec![&machine.done_when, &machine.safe_to_leave, &machine.start_when];
+    for rule in &machine.steps {
+        preds.extend([&rule.needs, &rule.while_]);
+        preds.extend(&rule.again);
+        preds.extend(rule.on.iter().map(|(yes, _)| yes));
+    }
+    preds.extend(machine.moves.iter().map(|rule| &rule.needs));
+    preds.extend(machine.signs.iter().map(|rule| &rule.holds_while));
+    preds.extend(machine.vars.iter().filter_map(|var| var.holds_while.as_ref()));
+    preds.extend(machine.follows.iter().map(|rule| &rule.when));
+    preds.extend(machine.dangers.iter().map(|rule| &rule.when));
+    let mut read = BTreeSet::new();
+    let mut open: Vec<&Tree> = preds.into_iter().map(Pred::tree).collect();
+    while let Some(tree) = open.pop() {
+        match tree {
+            Tree::Test(Test::In { field, .. }) => {
+                read.insert(*field);
+            }
+            Tree::All(parts) | Tree::Any(parts) => open.extend(parts),
+            Tree::Test(_) | Tree::Const(_) => {}
+        }
+    }
+    read
+}

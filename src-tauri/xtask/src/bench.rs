@@ -1,0 +1,113 @@
+//! `cargo xtask bench`: how fast the proof's search is and how it grows. Printed for people, held against nothing: times
+//! on a shared machine are no test.
+//!
+//! An engine is a row's maker: another one that searches the same checklists joins [`ENGINES`] and gets its rows.
+
+mod synthetic;
+
+use std::path::Path;
+use std::time::Instant;
+
+use serde_json::Value;
+
+use crate::cli;
+use crate::failure::Failure;
+use crate::folder;
+
+/// How a search went.
+struct Row {
+    states: u64,
+    transitions: u64,
+    bytes: u64,
+    seconds: f64,
+    complete: bool,
+}
+
+/// Something that searches a checklist through and counts.
+struct Engine {
+    name: &'static str,
+    search: fn(&Path, &Path, Runs) -> Result<Row, Failure>,
+}
+
+/// Which runs are searched.
+#[derive(Clone, Copy)]
+struct Runs {
+    name: &'static str,
+    options: &'static [&'static str],
+}
+
+const ENGINES: [Engine; 1] = [Engine { name: "panside", search: ours }];
+
+const PLAIN: Runs = Runs { name: "plain", options: &["--no-strike", "--no-observe"] };
+const STRIKE: Runs = Runs { name: "strike", options: &["--no-observe"] };
+const WHOLE: Runs = Runs { name: "both", options: &[] };
+
+/// States after which one of our searches stops: as on a tablet.
+const MOST_STATES: &str = "5000000";
+
+/// Steps of the synthetic checklists.
+const STEPS: [usize; 4] = [20, 40, 80, 160];
+
+/// Searches the shipped checklists and the synthetic ones, and prints a table.
+///
+/// # Errors
+/// When the program does not build, or an answer can't be read.
+pub fn bench(root: &Path) -> Result<(), Failure> {
+    cli::build(root)?;
+    println!(
+        "engine   checklist                    runs    states      transitions  seconds  states/s   bytes/state"
+    );
+    let shipped = root.join("checklists/pan-and-solenoid.checklist.json");
+    for runs in [PLAIN, STRIKE, WHOLE] {
+        row(root, &shipped, "pan-and-solenoid", runs)?;
+    }
+    let made = std::env::temp_dir().join(format!("panside-bench-{}", std::process::id()));
+    folder::create(&made)?;
+    for steps in STEPS {
+        let file = made.join(format!("synthetic-{steps}.checklist.json"));
+        folder::write(&file, synthetic::checklist(steps).to_string().as_bytes())?;
+        for runs in [PLAIN, WHOLE] {
+            row(root, &file, &format!("synthetic, {steps} steps"), runs)?;
+        }
+    }
+    folder::remove(&made)
+}
+
+fn row(root: &Path, file: &Path, name: &str, runs: Runs) -> Result<(), Failure> {
+    for engine in &ENGINES {
+        let row = (engine.search)(root, file, runs)?;
+        println!(
+            "{:<8} {name:<28} {:<7} {:<11} {:<12} {:<8.2} {:<10.0} {:.1}{}",
+            engine.name,
+            runs.name,
+            row.states,
+            row.transitions,
+            row.seconds,
+            row.states as f64 / row.seconds.max(0.001),
+            row.bytes as f64 / row.states.max(1) as f64,
+            if row.complete { "" } else { "  (not searched to the end)" },
+        );
+    }
+    Ok(())
+}
+
+/// Our own search. The time is that of the whole program, the properties judged.
+fn ours(root: &Path, file: &Path, runs: Runs) -> Result<Row, Failure> {
+    let path = file.to_string_lossy();
+    let mut arguments = vec!["prove", &path, "--json", "--states", MOST_STATES];
+    arguments.extend(runs.options);
+    let began = Instant::now();
+    let said = cli::answer(root, &arguments)?;
+    let seconds = began.elapsed().as_secs_f64();
+    let proof: Value = serde_json::from_str(&said)
+        .map_err(|error| Failure::Check(format!("the proof's answer on {path} can't be read: {error}")))?;
+    let searches = proof["searches"].as_array().cloned().unwrap_or_default();
+    let sum = |of: fn(&Value) -> Option<u64>| searches.iter().filter_map(of).sum();
+    Ok(Row {
+        states: sum(|search| search["states"]["found"].as_u64()),
+        transitions: sum(|search| search["transitions"].as_u64()),
+        bytes: sum(|search| search["states"]["bytes"].as_u64()),
+        seconds,
+        complete: searches.iter().all(|search| search["complete"] == true),
+    })
+}
