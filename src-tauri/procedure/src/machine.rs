@@ -9,6 +9,7 @@ mod explain;
 mod observe;
 mod pred;
 mod recorded;
+mod settle;
 mod shown;
 mod state;
 mod step;

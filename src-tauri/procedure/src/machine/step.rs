@@ -1,6 +1,5 @@
 //! [`Machine::step`]: the only thing that changes rule state.
 
-use super::wake::Woken;
 use super::{
     Action, Assign, Before, Blocked, DangerSet, InJob, Machine, MoveIx, OutcomeIx, SignIx, State, StepIx,
     StepRule, UNKNOWN, VarIx, over, sign, work,
@@ -67,74 +66,6 @@ impl Machine {
         self.settle(before, &mut next, watch);
         watch(Moment::Settled, &next);
         Ok(next)
-    }
-
-    /// Follows, then lapses, each until nothing changes.
-    pub(crate) fn settle(
-        &self,
-        before: &Before<'_>,
-        state: &mut State,
-        watch: &mut impl FnMut(Moment, &State),
-    ) {
-        watch(Moment::Assigned, state);
-        let mut woken = before.woken(self, state);
-        // Loading lets two follows write a variable only to the same value, so each change is the last of
-        // its variable and the loop ends.
-        while woken.follows != 0 && self.follow(before, &mut woken, state, watch) {}
-        while woken.gates | woken.signs != 0 && self.lapse_once(before, &mut woken, state) {}
-    }
-
-    /// Every follow that is awake, once, in file order. Answers whether anything has changed.
-    fn follow(
-        &self,
-        before: &Before<'_>,
-        woken: &mut Woken,
-        state: &mut State,
-        watch: &mut impl FnMut(Moment, &State),
-    ) -> bool {
-        let mut changed = false;
-        for (at, follow) in self.follows.iter().enumerate() {
-            if Woken::has(woken.follows, at) && follow.when.holds(state) {
-                let was = *state;
-                follow.assign.apply(state);
-                if *state != was {
-                    watch(Moment::Followed, state);
-                    *woken = before.woken(self, state);
-                    changed = true;
-                }
-            }
-        }
-        changed
-    }
-
-    /// Every gate and sign-off that is awake, once. Answers whether one has lapsed.
-    fn lapse_once(&self, before: &Before<'_>, woken: &mut Woken, state: &mut State) -> bool {
-        let mut changed = false;
-        for (at, var) in self.readers.gates.iter().enumerate() {
-            if !Woken::has(woken.gates, at) {
-                continue;
-            }
-            let var = &self.vars[var.at()];
-            if let Some(holds_while) = &var.holds_while
-                && var.field.get(state) != u64::from(UNKNOWN)
-                && !holds_while.holds(state)
-            {
-                var.field.set(state, u64::from(UNKNOWN));
-                *woken = before.woken(self, state);
-                changed = true;
-            }
-        }
-        for (at, rule) in self.signs.iter().enumerate() {
-            if Woken::has(woken.signs, at)
-                && rule.field.get(state) == sign::VALID
-                && !rule.holds_while.holds(state)
-            {
-                rule.field.set(state, sign::LAPSED);
-                *woken = before.woken(self, state);
-                changed = true;
-            }
-        }
-        changed
     }
 
     fn begin(&self, state: &State, next: &mut State, step: StepIx) -> Result<(), Blocked> {

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::finding::{Place, Remark};
 use super::report::Proof;
-use crate::format::Ask;
+use crate::format::ClassEffect;
 use crate::load::Procedure;
 use crate::machine::{Field, Machine, Pred, Test, Tree};
 
@@ -51,7 +51,9 @@ fn entries(procedure: &Procedure, odd: &mut dyn FnMut(String, String)) {
         for (at, entry) in text.entries.iter().enumerate() {
             let mut effects = entry.classes.values();
             let first = effects.next();
-            if matches!(entry.ask, Ask::Choice(_)) && effects.all(|effect| Some(effect) == first) {
+            // An answer that does nothing is there to be read later; one that does something should decide it.
+            let does_something = first.is_some_and(|effect| *effect != ClassEffect::default());
+            if does_something && effects.len() > 0 && effects.all(|effect| Some(effect) == first) {
                 odd(
                     format!("entry \"{}\" of step \"{}\": every answer does the same", entry.id, text.id),
                     format!("{}/entries/{at}", procedure.step_pointer(step)),

@@ -100,7 +100,11 @@ fn what_is_odd_is_told_and_refutes_nothing() {
     let lost =
         pan_job().add("", "items", json!({"id": "strap", "name": "strap", "count": 1, "reuse": "never"}));
     assert_eq!(odd(&lost)[0].0, "item \"strap\": no step takes it off or puts it back");
-    let idle = choice("colour", &["red", "brown"], json!({"red": {}, "brown": {}}));
+    let idle = choice(
+        "colour",
+        &["red", "brown"],
+        json!({"red": {"sets": {"verdict": "leak"}}, "brown": {"sets": {"verdict": "leak"}}}),
+    );
     assert_eq!(
         odd(&pan_job().add("fill", "entries", idle))[0].0,
         "entry \"colour\" of step \"fill\": every answer does the same"
