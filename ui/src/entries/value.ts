@@ -52,8 +52,16 @@ export function emptyDraft(entry: EntryView): Draft {
 /** What typing goes on from: what was typed last, else what was entered, else nothing. */
 export function openDraft(entry: EntryView, draft: string | undefined, initial: EntryValue | null): Draft {
   const typed = draft === undefined ? null : readDraft(entry, draft);
-  if (typed && !isBlank(typed)) return typed;
-  return (initial && fitting(entry, initial)) ?? emptyDraft(entry);
+  const from = typed && !isBlank(typed) ? typed : initial && fitting(entry, initial);
+  if (!from) return emptyDraft(entry);
+  return "level" in from
+    ? { level: { ...from.level, readings: atLeastTwo(entry, from.level.readings) } }
+    : from;
+}
+
+/** A level is always known by two readings, so that there is room for two. */
+function atLeastTwo(entry: EntryView, readings: StickReading[]): StickReading[] {
+  return readings.length < 2 ? atLeastTwo(entry, [...readings, blankReading(entry)]) : readings;
 }
 
 /** Reads a kept draft; nothing where it can't be one of this entry. */

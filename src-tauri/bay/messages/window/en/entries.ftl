@@ -76,7 +76,6 @@ entry-account-word-bench = on the bench, in the bag
 entry-clicked = clicked at { $value }
 # $stage: which stage, from 1
 entry-stage = Stage { $stage }
-entry-tool = Torque tool
 entry-tool-choose = Choose the torque tool
 # $min, $max, $unit: its range; $due: last day of its calibration
 entry-tool-range = { $min } to { $max } { $unit } · calibration holds to { $due }
