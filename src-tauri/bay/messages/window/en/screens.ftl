@@ -114,3 +114,51 @@ screens-record-save = Save the record
 screens-record-save-again = Save it again
 screens-record-saving = The record is being written, with its photos.
 screens-record-saved = Saved. It lies here:
+
+screens-reason-text = In your own words
+screens-reason-missing = Give a reason: tap one or write it.
+screens-reason-enter = ENTER
+screens-reason-must-hold = This must hold first:
+
+screens-finish-title = Finish the job
+screens-finish-explains = The job ends here, and nothing more can be entered in it. What is written stays as it is. Finish it?
+screens-finish-do = FINISH
+
+screens-renew-title = Sign again what has lapsed
+screens-renew-since = Lapsed { $time }, by what { $who } entered:
+screens-renew-signer = { $role ->
+    [second_person] { $name } signs, as second person.
+    [service_writer] { $name } signs, as service writer.
+   *[other] { $name } signs.
+}
+screens-renew-other = Somebody else signs
+screens-renew-sign = { $count ->
+    [one] Sign again
+   *[other] Sign all { $count } again
+}
+screens-renew-none = Nothing that has lapsed can be signed now.
+screens-renew-not-now = Not now
+
+screens-observe-title = The vehicle is not as shown
+screens-observe-explains = Say what is otherwise. A fact is never refused; what it makes unsafe is closed until it is put right.
+screens-observe-what = Not as shown: { $name }
+screens-observe-shown = shown as { $value }
+screens-observe-choose = Choose what it is.
+screens-observe-how = Say how it came to that: tap a word or write it.
+screens-observe-words =
+    Found it like this
+    Somebody else did it
+    It gave way
+    Entered wrong before
+
+screens-more-title = More
+screens-more-go = Go to
+screens-more-step = Step { $number }
+screens-more-job = The job
+screens-more-aside = Set it aside
+screens-more-strike = Strike it
+screens-more-later = Enter it as done before
+screens-more-observe = The vehicle is not as shown
+screens-more-stop = Stop and call
+screens-light = Light glass
+screens-dark = Dark glass
