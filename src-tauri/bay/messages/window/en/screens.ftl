@@ -22,8 +22,8 @@ screens-job-ended = ended
 screens-job-open = open
 screens-job-here = open, on the bench
 screens-job-events = { $count ->
-    [one] 1 entry in the journal
-   *[other] { $count } entries in the journal
+    [one] 1 entry
+   *[other] { $count } entries
 }
 screens-working = Works now
 screens-works-now = works now
@@ -56,6 +56,7 @@ screens-new-nothing-offered = No checklist is built into this program.
 screens-new-no-sheet = No spec sheet fits this checklist.
 screens-new-nobody = Nobody is named on this tablet. Name who works, in Kit.
 screens-new-not-proved = The checklist must be proved before a job starts with it. It goes on by itself.
+screens-new-proof-failed = No job starts with a checklist that is not proved. Prove it again.
 screens-digits = Digits
 screens-digit-back = Take the last one away
 screens-proof = Proof of the checklist
@@ -162,3 +163,37 @@ screens-more-observe = The vehicle is not as shown
 screens-more-stop = Stop and call
 screens-light = Light glass
 screens-dark = Dark glass
+
+screens-kit = Kit
+screens-kit-people = People
+screens-kit-tools = Torque tools
+screens-kit-no-tools = No torque tool is named yet.
+screens-kit-add-person = Name a person
+screens-kit-add-tool = Name a torque tool
+screens-kit-measure = Measure the glass
+screens-kit-remove = Remove
+screens-kit-removed = { $name }
+screens-kit-back = Put back
+screens-kit-work = Works now
+screens-kit-range = { $min } to { $max } { $unit }
+screens-kit-due = calibrated until { $day }
+screens-kit-name = Name
+screens-kit-as = Works as
+screens-kit-add = ADD
+screens-kit-name-missing = Type the name.
+screens-kit-there = { $name } is in the list already.
+screens-kit-tool-name = What the shop calls it
+screens-kit-min = Lowest torque
+screens-kit-max = Highest torque
+screens-kit-unit = Unit of both
+screens-kit-until = Calibrated until, as 2027-03-01
+screens-kit-bad-name = Type what the shop calls the tool.
+screens-kit-bad-range = Type the lowest and the highest torque as numbers.
+screens-kit-bad-due = Type the last day of its calibration as year, month and day: 2027-03-01.
+screens-kit-measure-title = Measure the glass
+screens-kit-measure-explains = Lay a bank card, the long side across, on the outline. Make the outline as wide as the card.
+screens-kit-measured = { $size } points a millimetre.
+screens-kit-at-limit = No glass goes further.
+screens-kit-narrower = Narrower by { $by }
+screens-kit-wider = Wider by { $by }
+screens-kit-use = Use this size
