@@ -1,6 +1,6 @@
 // How the tray draws a kind of part or fastener: by the words of its name. Only a drawing hangs on it; a name without a
 // known word gets a neutral form.
-import type { ItemView, TrayView } from "../core/types";
+import type { TrayView } from "../core/types";
 
 /** The drawings there are. */
 export type Piece =
@@ -76,9 +76,15 @@ export function fitted(tray: TrayView[], cells: number): { shown: TrayView[]; mo
   return { shown, more: tray.length - shown.length };
 }
 
-/** The tray in the order it is laid out: what goes back first, then what is replaced; each by its drawing. */
+/**
+ * The tray in the order it is laid out: what must be counted again, then what goes back, then what is replaced; each by its
+ * drawing.
+ */
 export function laidOut(tray: TrayView[]): TrayView[] {
   const kinds = [...new Set(Object.values(BY_WORD)), "piece"];
-  const place = (item: ItemView) => (item.reuse === "never" ? 100 : 0) + kinds.indexOf(pieceOf(item.name));
+  const place = (item: TrayView) =>
+    kinds.indexOf(pieceOf(item.name)) +
+    (item.reuse === "never" ? kinds.length : 0) -
+    (item.recount_agrees ? 0 : 2 * kinds.length);
   return [...tray].sort((a, b) => place(a) - place(b));
 }

@@ -13,9 +13,12 @@ export function laneOf(zone: Zone): Lane {
   return zone === "bench" ? "bench" : "floor";
 }
 
+/** Half the width of a lane's name: what the outer lanes keep from the edges. */
+const EDGE = 21;
+
 /** The middle of a lane in a thread of `width` pixels. */
 export function laneX(lane: Lane, width: number): number {
-  return (width * (2 * LANES.indexOf(lane) + 1)) / (2 * LANES.length);
+  return EDGE + ((width - 2 * EDGE) * LANES.indexOf(lane)) / (LANES.length - 1);
 }
 
 /** The steps that are on the thread: those of this job that are not set aside. */
