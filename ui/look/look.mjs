@@ -32,6 +32,7 @@ const types = {
 };
 const server = createServer((request, response) => {
   const path = new URL(request.url, "http://x").pathname;
+  if (path === "/favicon.ico") return response.writeHead(204).end();
   try {
     const body = readFileSync(join(here, "../dist", path === "/" ? "index.html" : path));
     response.writeHead(200, { "content-type": types[extname(path)] ?? "text/html" }).end(body);
