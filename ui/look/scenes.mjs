@@ -113,4 +113,25 @@ export const scenes = [
     answers: says("Note written."),
     taps: [entry("more"), "every drive", "only uphill", saying],
   },
+  { name: "frame-floor", page: "018" },
+  { name: "frame-danger", page: "091" },
+  { name: "frame-watch", page: "081" },
+  { name: "frame-pan-off", page: "130" },
+  { name: "frame-dark", page: "100", where: { dark: true } },
+  { name: "frame-moves", page: "055", taps: ["Opens the moves"] },
+  { name: "frame-moved", page: "055", taps: ["Opens the moves", "Raise the vehicle"] },
+  {
+    name: "frame-move-closed",
+    page: "175",
+    // What can't be done now stays pressable; the driver would wait until it isn't closed any more.
+    taps: ["Opens the moves", (page) => page.getByRole("button", { name: /^Raise/ }).click({ force: true })],
+  },
+  { name: "frame-thread", page: "150", taps: ["Opens all steps"] },
+  {
+    name: "frame-thread-open",
+    page: "047",
+    taps: ["Opens all steps", (page) => page.getByRole("switch").click()],
+  },
+  { name: "frame-tray", page: "123", taps: ["Opens the tray"] },
+  { name: "frame-wipe", page: "100", taps: ["Freezes touch"] },
 ];

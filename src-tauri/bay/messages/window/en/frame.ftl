@@ -40,9 +40,7 @@ frame-tray-disagrees = count again
 frame-tray-disagrees-long = A count made anew from what was entered comes to another number. Count the pieces.
 frame-off-of = { $off } of { $count }
 frame-new-goes-in = new goes in
-frame-reuse-yes = goes back
 frame-reuse-once = goes back once
-frame-reuse-never = does not go back: new goes in
 frame-group-back = These go back
 frame-group-new = These do not go back: new go in
 
