@@ -113,7 +113,7 @@ class Bench {
       this.demoClock = opened.demo_clock;
       this.storeTroubles = opened.troubles;
       const where = readWhere(opened.window);
-      this.actor = where?.actor ?? opened.kit.people[0] ?? null;
+      this.actor = where?.actor ?? opened.kit.people.find((one) => one.role === "technician") ?? null;
       this.dark = where?.dark ?? window.matchMedia("(prefers-color-scheme: dark)").matches;
       this.mm = where?.mm ?? ASSUMED_MM;
       this.#steps = where?.steps ?? {};
