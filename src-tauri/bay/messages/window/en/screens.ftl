@@ -134,6 +134,7 @@ screens-renew-signer = { $role ->
 }
 screens-renew-other = Somebody else signs
 screens-renew-sign = { $count ->
+    [0] Sign again
     [one] Sign again
    *[other] Sign all { $count } again
 }
@@ -143,7 +144,7 @@ screens-renew-not-now = Not now
 screens-observe-title = The vehicle is not as shown
 screens-observe-explains = Say what is otherwise. A fact is never refused; what it makes unsafe is closed until it is put right.
 screens-observe-what = Not as shown: { $name }
-screens-observe-shown = shown as { $value }
+screens-observe-shown = { $name } is not { $value } but
 screens-observe-choose = Choose what it is.
 screens-observe-how = Say how it came to that: tap a word or write it.
 screens-observe-words =
