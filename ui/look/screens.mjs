@@ -58,7 +58,12 @@ const proving = (more) => ({ proved: false, doing: "", states: 0, failed: null, 
 
 /** Presses a button, also one that is closed: it says why. */
 const press = (name) => (page) => page.getByRole("button", { name }).first().click({ force: true });
-const inOverlay = (name) => (page) => page.getByRole("dialog").getByRole("button", { name }).first().click();
+const inOverlay = (name) => (page) =>
+  page
+    .getByRole("dialog")
+    .getByRole("button", { name, exact: name === "ENTER" })
+    .first()
+    .click({ force: true });
 const more = (page) => page.getByRole("button", { name: "More", exact: true }).click();
 
 export const screens = [
@@ -123,7 +128,7 @@ export const screens = [
   {
     name: "over-observe-value",
     page: "100",
-    taps: [more, "The vehicle is not as shown", inOverlay("exhaust pipe"), "tied", press("ENTER")],
+    taps: [more, "The vehicle is not as shown", inOverlay("exhaust pipe"), "tied", inOverlay("ENTER")],
   },
   { name: "over-renew", page: "016", taps: [more, "Sign again what has lapsed"] },
 ];
