@@ -3,6 +3,7 @@
 /** Sounds once. A device that may not sound stays still: the words are there in any case. */
 export function sound(): void {
   navigator.vibrate?.([200, 100, 200]);
+  if (!("AudioContext" in window)) return;
   const player = new AudioContext();
   const end = tone(player, 880, tone(player, 660, player.currentTime));
   window.setTimeout(() => void player.close(), (end - player.currentTime) * 1000 + 100);
