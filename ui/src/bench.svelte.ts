@@ -283,12 +283,6 @@ class Bench {
     return this.#onward(step, await this.ask({ rerecord: { step: step.id, entries, signatures, reason } }));
   }
 
-  /** Takes in a photo file and enters it. The trouble is put where the photo is taken, so it is thrown. */
-  async photo(step: StepView, entry: string, file: Blob): Promise<boolean> {
-    const value = await this.takePhoto(file);
-    return value !== null && (await this.enter(step, entry, value));
-  }
-
   /** Takes in a photo file and answers the value to enter; nothing when it failed. */
   async takePhoto(file: Blob): Promise<EntryValue | null> {
     const job = this.page?.job;
