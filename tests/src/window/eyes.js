@@ -141,8 +141,8 @@
       const on = all("[role=dialog]").at(-1);
       if (flat(on?.getAttribute("aria-label")) !== pad) return true;
       const said = [...on.querySelectorAll("[role=status]")].map((each) => flat(each.innerText)).join(" ").trim();
-      // A second of quiet: the pad would have gone by now.
-      if (said !== "" && quiet > 60) return said;
+      // Half a second of quiet: the pad would have gone by now.
+      if (said !== "" && quiet > 30) return said;
       await new Promise((next) => requestAnimationFrame(next));
     }
     return false;

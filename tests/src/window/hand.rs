@@ -1,7 +1,6 @@
 //! One open window: what is seen in it, and the finger on it.
 
 use std::path::{Path, PathBuf};
-use std::time::Duration;
 
 use fantoccini::elements::{Element, ElementRef};
 use fantoccini::error::CmdError;
@@ -135,7 +134,8 @@ impl Window {
     /// # Errors
     /// When the driver fails.
     pub fn offers(&mut self, says: &str) -> Result<bool> {
-        let found = self.run("looking", "return window.__eyes.button(arguments[0]) !== null", vec![says.into()])?;
+        let found =
+            self.run("looking", "return window.__eyes.button(arguments[0]) !== null", vec![says.into()])?;
         Ok(found == Value::Bool(true))
     }
 
@@ -227,7 +227,8 @@ impl Window {
     /// # Errors
     /// When neither comes.
     pub fn left(&mut self, pad: &str) -> Result<Option<String>> {
-        let script = format!("const [pad, done] = arguments; window.__eyes.left(pad, {PATIENCE_MS}).then(done)");
+        let script =
+            format!("const [pad, done] = arguments; window.__eyes.left(pad, {PATIENCE_MS}).then(done)");
         match self.run_async("waiting for a pad", &script, vec![pad.into()])? {
             Value::Bool(true) => Ok(None),
             Value::String(said) => Ok(Some(said)),
@@ -244,6 +245,26 @@ impl Window {
         self.times.typed += text.chars().count();
         self.driver("typing", |window| window.runtime.block_on(field.send_keys(text)))?;
         self.settle()
+    }
+
+    /// Types on a real keyboard in the place of what stands in a field.
+    ///
+    /// # Errors
+    /// When there is no such field.
+    pub fn replace_in(&mut self, selector: &str, text: &str) -> Result {
+        self.tap_selector(selector)?;
+        self.run("choosing what stands there", "document.activeElement.select()", vec![])?;
+        self.type_into(selector, text)
+    }
+
+    /// What stands in the field of the pad that is open.
+    ///
+    /// # Errors
+    /// When the driver fails.
+    pub fn typed(&mut self) -> Result<String> {
+        let script = "return document.querySelector('[role=dialog] input')?.value ?? ''";
+        let found = self.run("looking at a field", script, vec![])?;
+        Ok(found.as_str().unwrap_or_default().to_owned())
     }
 
     /// Gives a file to the field for photos of an entry, as the device's camera or file dialog would.
@@ -282,7 +303,7 @@ impl Window {
         if self.run_async("waiting for the window", &script, vec![])? == Value::Bool(true) {
             return Ok(());
         }
-        Err(Trouble::wrong("The window does not come to rest: a call to the core takes too long."))
+        Err(self.not_seen("the window to come to rest, but a call to the core does not end"))
     }
 
     /// Calls a command of the core from the page, where a hand would take too long.
@@ -373,10 +394,5 @@ impl Window {
         call: impl FnOnce(&mut Window) -> std::result::Result<T, CmdError>,
     ) -> Result<T> {
         call(self).map_err(|error| Trouble::Driver(what.to_owned(), error))
-    }
-
-    /// Waits with the window left alone.
-    pub fn rest(&self, time: Duration) {
-        std::thread::sleep(time);
     }
 }

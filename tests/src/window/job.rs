@@ -45,12 +45,6 @@ impl Job {
         Ok(Job { script, photo: photo.to_owned(), owed_min: 0.0, not_offered: Vec::new(), refused: 0 })
     }
 
-    /// The script.
-    #[must_use]
-    pub fn script(&self) -> &Script {
-        &self.script
-    }
-
     /// Walks the lines from one to another, counted from 1 and both with it.
     ///
     /// # Errors
@@ -67,12 +61,26 @@ impl Job {
         Ok(())
     }
 
+    /// A line's wish, with nothing done yet; lines are counted from 1.
+    #[must_use]
+    pub fn wish_of(&self, line: usize) -> Value {
+        self.script.lines.get(line.wrapping_sub(1)).map_or(Value::Null, |line| line.wish.clone())
+    }
+
+    /// Does one wish that must be taken.
+    ///
+    /// # Errors
+    /// When it is not.
+    pub fn make(&mut self, window: &mut Window, wish: Value) -> Result {
+        self.line(window, 0, &Line { who: None, after_min: 0.0, wish, refused: None })
+    }
+
     fn line(&mut self, window: &mut Window, number: usize, line: &Line) -> Result {
         self.wait(window, line.after_min)?;
         if let Some(who) = &line.who {
             self.work(window, who)?;
         }
-        match (self.wish(window, line)?, &line.refused) {
+        match (self.ask(window, line)?, &line.refused) {
             (Came::Taken, None) => Ok(()),
             (Came::NotOffered, Some(_)) => {
                 self.not_offered.push(number);
@@ -82,9 +90,13 @@ impl Job {
                 self.refused += 1;
                 Ok(())
             }
-            (Came::Refused(said), Some(id)) => Err(Trouble::wrong(format!("\"{id}\" must refuse it, but it says: {said}"))),
+            (Came::Refused(said), Some(id)) => {
+                Err(Trouble::wrong(format!("\"{id}\" must refuse it, but it says: {said}")))
+            }
             (Came::Refused(said), None) => Err(Trouble::wrong(format!("It is refused: {said}"))),
-            (Came::Taken, Some(id)) => Err(Trouble::wrong(format!("It is taken, and \"{id}\" must refuse it."))),
+            (Came::Taken, Some(id)) => {
+                Err(Trouble::wrong(format!("It is taken, and \"{id}\" must refuse it.")))
+            }
             (Came::NotOffered, None) => Err(window.not_seen("a way to do it")),
         }
     }
@@ -119,7 +131,7 @@ impl Job {
         window.tap(&name)
     }
 
-    fn wish(&mut self, window: &mut Window, line: &Line) -> Result<Came> {
+    fn ask(&mut self, window: &mut Window, line: &Line) -> Result<Came> {
         if line.wish == "finish" {
             return finish(window);
         }
@@ -140,7 +152,14 @@ impl Job {
         }
     }
 
-    fn at_step(&self, window: &mut Window, kind: &str, step: &Step, asked: &Value, trying: bool) -> Result<Came> {
+    fn at_step(
+        &self,
+        window: &mut Window,
+        kind: &str,
+        step: &Step,
+        asked: &Value,
+        trying: bool,
+    ) -> Result<Came> {
         match kind {
             "begin" => begin(window),
             "leave" => {
@@ -148,7 +167,7 @@ impl Job {
                 Ok(Came::Taken)
             }
             "enter" => {
-                let value = json!({ text(asked, "entry")?: asked["value"] });
+                let value = json!({ (text(asked, "entry")?): asked["value"] });
                 match self.entries(window, step, &value)? {
                     None => close_all(window).map(|()| Came::Taken),
                     Some(said) => Ok(Came::Refused(said)),
@@ -172,8 +191,8 @@ impl Job {
     /// Enters the values of a step, one after the other. Answers why one was refused.
     fn entries(&self, window: &mut Window, step: &Step, entries: &Value) -> Result<Option<String>> {
         let pads = Pads { script: &self.script, photo: &self.photo };
-        for (id, value) in entries.as_object().into_iter().flatten() {
-            let said = pads.enter(window, step, step.entry(id)?, value)?;
+        for (entry, value) in step.asked(entries)? {
+            let said = pads.enter(window, step, entry, value)?;
             if said.is_some() {
                 return Ok(said);
             }
@@ -204,8 +223,7 @@ impl Job {
     fn put_right(&self, window: &mut Window, step: &Step, asked: &Value) -> Result<Came> {
         window.tap_words("sheet-main-put-right")?;
         let pads = Pads { script: &self.script, photo: &self.photo };
-        for (id, value) in asked["entries"].as_object().into_iter().flatten() {
-            let entry = step.entry(id)?;
+        for (entry, value) in step.asked(&asked["entries"])? {
             if !window.shows(&row(step, entry), &shown(entry, value)?)? {
                 pads.enter(window, step, entry, value)?;
             }

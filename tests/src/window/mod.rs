@@ -1,12 +1,13 @@
 //! The real window, driven as a person would: by finding what is seen and tapping it.
 //!
-//! [`Screen`] holds a screen in memory and the web view's driver; [`Window`] is one window opened on it; [`Job`]
-//! walks a script of wishes by tapping. The script stays the single truth of what is done.
+//! A [`Place`] has a store of its own and a [`Screen`] in memory with the web view's driver; a [`Window`] is opened on
+//! it; a [`Job`] walks a script of wishes by tapping. The script stays the single truth of what is done.
 
 mod hand;
 mod job;
 mod pads;
 mod photo;
+mod place;
 mod programs;
 mod screen;
 mod script;
@@ -17,9 +18,9 @@ mod words;
 pub use hand::{Seen, Window};
 pub use job::Job;
 pub use photo::demo_photo;
-pub use programs::{Programs, folder, root};
+pub use place::Place;
+pub use programs::{Programs, run};
 pub use screen::Screen;
-pub use script::{Line, Script};
 pub use times::Times;
 pub use trouble::{Result, Trouble};
 pub use words::Words;

@@ -17,7 +17,13 @@ pub struct Pads<'a> {
 
 impl Pads<'_> {
     /// Enters a value. Answers what the window says when it refuses it.
-    pub fn enter(&self, window: &mut Window, step: &Step, entry: &Entry, value: &Value) -> Result<Option<String>> {
+    pub fn enter(
+        &self,
+        window: &mut Window,
+        step: &Step,
+        entry: &Entry,
+        value: &Value,
+    ) -> Result<Option<String>> {
         self.open(window, step, entry)?;
         let (kind, given) = single(value)?;
         match kind {
@@ -162,7 +168,8 @@ fn keys(window: &mut Window, number: &str) -> Result {
 /// Taps the unit key until the unit holds. Where there is one unit only, it must be that.
 fn set_unit(window: &mut Window, unit: &str) -> Result {
     let begins = |window: &Window, unit: &str| {
-        let words = window.words.with("entry-key-unit", &[("unit", unit.to_owned().into()), ("next", "|".into())]);
+        let words =
+            window.words.with("entry-key-unit", &[("unit", unit.to_owned().into()), ("next", "|".into())]);
         words.map(|words| words.split('|').next().unwrap_or_default().to_owned())
     };
     let wanted = begins(window, unit)?;

@@ -78,18 +78,6 @@ pub fn not_started(program: String, source: std::io::Error) -> Trouble {
     Trouble::Start { program, source }
 }
 
-/// A folder of its own for a test; it is removed with the value.
-///
-/// # Errors
-/// When it can't be made.
-pub fn folder() -> Result<tempfile::TempDir> {
-    tempfile::tempdir().map_err(|source| Trouble::File {
-        doing: "Making a folder in",
-        path: std::env::temp_dir(),
-        source,
-    })
-}
-
 fn tail(text: &str) -> &str {
     let from = text.len().saturating_sub(600);
     text.char_indices().find(|(at, _)| *at >= from).map_or("", |(at, _)| &text[at..])

@@ -6,6 +6,7 @@ use std::process::{Child, Command, Stdio};
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
+use crate::window::place::folder;
 use crate::window::programs::not_started;
 use crate::window::{Result, Trouble};
 
@@ -22,7 +23,7 @@ pub struct Screen {
     driver: Program,
     port: u16,
     /// What the window's web view keeps for itself goes here and not into the home of who tests.
-    home: tempfile::TempDir,
+    _home: tempfile::TempDir,
 }
 
 impl Screen {
@@ -31,7 +32,7 @@ impl Screen {
     /// # Errors
     /// When one is not installed or does not come up.
     pub fn start() -> Result<Screen> {
-        let home = crate::window::folder()?;
+        let home = folder()?;
         let (display, name) = display()?;
         let port = free_port()?;
         let mut driver = Command::new("WebKitWebDriver");
@@ -43,7 +44,7 @@ impl Screen {
         }
         let driver = Program::start(&mut driver)?;
         wait_for_port(port)?;
-        Ok(Screen { display, driver, port, home })
+        Ok(Screen { display, driver, port, _home: home })
     }
 
     /// Where the driver listens.
@@ -58,6 +59,21 @@ impl Screen {
         children(self.driver.0.id())
     }
 
+    /// Waits until every window is closed and its process gone, so that its store is free.
+    ///
+    /// # Errors
+    /// When one stays.
+    pub fn wait_closed(&self) -> Result {
+        let until = Instant::now() + Duration::from_secs(PATIENCE);
+        while !self.windows().is_empty() {
+            if Instant::now() > until {
+                return Err(Trouble::wrong("A window was closed, and its process stays."));
+            }
+            sleep(Duration::from_millis(20));
+        }
+        Ok(())
+    }
+
     /// Ends a process that the driver started, with no chance to do anything first.
     ///
     /// # Errors
@@ -67,12 +83,6 @@ impl Screen {
             return Err(Trouble::wrong(format!("The process {window} is no window of this driver.")));
         }
         crate::window::programs::run(Command::new("kill").args(["-KILL", &window.to_string()])).map(drop)
-    }
-
-    /// The folder that stands for the home of who works here.
-    #[must_use]
-    pub fn home(&self) -> &std::path::Path {
-        self.home.path()
     }
 }
 

@@ -123,13 +123,18 @@ impl Script {
 }
 
 impl Step {
-    /// An entry.
+    /// The entries that have a value in `values`, in the order in which the step asks for them.
     ///
     /// # Errors
-    /// When there is none.
-    pub fn entry(&self, id: &str) -> Result<&Entry> {
-        let found = self.entries.iter().find(|entry| entry.id == id);
-        found.ok_or_else(|| Trouble::wrong(format!("Step \"{}\" has no entry \"{id}\".", self.id)))
+    /// When the step does not have one of them.
+    pub fn asked<'a>(&'a self, values: &'a Value) -> Result<Vec<(&'a Entry, &'a Value)>> {
+        let given = values.as_object().map_or(0, serde_json::Map::len);
+        let asked = self.entries.iter().filter_map(|entry| Some((entry, values.get(&entry.id)?)));
+        let asked: Vec<_> = asked.collect();
+        if asked.len() == given {
+            return Ok(asked);
+        }
+        Err(Trouble::wrong(format!("Step \"{}\" does not have all of these entries: {values}", self.id)))
     }
 }
 

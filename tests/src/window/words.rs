@@ -3,7 +3,8 @@
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
 
-use crate::window::{Result, Trouble, root};
+use crate::window::programs::root;
+use crate::window::{Result, Trouble};
 
 /// Every message in English: the window's and the core's.
 pub struct Words(FluentBundle<FluentResource>);
