@@ -155,16 +155,15 @@ fn wait_for_port(port: u16) -> Result {
     Ok(())
 }
 
-/// The running children of a process, as `/proc` has them: the fourth field of `stat` is the parent, the third the
-/// state (proc(5)); the name before them is in brackets and may hold anything.
+/// The children of a process, as `/proc` has them: the fourth field of `stat` is the parent (proc(5)); the name
+/// before it is in brackets and may hold anything.
 fn children(parent: u32) -> Vec<u32> {
     let Ok(processes) = std::fs::read_dir("/proc") else { return Vec::new() };
     let ids = processes.filter_map(|entry| entry.ok()?.file_name().to_str()?.parse::<u32>().ok());
     let is_child = |id: &u32| {
         let stat = std::fs::read_to_string(format!("/proc/{id}/stat")).unwrap_or_default();
-        let mut fields = stat.rsplit(')').next().unwrap_or_default().split_whitespace();
-        let running = fields.next().is_some_and(|state| state != "Z");
-        running && fields.next() == Some(parent.to_string().as_str())
+        let after_name = stat.rsplit(')').next().unwrap_or_default();
+        after_name.split_whitespace().nth(1) == Some(parent.to_string().as_str())
     };
     ids.filter(is_child).collect()
 }
