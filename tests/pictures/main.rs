@@ -6,27 +6,45 @@
 
 use std::path::{Path, PathBuf};
 
-use panside_tests::window::{Programs, Result, Screen, Trouble, Window, folder, root};
+use image::codecs::png::{CompressionType, FilterType, PngEncoder};
+use panside_tests::window::{Place, Result, Trouble};
 
 /// One picture.
 struct Picture {
     name: &'static str,
     /// Lines of the demo job that are behind.
     lines: usize,
-    /// What is tapped after the window has opened: what a button says, or a CSS selector after a `>`.
-    taps: &'static [&'static str],
+    /// What is tapped after the window has opened.
+    taps: &'static [Tap],
 }
+
+/// A tap.
+enum Tap {
+    /// On the row of an entry, named as step and entry.
+    Row(&'static str),
+    /// On the button that says what a message of the window says.
+    Words(&'static str),
+    /// On the button that says this.
+    Says(&'static str),
+}
+
+use Tap::{Row, Says, Words};
 
 const PICTURES: &[Picture] = &[
     // The joint is cool, the shell is not.
     Picture { name: "step", lines: 65, taps: &[] },
-    Picture { name: "pad", lines: 26, taps: &[">[data-row='read_level/stick']"] },
-    Picture { name: "torque", lines: 147, taps: &[">[data-row='pan_torque/pan']"] },
-    Picture { name: "moves", lines: 62, taps: &[">.frame > button"] },
-    Picture { name: "thread", lines: 112, taps: &[">main > button"] },
-    Picture { name: "photos", lines: 112, taps: &["More", "Photos"] },
-    Picture { name: "paper", lines: 211, taps: &["RO 20417", "More", "Record"] },
-    Picture { name: "bay", lines: 112, taps: &["More", "Bay"] },
+    Picture { name: "pad", lines: 26, taps: &[Row("read_level/stick")] },
+    Picture { name: "torque", lines: 147, taps: &[Row("pan_torque/pan")] },
+    Picture { name: "moves", lines: 62, taps: &[Words("frame-opens-moves")] },
+    Picture { name: "thread", lines: 112, taps: &[Says("Thread:")] },
+    Picture { name: "tray", lines: 112, taps: &[Words("frame-tray-opens")] },
+    Picture { name: "photos", lines: 112, taps: &[Words("frame-more"), Words("screens-place-photos")] },
+    Picture {
+        name: "paper",
+        lines: usize::MAX,
+        taps: &[Says("RO 20417"), Words("frame-more"), Words("screens-place-record")],
+    },
+    Picture { name: "bay", lines: 112, taps: &[Words("frame-more"), Words("screens-place-bay")] },
 ];
 
 fn main() -> Result {
@@ -34,32 +52,43 @@ fn main() -> Result {
     let [out, photo] = words.as_slice() else {
         return Err(Trouble::wrong("Name the folder for the pictures and the photo of the demo job."));
     };
-    let (programs, screen) = (Programs::find()?, Screen::start()?);
     for picture in PICTURES {
-        take(&programs, &screen, picture, out, photo)?;
-        println!("{}.png", out.join(picture.name).display());
+        let path = out.join(picture.name).with_extension("png");
+        take(picture, photo, &path)?;
+        println!("{}", path.display());
     }
     Ok(())
 }
 
-fn take(programs: &Programs, screen: &Screen, picture: &Picture, out: &Path, photo: &Path) -> Result {
-    let place = folder()?;
-    let store = place.path().join("bay");
-    programs.walk(&root().join("checklists/demo/demo.walk.json"), &store, picture.lines, photo)?;
-    let mut window = Window::open(screen, programs, &store)?;
+fn take(picture: &Picture, photo: &Path, path: &Path) -> Result {
+    let place = Place::empty(Some(photo))?;
+    place.walk(picture.lines)?;
+    let mut window = place.open()?;
     for tap in picture.taps {
-        match tap.strip_prefix('>') {
-            Some(selector) => window.tap_selector(selector)?,
-            None => window.tap(tap)?,
+        match tap {
+            Row(row) => window.tap_selector(&format!("[data-row=\"{row}\"]"))?,
+            Words(id) => window.tap_words(id)?,
+            Says(says) => window.tap(says)?,
         }
-        window.settle()?;
     }
     let bytes = window.picture()?;
-    let path = out.join(picture.name).with_extension("png");
-    std::fs::write(&path, bytes).map_err(|source| Trouble::File {
-        doing: "Writing a picture",
-        path,
+    std::fs::write(path, small(&bytes)?).map_err(|source| Trouble::File {
+        doing: "Writing a picture to",
+        path: path.to_owned(),
         source,
     })?;
     window.close().map(drop)
+}
+
+/// The picture with fewer shades, which nobody sees and which makes it smaller: steps of 5 of 255.
+fn small(png: &[u8]) -> Result<Vec<u8>> {
+    const STEP: u8 = 5;
+    let failed =
+        |error: image::ImageError| Trouble::wrong(format!("The picture can't be made small: {error}"));
+    let mut picture = image::load_from_memory(png).map_err(failed)?.into_rgb8();
+    picture.iter_mut().for_each(|shade| *shade = shade.saturating_add(STEP / 2) / STEP * STEP);
+    let mut file = Vec::new();
+    let encoder = PngEncoder::new_with_quality(&mut file, CompressionType::Best, FilterType::NoFilter);
+    picture.write_with_encoder(encoder).map_err(failed)?;
+    Ok(file)
 }
