@@ -32,6 +32,7 @@ const types = {
 };
 const server = createServer((request, response) => {
   const path = new URL(request.url, "http://x").pathname;
+  if (path === "/favicon.ico") return response.writeHead(204).end();
   try {
     const body = readFileSync(join(here, "../dist", path === "/" ? "index.html" : path));
     response.writeHead(200, { "content-type": types[extname(path)] ?? "text/html" }).end(body);
@@ -50,12 +51,13 @@ for (const scene of scenes) {
   const page = await browser.newPage({ viewport: { width, height } });
   page.on("pageerror", (error) => fail(scene.name, `script: ${error.message}`));
   page.on("console", (message) => message.type() === "error" && fail(scene.name, message.text()));
+  const job = scene.page === undefined ? null : read(scene.page);
   await page.addInitScript(playCore, {
-    job: scene.page === undefined ? null : read(scene.page),
+    job,
     record: read("record"),
     where: {
       screen: "job",
-      steps: {},
+      steps: job && scene.step ? { [job.job]: scene.step } : {},
       actor: { name: "R. Ode", role: "technician" },
       dark: false,
       mm,

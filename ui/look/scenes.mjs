@@ -1,6 +1,140 @@
+import { screens } from "./screens.mjs";
+
 // The scenes to look at. `page` is the number of a line of the demo walk; `where` is where the window was left; `taps` are
 // names of buttons to press, or functions of the page.
+// For the entries: opening one, typing, and what the core says meanwhile.
+const entry = (id) => (page) => page.locator(`[data-row$="/${id}"]`).click();
+const key = (name) => (page) => page.getByRole("button", { name, exact: true }).click();
+const type = (text) => (page) => page.keyboard.type(text);
+const saying = (page) => page.waitForTimeout(300);
+const says = (text, more = {}) => ({
+  preview: { class: "inside", not_yet: false, other: null, said: [{ id: "said", args: {}, text }], ...more },
+});
+
 export const scenes = [
+  ...screens,
   { name: "bay-empty", where: { screen: "bay" } },
   { name: "step-open", page: "000" },
+  { name: "rows-open", page: "040" },
+  { name: "rows-not-yet", page: "128" },
+  { name: "rows-level", page: "026" },
+  { name: "rows-timer", page: "199" },
+  { name: "rows-typed", page: "010", taps: [entry("rest"), type("12,6"), "Back"] },
+  {
+    name: "pad-reading",
+    page: "018",
+    answers: says("36,5 °C; needs 40 °C to 70 °C (level temperature).", {
+      not_yet: true,
+      other: { value: "97.7", unit: "°F" },
+    }),
+    taps: [entry("fluid"), key("3"), key("6"), key("decimal sign"), key("5"), saying],
+  },
+  {
+    name: "pad-reading-letters",
+    page: "018",
+    answers: says('"36x": "x" is no part of a number.', { class: null }),
+    taps: [entry("fluid"), type("36x"), saying],
+  },
+  {
+    name: "pad-level",
+    page: "025",
+    answers: says("No reading yet. Read the stick twice.", { class: null }),
+    taps: [entry("stick"), saying],
+  },
+  {
+    name: "pad-level-dry",
+    page: "025",
+    answers: says(
+      "The stick stayed dry. Look at its seating, the temperature and the idle, then read again.",
+      {
+        not_yet: true,
+      },
+    ),
+    taps: [entry("stick"), type("58"), (page) => page.getByLabel("1 · stick").focus(), "no trace", saying],
+  },
+  {
+    name: "pad-count",
+    page: "153",
+    answers: says("Short: exhaust joint nuts 2/3. Find them, or say where they are and who says so.", {
+      class: "short",
+      not_yet: true,
+    }),
+    taps: [entry("back"), "exhaust joint nuts all 3", "one less: exhaust joint nuts", saying],
+  },
+  {
+    name: "pad-count-account",
+    page: "107",
+    answers: says("Short.", { class: "short", not_yet: true }),
+    taps: [entry("washer"), "one less", saying, "Say where the missing", "lost"],
+  },
+  {
+    name: "pad-torque",
+    page: "144",
+    answers: says("All 2 stages clicked within tolerance."),
+    taps: [entry("pan"), "clicked at 4", "clicked at 9", "Choose the torque", "wrench B", saying],
+  },
+  { name: "pad-torque-tool", page: "144", taps: [entry("pan"), "Choose the torque", "Another tool"] },
+  { name: "pad-photo", page: "112", taps: [entry("photo_pan")] },
+  {
+    name: "pad-photo-wrong",
+    page: "112",
+    answers: {
+      add_photo: { throws: { kind: "photo", message: "This file is no picture. Take the photo again." } },
+    },
+    taps: [
+      entry("photo_pan"),
+      (page) =>
+        page
+          .locator("input[type=file]")
+          .setInputFiles({ name: "list.txt", mimeType: "text/plain", buffer: Buffer.from("no picture") }),
+      saying,
+    ],
+  },
+  { name: "pad-photo-taken", page: "098", taps: [entry("photo_routing"), saying] },
+  { name: "pad-choice", page: "112", taps: [entry("found")] },
+  {
+    name: "pad-choice-refused",
+    page: "003",
+    answers: { enter: { throws: { kind: "store", message: "The disk is full. Nothing was written." } } },
+    taps: [entry("where"), "2-3 shift", saying],
+  },
+  {
+    name: "pad-scan",
+    page: "001",
+    answers: says("A VIN has 17 characters, 4 were typed.", { class: null }),
+    taps: [entry("vin"), type("dem0"), saying],
+  },
+  {
+    name: "pad-timer",
+    page: "081",
+    answers: says("Not yet: 25 of 60 minutes are left.", { class: null }),
+    taps: [entry("time"), saying],
+  },
+  {
+    name: "pad-note",
+    page: "003",
+    answers: says("Note written."),
+    taps: [entry("more"), "every drive", "only uphill", saying],
+  },
+  { name: "frame-floor", page: "018" },
+  { name: "frame-danger", page: "091" },
+  { name: "frame-watch", page: "081" },
+  { name: "frame-pan-off", page: "130" },
+  { name: "frame-dark", page: "100", where: { dark: true } },
+  { name: "frame-moves", page: "055", taps: ["Opens the moves"] },
+  { name: "frame-moved", page: "055", taps: ["Opens the moves", "Raise the vehicle"] },
+  {
+    name: "frame-move-closed",
+    page: "175",
+    // What can't be done now stays pressable; the driver would wait until it isn't closed any more.
+    taps: ["Opens the moves", (page) => page.getByRole("button", { name: /^Raise/ }).click({ force: true })],
+  },
+  { name: "frame-thread", page: "150", taps: ["Opens all steps"] },
+  {
+    name: "frame-thread-open",
+    page: "047",
+    taps: ["Opens all steps", (page) => page.getByRole("switch").click()],
+  },
+  { name: "frame-tray", page: "123", taps: ["Opens the tray"] },
+  { name: "frame-wipe", page: "100", taps: ["Freezes touch"] },
 ];

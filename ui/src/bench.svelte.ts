@@ -46,6 +46,12 @@ export interface NewJob {
   tried: { what: string; request: string } | null;
 }
 
+/** The entry whose pad is open. */
+interface Pad {
+  step: string;
+  entry: string;
+}
+
 /** What is kept between starts. */
 interface Where {
   screen: Screen;
@@ -57,6 +63,8 @@ interface Where {
   /** CSS pixels of a millimetre of the glass. */
   mm: number;
   newJob: NewJob | null;
+  overlay: Overlay | null;
+  pad: Pad | null;
 }
 
 /** CSS pixels of a millimetre at 160 an inch: assumed until the glass is measured. */
@@ -66,7 +74,6 @@ class Bench {
   /** The window has found out where it was. */
   ready = $state(false);
   screen = $state<Screen>("bay");
-  overlay = $state<Overlay | null>(null);
   page = $state.raw<JobPage | null>(null);
   /** When the page came, by this window's clock: what counts down counts from here. */
   pageAt = $state(0);
@@ -88,6 +95,8 @@ class Bench {
   storeTroubles = $state.raw<string[]>([]);
 
   #steps: Record<JobId, string> = {};
+  #overlay = $state<Overlay | null>(null);
+  #pad = $state.raw<Pad | null>(null);
   #lookedAt = $state<string | null>(null);
   #job: JobId | null = null;
   #again: { wish: string; request: string } | null = null;
@@ -98,6 +107,27 @@ class Bench {
   get step(): StepView | null {
     const view = this.page?.view;
     return view ? (view.steps.find((step) => step.id === this.#lookedAt) ?? stepToShow(view, null)) : null;
+  }
+
+  /** What is laid over the step sheet. */
+  get overlay(): Overlay | null {
+    return this.#overlay;
+  }
+
+  set overlay(overlay: Overlay | null) {
+    this.#overlay = overlay;
+    this.remember();
+  }
+
+  /** The entry of the step looked at whose pad is open. */
+  get pad(): string | null {
+    return this.#pad !== null && this.#pad.step === this.step?.id ? this.#pad.entry : null;
+  }
+
+  set pad(entry: string | null) {
+    const step = this.step?.id;
+    this.#pad = entry !== null && step !== undefined ? { step, entry } : null;
+    this.remember();
   }
 
   /** Milliseconds since the page came. */
@@ -113,7 +143,7 @@ class Bench {
       this.demoClock = opened.demo_clock;
       this.storeTroubles = opened.troubles;
       const where = readWhere(opened.window);
-      this.actor = where?.actor ?? opened.kit.people[0] ?? null;
+      this.actor = where?.actor ?? opened.kit.people.find((one) => one.role === "technician") ?? null;
       this.dark = where?.dark ?? window.matchMedia("(prefers-color-scheme: dark)").matches;
       this.mm = where?.mm ?? ASSUMED_MM;
       this.#steps = where?.steps ?? {};
@@ -123,6 +153,10 @@ class Bench {
         jobs.find((job) => job.job === where?.job) ?? (where ? undefined : jobs.find((job) => !job.ended));
       if (last) await this.openJob(last.job);
       if (where && (last || where.screen === "kit" || where.screen === "new_job")) this.screen = where.screen;
+      if (where && last) {
+        this.#overlay = where.overlay ?? null;
+        this.#pad = where.pad ?? null;
+      }
     });
     this.ready = true;
   }
@@ -139,7 +173,7 @@ class Bench {
   /** Goes to a screen. */
   go(screen: Screen): void {
     this.screen = screen;
-    this.overlay = null;
+    this.#overlay = null;
     this.refused = null;
     this.remember();
   }
@@ -150,7 +184,8 @@ class Bench {
     this.refused = null;
     if (this.page) this.#steps[this.page.job] = step;
     this.screen = "job";
-    this.overlay = null;
+    this.#overlay = null;
+    if (this.#pad?.step !== step) this.#pad = null;
     this.remember();
   }
 
@@ -248,12 +283,6 @@ class Bench {
     return this.#onward(step, await this.ask({ rerecord: { step: step.id, entries, signatures, reason } }));
   }
 
-  /** Takes in a photo file and enters it. The trouble is put where the photo is taken, so it is thrown. */
-  async photo(step: StepView, entry: string, file: Blob): Promise<boolean> {
-    const value = await this.takePhoto(file);
-    return value !== null && (await this.enter(step, entry, value));
-  }
-
   /** Takes in a photo file and answers the value to enter; nothing when it failed. */
   async takePhoto(file: Blob): Promise<EntryValue | null> {
     const job = this.page?.job;
@@ -316,6 +345,8 @@ class Bench {
       dark: this.dark,
       mm: this.mm,
       newJob: this.newJob,
+      overlay: this.#overlay,
+      pad: this.#pad,
     };
     void this.#try(() => call("put_setting", { key: "window", text: JSON.stringify(where) }));
   }

@@ -82,7 +82,7 @@ pub struct WalkArgs {
     #[arg(long)]
     pub lines: Option<usize>,
     /// Let the last line that is walked happen now instead of at the script's own time, so that a window can go on
-    /// from there.
+    /// from there. The calibration of the torque tools moves along.
     #[arg(long)]
     pub until_now: bool,
     /// A folder for the page that a screen would show after the start and after each line, and for that of the

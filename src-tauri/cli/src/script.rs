@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use chrono::{NaiveDate, TimeDelta};
 use panside_bay::enter::Wish;
 use panside_procedure::format::Role;
 use schemars::JsonSchema;
@@ -79,6 +80,28 @@ pub struct Line {
     /// Why this line is here.
     #[serde(default)]
     pub note: Option<String>,
+}
+
+impl Script {
+    /// Moves the last day of every tool's calibration, so that a tool is as far from it on the day of the walk as on
+    /// the day that the script was written for. A day that can't be read stays, for the core to refuse.
+    pub fn move_calibrations(&mut self, days: i64) {
+        self.lines.iter_mut().for_each(|line| move_calibrations(&mut line.wish, days));
+    }
+}
+
+fn move_calibrations(value: &mut Value, days: i64) {
+    if let Some(due) = value.get_mut("calibration_due")
+        && let Some(moved) = due.as_str().and_then(|day| day.parse::<NaiveDate>().ok())
+        && let Some(moved) = TimeDelta::try_days(days).and_then(|by| moved.checked_add_signed(by))
+    {
+        *due = moved.to_string().into();
+    }
+    match value {
+        Value::Array(parts) => parts.iter_mut().for_each(|part| move_calibrations(part, days)),
+        Value::Object(parts) => parts.values_mut().for_each(|part| move_calibrations(part, days)),
+        _ => {}
+    }
 }
 
 /// Reads a script and sees that its lines name people and are wishes.

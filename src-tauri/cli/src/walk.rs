@@ -22,17 +22,23 @@ use crate::record;
 use crate::said;
 use crate::script::{self, Line, Script};
 
+const DAY_MS: i64 = 24 * 60 * 60_000;
+
 /// Walks a script.
 pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     // A wrong ending is told before the walk and not after it.
     args.record.as_deref().map(record::Form::of).transpose()?;
-    let script = script::read(&args.script)?;
-    let lines = &script.lines[..args.lines.unwrap_or(usize::MAX).min(script.lines.len())];
-    let clock = Arc::new(ManualClock::at(starts_at(&script, lines, args.until_now)?));
+    let mut script = script::read(&args.script)?;
+    // The wishes of a script keep their ids, on whatever day it is walked.
+    let words = serde_json::to_string(&script)?;
+    let walked = args.lines.unwrap_or(usize::MAX).min(script.lines.len());
+    let (written_for, starts) = starts_at(&script, &script.lines[..walked], args.until_now)?;
+    script.move_calibrations(starts.div_euclid(DAY_MS) - written_for.div_euclid(DAY_MS));
+    let lines = &script.lines[..walked];
+    let clock = Arc::new(ManualClock::at(starts));
     let bay = Bay::open(&args.store, Box::new(Arc::clone(&clock)))?;
     bay.troubles().iter().for_each(|trouble| eprintln!("TROUBLE: {trouble}"));
     let folder = args.script.parent().unwrap_or(Path::new(".")).to_owned();
-    let words = serde_json::to_string(&script)?;
     let mut walk =
         Walk { args, script: &script, words, folder: &folder, bay, clock, actor: first_actor(&script)? };
     let job = walk.start()?;
@@ -235,16 +241,17 @@ fn wait_ms(line: &Line) -> u32 {
     (line.after_min * 60_000.0).round() as u32
 }
 
-fn starts_at(script: &Script, lines: &[Line], until_now: bool) -> Result<i64, Failure> {
-    if until_now {
-        return Ok(
-            SystemClock::new().now().wall_ms - lines.iter().map(|line| i64::from(wait_ms(line))).sum::<i64>()
-        );
-    }
-    panside_bay::clock::parse_time(&script.starts_at).ok_or_else(|| {
+/// When the script says that it begins, and when it does.
+fn starts_at(script: &Script, lines: &[Line], until_now: bool) -> Result<(i64, i64), Failure> {
+    let written_for = panside_bay::clock::parse_time(&script.starts_at).ok_or_else(|| {
         let message = format!("\"{}\" is no time; write it like 2026-03-02T08:00:00Z", script.starts_at);
         Failure::new(Exit::DoesNotLoad, message)
-    })
+    })?;
+    if !until_now {
+        return Ok((written_for, written_for));
+    }
+    let takes_ms: i64 = lines.iter().map(|line| i64::from(wait_ms(line))).sum();
+    Ok((written_for, SystemClock::new().now().wall_ms - takes_ms))
 }
 
 fn first_actor(script: &Script) -> Result<Actor, Failure> {

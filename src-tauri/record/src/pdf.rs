@@ -31,11 +31,13 @@ use chrono::{DateTime, Datelike, Timelike, Utc};
 use crate::document::Document;
 use crate::error::RecordError;
 use crate::say;
-use crate::say::Side;
 use flow::Flow;
 use ink::{BOTTOM, Ink, LEFT, Look, PAGE, RIGHT, WIDTH};
 use letters::Letters;
 use sheet::{Owner, Piece, Shape, line};
+
+/// Between the words at both ends of a line.
+const BETWEEN_ENDS: f32 = 16.0;
 
 /// What the pages need besides the document.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -144,13 +146,15 @@ fn heads_and_feet(flow: &mut Flow, document: &Document) {
     debug_assert!(BOTTOM + 30.0 < PAGE.1, "the foot is on the page");
 }
 
-/// A line with words at both ends of the page.
+/// A line with words at both ends of the page: those on the right whole, those on the left as far as they go.
 fn ends(flow: &mut Flow, owner: Owner, left: &str, right: &str, look: Look, top: f32) -> Vec<Piece> {
-    let mut pieces = Vec::new();
-    for (text, side) in [(left, Side::Left), (right, Side::Right)] {
-        let Some(line) = flow.letters.set(text, look, WIDTH * 0.6).into_iter().next() else { continue };
-        let x = if side == Side::Right { RIGHT - line.width } else { LEFT };
-        pieces.push(Piece { owner, shape: Shape::Words { x, baseline: top + line.ascent, line } });
-    }
-    pieces
+    let right = flow.letters.one(right, look);
+    let room = WIDTH - right.width - BETWEEN_ENDS;
+    let left = flow.letters.set(left, look, room).into_iter().next().unwrap_or_default();
+    let words = [(LEFT, left), (RIGHT - right.width, right)];
+    let piece = |(x, line): (f32, letters::Line)| Piece {
+        owner,
+        shape: Shape::Words { x, baseline: top + line.ascent, line },
+    };
+    words.into_iter().map(piece).collect()
 }

@@ -119,7 +119,10 @@ fn start(root: &Path, store: &Path, own_photo: Option<&PathBuf>) -> Result<(), F
     }
     let photo = own_photo.map_or_else(|| photo::demo_photo(root), |own| Ok(root.join(own)))?;
     let (store, photo) = (store.to_string_lossy(), photo.to_string_lossy());
-    cli::run(root, &["walk", STOPPED, "--store", &*store, "--photo", &*photo, "--until-now", "--no-text"])?;
+    cli::run_quietly(
+        root,
+        &["walk", STOPPED, "--store", &*store, "--photo", &*photo, "--until-now", "--no-text"],
+    )?;
     cli::run(root, &["walk", SCRIPT, "--store", &*store, "--lines", "0", "--until-now", "--no-text"])
 }
 

@@ -39,6 +39,11 @@ test("the next entry asked for is the first missing one after the last, then fro
   expect(entryToAsk(three, () => true, "e0")).toBeNull();
 });
 
+test("a value that is not yet what is needed is not asked for again at once", () => {
+  expect(entryToAsk(step({}), () => false, "e0")).toBeNull();
+  expect(entryToAsk(step({}, {}), (id) => id === "e0", "e1")).toBeNull();
+});
+
 test("optional entries and signatures are not asked for by themselves", () => {
   const mixed = step({}, { optional: true }, { ask: { sign_off: { sign: "x" } } });
   expect(entryToAsk(mixed, (id) => id === "e0", "e0")).toBeNull();

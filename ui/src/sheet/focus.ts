@@ -19,14 +19,17 @@ export function stepToShow(view: JobView, after: string | null): StepView | null
   );
 }
 
-/** The entry to ask for next: the first that is required and has no value that counts; after `from`, then from the top. */
+/**
+ * The entry to ask for next: the first that is required and has no value that counts; after `from`, then from the top.
+ * `from` itself is not asked for again: its value was just entered, and where it is not yet what is needed, it takes time.
+ */
 export function entryToAsk(
   step: StepView,
   filled: (entry: string) => boolean,
   from: string | null,
 ): string | null {
   const at = step.entries.findIndex((entry) => entry.id === from);
-  const onward = [...step.entries.slice(at + 1), ...step.entries.slice(0, at + 1)];
+  const onward = [...step.entries.slice(at + 1), ...step.entries.slice(0, Math.max(at, 0))];
   const next = onward.find((entry) => !entry.optional && !("sign_off" in entry.ask) && !filled(entry.id));
   return next?.id ?? null;
 }

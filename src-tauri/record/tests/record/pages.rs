@@ -6,6 +6,7 @@ use std::io::Cursor;
 
 use image::{DynamicImage, ImageFormat, RgbImage};
 use panside_job::EntryValue;
+use panside_journal::Hash;
 use panside_record::{COME_FIRST, DEMO_MARK, Document, PdfInputs, PdfPhoto};
 
 use crate::bay::{Bay, CHECKLIST, PHOTO, SHEET, Tested, note};
@@ -67,13 +68,18 @@ fn the_pages_say_what_was_entered_with_every_stage_and_every_sign() -> Tested {
 
 #[test]
 fn every_page_of_a_demo_record_is_marked_numbered_and_names_order_and_head() -> Tested {
-    let document = closed()?;
-    let pages = File::new(&document.to_pdf(&PdfInputs::default())?)?.pages()?;
-    assert!(pages.len() > 2, "{} pages", pages.len());
-    for (at, page) in pages.iter().enumerate() {
-        assert!(page.contains(DEMO_MARK), "page {} has no mark", at + 1);
-        assert!(page.contains(&format!("page {} of {}", at + 1, pages.len())), "{page}");
-        assert!(page.contains("repair order 20417") && page.contains(&document.journal.head.to_string()));
+    // Digits are of different width, so that one hash is longer than another.
+    for digits in [0x00, 0x4d, 0xdd, 0xff] {
+        let mut document = closed()?;
+        document.journal.head = Hash([digits; 32]);
+        let pages = File::new(&document.to_pdf(&PdfInputs::default())?)?.pages()?;
+        assert!(pages.len() > 2, "{} pages", pages.len());
+        for (at, page) in pages.iter().enumerate() {
+            assert!(page.contains(DEMO_MARK), "page {} has no mark", at + 1);
+            assert!(page.contains(&format!("page {} of {}", at + 1, pages.len())), "{page}");
+            assert!(page.contains("repair order 20417"), "{page}");
+            assert!(page.contains(&document.journal.head.to_string()), "{page}");
+        }
     }
     let real = |bytes: &[u8]| {
         String::from_utf8_lossy(bytes).replacen("\"demo\": true", "\"demo\": false", 1).into_bytes()

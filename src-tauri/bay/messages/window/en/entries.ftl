@@ -1,1 +1,118 @@
 # Entries and the keypad.
+
+## On a row and above a pad
+
+entry-optional = optional
+entry-empty = not entered
+entry-entered = entered
+entry-not-yet = not yet
+entry-typed = typed, not entered
+entry-running = running
+entry-over = time is up
+entry-begun = begun
+entry-enter = Enter
+entry-entering = Writing …
+
+## What is said beside Enter
+
+entry-says-not-yet = Not yet.
+entry-keeps-in-hand = It can be entered and keeps the step in hand.
+entry-nobody = Say first who is working.
+entry-again = Something else is just being written. Try again.
+entry-missing-tool = Choose the torque tool.
+entry-missing-photo = There is no photo yet.
+entry-missing-choice = Press one of the answers.
+
+## Keypad
+
+entry-key-decimal = .
+entry-key-decimal-name = decimal sign
+entry-key-sign = −
+entry-key-sign-name = minus
+entry-key-delete = delete
+entry-key-clear = clear
+# $unit: the unit that holds; $next: the one after it
+entry-key-unit = Unit { $unit }. Change to { $next }
+# $value: in the other unit, with it
+entry-other = is { $value }
+
+## Fluid level
+
+entry-no-trace = no trace
+# $number: which reading
+entry-temperature = { $number } · fluid
+# $number: which reading
+entry-trace = { $number } · stick
+entry-another-reading = one more reading
+# $number: which reading
+entry-remove-reading = remove reading { $number }
+entry-confirm-no-trace = Seating of the stick, temperature and idle looked at again, still dry
+entry-yes = yes
+entry-no = no
+
+## Counts
+
+# $count: how many are expected
+entry-count-of = of { $count }
+entry-count-none = not counted
+# $item: name of the item
+entry-one-less = one less: { $item }
+entry-one-more = one more: { $item }
+# $count: how many; $item: name of the item
+entry-all = all { $count }
+entry-account = Say where the missing ones are
+entry-account-reason = Where they are
+entry-account-by = Who says so
+entry-account-keep = Keep this
+entry-account-drop = Take it back
+entry-account-word-broke = broke off, the rest is still in
+entry-account-word-lost = lost, a new one is ordered
+entry-account-word-before = was missing before this job
+entry-account-word-bench = on the bench, in the bag
+
+## Torque
+
+# $value: what the sheet wants, with its unit
+entry-clicked = clicked at { $value }
+# $stage: which stage, from 1
+entry-stage = Stage { $stage }
+entry-tool-choose = Choose the torque tool
+# $min, $max, $unit: its range; $due: last day of its calibration
+entry-tool-range = { $min } to { $max } { $unit } · calibration holds to { $due }
+entry-tool-new = Another tool
+entry-tool-name = Name
+entry-tool-min = From
+entry-tool-max = To
+entry-tool-unit = Unit
+entry-tool-due = Calibration holds to, as 2026-12-31
+entry-tool-keep = Keep this tool
+
+## Photos
+
+entry-photo-is-taken = taken
+entry-photo-take = Take the photo
+entry-photo-another = Take another in its place
+entry-photo-here = Or drop a picture here, or paste one.
+entry-photo-must-show = On the photo:
+entry-photo-scale = with a scale beside it
+# $name: name of the file; $size: its size in megabytes
+entry-photo-taking = Taking in { $name }, { $size } MB …
+entry-photo-no-picture = What was pasted or dropped is no file. Take the photo, or choose its file.
+entry-photo-none-shown = The picture can't be shown: { $why }
+
+## Scans
+
+entry-scan-vin = 17 letters and digits
+entry-scan-codes = codes with spaces between
+entry-scan-text = text
+
+## Timers
+
+entry-timer-waited = waited
+entry-timer-begin = Begin the step first: time counts from its beginning.
+entry-timer-left = left
+entry-timer-up = Time is up.
+
+## Notes
+
+entry-note-words = Tap to write

@@ -1,0 +1,84 @@
+//! The programs under test, and running them.
+
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+
+use crate::window::{Result, Trouble};
+
+/// The project's folder.
+#[must_use]
+pub fn root() -> PathBuf {
+    let tests = Path::new(env!("CARGO_MANIFEST_DIR"));
+    tests.parent().unwrap_or(tests).to_owned()
+}
+
+/// The window and the command line program, beside the program that runs.
+#[derive(Debug, Clone)]
+pub struct Programs {
+    /// The window.
+    pub window: PathBuf,
+    /// The command line program.
+    pub cli: PathBuf,
+}
+
+impl Programs {
+    /// Finds them in the folder that cargo builds into: two up from a test or an example.
+    ///
+    /// # Errors
+    /// [`Trouble::NotBuilt`] with the path where one should be.
+    pub fn find() -> Result<Programs> {
+        let own = std::env::current_exe().map_err(|source| Trouble::File {
+            doing: "Finding",
+            path: PathBuf::from("the running program"),
+            source,
+        })?;
+        let built = own.ancestors().nth(2).unwrap_or(Path::new("."));
+        let program = |name: &str| {
+            let path = built.join(name).with_extension(std::env::consts::EXE_EXTENSION);
+            if path.is_file() { Ok(path) } else { Err(Trouble::NotBuilt(path)) }
+        };
+        Ok(Programs { window: program("panside")?, cli: program("panside-cli")? })
+    }
+
+    /// Walks so many lines of a script into a store, the last of them just now.
+    ///
+    /// # Errors
+    /// When the walk fails, with what it wrote.
+    pub fn walk(&self, script: &Path, store: &Path, lines: usize, photo: &Path) -> Result {
+        let lines = lines.to_string();
+        let mut walk = Command::new(&self.cli);
+        walk.arg("walk").arg(script).arg("--store").arg(store).arg("--photo").arg(photo);
+        walk.args(["--lines", &lines, "--plain-proof", "--until-now", "--no-text"]);
+        run(&mut walk).map(drop)
+    }
+}
+
+/// Runs a program to its end and answers what it writes.
+///
+/// # Errors
+/// [`Trouble::Missing`] when it is not installed, [`Trouble::Failed`] when its exit code isn't 0.
+pub fn run(command: &mut Command) -> Result<String> {
+    let program = command.get_program().to_string_lossy().into_owned();
+    let words = std::iter::once(command.get_program()).chain(command.get_args());
+    let line = words.map(|word| word.to_string_lossy()).collect::<Vec<_>>().join(" ");
+    let output = command.stdin(Stdio::null()).output().map_err(|source| not_started(program, source))?;
+    let said = String::from_utf8_lossy(&output.stdout).into_owned();
+    if output.status.success() {
+        return Ok(said);
+    }
+    let said = format!("{}{}", tail(&said), tail(&String::from_utf8_lossy(&output.stderr)));
+    Err(Trouble::Failed { line, status: output.status.to_string(), said })
+}
+
+/// Why a program could not be started: a missing one is named with the line that installs it.
+pub fn not_started(program: String, source: std::io::Error) -> Trouble {
+    if source.kind() == std::io::ErrorKind::NotFound {
+        return Trouble::Missing(program);
+    }
+    Trouble::Start { program, source }
+}
+
+fn tail(text: &str) -> &str {
+    let from = text.len().saturating_sub(600);
+    text.char_indices().find(|(at, _)| *at >= from).map_or("", |(at, _)| &text[at..])
+}

@@ -1,0 +1,10 @@
+//! The real window, walked by tapping: what a person would do, on a screen in memory.
+//!
+//! It is left out of `cargo test --workspace`; the stage `window` of `cargo xtask test` runs it once the programs are
+//! built.
+#![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "the edge: programs, files, waiting")]
+
+mod bad_input;
+mod full_disk;
+mod kill;
+mod whole_job;

@@ -1,0 +1,70 @@
+//! The whole demo job by taps, from the concern to the record.
+
+use std::process::Command;
+
+use panside_tests::window::{Place, Result, Trouble, run};
+
+/// What must stand in the record: the order, the concern as the customer told it, the cause, what was done.
+const SAYS: &[&str] = &[
+    "RO 20417",
+    "Engine flares like in neutral between second and third",
+    "Other shifts and reverse good, level put right and the flare stayed",
+    "Third-gear solenoid, filter, gasket and seals new",
+    "R. Ode",
+    "T. Marl",
+    "K. Lund",
+];
+
+/// Every torque of the script that counts, as it was clicked and with which tool.
+const TORQUES: &[&str] = &[
+    "8 N·m, W1, quarter-inch click wrench, inside",
+    "4, then 9.0 N·m, W1, quarter-inch click wrench, inside",
+    "38 N·m, W2, three-eighths click wrench, inside",
+    "45 N·m, W2, three-eighths click wrench, inside",
+];
+
+#[test]
+fn the_demo_job_walked_by_tapping_ends_in_a_readable_record() -> Result {
+    let place = Place::after(0)?;
+    let mut window = place.open()?;
+    let mut job = place.job()?;
+    job.walk(&mut window, 1, usize::MAX)?;
+
+    window.tap_words("screens-record-save")?;
+    let saved = window.words.say("screens-record-saved")?;
+    let told = serde_json::Value::from(saved.as_str());
+    window.wait("the record to be saved", &format!("seen.text.includes({told})"))?;
+    let seen = window.see()?;
+    assert!(seen.mistakes.is_empty(), "the page's scripts made mistakes: {:?}", seen.mistakes);
+    window.take_times()?;
+    let times = window.close()?;
+    println!("   the demo job by hand: {}", times.to_text());
+    println!(
+        "   wrong orders: {} refused in words, not even offered at lines {:?}",
+        job.refused, job.not_offered
+    );
+
+    let pages = saved_pages(&place)?;
+    run(Command::new("qpdf").arg("--check").arg(&pages))?;
+    let text = run(Command::new("pdftotext").arg(&pages).arg("-"))?;
+    let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in SAYS.iter().chain(TORQUES) {
+        assert!(flat.contains(words), "\"{words}\" is not in the record:\n{text}");
+    }
+    Ok(())
+}
+
+/// The one record beside the store.
+fn saved_pages(place: &Place) -> Result<std::path::PathBuf> {
+    let folder = place.store().join("records");
+    let records = std::fs::read_dir(&folder).map_err(|source| Trouble::File {
+        doing: "Reading the folder",
+        path: folder.clone(),
+        source,
+    })?;
+    let records: Vec<_> = records.filter_map(|entry| Some(entry.ok()?.path())).collect();
+    match &records[..] {
+        [one] => Ok(one.clone()),
+        others => Err(Trouble::wrong(format!("One record is expected in {}: {others:?}", folder.display()))),
+    }
+}

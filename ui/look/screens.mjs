@@ -1,0 +1,134 @@
+// The scenes of the screens beside the step sheet and of what is laid over it.
+const offers = [
+  {
+    id: "pan-and-solenoid",
+    title: "Pan drop, filter inspection and third-gear shift solenoid",
+    revision: 1,
+    demo: true,
+    steps: 57,
+    proved: false,
+    questions: [
+      {
+        condition: "key",
+        name: "key",
+        answers: [
+          { value: "in_car", says: "in car" },
+          { value: "secured", says: "secured" },
+        ],
+      },
+    ],
+    sheets: [
+      {
+        id: "demo-six-speed",
+        title: "Demo: five-door wagon, transverse six-speed automatic, capped level tube",
+        revision: 1,
+        demo: true,
+      },
+    ],
+  },
+];
+const line = (repair_order, label, ended, events) => ({
+  job: repair_order,
+  repair_order,
+  label,
+  demo: true,
+  ended,
+  events,
+});
+const jobs = [
+  line("RO 20417", "Demo wagon, flare on 2-3", false, 163),
+  line("RO 20422", "Demo wagon, filter and fluid", false, 12),
+  line("RO 20398", "Demo coupe, no third", true, 353),
+];
+const locked = {
+  throws: {
+    kind: "locked",
+    message: "Another window has the store /var/lib/panside open. Close that one and try again.",
+  },
+};
+const typed = {
+  checklist: null,
+  sheet: null,
+  repairOrder: "RO 20417",
+  label: "Demo wagon, flare on 2-3",
+  conditions: {},
+  tried: null,
+};
+const proving = (more) => ({ proved: false, doing: "", states: 0, failed: null, ...more });
+
+/** Presses a button, also one that is closed: it says why. */
+const press = (name) => (page) => page.getByRole("button", { name }).first().click({ force: true });
+const inOverlay = (name) => (page) =>
+  page
+    .getByRole("dialog")
+    .getByRole("button", { name, exact: name === "ENTER" })
+    .first()
+    .click({ force: true });
+const more = (page) => page.getByRole("button", { name: "More", exact: true }).click();
+
+export const screens = [
+  { name: "bay-jobs", where: { screen: "bay" }, answers: { jobs } },
+  { name: "bay-locked", where: { screen: "bay" }, answers: { jobs: locked } },
+  { name: "bay-no-job", where: { screen: "bay" }, answers: { jobs }, taps: [press("Photos")] },
+  { name: "bay-who", where: { screen: "bay" }, answers: { jobs }, taps: ["Somebody else works"] },
+  { name: "new-job", where: { screen: "new_job", newJob: typed }, answers: { offers } },
+  {
+    name: "new-job-refused",
+    where: { screen: "new_job" },
+    answers: {
+      offers,
+      prove: proving({ proved: true }),
+      start: { throws: { kind: "refused", message: "A job needs the number of its repair order." } },
+    },
+    taps: ["START"],
+  },
+  {
+    name: "new-job-not-proved",
+    where: { screen: "new_job", newJob: typed },
+    answers: {
+      offers,
+      prove: proving({ failed: { kind: "other", message: "The proof broke off: no memory was left." } }),
+    },
+    taps: [press("START")],
+  },
+  { name: "photos", page: "100", where: { screen: "photos" } },
+  { name: "photos-large", page: "100", where: { screen: "photos" }, taps: ["all sides"] },
+  {
+    name: "photos-pixels",
+    page: "100",
+    where: { screen: "photos" },
+    taps: ["all sides", "After", "Pixel by pixel"],
+  },
+  { name: "record", page: "210", where: { screen: "record" }, taps: ["Save the record"] },
+  {
+    name: "record-saved",
+    page: "210",
+    where: { screen: "record" },
+    answers: { save_record: "/home/shop/.local/share/panside/bay/records/RO-20417-0196aa31-353.pdf" },
+    taps: ["Save the record"],
+  },
+  { name: "record-finish", page: "209", where: { screen: "record" }, taps: ["Finish the job"] },
+  { name: "record-not-finished", page: "100", where: { screen: "record" }, taps: [press("Finish the job")] },
+  { name: "kit", where: { screen: "kit" } },
+  {
+    name: "kit-removed",
+    where: { screen: "kit" },
+    taps: [(page) => page.getByRole("button", { name: "Remove" }).nth(1).click()],
+  },
+  { name: "kit-person", where: { screen: "kit" }, taps: ["Name a person"] },
+  { name: "kit-tool", where: { screen: "kit" }, taps: ["Name a torque tool", press("ADD")] },
+  { name: "kit-size", where: { screen: "kit" }, taps: ["Measure the glass", "Wider by 20"] },
+  { name: "over-who", page: "100", taps: ["R. Ode"] },
+  { name: "over-more", page: "100", taps: [more] },
+  { name: "over-more-closed", page: "016", taps: [more, press("Stop and call")] },
+  { name: "over-aside", page: "060", step: "look_round", taps: [more, "Set it aside"] },
+  { name: "over-strike", page: "046", step: "road_before", taps: [more, "Strike it", "Typed wrong"] },
+  { name: "over-stop", page: "100", taps: [more, "Stop and call"] },
+  { name: "over-observe", page: "100", taps: [more, "The vehicle is not as shown"] },
+  {
+    name: "over-observe-value",
+    page: "100",
+    taps: [more, "The vehicle is not as shown", inOverlay("exhaust pipe"), "tied", inOverlay("ENTER")],
+  },
+  { name: "over-renew", page: "016", taps: [more, "Sign again what has lapsed"] },
+];

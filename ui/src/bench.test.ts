@@ -1,0 +1,163 @@
+import { beforeEach, expect, test, vi } from "vitest";
+import type { JobPage, Refusal, Reply } from "./core/types";
+
+/** What each command answers; a function is called with what it takes, an error is thrown. */
+const core: Record<string, unknown> = {};
+const asked: [string, Record<string, unknown>][] = [];
+
+vi.mock("./core/call", async (original) => ({
+  ...(await original<typeof import("./core/call")>()),
+  call: async (name: string, takes: Record<string, unknown>) => {
+    asked.push([name, takes]);
+    const answer = core[name];
+    if (typeof answer === "function") return answer(takes);
+    return answer ?? null;
+  },
+  addPhoto: async () => ({ photo: { hash: "ab", width: 4, height: 3 } }),
+}));
+vi.stubGlobal("window", { matchMedia: () => ({ matches: false }) });
+
+const { bench } = await import("./bench.svelte");
+
+const ode = { name: "R. Ode", role: "technician" as const };
+const marl = { name: "T. Marl", role: "second_person" as const };
+const refusal: Refusal = { message: { id: "refused-needs", args: {}, text: "Not now." }, unmet: [] };
+
+function page(seq: number, drafts: Record<string, string> = {}): JobPage {
+  const steps = ["identify", "concern"].map((id, at) => ({
+    id,
+    number: at + 1,
+    shown: "open",
+    entries: [],
+    begin: null,
+    signs: [],
+  }));
+  return {
+    job: "j1",
+    head: { seq, hash: `h${seq}` },
+    now: { wall_ms: 0, mono_ms: 0, boot: "b" },
+    utc_offset_min: 0,
+    drafts,
+    view: { steps },
+  } as unknown as JobPage;
+}
+
+function reply(seq: number, refused: Refusal | null = null): Reply {
+  return { refused, page: page(seq) };
+}
+
+function askedFor(name: string): Record<string, unknown>[] {
+  return asked.filter(([command]) => command === name).map(([, takes]) => takes);
+}
+
+beforeEach(async () => {
+  asked.length = 0;
+  for (const name of Object.keys(core)) delete core[name];
+  core.opened = { troubles: [], kit: { people: [marl, ode], tools: [] }, window: null, demo_clock: false };
+  core.jobs = [{ job: "j1", ended: false }];
+  core.look = page(1);
+  bench.trouble = null;
+  bench.refused = null;
+  await bench.open();
+  asked.length = 0;
+});
+
+test("the first time a technician works and the open job is shown", () => {
+  expect(bench.actor).toEqual(ode);
+  expect([bench.screen, bench.page?.job]).toEqual(["job", "j1"]);
+});
+
+test("the window comes back to its screen, step, pad and person", async () => {
+  const where = {
+    screen: "job",
+    job: "j1",
+    steps: { j1: "concern" },
+    actor: marl,
+    dark: true,
+    mm: 7,
+    pad: { step: "concern", entry: "more" },
+  };
+  core.opened = { ...(core.opened as object), window: JSON.stringify(where) };
+  await bench.open();
+  expect([bench.step?.id, bench.pad, bench.actor?.name, bench.dark, bench.mm]).toEqual([
+    "concern",
+    "more",
+    "T. Marl",
+    true,
+    7,
+  ]);
+});
+
+test("what was kept and can't be read is forgotten, not shown as trouble", async () => {
+  core.opened = { ...(core.opened as object), window: "{" };
+  await bench.open();
+  expect(bench.trouble).toBeNull();
+});
+
+test("a wish names the head that was shown, and the answer is what is shown next", async () => {
+  core.enter = reply(2);
+  expect(await bench.ask({ begin: { step: "identify" } })).toBe(true);
+  expect(askedFor("enter")[0]).toMatchObject({ job: "j1", head: { seq: 1, hash: "h1" }, actor: ode });
+  expect(bench.page?.head.seq).toBe(2);
+});
+
+test("a refused wish is no trouble and says why", async () => {
+  core.enter = reply(1, refusal);
+  expect(await bench.ask("finish")).toBe(false);
+  expect([bench.refused, bench.trouble]).toEqual([refusal, null]);
+});
+
+test("a wish tried again after a failure keeps its id, another wish gets its own", async () => {
+  core.enter = () => {
+    throw { kind: "store", message: "The disk is full." };
+  };
+  expect(await bench.ask("finish")).toBe(false);
+  expect(bench.trouble?.message).toBe("The disk is full.");
+  core.enter = reply(2);
+  await bench.ask("finish");
+  await bench.ask("finish");
+  const ids = askedFor("enter").map((takes) => takes.request);
+  expect(ids[0]).toBe(ids[1]);
+  expect(ids[2]).not.toBe(ids[1]);
+});
+
+test("two taps at once are one wish", async () => {
+  core.enter = reply(2);
+  const [first, second] = await Promise.all([bench.ask("finish"), bench.ask("finish")]);
+  expect([first, second, askedFor("enter").length]).toEqual([true, false, 1]);
+});
+
+test("a job that has moved on is drawn anew", async () => {
+  core.enter = () => {
+    throw { kind: "stale", message: "The job has moved on." };
+  };
+  core.look = page(5);
+  await bench.ask("finish");
+  expect(bench.page?.head.seq).toBe(5);
+});
+
+test("a draft is kept at once and forgotten when its value is entered", async () => {
+  core.enter = reply(2);
+  bench.putDraft("identify/vin", "DEM0");
+  expect(askedFor("put_draft")).toEqual([{ job: "j1", key: "identify/vin", text: "DEM0" }]);
+  const step = bench.page?.view.steps[0];
+  if (!step) throw new Error("the page has steps");
+  await bench.enter({ ...step, shown: "in_hand" }, "vin", { scan: { text: "DEM0" } });
+  expect(bench.draft("identify/vin")).toBeUndefined();
+  expect(askedFor("clear_draft").length).toBe(1);
+});
+
+test("a value for a step that nobody is in goes in by beginning it first", async () => {
+  core.enter = reply(2);
+  const step = bench.page?.view.steps[0];
+  if (!step) throw new Error("the page has steps");
+  await bench.enter(step, "vin", { scan: { text: "DEM0" } });
+  expect(askedFor("enter").map((takes) => Object.keys(takes.wish as object)[0])).toEqual(["begin", "enter"]);
+});
+
+test("a photo that can't be taken in is told", async () => {
+  const broken = { arrayBuffer: () => Promise.reject({ kind: "photo", message: "This is no photo." }) };
+  expect(await bench.takePhoto(broken as unknown as Blob)).toBeNull();
+  expect(bench.trouble?.message).toBe("This is no photo.");
+  expect(bench.busy).toBe(false);
+});

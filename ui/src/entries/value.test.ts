@@ -1,0 +1,189 @@
+import { expect, test } from "vitest";
+import type { Ask, EntryValue, EntryView, ItemView, StickReading, Tool } from "../core/types";
+import {
+  askedText,
+  asValue,
+  type Draft,
+  draftText,
+  emptyDraft,
+  isBlank,
+  openDraft,
+  readDraft,
+  stageTarget,
+  standing,
+  valueText,
+} from "./value";
+
+const ITEMS: ItemView[] = [
+  { id: "short_bolts", name: "short pan bolts", count: 14, reuse: "yes" },
+  { id: "long_bolts", name: "long pan bolts", count: 2, reuse: "yes" },
+];
+
+const WRENCH: Tool = { name: "W1", min: "2", max: "12", unit: "N·m", calibration_due: "2026-09-30" };
+
+function entry(ask: Ask, more: Partial<EntryView> = {}): EntryView {
+  return {
+    id: "entry",
+    label: "Entry",
+    ask,
+    optional: false,
+    limits: [],
+    units: [],
+    temperature_units: [],
+    value: null,
+    class: null,
+    not_yet: false,
+    said: [],
+    ms_left: null,
+    ...more,
+  };
+}
+
+const reading = entry(
+  { reading: { unit: "°C", at_most: null, at_least: null, within: "warm" } },
+  { units: ["°C", "°F"], limits: [{ id: "limit", args: {}, text: "40 °C to 70 °C" }] },
+);
+const level = entry({ level: { chart: "chart" } }, { units: ["mm", "in"], temperature_units: ["°C", "°F"] });
+const count = entry({ count: { of: { short_bolts: 14, long_bolts: 2 } } });
+const stage = (target: string) => ({ id: "stage", args: { target: { text: target } }, text: target });
+const torque = entry(
+  { torque: { spec: "pan" } },
+  { units: ["N·m", "lbf·in"], limits: [stage("4 N·m"), stage("9 N·m")] },
+);
+const choice = entry({
+  choice: {
+    options: [
+      { class: "clear", label: "clear red or amber" },
+      { class: "dark", label: "dark" },
+    ],
+    hands_did: false,
+  },
+});
+const note = entry({ note: { words: [] } });
+const timer = entry({ timer: { at_least: "watch" } });
+
+const wet = (temperature: string, value: string): StickReading => ({
+  temperature,
+  temperature_unit: "°C",
+  stick: { trace: { value, unit: "mm" } },
+});
+const dry = (temperature: string): StickReading => ({
+  temperature,
+  temperature_unit: "°C",
+  stick: "no_trace",
+});
+
+test("a reading keeps its comma and its unit, from the draft to the value and on the row", () => {
+  const draft: Draft = { reading: { value: "136,5", unit: "°F" } };
+  const again = openDraft(reading, JSON.stringify(draft), null);
+  expect(asValue(again)).toEqual({ reading: { value: "136,5", unit: "°F" } });
+  expect(valueText(reading, asValue(again) as EntryValue, ITEMS)).toBe("136,5 °F");
+});
+
+test("typing begins empty, in the usual unit", () => {
+  expect(emptyDraft(reading)).toEqual({ reading: { value: "", unit: "°C" } });
+  for (const one of [reading, level, count, torque, choice, note, timer])
+    expect(isBlank(emptyDraft(one))).toBe(true);
+});
+
+test("what is typed goes before what was entered, and nothing typed gives way to it", () => {
+  const entered: EntryValue = { reading: { value: "63", unit: "°C" } };
+  expect(openDraft(reading, '{"reading":{"value":"4","unit":"°C"}}', entered)).toEqual({
+    reading: { value: "4", unit: "°C" },
+  });
+  expect(openDraft(reading, '{"reading":{"value":"","unit":"°C"}}', entered)).toEqual(entered);
+  expect(openDraft(reading, undefined, entered)).toEqual(entered);
+});
+
+test("a draft that can't be one of this entry is forgotten", () => {
+  for (const text of [
+    "",
+    "63",
+    "null",
+    "[]",
+    '{"note":{"text":"x"}}',
+    '{"reading":{"value":6,"unit":"°C"}}',
+    '{"reading":null}',
+    '{"reading":{"value":"6"}',
+  ])
+    expect(readDraft(reading, text)).toBeNull();
+  expect(readDraft(torque, '{"torque":{"stages":["4"],"unit":"N·m","tool":null}}')).toBeNull();
+  expect(
+    readDraft(level, '{"level":{"readings":[{"temperature":"58"}],"confirmed_no_trace":false}}'),
+  ).toBeNull();
+});
+
+test("a level with no trace says so, and readings that were not typed are left out", () => {
+  const draft: Draft = {
+    level: { readings: [wet("58", "17,5"), dry("58"), wet("", "")], confirmed_no_trace: true },
+  };
+  const value = asValue(draft) as EntryValue;
+  expect(value).toEqual({ level: { readings: [wet("58", "17,5"), dry("58")], confirmed_no_trace: true } });
+  expect(valueText(level, value, ITEMS)).toBe("58 °C 17,5 mm · 58 °C no trace");
+});
+
+test("a level entered with one reading opens with room for the second", () => {
+  const one: EntryValue = { level: { readings: [wet("58", "17")], confirmed_no_trace: false } };
+  expect(openDraft(level, undefined, one)).toEqual({
+    level: { readings: [wet("58", "17"), wet("", "")], confirmed_no_trace: false },
+  });
+});
+
+test("a count names its items with what was expected", () => {
+  const value: EntryValue = { count: { of: { short_bolts: 13, long_bolts: 2 }, accounted: null } };
+  expect(valueText(count, value, ITEMS)).toBe("short pan bolts 13/14, long pan bolts 2/2");
+  const one = entry({ count: { of: { long_bolts: 2 } } });
+  expect(valueText(one, { count: { of: { long_bolts: 1 } } }, ITEMS)).toBe("1/2");
+});
+
+test("a torque is no value before a tool is chosen", () => {
+  const stages = { stages: ["4", "9,0"], unit: "N·m" };
+  expect(asValue({ torque: { ...stages, tool: null } })).toBeNull();
+  const value = asValue({ torque: { ...stages, tool: WRENCH } }) as EntryValue;
+  expect(valueText(torque, value, ITEMS)).toBe("4 · 9,0 N·m");
+});
+
+test("the sheet's value of a stage is taken apart into number and unit", () => {
+  expect(stageTarget(torque, 1)).toEqual({ value: "9", unit: "N·m" });
+  expect(stageTarget(torque, 2)).toBeNull();
+});
+
+test("an answer is shown by its words", () => {
+  expect(valueText(choice, { choice: { class: "clear" } }, ITEMS)).toBe("clear red or amber");
+  expect(asValue(emptyDraft(choice))).toBeNull();
+});
+
+test("a note keeps ten thousand characters and a script as text", () => {
+  const text = `<script>alert(1)</script>${"ä".repeat(10_000)}`;
+  const again = openDraft(note, JSON.stringify({ note: { text } }), null);
+  expect(asValue(again)).toEqual({ note: { text } });
+});
+
+test("a row shows a draft only where it differs from what is entered", () => {
+  const entered: EntryValue = { reading: { value: "63", unit: "°C" } };
+  expect(draftText(reading, JSON.stringify(entered), entered, ITEMS)).toBeNull();
+  expect(draftText(reading, '{"reading":{"value":"6","unit":"°C"}}', entered, ITEMS)).toBe("6 °C");
+  expect(draftText(reading, '{"reading":{"value":"","unit":"°C"}}', null, ITEMS)).toBeNull();
+  expect(draftText(torque, '{"torque":{"stages":["4",""],"unit":"N·m","tool":null}}', null, ITEMS)).toBe(
+    "begun",
+  );
+});
+
+test("how an entry stands: empty, typed, entered, not yet, running, over", () => {
+  const value: EntryValue = { reading: { value: "63", unit: "°C" } };
+  expect(standing(reading, null, false, 0)).toBe("empty");
+  expect(standing(reading, value, true, 0)).toBe("typed");
+  expect(standing({ ...reading, value }, value, false, 0)).toBe("entered");
+  expect(standing({ ...reading, value, not_yet: true }, value, false, 0)).toBe("not_yet");
+  expect(standing({ ...timer, ms_left: 60_000 }, null, false, 59_999)).toBe("running");
+  expect(standing({ ...timer, ms_left: 60_000 }, null, false, 60_000)).toBe("over");
+  expect(standing({ ...timer, ms_left: 0 }, { timer: {} }, false, 0)).toBe("entered");
+});
+
+test("beside the label stand the limits, else the units", () => {
+  expect(askedText(reading)).toBe("40 °C to 70 °C");
+  expect(askedText({ ...reading, limits: [] })).toBe("°C, °F");
+  expect(askedText(entry({ photo: { of: "the pan", with_scale: true } }))).toBe(
+    "the pan · with a scale beside it",
+  );
+});
