@@ -33,12 +33,26 @@ pub fn build_with_window(root: &Path) -> Result<(), Failure> {
     call(command(root, "cargo", &["build", "-p", "panside-cli", "-p", "panside", "--bins"]))
 }
 
-/// Builds every program together with the workspace, so that nothing the tests have built is built again.
+/// Where cargo puts the program that writes the page's types.
+pub fn types(root: &Path) -> PathBuf {
+    programs(root).join("examples/types")
+}
+
+/// Builds the program that writes the page's types, by itself.
+///
+/// # Errors
+/// When it does not build.
+pub fn build_types(root: &Path) -> Result<(), Failure> {
+    call(command(root, "cargo", &["build", "-p", "panside", "--example", "types"]))
+}
+
+/// Builds every program together with everything else, as the tests are built: so that nothing they have built is
+/// built again with other features.
 ///
 /// # Errors
 /// When one does not build.
 pub fn build_with_workspace(root: &Path) -> Result<(), Failure> {
-    call(command(root, "cargo", &["build", "--workspace", "--bins"]))
+    call(command(root, "cargo", &["build", "--workspace", "--all-targets"]))
 }
 
 /// Calls the program without showing what it prints to the standard output.

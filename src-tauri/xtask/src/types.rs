@@ -28,10 +28,7 @@ const PLACES: [Place; 2] = [
     Place {
         folder: "ui/src/core",
         alone: false,
-        make: |root, out| {
-            let example = ["run", "--quiet", "-p", "panside", "--example", "types", "--", out];
-            call(command(root, "cargo", &example))
-        },
+        make: |root, out| call(command(root, &cli::types(root).to_string_lossy(), &[out])),
     },
 ];
 
@@ -44,6 +41,7 @@ const MENDS: &str = "cargo xtask types";
 /// When a program can't be built or fails, or a file can't be written.
 pub fn write(root: &Path) -> Result<(), Failure> {
     cli::build(root)?;
+    cli::build_types(root)?;
     run_all(root, &[Stage::new("types", "write the generated files anew", write_work)])
 }
 
@@ -53,6 +51,7 @@ pub fn write(root: &Path) -> Result<(), Failure> {
 /// `Failure::Check` with the files that differ and the command that mends it.
 pub fn check(root: &Path) -> Result<(), Failure> {
     cli::build(root)?;
+    cli::build_types(root)?;
     run_all(root, &[check_stage()])
 }
 

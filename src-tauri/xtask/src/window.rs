@@ -48,7 +48,7 @@ pub fn look(root: &Path) -> Result<(), Failure> {
 /// # Errors
 /// When it can't be walked.
 pub fn walk(root: &Path) -> Result<(), Failure> {
-    call(command(root, "cargo", &["test", "-p", "panside-tests", "--test", "window", "--", "--nocapture"]))
+    call(command(root, "cargo", &["test", "--workspace", "--test", "window", "--", "--nocapture"]))
 }
 
 /// `cargo xtask pictures`: pictures of the window and of the record, for the README.

@@ -1,22 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type {
-  Actor,
-  ChecklistOffer,
-  EntryValue,
-  Head,
-  JobId,
-  JobLine,
-  JobPage,
-  Kit,
-  Opened,
-  Preview,
-  Proving,
-  RecordPage,
-  Reply,
-  Request,
-  RequestId,
-} from "./types";
+import type { Actor, ChecklistOffer, EntryValue, Head, JobId, JobLine, JobPage, Kit, Opened, Preview, Proving, RecordPage, Reply, Request, RequestId } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -31,25 +15,11 @@ export interface Commands {
   /** How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks. */
   prove: { takes: { checklist: string }; answers: Proving };
   /** Starts a job with a proved checklist. */
-  start: {
-    takes: {
-      checklist: string;
-      sheet: string;
-      repairOrder: string;
-      label: string;
-      conditions: { [key in string]: string };
-      actor: Actor;
-      request: RequestId;
-    };
-    answers: JobId;
-  };
+  start: { takes: { checklist: string; sheet: string; repairOrder: string; label: string; conditions: { [key in string]: string }; actor: Actor; request: RequestId }; answers: JobId };
   /** A job as its screen shows it. */
   look: { takes: { job: JobId }; answers: JobPage };
   /** Enters a wish. When it is not refused, it is on disk. */
-  enter: {
-    takes: { job: JobId; head: Head; request: RequestId; actor: Actor; wish: Request };
-    answers: Reply;
-  };
+  enter: { takes: { job: JobId; head: Head; request: RequestId; actor: Actor; wish: Request }; answers: Reply };
   /** What a value that is being typed would turn out to be. */
   preview: { takes: { job: JobId; step: string; entry: string; value: EntryValue }; answers: Preview };
   /** Keeps what is typed and not yet done. */

@@ -3,171 +3,149 @@
 /**
  * Where pieces are that a count did not find.
  */
-export type Accounted = {
-  /**
-   * Where they are, in words. Never empty.
-   */
-  reason: string;
-  /**
-   * Who says so. Never empty.
-   */
-  by: string;
-};
+export type Accounted = { 
+/**
+ * Where they are, in words. Never empty.
+ */
+reason: string, 
+/**
+ * Who says so. Never empty.
+ */
+by: string, };
 
 /**
  * Who asks.
  */
-export type Actor = {
-  /**
-   * The name the shop gave them: the same text as the journal's `PersonId` and as [`Signature::by`]. Capitals and
-   * spaces around it make no other person.
-   */
-  name: string;
-  /**
-   * What they are.
-   */
-  role: Role;
-};
+export type Actor = { 
+/**
+ * The name the shop gave them: the same text as the journal's `PersonId` and as [`Signature::by`]. Capitals and
+ * spaces around it make no other person.
+ */
+name: string, 
+/**
+ * What they are.
+ */
+role: Role, };
 
 /**
  * An argument of a message.
  */
-export type Arg = { text: string } | { number: number } | { list: Array<string> } | { any_of: Array<string> };
+export type Arg = { "text": string } | { "number": number } | { "list": Array<string> } | { "any_of": Array<string> };
 
 /**
  * The kinds of entry.
  */
-export type Ask =
-  | { sign_off: AskSignOff }
-  | { reading: AskReading }
-  | { level: AskLevel }
-  | { count: AskCount }
-  | { torque: AskTorque }
-  | { photo: AskPhoto }
-  | { choice: AskChoice }
-  | { scan: AskScan }
-  | { timer: AskTimer }
-  | { note: AskNote };
+export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote };
 
 /**
  * A question with its answers.
  */
-export type AskChoice = {
-  /**
-   * The answers, at least two.
-   */
-  options: Array<ChoiceOption>;
-  /**
-   * True where the answer tells what the hands did: only then may a class change conditions.
-   */
-  hands_did: boolean;
-};
+export type AskChoice = { 
+/**
+ * The answers, at least two.
+ */
+options: Array<ChoiceOption>, 
+/**
+ * True where the answer tells what the hands did: only then may a class change conditions.
+ */
+hands_did: boolean, };
 
 /**
  * How many of each item are expected in the hand.
  */
-export type AskCount = {
-  /**
-   * Expected pieces by item id.
-   */
-  of: { [key in string]: number };
-};
+export type AskCount = { 
+/**
+ * Expected pieces by item id.
+ */
+of: { [key in string]: number }, };
 
 /**
  * At least two stick readings, each with its temperature, judged against the sheet's chart.
  */
-export type AskLevel = {
-  /**
-   * Sheet key of the level chart.
-   */
-  chart: string;
-};
+export type AskLevel = { 
+/**
+ * Sheet key of the level chart.
+ */
+chart: string, };
 
 /**
  * A note, with words to choose from, as nobody likes to write.
  */
-export type AskNote = {
-  /**
-   * Short texts to tap.
-   */
-  words: Array<string>;
-};
+export type AskNote = { 
+/**
+ * Short texts to tap.
+ */
+words: Array<string>, };
 
 /**
  * What the photo must show.
  */
-export type AskPhoto = {
-  /**
-   * What must be on it.
-   */
-  of: string;
-  /**
-   * Whether a scale must lie in the picture.
-   */
-  with_scale: boolean;
-};
+export type AskPhoto = { 
+/**
+ * What must be on it.
+ */
+of: string, 
+/**
+ * Whether a scale must lie in the picture.
+ */
+with_scale: boolean, };
 
 /**
  * A value with its unit, judged against at most one limit of the spec sheet.
  */
-export type AskReading = {
-  /**
-   * The unit it is asked in (`°C`, `V`, `Ω`, `L`, `km`, …). Others of the same quantity are converted.
-   */
-  unit: string;
-  /**
-   * Sheet key of a measure it must not be above.
-   */
-  at_most: string | null;
-  /**
-   * Sheet key of a measure it must not be below.
-   */
-  at_least: string | null;
-  /**
-   * Sheet key of a range it must be in.
-   */
-  within: string | null;
-};
+export type AskReading = { 
+/**
+ * The unit it is asked in (`°C`, `V`, `Ω`, `L`, `km`, …). Others of the same quantity are converted.
+ */
+unit: string, 
+/**
+ * Sheet key of a measure it must not be above.
+ */
+at_most: string | null, 
+/**
+ * Sheet key of a measure it must not be below.
+ */
+at_least: string | null, 
+/**
+ * Sheet key of a range it must be in.
+ */
+within: string | null, };
 
 /**
  * What is scanned or typed.
  */
-export type AskScan = {
-  /**
-   * What the text is.
-   */
-  of: ScanOf;
-};
+export type AskScan = { 
+/**
+ * What the text is.
+ */
+of: ScanOf, };
 
 /**
  * Names one of the checklist's `sign_offs`. It is given when the step is done and judged on its outcome.
  */
-export type AskSignOff = {
-  /**
-   * Id in `sign_offs`.
-   */
-  sign: string;
-};
+export type AskSignOff = { 
+/**
+ * Id in `sign_offs`.
+ */
+sign: string, };
 
 /**
  * How long to wait, counted from the beginning of the step.
  */
-export type AskTimer = {
-  /**
-   * Sheet key of a measure in minutes.
-   */
-  at_least: string;
-};
+export type AskTimer = { 
+/**
+ * Sheet key of a measure in minutes.
+ */
+at_least: string, };
 
 /**
  * Which fasteners, by the sheet's torque value.
  */
-export type AskTorque = {
-  /**
-   * Sheet key of the torque with its stages.
-   */
-  spec: string;
-};
+export type AskTorque = { 
+/**
+ * Sheet key of the torque with its stages.
+ */
+spec: string, };
 
 /**
  * One boot of the device's operating system; monotonic times compare only within it.
@@ -177,134 +155,128 @@ export type BootId = string;
 /**
  * A caution with its signal word.
  */
-export type Caution = {
-  /**
-   * The signal word.
-   */
-  signal: Signal;
-  /**
-   * Hazard and how to avoid it, as one or two sentences.
-   */
-  text: string;
-};
+export type Caution = { 
+/**
+ * The signal word.
+ */
+signal: Signal, 
+/**
+ * Hazard and how to avoid it, as one or two sentences.
+ */
+text: string, };
 
 /**
  * A checklist as it is offered.
  */
-export type ChecklistOffer = {
-  /**
-   * Its id.
-   */
-  id: string;
-  /**
-   * What the job is.
-   */
-  title: string;
-  /**
-   * Its revision.
-   */
-  revision: number;
-  /**
-   * Invented content.
-   */
-  demo: boolean;
-  /**
-   * Number of its steps.
-   */
-  steps: number;
-  /**
-   * A proof of it is kept on this tablet.
-   */
-  proved: boolean;
-  /**
-   * What is asked about the vehicle as it comes in.
-   */
-  questions: Array<Question>;
-  /**
-   * The spec sheets that fit it.
-   */
-  sheets: Array<SheetOffer>;
-};
+export type ChecklistOffer = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * What the job is.
+ */
+title: string, 
+/**
+ * Its revision.
+ */
+revision: number, 
+/**
+ * Invented content.
+ */
+demo: boolean, 
+/**
+ * Number of its steps.
+ */
+steps: number, 
+/**
+ * A proof of it is kept on this tablet.
+ */
+proved: boolean, 
+/**
+ * What is asked about the vehicle as it comes in.
+ */
+questions: Array<Question>, 
+/**
+ * The spec sheets that fit it.
+ */
+sheets: Array<SheetOffer>, };
 
 /**
  * One answer. Its id is the class.
  */
-export type ChoiceOption = {
-  /**
-   * The class.
-   */
-  class: string;
-  /**
-   * What the button says.
-   */
-  label: string;
-};
+export type ChoiceOption = { 
+/**
+ * The class.
+ */
+class: string, 
+/**
+ * What the button says.
+ */
+label: string, };
 
 /**
  * Time on the job.
  */
-export type ClockView = {
-  /**
-   * When it started.
-   */
-  started: Stamp | null;
-  /**
-   * Minutes since then, or until it ended.
-   */
-  minutes: number;
-  /**
-   * Minutes of them that somebody was in a step.
-   */
-  in_steps: number;
-};
+export type ClockView = { 
+/**
+ * When it started.
+ */
+started: Stamp | null, 
+/**
+ * Minutes since then, or until it ended.
+ */
+minutes: number, 
+/**
+ * Minutes of them that somebody was in a step.
+ */
+in_steps: number, };
 
 /**
  * A condition of the vehicle or the bay.
  */
-export type ConditionView = {
-  /**
-   * Condition id.
-   */
-  id: string;
-  /**
-   * In words.
-   */
-  name: string;
-  /**
-   * Its value.
-   */
-  value: string;
-  /**
-   * The value in words.
-   */
-  says: string;
-  /**
-   * Every value it can have.
-   */
-  values: Array<string>;
-  /**
-   * Which part of the vehicle line shows it.
-   */
-  draws: string | null;
-};
+export type ConditionView = { 
+/**
+ * Condition id.
+ */
+id: string, 
+/**
+ * In words.
+ */
+name: string, 
+/**
+ * Its value.
+ */
+value: string, 
+/**
+ * The value in words.
+ */
+says: string, 
+/**
+ * Every value it can have.
+ */
+values: Array<string>, 
+/**
+ * Which part of the vehicle line shows it.
+ */
+draws: string | null, };
 
 /**
  * A danger.
  */
-export type DangerView = {
-  /**
-   * Danger id.
-   */
-  id: string;
-  /**
-   * The signal word.
-   */
-  signal: Signal;
-  /**
-   * What it does and the way back to safe.
-   */
-  text: string;
-};
+export type DangerView = { 
+/**
+ * Danger id.
+ */
+id: string, 
+/**
+ * The signal word.
+ */
+signal: Signal, 
+/**
+ * What it does and the way back to safe.
+ */
+text: string, };
 
 /**
  * Whether a job has ended.
@@ -314,217 +286,179 @@ export type Ended = "open" | "ending" | "finished" | "stopped";
 /**
  * Who ended a job.
  */
-export type EndedBy = {
-  /**
-   * Who.
-   */
-  who: string;
-  /**
-   * When.
-   */
-  local: string;
-  /**
-   * Why it was stopped.
-   */
-  reason: string | null;
-};
+export type EndedBy = { 
+/**
+ * Who.
+ */
+who: string, 
+/**
+ * When.
+ */
+local: string, 
+/**
+ * Why it was stopped.
+ */
+reason: string | null, };
 
 /**
  * What was entered at one entry of a step: one variant for each kind in `panside_procedure::format::Ask`.
  */
-export type EntryValue =
-  | { sign_off: Signature }
-  | {
-      reading: {
-        /**
-         * Decimal text, with comma or point.
-         */
-        value: string;
-        /**
-         * The unit as text, such as `°C`.
-         */
-        unit: string;
-      };
-    }
-  | {
-      level: {
-        /**
-         * At least two are needed for a level to be known.
-         */
-        readings: Array<StickReading>;
-        /**
-         * Seating of the stick, temperature and idle were looked at again and the stick still stayed dry.
-         */
-        confirmed_no_trace: boolean;
-      };
-    }
-  | {
-      count: {
-        /**
-         * How many were counted, by item id.
-         */
-        of: { [key in string]: number };
-        /**
-         * Where the missing ones are, and who says so.
-         */
-        accounted?: Accounted | null;
-      };
-    }
-  | {
-      torque: {
-        /**
-         * The setting that clicked at each stage, in order, as decimal text.
-         */
-        stages: Array<string>;
-        /**
-         * The unit of the settings as text, such as `N·m`.
-         */
-        unit: string;
-        /**
-         * The tool.
-         */
-        tool: Tool;
-      };
-    }
-  | {
-      photo: {
-        /**
-         * SHA-256 of the kept bytes, 64 lower-case hex digits.
-         */
-        hash: string;
-        /**
-         * Width in pixels, above 0.
-         */
-        width: number;
-        /**
-         * Height in pixels, above 0.
-         */
-        height: number;
-      };
-    }
-  | {
-      choice: {
-        /**
-         * The class of the option chosen.
-         */
-        class: string;
-      };
-    }
-  | {
-      scan: {
-        /**
-         * The text.
-         */
-        text: string;
-      };
-    }
-  | { timer: Record<symbol, never> }
-  | {
-      note: {
-        /**
-         * The text.
-         */
-        text: string;
-      };
-    };
+export type EntryValue = { "sign_off": Signature } | { "reading": { 
+/**
+ * Decimal text, with comma or point.
+ */
+value: string, 
+/**
+ * The unit as text, such as `°C`.
+ */
+unit: string, } } | { "level": { 
+/**
+ * At least two are needed for a level to be known.
+ */
+readings: Array<StickReading>, 
+/**
+ * Seating of the stick, temperature and idle were looked at again and the stick still stayed dry.
+ */
+confirmed_no_trace: boolean, } } | { "count": { 
+/**
+ * How many were counted, by item id.
+ */
+of: { [key in string]: number }, 
+/**
+ * Where the missing ones are, and who says so.
+ */
+accounted?: Accounted | null, } } | { "torque": { 
+/**
+ * The setting that clicked at each stage, in order, as decimal text.
+ */
+stages: Array<string>, 
+/**
+ * The unit of the settings as text, such as `N·m`.
+ */
+unit: string, 
+/**
+ * The tool.
+ */
+tool: Tool, } } | { "photo": { 
+/**
+ * SHA-256 of the kept bytes, 64 lower-case hex digits.
+ */
+hash: string, 
+/**
+ * Width in pixels, above 0.
+ */
+width: number, 
+/**
+ * Height in pixels, above 0.
+ */
+height: number, } } | { "choice": { 
+/**
+ * The class of the option chosen.
+ */
+class: string, } } | { "scan": { 
+/**
+ * The text.
+ */
+text: string, } } | { "timer": Record<symbol, never> } | { "note": { 
+/**
+ * The text.
+ */
+text: string, } };
 
 /**
  * One entry of a step.
  */
-export type EntryView = {
-  /**
-   * Entry id.
-   */
-  id: string;
-  /**
-   * What the control says.
-   */
-  label: string;
-  /**
-   * The kind, with its fields.
-   */
-  ask: Ask;
-  /**
-   * Whether the step can be done without it.
-   */
-  optional: boolean;
-  /**
-   * What the sheet allows, for showing beside it; for torque one line a stage.
-   */
-  limits: Array<Message>;
-  /**
-   * Symbols of the units that a value may be typed in, the usual one first. For a level: of the trace.
-   */
-  units: Array<string>;
-  /**
-   * For a level: symbols of the units that the temperature may be typed in, the usual one first.
-   */
-  temperature_units: Array<string>;
-  /**
-   * What was last entered in the stretch of work that is shown.
-   */
-  value: EntryValue | null;
-  /**
-   * What that turned out to be.
-   */
-  class: string | null;
-  /**
-   * That value keeps the step in hand.
-   */
-  not_yet: boolean;
-  /**
-   * What is said about that value.
-   */
-  said: Array<Message>;
-  /**
-   * A timer of a step in hand: milliseconds still to wait.
-   */
-  ms_left: number | null;
-};
+export type EntryView = { 
+/**
+ * Entry id.
+ */
+id: string, 
+/**
+ * What the control says.
+ */
+label: string, 
+/**
+ * The kind, with its fields.
+ */
+ask: Ask, 
+/**
+ * Whether the step can be done without it.
+ */
+optional: boolean, 
+/**
+ * What the sheet allows, for showing beside it; for torque one line a stage.
+ */
+limits: Array<Message>, 
+/**
+ * Symbols of the units that a value may be typed in, the usual one first. For a level: of the trace.
+ */
+units: Array<string>, 
+/**
+ * For a level: symbols of the units that the temperature may be typed in, the usual one first.
+ */
+temperature_units: Array<string>, 
+/**
+ * What was last entered in the stretch of work that is shown.
+ */
+value: EntryValue | null, 
+/**
+ * What that turned out to be.
+ */
+class: string | null, 
+/**
+ * That value keeps the step in hand.
+ */
+not_yet: boolean, 
+/**
+ * What is said about that value.
+ */
+said: Array<Message>, 
+/**
+ * A timer of a step in hand: milliseconds still to wait.
+ */
+ms_left: number | null, };
 
 /**
  * Something that is known or not.
  */
-export type GateView = {
-  /**
-   * Gate id.
-   */
-  id: string;
-  /**
-   * In words.
-   */
-  name: string;
-  /**
-   * How it became known; nothing while it is not.
-   */
-  known: Known | null;
-  /**
-   * What was last read or answered that decides it.
-   */
-  last: string | null;
-  /**
-   * Milliseconds for which it stays good, where it ages.
-   */
-  ms_fresh: number | null;
-};
+export type GateView = { 
+/**
+ * Gate id.
+ */
+id: string, 
+/**
+ * In words.
+ */
+name: string, 
+/**
+ * How it became known; nothing while it is not.
+ */
+known: Known | null, 
+/**
+ * What was last read or answered that decides it.
+ */
+last: string | null, 
+/**
+ * Milliseconds for which it stays good, where it ages.
+ */
+ms_fresh: number | null, };
 
 /**
  * One time a sign-off was given.
  */
-export type Given = {
-  /**
-   * The signature.
-   */
-  signature: Signature;
-  /**
-   * Which event gave it.
-   */
-  mark: Mark;
-  /**
-   * Which event made it lapse.
-   */
-  lapsed: Mark | null;
-};
+export type Given = { 
+/**
+ * The signature.
+ */
+signature: Signature, 
+/**
+ * Which event gave it.
+ */
+mark: Mark, 
+/**
+ * Which event made it lapse.
+ */
+lapsed: Mark | null, };
 
 /**
  * A SHA-256 hash of an event's header, a body, a document or a photo.
@@ -534,52 +468,49 @@ export type Hash = string;
 /**
  * The newest event of a chain: what the next one must follow.
  */
-export type Head = {
-  /**
-   * Its number in the chain; 0 when there is no event yet.
-   */
-  seq: number;
-  /**
-   * Its hash; [`Hash::NONE`] when there is no event yet.
-   */
-  hash: Hash;
-};
+export type Head = { 
+/**
+ * Its number in the chain; 0 when there is no event yet.
+ */
+seq: number, 
+/**
+ * Its hash; [`Hash::NONE`] when there is no event yet.
+ */
+hash: Hash, };
 
 /**
  * A value that a condition can come in with.
  */
-export type IntakeAnswer = {
-  /**
-   * The value.
-   */
-  value: string;
-  /**
-   * In words.
-   */
-  says: string;
-};
+export type IntakeAnswer = { 
+/**
+ * The value.
+ */
+value: string, 
+/**
+ * In words.
+ */
+says: string, };
 
 /**
  * A kind of part or fastener.
  */
-export type ItemView = {
-  /**
-   * Item id.
-   */
-  id: string;
-  /**
-   * What it is.
-   */
-  name: string;
-  /**
-   * Pieces there are on the vehicle.
-   */
-  count: number;
-  /**
-   * Whether the same piece may go back.
-   */
-  reuse: Reuse;
-};
+export type ItemView = { 
+/**
+ * Item id.
+ */
+id: string, 
+/**
+ * What it is.
+ */
+name: string, 
+/**
+ * Pieces there are on the vehicle.
+ */
+count: number, 
+/**
+ * Whether the same piece may go back.
+ */
+reuse: Reuse, };
 
 /**
  * One job: one vehicle with one checklist.
@@ -589,292 +520,281 @@ export type JobId = string;
 /**
  * One line of the list of jobs. It is kept as the job's label in the store and made anew by `rebuild`.
  */
-export type JobLine = {
-  /**
-   * The job.
-   */
-  job: JobId;
-  /**
-   * Number of the repair order.
-   */
-  repair_order: string;
-  /**
-   * What the job is called.
-   */
-  label: string;
-  /**
-   * Invented content.
-   */
-  demo: boolean;
-  /**
-   * Whether it has ended.
-   */
-  ended: boolean;
-  /**
-   * Number of its events.
-   */
-  events: number;
-};
+export type JobLine = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * Number of the repair order.
+ */
+repair_order: string, 
+/**
+ * What the job is called.
+ */
+label: string, 
+/**
+ * Invented content.
+ */
+demo: boolean, 
+/**
+ * Whether it has ended.
+ */
+ended: boolean, 
+/**
+ * Number of its events.
+ */
+events: number, };
 
 /**
  * A job as a screen shows it.
  */
-export type JobPage = {
-  /**
-   * The job.
-   */
-  job: JobId;
-  /**
-   * The newest event: to be named by the next wish.
-   */
-  head: Head;
-  /**
-   * When the page was made.
-   */
-  now: Stamp;
-  /**
-   * Minutes that the shop's wall clock is ahead of UTC, as the job took it down.
-   */
-  utc_offset_min: number;
-  /**
-   * The job.
-   */
-  view: JobView;
-  /**
-   * What was typed and not yet done, by key.
-   */
-  drafts: { [key in string]: string };
-};
+export type JobPage = { 
+/**
+ * The job.
+ */
+job: JobId, 
+/**
+ * The newest event: to be named by the next wish.
+ */
+head: Head, 
+/**
+ * When the page was made.
+ */
+now: Stamp, 
+/**
+ * Minutes that the shop's wall clock is ahead of UTC, as the job took it down.
+ */
+utc_offset_min: number, 
+/**
+ * The job.
+ */
+view: JobView, 
+/**
+ * What was typed and not yet done, by key.
+ */
+drafts: { [key in string]: string }, };
 
 /**
  * A job as it is to be shown.
  */
-export type JobView = {
-  /**
-   * The number of the newest event: what a wish made on this view is based on.
-   */
-  seq: number;
-  /**
-   * Title of the checklist.
-   */
-  title: string;
-  /**
-   * Title of the spec sheet.
-   */
-  sheet: string;
-  /**
-   * Checklist or sheet is invented: "demo values, not for a vehicle" belongs wherever a value shows.
-   */
-  demo: boolean;
-  /**
-   * Number of the repair order.
-   */
-  repair_order: string;
-  /**
-   * What the job is called in the list of jobs.
-   */
-  label: string;
-  /**
-   * Whether the job goes on.
-   */
-  over: Over;
-  /**
-   * The parts of the job.
-   */
-  phases: Array<PhaseView>;
-  /**
-   * Every step, in file order.
-   */
-  steps: Array<StepView>;
-  /**
-   * Every move.
-   */
-  moves: Array<MoveView>;
-  /**
-   * What is off the vehicle.
-   */
-  tray: Array<TrayView>;
-  /**
-   * Every kind of part and fastener that this job counts.
-   */
-  items: Array<ItemView>;
-  /**
-   * How the vehicle is.
-   */
-  conditions: Array<ConditionView>;
-  /**
-   * What is known.
-   */
-  gates: Array<GateView>;
-  /**
-   * Every sign-off.
-   */
-  signs: Array<SignView>;
-  /**
-   * Dangers that hold now. They call people out.
-   */
-  dangers: Array<DangerView>;
-  /**
-   * Time.
-   */
-  clock: ClockView;
-  /**
-   * Why the job cannot be finished now.
-   */
-  finish: Refusal | null;
-  /**
-   * Why the job cannot be stopped now.
-   */
-  stop: Refusal | null;
-};
+export type JobView = { 
+/**
+ * The number of the newest event: what a wish made on this view is based on.
+ */
+seq: number, 
+/**
+ * Title of the checklist.
+ */
+title: string, 
+/**
+ * Title of the spec sheet.
+ */
+sheet: string, 
+/**
+ * Checklist or sheet is invented: "demo values, not for a vehicle" belongs wherever a value shows.
+ */
+demo: boolean, 
+/**
+ * Number of the repair order.
+ */
+repair_order: string, 
+/**
+ * What the job is called in the list of jobs.
+ */
+label: string, 
+/**
+ * Whether the job goes on.
+ */
+over: Over, 
+/**
+ * The parts of the job.
+ */
+phases: Array<PhaseView>, 
+/**
+ * Every step, in file order.
+ */
+steps: Array<StepView>, 
+/**
+ * Every move.
+ */
+moves: Array<MoveView>, 
+/**
+ * What is off the vehicle.
+ */
+tray: Array<TrayView>, 
+/**
+ * Every kind of part and fastener that this job counts.
+ */
+items: Array<ItemView>, 
+/**
+ * How the vehicle is.
+ */
+conditions: Array<ConditionView>, 
+/**
+ * What is known.
+ */
+gates: Array<GateView>, 
+/**
+ * Every sign-off.
+ */
+signs: Array<SignView>, 
+/**
+ * Dangers that hold now. They call people out.
+ */
+dangers: Array<DangerView>, 
+/**
+ * Time.
+ */
+clock: ClockView, 
+/**
+ * Why the job cannot be finished now.
+ */
+finish: Refusal | null, 
+/**
+ * Why the job cannot be stopped now.
+ */
+stop: Refusal | null, };
 
 /**
  * The shop's people and torque tools.
  */
-export type Kit = {
-  /**
-   * Who works here, by what they are.
-   */
-  people: Array<Actor>;
-  /**
-   * The torque tools with their calibration.
-   */
-  tools: Array<Tool>;
-};
+export type Kit = { 
+/**
+ * Who works here, by what they are.
+ */
+people: Array<Actor>, 
+/**
+ * The torque tools with their calibration.
+ */
+tools: Array<Tool>, };
 
 /**
  * How a gate became known.
  */
-export type Known = {
-  /**
-   * Its class.
-   */
-  class: string;
-  /**
-   * Which event set it.
-   */
-  mark: Mark;
-  /**
-   * From when on it ages: when the reading that decides it was taken, else when it was set.
-   */
-  from: Stamp;
-};
+export type Known = { 
+/**
+ * Its class.
+ */
+class: string, 
+/**
+ * Which event set it.
+ */
+mark: Mark, 
+/**
+ * From when on it ages: when the reading that decides it was taken, else when it was set.
+ */
+from: Stamp, };
 
 /**
  * Which event, when, and by whom.
  */
-export type Mark = {
-  /**
-   * The event's number in the job.
-   */
-  seq: number;
-  /**
-   * When, by both clocks.
-   */
-  stamp: Stamp;
-  /**
-   * Who.
-   */
-  who: PersonId;
-};
+export type Mark = { 
+/**
+ * The event's number in the job.
+ */
+seq: number, 
+/**
+ * When, by both clocks.
+ */
+stamp: Stamp, 
+/**
+ * Who.
+ */
+who: PersonId, };
 
 /**
  * Something to say.
  */
-export type Message = {
-  /**
-   * Which message: one of [`MESSAGES`].
-   */
-  id: string;
-  /**
-   * What to put into it, by name.
-   */
-  args: { [key in string]: Arg };
-  /**
-   * The sentence. Empty here: whoever knows the reader's language fills it in.
-   */
-  text?: string;
-};
+export type Message = { 
+/**
+ * Which message: one of [`MESSAGES`].
+ */
+id: string, 
+/**
+ * What to put into it, by name.
+ */
+args: { [key in string]: Arg }, 
+/**
+ * The sentence. Empty here: whoever knows the reader's language fills it in.
+ */
+text?: string, };
 
 /**
  * What is missing of one kind.
  */
-export type MissingGroup = {
-  /**
-   * What is said before the names.
-   */
-  says: string;
-  /**
-   * What is missing.
-   */
-  what: Array<string>;
-};
+export type MissingGroup = { 
+/**
+ * What is said before the names.
+ */
+says: string, 
+/**
+ * What is missing.
+ */
+what: Array<string>, };
 
 /**
  * A move.
  */
-export type MoveView = {
-  /**
-   * Move id.
-   */
-  id: string;
-  /**
-   * What the button says.
-   */
-  title: string;
-  /**
-   * Expected minutes.
-   */
-  minutes: number;
-  /**
-   * Why it cannot be made.
-   */
-  refusal: Refusal | null;
-  /**
-   * Sign-offs it would make lapse, by id.
-   */
-  lapses: Array<string>;
-  /**
-   * What would no longer be known, by gate id.
-   */
-  forgets: Array<string>;
-};
+export type MoveView = { 
+/**
+ * Move id.
+ */
+id: string, 
+/**
+ * What the button says.
+ */
+title: string, 
+/**
+ * Expected minutes.
+ */
+minutes: number, 
+/**
+ * Why it cannot be made.
+ */
+refusal: Refusal | null, 
+/**
+ * Sign-offs it would make lapse, by id.
+ */
+lapses: Array<string>, 
+/**
+ * What would no longer be known, by gate id.
+ */
+forgets: Array<string>, };
 
 /**
  * The state of the tablet when the window opens.
  */
-export type Opened = {
-  /**
-   * What was found wrong with the store, as sentences.
-   */
-  troubles: Array<string>;
-  /**
-   * People and tools.
-   */
-  kit: Kit;
-  /**
-   * Where the window was, as the page wrote it under `window`.
-   */
-  window: string | null;
-  /**
-   * Time can be let pass: this is for looking at a demo job.
-   */
-  demo_clock: boolean;
-};
+export type Opened = { 
+/**
+ * What was found wrong with the store, as sentences.
+ */
+troubles: Array<string>, 
+/**
+ * People and tools.
+ */
+kit: Kit, 
+/**
+ * Where the window was, as the page wrote it under `window`.
+ */
+window: string | null, 
+/**
+ * Time can be let pass: this is for looking at a demo job.
+ */
+demo_clock: boolean, };
 
 /**
  * A value in another unit, for showing only.
  */
-export type OtherUnit = {
-  /**
-   * To four figures.
-   */
-  value: string;
-  /**
-   * The unit's symbol.
-   */
-  unit: string;
-};
+export type OtherUnit = { 
+/**
+ * To four figures.
+ */
+value: string, 
+/**
+ * The unit's symbol.
+ */
+unit: string, };
 
 /**
  * Whether a job goes on.
@@ -889,410 +809,344 @@ export type PersonId = string;
 /**
  * A part of the job.
  */
-export type PhaseView = {
-  /**
-   * Phase id.
-   */
-  id: string;
-  /**
-   * What the technician reads.
-   */
-  title: string;
-  /**
-   * Minutes that people were in its steps.
-   */
-  minutes: number;
-  /**
-   * Minutes that its steps in this job are expected to take.
-   */
-  expected: number;
-};
+export type PhaseView = { 
+/**
+ * Phase id.
+ */
+id: string, 
+/**
+ * What the technician reads.
+ */
+title: string, 
+/**
+ * Minutes that people were in its steps.
+ */
+minutes: number, 
+/**
+ * Minutes that its steps in this job are expected to take.
+ */
+expected: number, };
 
 /**
  * A photo that was entered.
  */
-export type PhotoLine = {
-  /**
-   * SHA-256 of its bytes.
-   */
-  hash: Hash;
-  /**
-   * Step id.
-   */
-  step: string;
-  /**
-   * What the control says.
-   */
-  label: string;
-  /**
-   * What the checklist wants to see on it.
-   */
-  of: string;
-  /**
-   * Width in pixels.
-   */
-  width: number;
-  /**
-   * Height in pixels.
-   */
-  height: number;
-  /**
-   * The entry counts: it was not struck or replaced.
-   */
-  counts: boolean;
-  /**
-   * Who entered it.
-   */
-  who: string;
-  /**
-   * When.
-   */
-  local: string;
-};
+export type PhotoLine = { 
+/**
+ * SHA-256 of its bytes.
+ */
+hash: Hash, 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * What the control says.
+ */
+label: string, 
+/**
+ * What the checklist wants to see on it.
+ */
+of: string, 
+/**
+ * Width in pixels.
+ */
+width: number, 
+/**
+ * Height in pixels.
+ */
+height: number, 
+/**
+ * The entry counts: it was not struck or replaced.
+ */
+counts: boolean, 
+/**
+ * Who entered it.
+ */
+who: string, 
+/**
+ * When.
+ */
+local: string, };
 
 /**
  * What a value would be if it were entered now.
  */
-export type Preview = {
-  /**
-   * The class it would have; nothing where it would be refused.
-   */
-  class: string | null;
-  /**
-   * It would keep the step in hand.
-   */
-  not_yet: boolean;
-  /**
-   * What is said about it: what it turned out to be, or why it is no value.
-   */
-  said: Array<Message>;
-  /**
-   * A reading in the other unit that is in use for it.
-   */
-  other: OtherUnit | null;
-};
+export type Preview = { 
+/**
+ * The class it would have; nothing where it would be refused.
+ */
+class: string | null, 
+/**
+ * It would keep the step in hand.
+ */
+not_yet: boolean, 
+/**
+ * What is said about it: what it turned out to be, or why it is no value.
+ */
+said: Array<Message>, 
+/**
+ * A reading in the other unit that is in use for it.
+ */
+other: OtherUnit | null, };
 
 /**
  * How far a proof is.
  */
-export type Proving = {
-  /**
-   * It is proved and the proof is kept.
-   */
-  proved: boolean;
-  /**
-   * What is being done.
-   */
-  doing: string;
-  /**
-   * States found so far in this search.
-   */
-  states: number;
-  /**
-   * Why it came to nothing.
-   */
-  failed: Trouble | null;
-};
+export type Proving = { 
+/**
+ * It is proved and the proof is kept.
+ */
+proved: boolean, 
+/**
+ * What is being done.
+ */
+doing: string, 
+/**
+ * States found so far in this search.
+ */
+states: number, 
+/**
+ * Why it came to nothing.
+ */
+failed: Trouble | null, };
 
 /**
  * A condition that is asked about when a vehicle comes in.
  */
-export type Question = {
-  /**
-   * Condition id.
-   */
-  condition: string;
-  /**
-   * In words.
-   */
-  name: string;
-  /**
-   * What it can be; the first is taken where nothing is answered.
-   */
-  answers: Array<IntakeAnswer>;
-};
+export type Question = { 
+/**
+ * Condition id.
+ */
+condition: string, 
+/**
+ * In words.
+ */
+name: string, 
+/**
+ * What it can be; the first is taken where nothing is answered.
+ */
+answers: Array<IntakeAnswer>, };
 
 /**
  * A reason that was given, with who and when.
  */
-export type Reason = {
-  /**
-   * Which event.
-   */
-  mark: Mark;
-  /**
-   * The reason.
-   */
-  text: string;
-};
+export type Reason = { 
+/**
+ * Which event.
+ */
+mark: Mark, 
+/**
+ * The reason.
+ */
+text: string, };
 
 /**
  * A record as a screen shows it. Times are by the shop's clock, ISO 8601.
  */
-export type RecordPage = {
-  /**
-   * How the job ended, or that it is open.
-   */
-  ended: Ended;
-  /**
-   * When it ended, and by whom; the reason of a stop.
-   */
-  end: EndedBy | null;
-  /**
-   * The customer's concern.
-   */
-  concern: Array<string>;
-  /**
-   * Its cause.
-   */
-  cause: Array<string>;
-  /**
-   * The correction.
-   */
-  correction: Array<string>;
-  /**
-   * What is missing, by kind.
-   */
-  missing: Array<MissingGroup>;
-  /**
-   * What was set aside, missed or struck, with the reason.
-   */
-  departures: Array<string>;
-  /**
-   * What came off and went on again.
-   */
-  tally: Array<TallyLine>;
-  /**
-   * Every photo that was entered.
-   */
-  photos: Array<PhotoLine>;
-  /**
-   * Minutes from the start to the end.
-   */
-  minutes: number;
-  /**
-   * Minutes of unplanned work.
-   */
-  unplanned: number;
-  /**
-   * Minutes of waiting.
-   */
-  waiting: number;
-  /**
-   * Events in the journal.
-   */
-  events: number;
-  /**
-   * Hash of the newest event.
-   */
-  head: Hash;
-  /**
-   * What comes before anything that a record says.
-   */
-  come_first: string;
-};
+export type RecordPage = { 
+/**
+ * How the job ended, or that it is open.
+ */
+ended: Ended, 
+/**
+ * When it ended, and by whom; the reason of a stop.
+ */
+end: EndedBy | null, 
+/**
+ * The customer's concern.
+ */
+concern: Array<string>, 
+/**
+ * Its cause.
+ */
+cause: Array<string>, 
+/**
+ * The correction.
+ */
+correction: Array<string>, 
+/**
+ * What is missing, by kind.
+ */
+missing: Array<MissingGroup>, 
+/**
+ * What was set aside, missed or struck, with the reason.
+ */
+departures: Array<string>, 
+/**
+ * What came off and went on again.
+ */
+tally: Array<TallyLine>, 
+/**
+ * Every photo that was entered.
+ */
+photos: Array<PhotoLine>, 
+/**
+ * Minutes from the start to the end.
+ */
+minutes: number, 
+/**
+ * Minutes of unplanned work.
+ */
+unplanned: number, 
+/**
+ * Minutes of waiting.
+ */
+waiting: number, 
+/**
+ * Events in the journal.
+ */
+events: number, 
+/**
+ * Hash of the newest event.
+ */
+head: Hash, 
+/**
+ * What comes before anything that a record says.
+ */
+come_first: string, };
 
 /**
  * Why a wish is not fulfilled, and what would have to hold. Not an error.
  */
-export type Refusal = {
-  /**
-   * Why not.
-   */
-  message: Message;
-  /**
-   * What does not hold or is missing, one by one.
-   */
-  unmet: Array<Message>;
-};
+export type Refusal = { 
+/**
+ * Why not.
+ */
+message: Message, 
+/**
+ * What does not hold or is missing, one by one.
+ */
+unmet: Array<Message>, };
 
 /**
  * What a screen gets for a wish.
  */
-export type Reply = {
-  /**
-   * Why the rules refuse it, said. Nothing: it is on disk.
-   */
-  refused: Refusal | null;
-  /**
-   * The job after it.
-   */
-  page: JobPage;
-};
+export type Reply = { 
+/**
+ * Why the rules refuse it, said. Nothing: it is on disk.
+ */
+refused: Refusal | null, 
+/**
+ * The job after it.
+ */
+page: JobPage, };
 
 /**
  * One wish. Names are the ids of the checklist.
  */
-export type Request =
-  | {
-      begin: {
-        /**
-         * Step id.
-         */
-        step: string;
-      };
-    }
-  | {
-      leave: {
-        /**
-         * Step id.
-         */
-        step: string;
-      };
-    }
-  | {
-      enter: {
-        /**
-         * Step id.
-         */
-        step: string;
-        /**
-         * Entry id.
-         */
-        entry: string;
-        /**
-         * The value.
-         */
-        value: EntryValue;
-      };
-    }
-  | {
-      done: {
-        /**
-         * Step id.
-         */
-        step: string;
-        /**
-         * One for each sign-off the step asks for.
-         */
-        signatures: Array<Signature>;
-      };
-    }
-  | {
-      work: {
-        /**
-         * Step id.
-         */
-        step: string;
-        /**
-         * Values by entry id.
-         */
-        entries: { [key in string]: EntryValue };
-        /**
-         * One for each sign-off the step asks for.
-         */
-        signatures: Array<Signature>;
-        /**
-         * The work was done before and is entered only now.
-         */
-        later: boolean;
-      };
-    }
-  | {
-      move: {
-        /**
-         * Move id.
-         */
-        move: string;
-      };
-    }
-  | {
-      sign: {
-        /**
-         * The signature, with the sign-off it is for.
-         */
-        signature: Signature;
-      };
-    }
-  | {
-      sign_again: {
-        /**
-         * The signatures.
-         */
-        signatures: Array<Signature>;
-      };
-    }
-  | {
-      set_aside: {
-        /**
-         * Step id.
-         */
-        step: string;
-        /**
-         * Why. Never empty.
-         */
-        reason: string;
-      };
-    }
-  | {
-      strike: {
-        /**
-         * Step id.
-         */
-        step: string;
-        /**
-         * Why. Never empty.
-         */
-        reason: string;
-      };
-    }
-  | {
-      rerecord: {
-        /**
-         * Step id.
-         */
-        step: string;
-        /**
-         * Values by entry id; every required one.
-         */
-        entries: { [key in string]: EntryValue };
-        /**
-         * One for each sign-off the step asks for.
-         */
-        signatures: Array<Signature>;
-        /**
-         * What was wrong.
-         */
-        reason: string | null;
-      };
-    }
-  | {
-      observe: {
-        /**
-         * Condition id.
-         */
-        condition: string;
-        /**
-         * The value it has.
-         */
-        value: string;
-        /**
-         * How it came to that. Never empty.
-         */
-        reason: string;
-      };
-    }
-  | {
-      explain_missed: {
-        /**
-         * Step id.
-         */
-        step: string;
-        /**
-         * Why. Never empty.
-         */
-        reason: string;
-      };
-    }
-  | "finish"
-  | {
-      stop: {
-        /**
-         * Why. Never empty.
-         */
-        reason: string;
-      };
-    };
+export type Request = { "begin": { 
+/**
+ * Step id.
+ */
+step: string, } } | { "leave": { 
+/**
+ * Step id.
+ */
+step: string, } } | { "enter": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Entry id.
+ */
+entry: string, 
+/**
+ * The value.
+ */
+value: EntryValue, } } | { "done": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * One for each sign-off the step asks for.
+ */
+signatures: Array<Signature>, } } | { "work": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Values by entry id.
+ */
+entries: { [key in string]: EntryValue }, 
+/**
+ * One for each sign-off the step asks for.
+ */
+signatures: Array<Signature>, 
+/**
+ * The work was done before and is entered only now.
+ */
+later: boolean, } } | { "move": { 
+/**
+ * Move id.
+ */
+move: string, } } | { "sign": { 
+/**
+ * The signature, with the sign-off it is for.
+ */
+signature: Signature, } } | { "sign_again": { 
+/**
+ * The signatures.
+ */
+signatures: Array<Signature>, } } | { "set_aside": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Why. Never empty.
+ */
+reason: string, } } | { "strike": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Why. Never empty.
+ */
+reason: string, } } | { "rerecord": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Values by entry id; every required one.
+ */
+entries: { [key in string]: EntryValue }, 
+/**
+ * One for each sign-off the step asks for.
+ */
+signatures: Array<Signature>, 
+/**
+ * What was wrong.
+ */
+reason: string | null, } } | { "observe": { 
+/**
+ * Condition id.
+ */
+condition: string, 
+/**
+ * The value it has.
+ */
+value: string, 
+/**
+ * How it came to that. Never empty.
+ */
+reason: string, } } | { "explain_missed": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Why. Never empty.
+ */
+reason: string, } } | "finish" | { "stop": { 
+/**
+ * Why. Never empty.
+ */
+reason: string, } };
 
 /**
  * One wish of a person, such as one tap; the same wish sent again keeps the same id.
@@ -1317,39 +1171,28 @@ export type ScanOf = "vin" | "codes" | "text";
 /**
  * A spec sheet as it is offered.
  */
-export type SheetOffer = {
-  /**
-   * Its id.
-   */
-  id: string;
-  /**
-   * Which vehicles it is for.
-   */
-  title: string;
-  /**
-   * Its revision.
-   */
-  revision: number;
-  /**
-   * Invented content.
-   */
-  demo: boolean;
-};
+export type SheetOffer = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * Which vehicles it is for.
+ */
+title: string, 
+/**
+ * Its revision.
+ */
+revision: number, 
+/**
+ * Invented content.
+ */
+demo: boolean, };
 
 /**
  * How a step is shown.
  */
-export type Shown =
-  | "undecided"
-  | "not_in_this_job"
-  | "waiting"
-  | "open"
-  | "in_hand"
-  | "done"
-  | "lapsed"
-  | "struck"
-  | "set_aside"
-  | "missed";
+export type Shown = "undecided" | "not_in_this_job" | "waiting" | "open" | "in_hand" | "done" | "lapsed" | "struck" | "set_aside" | "missed";
 
 /**
  * What a signature is for.
@@ -1359,40 +1202,39 @@ export type SignKind = "permit" | "attest";
 /**
  * A sign-off.
  */
-export type SignView = {
-  /**
-   * Sign-off id.
-   */
-  id: string;
-  /**
-   * What is signed.
-   */
-  text: string;
-  /**
-   * Permit or attest.
-   */
-  kind: SignKind;
-  /**
-   * Who must sign; nothing: who works the step.
-   */
-  by: Role | null;
-  /**
-   * The step that gives it.
-   */
-  step: string;
-  /**
-   * It is valid.
-   */
-  valid: boolean;
-  /**
-   * The last time it was given, and which event made it lapse. Those with the same one are renewed together.
-   */
-  last: Given | null;
-  /**
-   * Why it cannot be renewed.
-   */
-  renew: Refusal | null;
-};
+export type SignView = { 
+/**
+ * Sign-off id.
+ */
+id: string, 
+/**
+ * What is signed.
+ */
+text: string, 
+/**
+ * Permit or attest.
+ */
+kind: SignKind, 
+/**
+ * Who must sign; nothing: who works the step.
+ */
+by: Role | null, 
+/**
+ * The step that gives it.
+ */
+step: string, 
+/**
+ * It is valid.
+ */
+valid: boolean, 
+/**
+ * The last time it was given, and which event made it lapse. Those with the same one are renewed together.
+ */
+last: Given | null, 
+/**
+ * Why it cannot be renewed.
+ */
+renew: Refusal | null, };
 
 /**
  * Signal words as ANSI Z535.6 and ISO 3864-2 define them.
@@ -1402,270 +1244,257 @@ export type Signal = "danger" | "warning" | "caution" | "notice";
 /**
  * A signature under one sign-off.
  */
-export type Signature = {
-  /**
-   * Id in the checklist's `sign_offs`.
-   */
-  sign: string;
-  /**
-   * The name of who signs; the same text as in [`crate::Actor::name`].
-   */
-  by: string;
-  /**
-   * As what they sign.
-   */
-  role: Role;
-};
+export type Signature = { 
+/**
+ * Id in the checklist's `sign_offs`.
+ */
+sign: string, 
+/**
+ * The name of who signs; the same text as in [`crate::Actor::name`].
+ */
+by: string, 
+/**
+ * As what they sign.
+ */
+role: Role, };
 
 /**
  * When an event was made, by both clocks of the device.
  */
-export type Stamp = {
-  /**
-   * Wall time: milliseconds since 1970-01-01T00:00:00 UTC. It can be set to anything at any time.
-   */
-  wall_ms: number;
-  /**
-   * Milliseconds since the device booted, **counting sleep** (`CLOCK_BOOTTIME` on Linux and Android). A clock
-   * that stops in sleep would show every nap of the tablet as a jump of the wall clock.
-   */
-  mono_ms: number;
-  /**
-   * Which boot `mono_ms` belongs to.
-   */
-  boot: BootId;
-};
+export type Stamp = { 
+/**
+ * Wall time: milliseconds since 1970-01-01T00:00:00 UTC. It can be set to anything at any time.
+ */
+wall_ms: number, 
+/**
+ * Milliseconds since the device booted, **counting sleep** (`CLOCK_BOOTTIME` on Linux and Android). A clock
+ * that stops in sleep would show every nap of the tablet as a jump of the wall clock.
+ */
+mono_ms: number, 
+/**
+ * Which boot `mono_ms` belongs to.
+ */
+boot: BootId, };
 
 /**
  * A step.
  */
-export type StepView = {
-  /**
-   * Its place in the checklist, from 1.
-   */
-  number: number;
-  /**
-   * Step id.
-   */
-  id: string;
-  /**
-   * Place of its phase in [`JobView::phases`].
-   */
-  phase: number;
-  /**
-   * A few words.
-   */
-  title: string;
-  /**
-   * The one instruction.
-   */
-  instruction: string;
-  /**
-   * Where the person is.
-   */
-  zone: Zone;
-  /**
-   * What can hurt.
-   */
-  cautions: Array<Caution>;
-  /**
-   * Expected minutes.
-   */
-  minutes: number;
-  /**
-   * How it is shown.
-   */
-  shown: Shown;
-  /**
-   * In hand and all in: only signatures are missing.
-   */
-  held: boolean;
-  /**
-   * Why it cannot be begun.
-   */
-  begin: Refusal | null;
-  /**
-   * In hand only: why it cannot be done, signatures apart.
-   */
-  done: Refusal | null;
-  /**
-   * Why it cannot be set aside.
-   */
-  set_aside: Refusal | null;
-  /**
-   * Why it cannot be struck.
-   */
-  strike: Refusal | null;
-  /**
-   * What it asks for.
-   */
-  entries: Array<EntryView>;
-  /**
-   * Sign-offs to give with *Done*, by id; what each says stands in [`JobView::signs`].
-   */
-  signs: Array<string>;
-  /**
-   * Sign-offs of it that have lapsed, by id.
-   */
-  lapsed: Array<string>;
-  /**
-   * When the stretch of work that is shown began, and by whom.
-   */
-  begun: Mark | null;
-  /**
-   * When the stretch of work that is shown was done, and by whom.
-   */
-  ended: Mark | null;
-  /**
-   * Why it was set aside.
-   */
-  set_aside_for: Reason | null;
-  /**
-   * Why it was last struck.
-   */
-  struck_for: Reason | null;
-  /**
-   * Why it was missed.
-   */
-  missed_for: Reason | null;
-};
+export type StepView = { 
+/**
+ * Its place in the checklist, from 1.
+ */
+number: number, 
+/**
+ * Step id.
+ */
+id: string, 
+/**
+ * Place of its phase in [`JobView::phases`].
+ */
+phase: number, 
+/**
+ * A few words.
+ */
+title: string, 
+/**
+ * The one instruction.
+ */
+instruction: string, 
+/**
+ * Where the person is.
+ */
+zone: Zone, 
+/**
+ * What can hurt.
+ */
+cautions: Array<Caution>, 
+/**
+ * Expected minutes.
+ */
+minutes: number, 
+/**
+ * How it is shown.
+ */
+shown: Shown, 
+/**
+ * In hand and all in: only signatures are missing.
+ */
+held: boolean, 
+/**
+ * Why it cannot be begun.
+ */
+begin: Refusal | null, 
+/**
+ * In hand only: why it cannot be done, signatures apart.
+ */
+done: Refusal | null, 
+/**
+ * Why it cannot be set aside.
+ */
+set_aside: Refusal | null, 
+/**
+ * Why it cannot be struck.
+ */
+strike: Refusal | null, 
+/**
+ * What it asks for.
+ */
+entries: Array<EntryView>, 
+/**
+ * Sign-offs to give with *Done*, by id; what each says stands in [`JobView::signs`].
+ */
+signs: Array<string>, 
+/**
+ * Sign-offs of it that have lapsed, by id.
+ */
+lapsed: Array<string>, 
+/**
+ * When the stretch of work that is shown began, and by whom.
+ */
+begun: Mark | null, 
+/**
+ * When the stretch of work that is shown was done, and by whom.
+ */
+ended: Mark | null, 
+/**
+ * Why it was set aside.
+ */
+set_aside_for: Reason | null, 
+/**
+ * Why it was last struck.
+ */
+struck_for: Reason | null, 
+/**
+ * Why it was missed.
+ */
+missed_for: Reason | null, };
 
 /**
  * One reading of the stick with the fluid's temperature.
  */
-export type StickReading = {
-  /**
-   * Fluid temperature as decimal text.
-   */
-  temperature: string;
-  /**
-   * Its unit as text.
-   */
-  temperature_unit: string;
-  /**
-   * What the stick showed.
-   */
-  stick: StickShows;
-};
+export type StickReading = { 
+/**
+ * Fluid temperature as decimal text.
+ */
+temperature: string, 
+/**
+ * Its unit as text.
+ */
+temperature_unit: string, 
+/**
+ * What the stick showed.
+ */
+stick: StickShows, };
 
 /**
  * What the stick showed.
  */
-export type StickShows =
-  | {
-      trace: {
-        /**
-         * Decimal text, 0 or more.
-         */
-        value: string;
-        /**
-         * Its unit as text.
-         */
-        unit: string;
-      };
-    }
-  | "no_trace";
+export type StickShows = { "trace": { 
+/**
+ * Decimal text, 0 or more.
+ */
+value: string, 
+/**
+ * Its unit as text.
+ */
+unit: string, } } | "no_trace";
 
 /**
  * Pieces of one item.
  */
-export type TallyLine = {
-  /**
-   * What it is.
-   */
-  name: string;
-  /**
-   * Came off the vehicle.
-   */
-  came_off: number;
-  /**
-   * The same pieces went back.
-   */
-  went_back: number;
-  /**
-   * New ones went in.
-   */
-  replaced: number;
-  /**
-   * Are still off.
-   */
-  left: number;
-};
+export type TallyLine = { 
+/**
+ * What it is.
+ */
+name: string, 
+/**
+ * Came off the vehicle.
+ */
+came_off: number, 
+/**
+ * The same pieces went back.
+ */
+went_back: number, 
+/**
+ * New ones went in.
+ */
+replaced: number, 
+/**
+ * Are still off.
+ */
+left: number, };
 
 /**
  * A torque tool as it stood in the shop's list when it was used.
  */
-export type Tool = {
-  /**
-   * What the shop calls it.
-   */
-  name: string;
-  /**
-   * Lowest torque it is calibrated for, as decimal text.
-   */
-  min: string;
-  /**
-   * Highest torque it is calibrated for, as decimal text.
-   */
-  max: string;
-  /**
-   * The unit of both as text.
-   */
-  unit: string;
-  /**
-   * How far a click may lie from the setting, in percent of it, as decimal text. Absent: class A of ISO 6789 for
-   * its range, as `panside_trade::torque::class_a_deviation_percent` gives it.
-   */
-  class_percent?: string | null;
-  /**
-   * The last day on which its calibration holds, as `YYYY-MM-DD`.
-   */
-  calibration_due: string;
-};
+export type Tool = { 
+/**
+ * What the shop calls it.
+ */
+name: string, 
+/**
+ * Lowest torque it is calibrated for, as decimal text.
+ */
+min: string, 
+/**
+ * Highest torque it is calibrated for, as decimal text.
+ */
+max: string, 
+/**
+ * The unit of both as text.
+ */
+unit: string, 
+/**
+ * How far a click may lie from the setting, in percent of it, as decimal text. Absent: class A of ISO 6789 for
+ * its range, as `panside_trade::torque::class_a_deviation_percent` gives it.
+ */
+class_percent?: string | null, 
+/**
+ * The last day on which its calibration holds, as `YYYY-MM-DD`.
+ */
+calibration_due: string, };
 
 /**
  * A kind of part or fastener that is off the vehicle.
  */
-export type TrayView = {
-  /**
-   * Item id.
-   */
-  id: string;
-  /**
-   * What it is.
-   */
-  name: string;
-  /**
-   * Pieces that are off.
-   */
-  off: number;
-  /**
-   * Pieces there are on the vehicle.
-   */
-  count: number;
-  /**
-   * Whether the same piece may go back.
-   */
-  reuse: Reuse;
-  /**
-   * The count made anew from the events comes to the same.
-   */
-  recount_agrees: boolean;
-};
+export type TrayView = { 
+/**
+ * Item id.
+ */
+id: string, 
+/**
+ * What it is.
+ */
+name: string, 
+/**
+ * Pieces that are off.
+ */
+off: number, 
+/**
+ * Pieces there are on the vehicle.
+ */
+count: number, 
+/**
+ * Whether the same piece may go back.
+ */
+reuse: Reuse, 
+/**
+ * The count made anew from the events comes to the same.
+ */
+recount_agrees: boolean, };
 
 /**
  * A failure. The page shows `message`; it chooses what to offer by `kind`.
  */
-export type Trouble = {
-  /**
-   * What to offer.
-   */
-  kind: TroubleKind;
-  /**
-   * What happened and what the person can do, in sentences.
-   */
-  message: string;
-};
+export type Trouble = { 
+/**
+ * What to offer.
+ */
+kind: TroubleKind, 
+/**
+ * What happened and what the person can do, in sentences.
+ */
+message: string, };
 
 /**
  * What can be offered after a failure.
