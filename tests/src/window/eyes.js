@@ -3,6 +3,9 @@
 (() => {
   if (window.__eyes) return;
 
+  const flat = (text) => (text ?? "").replace(/\s+/g, " ").trim();
+  const words = (element) => flat(element.getAttribute("aria-label") ?? element.innerText);
+
   /** Calls to the core that are under way. */
   let under = 0;
   const fetch = window.fetch.bind(window);
@@ -24,14 +27,15 @@
   let tapped = null;
   const changed = () => {
     if (tapped === null) return;
-    const since = tapped;
+    const { at, says } = tapped;
     tapped = null;
-    requestAnimationFrame(() => requestAnimationFrame(() => times.push(performance.now() - since)));
+    requestAnimationFrame(() => requestAnimationFrame(() => times.push({ ms: performance.now() - at, says })));
   };
   addEventListener(
     "click",
-    () => {
-      tapped = performance.now();
+    (event) => {
+      const target = event.target.closest("button, label");
+      tapped = { at: performance.now(), says: target ? words(target) : "" };
     },
     true,
   );
@@ -52,8 +56,6 @@
   addEventListener("error", (event) => mistakes.push(event.message));
   addEventListener("unhandledrejection", (event) => mistakes.push(String(event.reason?.message ?? event.reason)));
 
-  const flat = (text) => (text ?? "").replace(/\s+/g, " ").trim();
-  const words = (element) => flat(element.getAttribute("aria-label") ?? element.innerText);
   const all = (selector) => [...document.querySelectorAll(selector)].filter((element) => element.checkVisibility());
 
   /** Whether a finger put on its middle touches it. */

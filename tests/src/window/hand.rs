@@ -1,27 +1,22 @@
-//! One open window: what is seen in it, and the finger on it.
+//! One open window, and the finger on it.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use fantoccini::elements::{Element, ElementRef};
 use fantoccini::error::CmdError;
 use fantoccini::{Client, ClientBuilder};
 use hyper_util::client::legacy::connect::HttpConnector;
-use serde::Deserialize;
 use serde_json::{Value, json};
 use tokio::runtime::Runtime;
 
+use crate::window::look::PATIENCE_MS;
+use crate::window::times::Painted;
 use crate::window::{Programs, Result, Screen, Times, Trouble, Words};
 
 /// What looks at the page from inside.
 const EYES: &str = include_str!("eyes.js");
 
-/// Milliseconds in which what is waited for must come. The longest is a photo of many megapixels.
-const PATIENCE_MS: u32 = 15_000;
-
-/// Milliseconds in which a button opens once the core has looked at what is typed.
-const MOMENT_MS: u32 = 1_500;
-
-/// The name of an element in what the driver answers (W3C WebDriver, section 12.1, "web element identifier").
+/// The name of an element in what the driver answers (W3C WebDriver, "web element identifier").
 const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
 
 /// A window of Panside, opened by the driver of a screen.
@@ -33,34 +28,6 @@ pub struct Window {
     pub words: Words,
     /// What the hand did.
     pub times: Times,
-}
-
-/// What a window shows.
-#[derive(Debug, Clone, Deserialize)]
-pub struct Seen {
-    /// It has found out where it was.
-    pub ready: bool,
-    /// Title of the step on the step sheet.
-    pub step: Option<String>,
-    /// What is laid over it, by title, the last on top.
-    pub dialogs: Vec<String>,
-    /// The main button.
-    pub main: Option<MainButton>,
-    /// What is told in place.
-    pub said: Vec<String>,
-    /// Every word that is shown.
-    pub text: String,
-    /// Mistakes in the page's scripts.
-    pub mistakes: Vec<String>,
-}
-
-/// The button in the thumb corner.
-#[derive(Debug, Clone, Deserialize)]
-pub struct MainButton {
-    /// What it says.
-    pub says: String,
-    /// It says why not, when it is tapped.
-    pub closed: bool,
 }
 
 impl Window {
@@ -95,15 +62,6 @@ impl Window {
         Ok(self.times)
     }
 
-    /// What is shown now.
-    ///
-    /// # Errors
-    /// When the driver fails.
-    pub fn see(&mut self) -> Result<Seen> {
-        let seen = self.run("looking", "return window.__eyes.see()", vec![])?;
-        serde_json::from_value(seen).map_err(|source| Trouble::Json { what: "What is seen".into(), source })
-    }
-
     /// Taps the button that says this: just this, or begins with it, or has it in it.
     ///
     /// # Errors
@@ -127,46 +85,6 @@ impl Window {
     /// When there is nothing to touch.
     pub fn tap_selector(&mut self, selector: &str) -> Result {
         self.tap_at(selector, "window.__eyes.at(arguments[0])", selector)
-    }
-
-    /// Whether a button that says this can be touched now.
-    ///
-    /// # Errors
-    /// When the driver fails.
-    pub fn offers(&mut self, says: &str) -> Result<bool> {
-        let found =
-            self.run("looking", "return window.__eyes.button(arguments[0]) !== null", vec![says.into()])?;
-        Ok(found == Value::Bool(true))
-    }
-
-    /// Whether a button that says this is held down: its answer is the one that stands.
-    ///
-    /// # Errors
-    /// When the driver fails.
-    pub fn holds_down(&mut self, says: &str) -> Result<bool> {
-        let script = "return window.__eyes.button(arguments[0])?.element.ariaPressed === 'true'";
-        Ok(self.run("looking", script, vec![says.into()])? == Value::Bool(true))
-    }
-
-    /// Waits for a moment whether a button that says this opens; what is closed says why when it is tapped.
-    ///
-    /// # Errors
-    /// When the driver fails.
-    pub fn wait_open(&mut self, says: &str) -> Result {
-        let script = format!(
-            "const [says, done] = arguments; window.__eyes.until(() => window.__eyes.button(says)?.closed === false, {MOMENT_MS}).then(done)"
-        );
-        self.run_async("waiting for a button", &script, vec![says.into()]).map(drop)
-    }
-
-    /// What stands in a field, found by its name.
-    ///
-    /// # Errors
-    /// When the driver fails.
-    pub fn field_text(&mut self, name: &str) -> Result<String> {
-        let script = "return window.__eyes.field(arguments[0])?.element.querySelector('input').value ?? ''";
-        let found = self.run("looking at a field", script, vec![name.into()])?;
-        Ok(found.as_str().unwrap_or_default().to_owned())
     }
 
     /// Taps a field, found by its name, unless it is the one that is typed at.
@@ -195,47 +113,6 @@ impl Window {
         self.tap_at(what, look, argument)
     }
 
-    /// The unit of a keypad that has only one.
-    ///
-    /// # Errors
-    /// When the driver fails.
-    pub fn only_unit(&mut self) -> Result<Option<String>> {
-        let script = "return window.__eyes.all('.keypad .only').map(window.__eyes.words)[0] ?? null";
-        Ok(self.run("looking at the unit", script, vec![])?.as_str().map(str::to_owned))
-    }
-
-    /// Everything that stands on what is laid over the rest, without its buttons.
-    ///
-    /// # Errors
-    /// When the driver fails.
-    pub fn dialog_text(&mut self) -> Result<String> {
-        let script = "return window.__eyes.dialog()";
-        Ok(self.run("reading", script, vec![])?.as_str().unwrap_or_default().to_owned())
-    }
-
-    /// Whether what a CSS selector finds has a text in it.
-    ///
-    /// # Errors
-    /// When the driver fails.
-    pub fn shows(&mut self, selector: &str, text: &str) -> Result<bool> {
-        let script = "return window.__eyes.all(arguments[0]).some((each) => window.__eyes.words(each).includes(arguments[1]))";
-        Ok(self.run("looking", script, vec![selector.into(), text.into()])? == Value::Bool(true))
-    }
-
-    /// Waits until a pad is left, or says why its value is not entered. Answers what it says.
-    ///
-    /// # Errors
-    /// When neither comes.
-    pub fn left(&mut self, pad: &str) -> Result<Option<String>> {
-        let script =
-            format!("const [pad, done] = arguments; window.__eyes.left(pad, {PATIENCE_MS}).then(done)");
-        match self.run_async("waiting for a pad", &script, vec![pad.into()])? {
-            Value::Bool(true) => Ok(None),
-            Value::String(said) => Ok(Some(said)),
-            _ => Err(self.not_seen(&format!("an answer of the pad \"{pad}\""))),
-        }
-    }
-
     /// Types on a real keyboard into what a CSS selector finds.
     ///
     /// # Errors
@@ -257,16 +134,6 @@ impl Window {
         self.type_into(selector, text)
     }
 
-    /// What stands in the field of the pad that is open.
-    ///
-    /// # Errors
-    /// When the driver fails.
-    pub fn typed(&mut self) -> Result<String> {
-        let script = "return document.querySelector('[role=dialog] input')?.value ?? ''";
-        let found = self.run("looking at a field", script, vec![])?;
-        Ok(found.as_str().unwrap_or_default().to_owned())
-    }
-
     /// Gives a file to the field for photos of an entry, as the device's camera or file dialog would.
     ///
     /// # Errors
@@ -278,32 +145,6 @@ impl Window {
         let path = file.to_string_lossy().into_owned();
         self.driver("giving a photo", |window| window.runtime.block_on(field.send_keys(&path)))?;
         self.settle()
-    }
-
-    /// Waits until a condition on `seen` holds, in JavaScript.
-    ///
-    /// # Errors
-    /// [`Trouble::NotSeen`] when it does not come to hold.
-    pub fn wait(&mut self, what: &str, condition: &str) -> Result {
-        let script = format!(
-            "const done = arguments[0]; window.__eyes.until(() => {{ const seen = window.__eyes.see(); return {condition}; }}, {PATIENCE_MS}).then((held) => done(Boolean(held)))"
-        );
-        if self.run_async(what, &script, vec![])? == Value::Bool(true) {
-            return Ok(());
-        }
-        Err(self.not_seen(what))
-    }
-
-    /// Waits until no call is under way and what came is painted.
-    ///
-    /// # Errors
-    /// When it does not come to rest.
-    pub fn settle(&mut self) -> Result {
-        let script = format!("window.__eyes.settled({PATIENCE_MS}).then(arguments[0])");
-        if self.run_async("waiting for the window", &script, vec![])? == Value::Bool(true) {
-            return Ok(());
-        }
-        Err(self.not_seen("the window to come to rest, but a call to the core does not end"))
     }
 
     /// Calls a command of the core from the page, where a hand would take too long.
@@ -342,25 +183,10 @@ impl Window {
     /// When the driver fails.
     pub fn take_times(&mut self) -> Result {
         let times = self.run("reading the times", "return window.__eyes.times.splice(0)", vec![])?;
-        let times: Vec<f64> = serde_json::from_value(times)
+        let times: Vec<Painted> = serde_json::from_value(times)
             .map_err(|source| Trouble::Json { what: "The times of the taps".into(), source })?;
-        self.times.painted_ms.extend(times);
+        self.times.painted.extend(times);
         Ok(())
-    }
-
-    /// What was looked for, and what there is instead.
-    pub fn not_seen(&mut self, wanted: &str) -> Trouble {
-        let seen = match self.see() {
-            Ok(seen) => format!("There is: {}", seen.text),
-            Err(error) => error.to_string(),
-        };
-        if let Some(path) = std::env::var_os("PANSIDE_LAST_PICTURE").map(PathBuf::from)
-            && let Ok(picture) = self.picture()
-            && let Err(error) = std::fs::write(&path, picture)
-        {
-            eprintln!("{}: {error}", path.display());
-        }
-        Trouble::NotSeen { wanted: wanted.to_owned(), seen }
     }
 
     fn tap_at(&mut self, what: &str, look: &str, argument: &str) -> Result {
@@ -384,7 +210,8 @@ impl Window {
         Ok((element, found["scrolled"] == Value::Bool(true)))
     }
 
-    fn run_async(&mut self, what: &str, script: &str, arguments: Vec<Value>) -> Result<Value> {
+    /// Runs a script in the page and answers what it gives to its last argument.
+    pub(crate) fn run_async(&mut self, what: &str, script: &str, arguments: Vec<Value>) -> Result<Value> {
         self.driver(what, |window| window.runtime.block_on(window.client.execute_async(script, arguments)))
     }
 

@@ -5,6 +5,7 @@
 
 mod hand;
 mod job;
+mod look;
 mod pads;
 mod photo;
 mod place;
@@ -15,8 +16,9 @@ mod times;
 mod trouble;
 mod words;
 
-pub use hand::{Seen, Window};
+pub use hand::Window;
 pub use job::Job;
+pub use look::{MainButton, Seen};
 pub use photo::demo_photo;
 pub use place::Place;
 pub use programs::{Programs, run};

@@ -52,7 +52,15 @@ impl Place {
     /// # Errors
     /// When the walk fails.
     pub fn walk(&self, lines: usize) -> Result {
-        self.programs.walk(&script(), &self.store(), lines, &self.photo)
+        self.walk_into(&self.store(), lines)
+    }
+
+    /// Walks the demo job so many lines into another store.
+    ///
+    /// # Errors
+    /// When the walk fails.
+    pub fn walk_into(&self, store: &Path, lines: usize) -> Result {
+        self.programs.walk(&script(), store, lines, &self.photo)
     }
 
     /// Opens the window on the store.

@@ -3,6 +3,8 @@
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
+use serde_json::Value;
+
 use crate::window::{Result, Trouble};
 
 /// The project's folder.
@@ -51,6 +53,24 @@ impl Programs {
         walk.args(["--lines", &lines, "--plain-proof", "--until-now", "--no-text"]);
         run(&mut walk).map(drop)
     }
+
+    /// The record of the one job of a store that nobody has open.
+    ///
+    /// # Errors
+    /// When it can't be read, or there is not just one.
+    pub fn record(&self, store: &Path) -> Result<Value> {
+        let jobs = json(&run(Command::new(&self.cli).arg("jobs").arg("--store").arg(store).arg("--json"))?)?;
+        let [job] = jobs.as_array().map_or(&[][..], Vec::as_slice) else {
+            return Err(Trouble::wrong(format!("One job is expected in {}: {jobs}", store.display())));
+        };
+        let job = job["job"].as_str().unwrap_or_default();
+        json(&run(Command::new(&self.cli).args(["record", job, "--json", "--store"]).arg(store))?)
+    }
+}
+
+fn json(text: &str) -> Result<Value> {
+    serde_json::from_str(text)
+        .map_err(|source| Trouble::Json { what: "What the command line program says".into(), source })
 }
 
 /// Runs a program to its end and answers what it writes.

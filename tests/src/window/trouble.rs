@@ -8,7 +8,7 @@ use fantoccini::error::{CmdError, NewSessionError};
 pub type Result<T = ()> = std::result::Result<T, Trouble>;
 
 /// What went wrong, as a sentence that says what to do or what was seen.
-#[derive(Debug, thiserror::Error)]
+#[derive(thiserror::Error)]
 pub enum Trouble {
     /// A program of the system is not there.
     #[error("The program `{0}` is not installed. Run `cargo xtask test --only packages`, which installs it.")]
@@ -82,6 +82,13 @@ pub enum Trouble {
         /// Why.
         source: serde_json::Error,
     },
+}
+
+/// A test prints its failure by `Debug`, and it is the sentence that is to be read there.
+impl std::fmt::Debug for Trouble {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        std::fmt::Display::fmt(self, out)
+    }
 }
 
 impl Trouble {
