@@ -35,7 +35,6 @@ function page(seq: number, drafts: Record<string, string> = {}): JobPage {
   return {
     job: "j1",
     head: { seq, hash: `h${seq}` },
-    now: { wall_ms: 0, mono_ms: 0, boot: "b" },
     utc_offset_min: 0,
     drafts,
     view: { steps },

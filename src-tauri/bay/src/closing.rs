@@ -151,9 +151,7 @@ impl Bay {
             come_first: document.come_first,
         })
     }
-}
 
-impl Bay {
     /// Writes the record as PDF into the store's folder `records` and answers the file's path. The name says which job and how
     /// far it had come, so that no earlier record is overwritten by a different one.
     ///

@@ -144,7 +144,7 @@ impl Bay {
     pub fn view(&mut self, job: JobId) -> Result<JobView, BayError> {
         let now = self.clock.now();
         let mut shown = view(&self.refresh(job)?.job, &now);
-        shown.each_message(&mut |message| message.text = self.speaker.say(message));
+        shown.each_message(&mut |message| self.speaker.fill(message));
         Ok(shown)
     }
 
@@ -161,7 +161,7 @@ impl Bay {
     ) -> Result<Preview, BayError> {
         let now = self.clock.now();
         let mut preview = preview(&self.refresh(job)?.job, step, entry, value, &now);
-        preview.said.iter_mut().for_each(|message| message.text = self.speaker.say(message));
+        preview.said.iter_mut().for_each(|message| self.speaker.fill(message));
         Ok(preview)
     }
 }

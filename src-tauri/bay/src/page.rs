@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use panside_job::{Actor, JobView, Refusal};
-use panside_journal::{Head, JobId, RequestId, Stamp};
+use panside_journal::{Head, JobId, RequestId};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -17,8 +17,6 @@ pub struct JobPage {
     pub job: JobId,
     /// The newest event: to be named by the next wish.
     pub head: Head,
-    /// When the page was made.
-    pub now: Stamp,
     /// Minutes that the shop's wall clock is ahead of UTC, as the job took it down.
     pub utc_offset_min: i32,
     /// The job.
@@ -44,9 +42,8 @@ impl Bay {
     pub fn page(&mut self, job: JobId) -> Result<JobPage, BayError> {
         let view = self.view(job)?;
         let drafts = self.drafts(job)?;
-        let now = self.clock.now();
         let open = self.refresh(job)?;
-        Ok(JobPage { job, head: open.head, now, utc_offset_min: open.job.utc_offset_min(), view, drafts })
+        Ok(JobPage { job, head: open.head, utc_offset_min: open.job.utc_offset_min(), view, drafts })
     }
 
     /// Enters a wish and answers the job after it, with a refusal as sentences.
@@ -64,7 +61,7 @@ impl Bay {
         let refused = match self.enter(job, expected, request, actor, wish)? {
             Answer::Entered { .. } => None,
             Answer::Refused(mut refusal) => {
-                refusal.each_message(&mut |message| message.text = self.speaker.say(message));
+                refusal.each_message(&mut |message| self.speaker.fill(message));
                 Some(refusal)
             }
         };

@@ -80,8 +80,13 @@ impl Bay {
     /// [`BayError::Checklist`] when it does not load, [`BayError::Store`] with what the disk said.
     pub fn proved(&self, bytes: &[u8], ask: Ask) -> Result<Option<Proved>, BayError> {
         let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
-        let kept = self.store.proof(&Hash::of(bytes), &engine(ask.strike, ask.observe))?;
+        let kept = self.proof_of(bytes, ask)?;
         Ok(kept.map(|proof| Proved { bytes: bytes.to_vec(), procedure: Arc::new(procedure), proof }))
+    }
+
+    /// The proof that is kept for the bytes of a checklist.
+    pub(crate) fn proof_of(&self, bytes: &[u8], ask: Ask) -> Result<Option<String>, BayError> {
+        Ok(self.store.proof(&Hash::of(bytes), &engine(ask.strike, ask.observe))?)
     }
 
     /// Keeps a proof, so that it need not be made again.

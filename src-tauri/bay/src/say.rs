@@ -44,6 +44,11 @@ impl Speaker {
         if errors.is_empty() { with_capital(&text) } else { bare(message) }
     }
 
+    /// Puts a message's sentence into it.
+    pub(crate) fn fill(&self, message: &mut Message) {
+        message.text = self.say(message);
+    }
+
     /// A refusal with everything that is missing.
     #[must_use]
     pub fn refusal(&self, refusal: &Refusal) -> String {

@@ -82,7 +82,7 @@ impl Bay {
             revision: checklist.revision,
             demo: checklist.demo,
             steps: procedure.steps().count(),
-            proved: self.proved(bytes, ask)?.is_some(),
+            proved: self.proof_of(bytes, ask)?.is_some(),
             questions: questions(&procedure),
             sheets: fitting,
         })

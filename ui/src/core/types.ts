@@ -559,10 +559,6 @@ job: JobId,
  */
 head: Head, 
 /**
- * When the page was made.
- */
-now: Stamp, 
-/**
  * Minutes that the shop's wall clock is ahead of UTC, as the job took it down.
  */
 utc_offset_min: number, 
