@@ -13,7 +13,6 @@ use panside_procedure::machine::{DangerSet, MoveIx, OutcomeIx, StepIx};
 use panside_procedure::{Action, Blocked, Procedure, State};
 use serde_json::{Value, json};
 
-const CHECKLIST: &str = include_str!("../../checklists/pan-and-solenoid.checklist.json");
 /// More states than this are not expected; the test then fails instead of running on.
 const MOST_STATES: usize = 400_000;
 
@@ -142,7 +141,8 @@ fn try_everything(real: &Procedure, loose: &Procedure) -> (BTreeMap<usize, Refus
 
 #[test]
 fn whoever_tries_to_walk_into_a_danger_is_refused() -> Result<(), String> {
-    let checklist: Value = serde_json::from_str(CHECKLIST).map_err(|error| error.to_string())?;
+    let checklist: Value = serde_json::from_str(&panside_tests::checklist("pan-and-solenoid"))
+        .map_err(|error| error.to_string())?;
     let real = load(&checklist)?;
     let loose = load(&without_rules(checklist)?)?;
     assert_eq!(real.machine.layout.bits(), loose.machine.layout.bits(), "both must read the same state");

@@ -17,7 +17,6 @@ use panside_procedure::Procedure;
 use panside_procedure::proof::{Ask, Proof, Property, go_on, prove};
 use serde_json::Value;
 
-const CHECKLIST: &str = include_str!("../../checklists/pan-and-solenoid.checklist.json");
 /// Mistakes drawn of each kind.
 const OF_EACH_KIND: usize = 5;
 const SEED: u64 = 2006;
@@ -103,7 +102,8 @@ fn report(original: &Value, fates: &[(Change, Fate)]) -> (usize, usize) {
 
 #[test]
 fn a_mistake_in_the_checklist_is_found_before_anyone_works_by_it() -> Result<(), String> {
-    let original: Value = serde_json::from_str(CHECKLIST).map_err(|error| error.to_string())?;
+    let original: Value = serde_json::from_str(&panside_tests::checklist("pan-and-solenoid"))
+        .map_err(|error| error.to_string())?;
     let procedure = load(&original)?;
     let known = proved(&procedure);
     assert_eq!(known.findings, [], "the checklist itself must be found right");

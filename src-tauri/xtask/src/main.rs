@@ -16,6 +16,7 @@ mod folder;
 mod npm;
 mod packages;
 mod photo;
+mod python;
 mod run;
 mod stage;
 mod test;

@@ -29,7 +29,7 @@ pub const WINDOW: &[&str] = &[
 
 /// What the tests look with: poppler and qpdf at the record's pages, and PDFBox Preflight with Java, of whose libraries
 /// the last two are not asked for by its package; a screen in memory and the web view's driver at the window; Chromium
-/// at each screen.
+/// at each screen; Python's libraries, and SPIN with its C compiler, for a second opinion.
 pub const TESTS: &[&str] = &[
     "poppler-utils",
     "qpdf",
@@ -42,6 +42,9 @@ pub const TESTS: &[&str] = &[
     "xvfb",
     "webkit2gtk-driver",
     "chromium",
+    "python3-venv",
+    "spin",
+    "gcc",
 ];
 
 /// The lowest Node that builds the page, as major and minor version: the one that Vite 8 asks for.

@@ -9,6 +9,7 @@ use crate::cli;
 use crate::failure::Failure;
 use crate::npm;
 use crate::packages;
+use crate::python;
 use crate::stage::{Stage, call, command, run_all};
 use crate::types;
 use crate::window;
@@ -37,6 +38,7 @@ fn stages() -> Vec<Stage> {
         Stage::new("fmt", "see that the Rust code is formatted", fmt),
         Stage::new("packages", "see that the machine has what the window and the page need", machine),
         Stage::new("npm", "install the page's packages", npm::install),
+        Stage::new("python", "install what the tests ask for a second opinion", python::install),
         Stage::new("biome", "see that the page's code is formatted and clean", |root| {
             npm::script(root, "lint")
         }),
