@@ -3,6 +3,7 @@
 //!
 //! An engine is a row's maker: another one that searches the same checklists joins [`ENGINES`] and gets its rows.
 
+mod plot;
 mod synthetic;
 
 use std::path::Path;
@@ -48,7 +49,10 @@ const MOST_STATES: &str = "5000000";
 /// Steps of the synthetic checklists.
 const STEPS: [usize; 4] = [20, 40, 80, 160];
 
-/// Searches the shipped checklists and the synthetic ones, and prints a table.
+/// Where the plot is written.
+const PLOT: &str = "target/bench/growth.svg";
+
+/// Searches the shipped checklists and the synthetic ones, prints a table and draws how the search grows.
 ///
 /// # Errors
 /// When the program does not build, or an answer can't be read.
@@ -63,17 +67,59 @@ pub fn bench(root: &Path) -> Result<(), Failure> {
     }
     let made = std::env::temp_dir().join(format!("panside-bench-{}", std::process::id()));
     folder::create(&made)?;
+    let mut growth = Growth::new(&[PLAIN, WHOLE]);
     for steps in STEPS {
         let file = made.join(format!("synthetic-{steps}.checklist.json"));
         folder::write(&file, synthetic::checklist(steps).to_string().as_bytes())?;
         for runs in [PLAIN, WHOLE] {
-            row(root, &file, &format!("synthetic, {steps} steps"), runs)?;
+            let ours = row(root, &file, &format!("synthetic, {steps} steps"), runs)?;
+            growth.take_in(runs, steps, &ours);
         }
     }
-    folder::remove(&made)
+    folder::remove(&made)?;
+    growth.draw(&root.join(PLOT))
 }
 
-fn row(root: &Path, file: &Path, name: &str, runs: Runs) -> Result<(), Failure> {
+/// How states and time grow with the steps.
+struct Growth {
+    states: Vec<plot::Line>,
+    seconds: Vec<plot::Line>,
+}
+
+impl Growth {
+    fn new(kinds: &[Runs]) -> Growth {
+        let lines = || {
+            let line = |runs: &Runs| plot::Line { name: format!("{} runs", runs.name), points: Vec::new() };
+            kinds.iter().map(line).collect()
+        };
+        Growth { states: lines(), seconds: lines() }
+    }
+
+    /// Takes in a search that came to its end.
+    fn take_in(&mut self, runs: Runs, steps: usize, row: &Row) {
+        let name = format!("{} runs", runs.name);
+        for (lines, value) in [(&mut self.states, row.states as f64), (&mut self.seconds, row.seconds)] {
+            if row.complete && value > 0.0 {
+                let line = lines.iter_mut().filter(|line| line.name == name);
+                line.for_each(|line| line.points.push((steps as f64, value)));
+            }
+        }
+    }
+
+    fn draw(&self, file: &Path) -> Result<(), Failure> {
+        let panels = [
+            plot::Panel { axis: "states", lines: &self.states },
+            plot::Panel { axis: "seconds, the whole program", lines: &self.seconds },
+        ];
+        folder::write(file, plot::svg(&panels).as_bytes())?;
+        println!("how it grows is drawn in {}", file.display());
+        Ok(())
+    }
+}
+
+/// Searches by every engine and prints a line each; answers our own.
+fn row(root: &Path, file: &Path, name: &str, runs: Runs) -> Result<Row, Failure> {
+    let mut rows = Vec::new();
     for engine in &ENGINES {
         let row = (engine.search)(root, file, runs)?;
         println!(
@@ -87,8 +133,9 @@ fn row(root: &Path, file: &Path, name: &str, runs: Runs) -> Result<(), Failure> 
             row.bytes as f64 / row.states.max(1) as f64,
             if row.complete { "" } else { "  (not searched to the end)" },
         );
+        rows.push(row);
     }
-    Ok(())
+    Ok(rows.swap_remove(0))
 }
 
 /// Our own search. The time is that of the whole program, the properties judged.
