@@ -8,7 +8,6 @@ use panside_bay::closing::RecordPage;
 use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, Preview, RequestId, Wish};
 use panside_bay::kit::Kit;
 use panside_bay::page::{JobPage, Reply};
-use panside_bay::prove::Ask;
 use panside_bay::shelf::ChecklistOffer;
 use panside_bay::start::NewJob;
 use tauri::ipc::{InvokeBody, Request, Response};
@@ -16,7 +15,7 @@ use tauri::ipc::{InvokeBody, Request, Response};
 use crate::desk::Desk;
 use crate::opened;
 use crate::opened::Opened;
-use crate::proving::{self, Proving};
+use crate::proving::{self, ASK, Proving};
 use crate::shelf::SHELF;
 use crate::table::commands;
 use crate::trouble::Trouble;
@@ -31,11 +30,11 @@ commands! {
     /// The jobs on this tablet.
     jobs() -> Vec<JobLine> { |desk| desk.with(|bay| bay.jobs()).await }
     /// What a job can be started with.
-    offers() -> Vec<ChecklistOffer> { |desk| desk.with(|bay| bay.offers(SHELF, Ask::default())).await }
+    offers() -> Vec<ChecklistOffer> { |desk| desk.with(|bay| bay.offers(SHELF, ASK)).await }
     /// How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks.
-    prove(checklist: String) -> Proving { |desk| proving::look(&desk, checklist).await }
+    prove(checklist: Hash) -> Proving { |desk| proving::look(&desk, checklist).await }
     /// Starts a job with a proved checklist.
-    start(checklist: String, sheet: String, repair_order: String, label: String, conditions: BTreeMap<String, String>, actor: Actor, request: RequestId) -> JobId {
+    start(checklist: Hash, sheet: String, repair_order: String, label: String, conditions: BTreeMap<String, String>, actor: Actor, request: RequestId) -> JobId {
         |desk| desk.with(move |bay| {
             let new = NewJob {
                 sheet: SHELF.sheet(&sheet)?,
@@ -44,7 +43,7 @@ commands! {
                 conditions,
                 utc_offset_min: panside_bay::clock::utc_offset_min(),
             };
-            bay.start_proved(SHELF.checklist(&checklist)?, Ask::default(), &new, &actor, request)
+            bay.start_proved(&bay.offered(SHELF, &checklist)?, ASK, &new, &actor, request)
         }).await
     }
     /// A job as its screen shows it.

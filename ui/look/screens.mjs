@@ -1,9 +1,10 @@
 // The scenes of the screens beside the step sheet and of what is laid over it.
 const offers = [
   {
+    hash: "a1",
     id: "pan-and-solenoid",
     title: "Pan drop, filter inspection and third-gear shift solenoid",
-    revision: 1,
+    revision: 2,
     demo: true,
     steps: 57,
     proved: false,
@@ -27,6 +28,7 @@ const offers = [
     ],
   },
 ];
+const before = { ...offers[0], hash: "b2", revision: 1, proved: true };
 const line = (repair_order, label, ended, events) => ({
   job: repair_order,
   repair_order,
@@ -86,7 +88,7 @@ export const screens = [
     name: "new-job-not-proved",
     where: { screen: "new_job", newJob: typed },
     answers: {
-      offers,
+      offers: [...offers, before],
       prove: proving({ failed: { kind: "other", message: "The proof broke off: no memory was left." } }),
     },
     taps: [press("START")],

@@ -61,6 +61,11 @@ pub struct Ask {
     pub states: usize,
 }
 
+impl Ask {
+    /// Everything, within what a tablet can hold.
+    pub const TABLET: Ask = Ask { strike: true, observe: true, memory: 512 << 20, states: TABLET_STATES };
+}
+
 impl Default for Ask {
     fn default() -> Self {
         Ask { strike: true, observe: true, memory: 2 << 30, states: usize::MAX }

@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, ChecklistOffer, EntryValue, Head, JobId, JobLine, JobPage, Kit, Opened, Preview, Proving, RecordPage, Reply, Request, RequestId } from "./types";
+import type { Actor, ChecklistOffer, EntryValue, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, Preview, Proving, RecordPage, Reply, Request, RequestId } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -13,9 +13,9 @@ export interface Commands {
   /** What a job can be started with. */
   offers: { takes: Record<string, never>; answers: Array<ChecklistOffer> };
   /** How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks. */
-  prove: { takes: { checklist: string }; answers: Proving };
+  prove: { takes: { checklist: Hash }; answers: Proving };
   /** Starts a job with a proved checklist. */
-  start: { takes: { checklist: string; sheet: string; repairOrder: string; label: string; conditions: { [key in string]: string }; actor: Actor; request: RequestId }; answers: JobId };
+  start: { takes: { checklist: Hash; sheet: string; repairOrder: string; label: string; conditions: { [key in string]: string }; actor: Actor; request: RequestId }; answers: JobId };
   /** A job as its screen shows it. */
   look: { takes: { job: JobId }; answers: JobPage };
   /** Enters a wish. When it is not refused, it is on disk. */

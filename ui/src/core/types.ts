@@ -170,6 +170,10 @@ text: string, };
  */
 export type ChecklistOffer = { 
 /**
+ * Names it: revisions have the same id, but not the same hash.
+ */
+hash: Hash, 
+/**
  * Its id.
  */
 id: string, 

@@ -7,7 +7,7 @@ use panside_bay::clock::{Clock, DemoClock, ManualClock};
 use panside_bay::closing::Ended;
 use panside_bay::enter::{Actor, new_request};
 use panside_bay::kit::{Kit, Tool};
-use panside_bay::prove::{go_on, search};
+use panside_bay::prove::{Ask, go_on, search};
 use panside_bay::shelf::Shelf;
 use panside_bay::start::NewJob;
 use panside_bay::{Bay, BayError};
@@ -76,6 +76,26 @@ fn a_checklist_is_offered_with_the_sheets_that_fit_and_whether_it_is_proved() {
 }
 
 #[test]
+fn where_a_revision_is_not_proved_the_last_one_that_is_can_still_be_started() {
+    let mut shop = Shop::new();
+    let before = String::from_utf8_lossy(CHECKLIST).replace("\"revision\": 1", "\"revision\": 0");
+    let found = search(before.as_bytes(), PLAIN, &mut go_on).unwrap();
+    shop.bay.keep_proof(found).unwrap();
+    let offers = shop.bay.offers(SHELF, PLAIN).unwrap();
+    let told = offers.iter().map(|offer| (offer.revision, offer.proved)).collect::<Vec<_>>();
+    assert_eq!(told, [(1, false), (0, true)]);
+    let offered = shop.bay.offered(SHELF, &offers[1].hash).unwrap();
+    assert_eq!(offered, before.as_bytes());
+    let poor = Ask { states: 10, ..PLAIN };
+    let refused = search(CHECKLIST, poor, &mut go_on).unwrap_err().to_string();
+    assert!(refused.contains("did not come to its end"), "{refused}");
+
+    let found = search(CHECKLIST, PLAIN, &mut go_on).unwrap();
+    shop.bay.keep_proof(found).unwrap();
+    assert_eq!(shop.bay.offers(SHELF, PLAIN).unwrap().len(), 1, "the newest is enough once it is proved");
+}
+
+#[test]
 fn a_job_is_started_only_once_its_proof_is_kept() {
     let mut shop = Shop::new();
     let early = shop.bay.start_proved(CHECKLIST, PLAIN, &new_job(), &technician(), new_request());
@@ -87,7 +107,7 @@ fn a_job_is_started_only_once_its_proof_is_kept() {
 
 #[test]
 fn what_is_not_on_the_shelf_is_named() {
-    let Err(error) = SHELF.checklist("boat") else { panic!("there is no boat") };
+    let Err(error) = SHELF.sheet("boat") else { panic!("there is no boat") };
     assert!(error.to_string().contains("\"boat\""), "{error}");
     assert!(matches!(SHELF.sheet("pan-short"), Err(BayError::NotOnShelf(_))), "a checklist is no sheet");
 }

@@ -63,6 +63,7 @@ screens-proof = Proof of the checklist
 screens-proof-explains = Every allowed order of steps is tried, whether one leads into a danger. You can go elsewhere meanwhile.
 screens-proof-proved = Proved on this tablet: no allowed order of steps leads into a danger, with one entry struck or one thing found otherwise at most.
 screens-proof-failed = It could not be proved. No job starts with it.
+screens-proof-other = Revision { $revision } of it is proved: choose that one to start now.
 screens-proof-again = Prove again
 screens-proof-states = { $count ->
     [one] 1 state
