@@ -2,7 +2,8 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand};
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use panside_procedure::proof::Apart;
 
 const EXITS: &str = "Exit codes:
   0   done, proved, in order
@@ -111,9 +112,35 @@ pub struct ProveArgs {
     /// The most states that one search may find; a tablet stops at 5000000.
     #[arg(long)]
     pub states: Option<usize>,
+    /// Keep apart what no rule can tell apart, to see what taking it for one saves. May be given more than once.
+    #[arg(long, value_enum)]
+    pub apart: Vec<KeptApart>,
     /// Print the whole answer as JSON.
     #[arg(long)]
     pub json: bool,
+}
+
+/// What `prove --apart` names.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum KeptApart {
+    /// Sign-offs that lapsed, from those never given
+    Lapsed,
+    /// Which of several people is in which step
+    People,
+    /// One stopped job from another
+    Stopped,
+}
+
+impl ProveArgs {
+    /// What the search keeps apart.
+    pub fn apart(&self) -> Apart {
+        let has = |kept| self.apart.contains(&kept);
+        Apart {
+            lapsed: has(KeptApart::Lapsed),
+            people: has(KeptApart::People),
+            stopped: has(KeptApart::Stopped),
+        }
+    }
 }
 
 /// `store`.

@@ -27,6 +27,7 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
         observe: !args.no_observe,
         memory: args.mem << 20,
         states: args.states.unwrap_or(usize::MAX),
+        apart: args.apart(),
     };
     let mut meter = Meter::new();
     let mut proof = proof::prove(&procedure, ask, &mut |progress| meter.show(progress));

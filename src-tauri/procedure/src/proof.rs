@@ -30,6 +30,7 @@ mod tell;
 mod used;
 mod vehicle;
 
+pub use canon::Apart;
 pub use finding::{Finding, Place, Remark};
 pub use mend::suggest;
 pub use report::{Answer, FinishRow, Proof, Property, SearchReport, StatesReport, Stopped, Verdict};
@@ -59,16 +60,27 @@ pub struct Ask {
     pub memory: usize,
     /// The most states that one search may find.
     pub states: usize,
+    /// What is kept apart although it need not be.
+    pub apart: Apart,
 }
 
 impl Ask {
     /// Everything, within what a tablet can hold.
-    pub const TABLET: Ask = Ask { strike: true, observe: true, memory: 512 << 20, states: TABLET_STATES };
+    pub const TABLET: Ask = Ask { memory: 512 << 20, states: TABLET_STATES, ..Ask::ALL };
+
+    /// Everything, within what a desktop computer can hold: the default.
+    pub const ALL: Ask = Ask {
+        strike: true,
+        observe: true,
+        memory: 2 << 30,
+        states: usize::MAX,
+        apart: Apart { lapsed: false, people: false, stopped: false },
+    };
 }
 
 impl Default for Ask {
     fn default() -> Self {
-        Ask { strike: true, observe: true, memory: 2 << 30, states: usize::MAX }
+        Ask::ALL
     }
 }
 
