@@ -40,6 +40,10 @@ pub enum Command {
     ///
     /// Example: panside-cli prove checklists/pan-and-solenoid.checklist.json
     Prove(ProveArgs),
+    /// Print a checklist with the parts it uses in their places, as it is loaded, proved and kept
+    ///
+    /// Example: panside-cli join checklists/pan-and-solenoid.checklist.json
+    Join(JoinArgs),
     /// Check a store, or make what is derived in it anew
     Store(StoreArgs),
     /// List the jobs of a store
@@ -51,7 +55,7 @@ pub enum Command {
     ///
     /// Example: panside-cli record 082ac683-405a-8440-abf4-c814cfd35072 --store /tmp/bay --out /tmp/record.pdf
     Record(RecordArgs),
-    /// Write the JSON Schemas of checklists, sheets and walk scripts
+    /// Write the JSON Schemas of checklists, parts, sheets and walk scripts
     Schema(SchemaArgs),
 }
 
@@ -114,6 +118,13 @@ pub struct ProveArgs {
     /// Print the whole answer as JSON.
     #[arg(long)]
     pub json: bool,
+}
+
+/// `join`.
+#[derive(Debug, Args)]
+pub struct JoinArgs {
+    /// The checklist.
+    pub file: PathBuf,
 }
 
 /// `store`.
