@@ -75,7 +75,7 @@ impl Files {
     }
 
     fn of_part(mut self, name: &str, place: &str, value: Value) -> Files {
-        set(self.parts.get_mut(name).unwrap(), place, value);
+        set(self.parts.entry(name.to_owned()).or_default(), place, value);
         self
     }
 
@@ -121,11 +121,11 @@ impl Files {
 }
 
 fn set(whole: &mut Value, place: &str, value: Value) {
-    let (parent, name) = place.rsplit_once('/').unwrap();
+    let (parent, name) = place.rsplit_once('/').unwrap_or_default();
     match whole.pointer_mut(parent) {
         Some(Value::Object(fields)) => drop(fields.insert(name.to_owned(), value)),
         Some(Value::Array(list)) if name == "-" => list.push(value),
-        Some(Value::Array(list)) => list[name.parse::<usize>().unwrap()] = value,
+        Some(Value::Array(list)) => list[name.parse().unwrap_or(usize::MAX)] = value,
         _ => panic!("nothing is at {parent}"),
     }
 }
