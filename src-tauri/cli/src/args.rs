@@ -44,6 +44,12 @@ pub enum Command {
     ///
     /// Example: panside-cli join checklists/pan-and-solenoid.checklist.json
     Join(JoinArgs),
+    /// Write a small checklist that loads and is proved, to be changed into your own
+    ///
+    /// A file that is there already is never written over. checklists/README.md goes on from here.
+    ///
+    /// Example: panside-cli new-checklist wheel-bolts.checklist.json --title "Wheel bolts after 50 km"
+    NewChecklist(NewChecklistArgs),
     /// Check a store, or make what is derived in it anew
     Store(StoreArgs),
     /// List the jobs of a store
@@ -125,6 +131,16 @@ pub struct ProveArgs {
 pub struct JoinArgs {
     /// The checklist.
     pub file: PathBuf,
+}
+
+/// `new-checklist`.
+#[derive(Debug, Args)]
+pub struct NewChecklistArgs {
+    /// The file, NAME.checklist.json; the name becomes the checklist's id.
+    pub file: PathBuf,
+    /// What the job is, as a technician would say it. Absent: the name.
+    #[arg(long)]
+    pub title: Option<String>,
 }
 
 /// `store`.

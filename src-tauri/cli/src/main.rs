@@ -8,6 +8,7 @@ mod args;
 mod checklist;
 mod exit;
 mod kit;
+mod new_checklist;
 mod out;
 mod prove;
 mod record;
@@ -37,6 +38,7 @@ fn main() -> ExitCode {
         Command::Walk(args) => walk::walk(&args),
         Command::Prove(args) => prove::prove(&args),
         Command::Join(args) => checklist::join(&args),
+        Command::NewChecklist(args) => new_checklist::write(&args),
         Command::Store(args) => store::store(&args),
         Command::Jobs(args) => record::jobs(&args),
         Command::Record(args) => record::record(&args),
