@@ -41,6 +41,16 @@ pub enum Command {
     ///
     /// Example: panside-cli prove checklists/pan-and-solenoid.checklist.json
     Prove(ProveArgs),
+    /// Print a checklist with the parts it uses in their places, as it is loaded, proved and kept
+    ///
+    /// Example: panside-cli join checklists/pan-and-solenoid.checklist.json
+    Join(JoinArgs),
+    /// Write a small checklist that loads and is proved, to be changed into your own
+    ///
+    /// A file that is there already is never written over. checklists/README.md goes on from here.
+    ///
+    /// Example: panside-cli new-checklist wheel-bolts.checklist.json --title "Wheel bolts after 50 km"
+    NewChecklist(NewChecklistArgs),
     /// Check a store, or make what is derived in it anew
     Store(StoreArgs),
     /// List the jobs of a store
@@ -52,7 +62,7 @@ pub enum Command {
     ///
     /// Example: panside-cli record 082ac683-405a-8440-abf4-c814cfd35072 --store /tmp/bay --out /tmp/record.pdf
     Record(RecordArgs),
-    /// Write the JSON Schemas of checklists, sheets and walk scripts
+    /// Write the JSON Schemas of checklists, parts, sheets and walk scripts
     Schema(SchemaArgs),
 }
 
@@ -141,6 +151,23 @@ impl ProveArgs {
             stopped: has(KeptApart::Stopped),
         }
     }
+}
+
+/// `join`.
+#[derive(Debug, Args)]
+pub struct JoinArgs {
+    /// The checklist.
+    pub file: PathBuf,
+}
+
+/// `new-checklist`.
+#[derive(Debug, Args)]
+pub struct NewChecklistArgs {
+    /// The file, NAME.checklist.json; the name becomes the checklist's id.
+    pub file: PathBuf,
+    /// What the job is, as a technician would say it. Absent: the name.
+    #[arg(long)]
+    pub title: Option<String>,
 }
 
 /// `store`.

@@ -5,8 +5,10 @@
 #![allow(clippy::disallowed_methods, reason = "the edge: files are read and written here")]
 
 mod args;
+mod checklist;
 mod exit;
 mod kit;
+mod new_checklist;
 mod out;
 mod prove;
 mod record;
@@ -35,6 +37,8 @@ fn main() -> ExitCode {
     let result = match cli.command {
         Command::Walk(args) => walk::walk(&args),
         Command::Prove(args) => prove::prove(&args),
+        Command::Join(args) => checklist::join(&args),
+        Command::NewChecklist(args) => new_checklist::write(&args),
         Command::Store(args) => store::store(&args),
         Command::Jobs(args) => record::jobs(&args),
         Command::Record(args) => record::record(&args),

@@ -4,17 +4,17 @@ use std::io::{IsTerminal, Write};
 use std::ops::ControlFlow;
 use std::time::Instant;
 
-use panside_procedure::proof::{self, Answer, Ask, Place, Progress, Proof, Stopped, Verdict};
-use panside_procedure::{Procedure, load};
+use panside_procedure::load;
+use panside_procedure::proof::{self, Answer, Ask, Progress, Proof, Stopped, Verdict};
 
 use crate::args::ProveArgs;
+use crate::checklist;
 use crate::exit::{Exit, Failure, read};
 use crate::out::say;
 
 /// Proves a checklist and prints the answer.
 pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
-    let procedure = Procedure::load(&read(&args.file)?)
-        .map_err(|problems| Failure::does_not_load(&args.file, &problems))?;
+    let (_, procedure) = checklist::load(&args.file)?;
     if let Some(path) = &args.sheet {
         let sheet = load::sheet(&read(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
         let lacks = load::lacking(&procedure, &sheet);
@@ -126,7 +126,7 @@ fn print(proof: &Proof) {
     }
     for finding in &proof.findings {
         say!("\n{}\n  {}", finding.property.claim(), finding.what);
-        say!("  at {}", at_place(&finding.place));
+        say!("  at {}", finding.place);
         for (at, action) in finding.run.iter().enumerate() {
             say!("  {:>4}. {action}", at + 1);
         }
@@ -135,7 +135,7 @@ fn print(proof: &Proof) {
         }
     }
     for remark in &proof.remarks {
-        say!("\nOdd, though it refutes nothing: {}\n  at {}", remark.what, at_place(&remark.place));
+        say!("\nOdd, though it refutes nothing: {}\n  at {}", remark.what, remark.place);
     }
     finish_table(proof);
     say!("\nAssumed: {}.", proof.assumed.join("; "));
@@ -150,11 +150,6 @@ fn print(proof: &Proof) {
             );
         }
     }
-}
-
-fn at_place(place: &Place) -> String {
-    let pointer = if place.pointer.is_empty() { "/" } else { &place.pointer };
-    format!("line {}, column {} ({pointer})", place.line, place.column)
 }
 
 fn ended_early(stopped: Stopped) -> &'static str {

@@ -4,6 +4,7 @@
 //! turns them into a [`crate::Machine`], or says everything that is wrong with them.
 
 pub mod entry;
+pub mod part;
 pub mod sheet;
 
 use std::collections::BTreeMap;
@@ -13,6 +14,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 pub use entry::{Ask, ClassEffect, Ends, Entry};
+pub use part::{PART_FORMAT, Part, Use};
 pub use sheet::Sheet;
 
 /// The value of `format` in a checklist file.
@@ -66,7 +68,9 @@ pub struct Checklist {
     /// Permits to work and attests of finished work.
     #[serde(default)]
     pub sign_offs: Vec<SignOff>,
-    /// The steps, in phases. A phase opens when the earlier ones are dealt with.
+    /// The steps, in phases. A phase opens when the earlier ones are dealt with. A file may use a part in place of a
+    /// phase; [`crate::parts::join`] puts it there before the checklist is loaded.
+    #[schemars(schema_with = "part::phases_or_uses")]
     pub phases: Vec<Phase>,
     /// What a technician may do at any time without it being a step.
     #[serde(default)]
@@ -227,7 +231,8 @@ pub struct Phase {
     /// Earlier phases this one need not wait for.
     #[serde(default)]
     pub beside: Vec<String>,
-    /// The steps.
+    /// The steps. A checklist file may use a part in place of a step.
+    #[schemars(schema_with = "part::steps_or_uses")]
     pub steps: Vec<Step>,
 }
 

@@ -6,8 +6,8 @@ mod check;
 mod names;
 mod outcomes;
 mod phases;
-mod place;
-mod read;
+pub(crate) mod place;
+pub(crate) mod read;
 
 use std::collections::BTreeMap;
 use std::fmt;
@@ -18,6 +18,8 @@ use crate::format::{Checklist, Sheet, Step};
 use crate::machine::{Action, ItemIx, Machine, MoveIx, OutcomeIx, SignIx, StepIx, VarIx, VariableKind};
 
 pub use names::Names;
+use place::Places;
+pub use place::Spot;
 
 /// Larger files are refused before they are read.
 pub const LARGEST_FILE: usize = 4 * 1024 * 1024;
@@ -25,6 +27,9 @@ pub const LARGEST_FILE: usize = 4 * 1024 * 1024;
 /// One mistake in a file: where, what, and what to do.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 pub struct Problem {
+    /// The file of the part it stands in; absent for the file that was read.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub file: Option<String>,
     /// Line, from 1.
     pub line: usize,
     /// Column, from 1.
@@ -35,10 +40,18 @@ pub struct Problem {
     pub message: String,
 }
 
+impl Problem {
+    pub(crate) fn at(spot: Spot, place: &str, message: String) -> Problem {
+        let Spot { file, line, column } = spot;
+        Problem { file, line, column, place: place.to_owned(), message }
+    }
+}
+
 impl fmt::Display for Problem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let spot = Spot { file: self.file.clone(), line: self.line, column: self.column };
         let place = if self.place.is_empty() { "/" } else { &self.place };
-        write!(out, "line {}, column {} ({place}): {}", self.line, self.column, self.message)
+        write!(out, "{spot} ({place}): {}", self.message)
     }
 }
 
@@ -62,7 +75,7 @@ pub struct Procedure {
     pub names: Names,
     outcomes: Vec<outcomes::OutcomeTable>,
     step_places: Vec<(usize, usize)>,
-    places: place::Places,
+    places: Places,
 }
 
 /// Why the classes of a step's entries are no outcome.
@@ -82,7 +95,12 @@ impl Procedure {
     /// # Errors
     /// Every mistake in it, each with its place and what to do.
     pub fn load(bytes: &[u8]) -> Result<Procedure, Problems> {
-        let (checklist, places) = read::checklist(bytes)?;
+        Procedure::load_traced(bytes, &|_| {})
+    }
+
+    /// Reads a checklist whose places `trace` moves to where they were copied from.
+    pub(crate) fn load_traced(bytes: &[u8], trace: &dyn Fn(&mut Places)) -> Result<Procedure, Problems> {
+        let (checklist, places) = read::checklist(bytes, trace)?;
         build::procedure(checklist, &places)
     }
 
@@ -93,9 +111,9 @@ impl Procedure {
         &self.checklist.phases[phase].steps[place]
     }
 
-    /// Line and column, both from 1, of a part of the file by its JSON pointer, or of the nearest part around it.
+    /// File, line and column of a part of the file by its JSON pointer, or of the nearest part around it.
     #[must_use]
-    pub fn line_column(&self, pointer: &str) -> (usize, usize) {
+    pub fn spot(&self, pointer: &str) -> Spot {
         self.places.find(pointer)
     }
 

@@ -27,8 +27,7 @@ pub(super) fn signs_of(step: &Step) -> impl Iterator<Item = &String> {
 
 /// A problem at a place.
 pub(super) fn at(places: &Places, place: &str, message: String) -> Problem {
-    let (line, column) = places.find(place);
-    Problem { line, column, place: place.to_owned(), message }
+    Problem::at(places.find(place), place, message)
 }
 
 /// Sizes that everything after relies on.

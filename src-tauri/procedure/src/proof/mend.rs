@@ -119,14 +119,13 @@ impl Guard {
     }
 
     fn said(&self, procedure: &Procedure) -> String {
-        let (line, column) = procedure.line_column(&self.pointer);
         let whose = match self.action {
             Action::Begin(step) | Action::Done(step, _) => format!("step \"{}\"", procedure.step(step).id),
             Action::Move(made) => format!("move \"{}\"", procedure.move_text(made).id),
             _ => String::new(),
         };
         let which = if self.is_while { "while" } else { "needs" };
-        format!("\"{which}\" of {whose} (line {line}, column {column})")
+        format!("\"{which}\" of {whose} ({})", procedure.spot(&self.pointer))
     }
 }
 
