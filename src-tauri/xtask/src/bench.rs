@@ -14,6 +14,7 @@ use serde_json::Value;
 use crate::cli;
 use crate::failure::Failure;
 use crate::folder;
+use crate::test::checklists;
 
 /// How a search went.
 struct Row {
@@ -37,17 +38,27 @@ struct Runs {
     options: &'static [&'static str],
 }
 
+/// What is taken for one although it could be kept apart, as `prove --apart` names it.
+const APART: [Runs; 3] = [
+    Runs { name: "strike, lapsed apart", options: &["--no-observe", "--apart", "lapsed"] },
+    Runs { name: "strike, people apart", options: &["--no-observe", "--apart", "people"] },
+    Runs { name: "strike, stopped apart", options: &["--no-observe", "--apart", "stopped"] },
+];
+
 const ENGINES: [Engine; 1] = [Engine { name: "panside", search: ours }];
 
 const PLAIN: Runs = Runs { name: "plain", options: &["--no-strike", "--no-observe"] };
 const STRIKE: Runs = Runs { name: "strike", options: &["--no-observe"] };
 const WHOLE: Runs = Runs { name: "both", options: &[] };
 
-/// States after which one of our searches stops: as on a tablet.
-const MOST_STATES: &str = "5000000";
+/// States after which one of our searches stops.
+const MOST_STATES: &str = "50000000";
 
 /// Steps of the synthetic checklists.
 const STEPS: [usize; 4] = [20, 40, 80, 160];
+
+/// The shipped checklist with the most steps.
+const LONGEST: &str = "checklists/pan-and-solenoid.checklist.json";
 
 /// Where the plot is written.
 const PLOT: &str = "target/bench/growth.svg";
@@ -59,14 +70,23 @@ const PLOT: &str = "target/bench/growth.svg";
 pub fn bench(root: &Path) -> Result<(), Failure> {
     cli::build(root)?;
     println!(
-        "engine   checklist                    runs    states      transitions  seconds  states/s   bytes/state"
+        "engine   checklist                        runs                   states      transitions  seconds  \
+         states/s   bytes/state"
     );
-    let shipped = root.join("checklists/pan-and-solenoid.checklist.json");
-    for runs in [PLAIN, STRIKE, WHOLE] {
-        row(root, &shipped, "pan-and-solenoid", runs)?;
+    for shipped in checklists(root)? {
+        for runs in [PLAIN, STRIKE, WHOLE] {
+            row(root, &shipped, &name_of(&shipped), runs)?;
+        }
     }
     let made = std::env::temp_dir().join(format!("panside-bench-{}", std::process::id()));
     folder::create(&made)?;
+    let longest = root.join(LONGEST);
+    for apart in APART {
+        row(root, &longest, &name_of(&longest), apart)?;
+    }
+    let free = made.join("without-barriers.checklist.json");
+    folder::write(&free, without_barriers(root, &longest)?.to_string().as_bytes())?;
+    row(root, &free, "the same without barriers", STRIKE)?;
     let mut growth = Growth::new(&[PLAIN, WHOLE]);
     for steps in STEPS {
         let file = made.join(format!("synthetic-{steps}.checklist.json"));
@@ -78,6 +98,25 @@ pub fn bench(root: &Path) -> Result<(), Failure> {
     }
     folder::remove(&made)?;
     growth.draw(&root.join(PLOT))
+}
+
+/// The name of a checklist's file without its ending.
+fn name_of(file: &Path) -> String {
+    let name = file.file_name().unwrap_or_default().to_string_lossy();
+    name.trim_end_matches(".checklist.json").to_owned()
+}
+
+/// A checklist in which every phase is open from the beginning: only what steps need keeps their order.
+fn without_barriers(root: &Path, file: &Path) -> Result<Value, Failure> {
+    let joined = cli::answer(root, &["join", &file.to_string_lossy()])?;
+    let unread = |error| Failure::Check(format!("{} can't be joined: {error}", file.display()));
+    let mut checklist: Value = serde_json::from_str(&joined).map_err(unread)?;
+    let mut earlier: Vec<Value> = Vec::new();
+    for phase in checklist["phases"].as_array_mut().into_iter().flatten() {
+        phase["beside"] = Value::from(earlier.clone());
+        earlier.push(phase["id"].clone());
+    }
+    Ok(checklist)
 }
 
 /// How states and time grow with the steps.
@@ -123,7 +162,7 @@ fn row(root: &Path, file: &Path, name: &str, runs: Runs) -> Result<Row, Failure>
     for engine in &ENGINES {
         let row = (engine.search)(root, file, runs)?;
         println!(
-            "{:<8} {name:<28} {:<7} {:<11} {:<12} {:<8.2} {:<10.0} {:.1}{}",
+            "{:<8} {name:<32} {:<22} {:<11} {:<12} {:<8.2} {:<10.0} {:.1}{}",
             engine.name,
             runs.name,
             row.states,

@@ -96,7 +96,7 @@ fn rust(root: &Path) -> Result<(), Failure> {
 }
 
 fn prove(root: &Path) -> Result<(), Failure> {
-    let checklists = checklists(&root.join(CHECKLISTS.0))?;
+    let checklists = checklists(root)?;
     if checklists.is_empty() {
         return Err(Failure::Check(format!(
             "No file in {}/ ends in {}, so nothing is proved.",
@@ -110,11 +110,15 @@ fn prove(root: &Path) -> Result<(), Failure> {
     Ok(())
 }
 
-/// The checklists right in `folder`, sorted by name.
-fn checklists(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
-    let fail = |source| Failure::File { doing: "Reading the folder", path: folder.to_path_buf(), source };
+/// The shipped checklists, sorted by name.
+///
+/// # Errors
+/// When their folder can't be read.
+pub fn checklists(root: &Path) -> Result<Vec<PathBuf>, Failure> {
+    let folder = root.join(CHECKLISTS.0);
+    let fail = |source| Failure::File { doing: "Reading the folder", path: folder.clone(), source };
     let mut paths = Vec::new();
-    for entry in std::fs::read_dir(folder).map_err(fail)? {
+    for entry in std::fs::read_dir(&folder).map_err(fail)? {
         let entry = entry.map_err(fail)?;
         if entry.file_name().to_string_lossy().ends_with(CHECKLISTS.1) {
             paths.push(entry.path());
