@@ -22,6 +22,8 @@ const WIDTH: f64 = 460.0;
 const HEIGHT: f64 = 340.0;
 /// Kept free around a panel's frame: left, top, right, bottom.
 const MARGIN: (f64, f64, f64, f64) = (76.0, 24.0, 24.0, 52.0);
+/// Steps that are marked.
+const STEPS: [f64; 4] = [20.0, 40.0, 80.0, 160.0];
 /// Strokes that tell lines apart.
 const DASHES: [&str; 3] = ["none", "7 4", "2 3"];
 
@@ -41,7 +43,7 @@ pub fn svg(panels: &[Panel<'_>]) -> String {
     text + "</svg>\n"
 }
 
-/// An axis that shows powers of ten: from, to, and where they lie on the paper.
+/// A logarithmic axis: the powers of ten it goes from and to, and where they lie on the paper.
 struct Axis {
     low: f64,
     high: f64,
@@ -56,12 +58,18 @@ impl Axis {
         Axis { low, high: high.max(low + 1.0), from, to }
     }
 
+    /// An axis that shows just these values, with a little room at both ends.
+    fn around(values: [f64; 4], from: f64, to: f64) -> Axis {
+        let [first, .., last] = values;
+        Axis { low: first.log10() - 0.1, high: last.log10() + 0.1, from, to }
+    }
+
     fn at(&self, value: f64) -> f64 {
         self.from + (value.log10() - self.low) / (self.high - self.low) * (self.to - self.from)
     }
 
-    fn tens(&self) -> impl Iterator<Item = f64> {
-        (self.low as i32..=self.high as i32).map(|power| 10f64.powi(power))
+    fn tens(&self) -> impl Iterator<Item = i32> {
+        self.low as i32..=self.high as i32
     }
 }
 
@@ -69,19 +77,19 @@ fn draw(panel: &Panel<'_>, text: &mut String) {
     let (left, top, right, bottom) = MARGIN;
     let (floor, end) = (HEIGHT - bottom, WIDTH - right);
     let points = panel.lines.iter().flat_map(|line| line.points.iter().copied());
-    let across = Axis::new(points.clone().map(|(steps, _)| steps), left, end);
+    let across = Axis::around(STEPS, left, end);
     let up = Axis::new(points.map(|(_, value)| value), floor, top);
-    for value in up.tens() {
-        let y = up.at(value);
+    for power in up.tens() {
+        let y = up.at(10f64.powi(power));
         let _ = writeln!(
             text,
             "<path d=\"M{left} {y:.1}H{end}\" stroke=\"#1d1d1b\" stroke-width=\"0.4\"/>\
-             <text x=\"{}\" y=\"{:.1}\" text-anchor=\"end\">{value}</text>",
+             <text x=\"{}\" y=\"{:.1}\" text-anchor=\"end\">10<tspan dy=\"-5\" font-size=\"10\">{power}</tspan></text>",
             left - 8.0,
             y + 4.0
         );
     }
-    for value in [20.0, 40.0, 80.0, 160.0] {
+    for value in STEPS {
         let x = across.at(value);
         let _ = writeln!(
             text,
