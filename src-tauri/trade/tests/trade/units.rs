@@ -117,7 +117,12 @@ fn units_are_read_as_people_write_them() {
         (Mile, vec!["mi"]),
         (RevolutionPerMinute, vec!["rpm", "r/min"]),
         (Minute, vec!["min"]),
+        (Second, vec!["s", "sec"]),
+        (Hour, vec!["h", "hours"]),
         (Degree, vec!["deg", "°"]),
+        (Kelvin, vec!["K"]),
+        (KilogramPerCubicMetre, vec!["kg/m³", "kg/m3"]),
+        (Kilonewton, vec!["kN"]),
     ];
     for (unit, texts) in &written {
         for text in texts {
