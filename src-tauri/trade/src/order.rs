@@ -151,12 +151,12 @@ impl Layout {
 fn star(count: usize) -> Vec<usize> {
     match count {
         0..=3 => (0..count).collect(),
-        _ if count % 4 == 0 => {
+        _ if count.is_multiple_of(4) => {
             let quarter = count / 4;
             let fours = apart(quarter);
             fours.into_iter().flat_map(|at| [at, at + 2 * quarter, at + quarter, at + 3 * quarter]).collect()
         }
-        _ if count % 2 == 0 => {
+        _ if count.is_multiple_of(2) => {
             let half = count / 2;
             apart(half).into_iter().flat_map(|at| [at, at + half]).collect()
         }
@@ -169,7 +169,7 @@ fn star(count: usize) -> Vec<usize> {
 fn apart(count: usize) -> Vec<usize> {
     match count {
         0..=3 => (0..count).collect(),
-        _ if count % 2 == 0 => apart(count / 2).into_iter().flat_map(|at| [at, at + count / 2]).collect(),
+        _ if count.is_multiple_of(2) => apart(count / 2).into_iter().flat_map(|at| [at, at + count / 2]).collect(),
         _ => (0..count).step_by(2).chain((1..count).step_by(2)).collect(),
     }
 }
