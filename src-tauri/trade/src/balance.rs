@@ -117,7 +117,8 @@ pub fn balance(fluid: Fluid) -> Result<Balance, FigureError> {
         _ => BalanceClass::LessIn,
     };
     let holds = fluid.capacity.map_or(f64::INFINITY, Volume::litres);
-    let beyond_capacity = [drained_at_15, added_at_15].iter().any(|side| *side > holds + uncertainty.expanded);
+    let beyond_capacity =
+        [drained_at_15, added_at_15].iter().any(|side| *side > holds + uncertainty.expanded);
     Ok(Balance { fluid, drained_at_15, added_at_15, difference, uncertainty, class, beyond_capacity })
 }
 
@@ -131,9 +132,8 @@ fn uncertainty(
         drained.iter().chain(added).map(|side| parts(side).powi(2)).sum::<f64>().sqrt() / third
     };
     let volumes = root(&|(amount, by)| amount.off_by.litres() * by.factor);
-    let temperatures = root(&|(amount, by)| {
-        amount.volume.litres() * by.per_celsius * amount.temperature_off_by.kelvins()
-    });
+    let temperatures =
+        root(&|(amount, by)| amount.volume.litres() * by.per_celsius * amount.temperature_off_by.kelvins());
     let by_density = |side: &[(Amount, VolumeFactor)]| {
         side.iter().map(|(amount, by)| amount.volume.litres() * by.per_density).sum::<f64>()
     };
@@ -159,7 +159,8 @@ impl Worked for Balance {
             }
         }
         let density = format!("{} ± {}", self.fluid.density, self.fluid.density_off_by);
-        working = working.given("density at 15 °C", density).given("unseen", format!("± {}", self.fluid.unseen));
+        working =
+            working.given("density at 15 °C", density).given("unseen", format!("± {}", self.fluid.unseen));
         let sum = |amounts: &[Amount]| {
             let part = |amount: &Amount| {
                 // The factor was found before, so it is found again.
@@ -185,7 +186,9 @@ impl Worked for Balance {
         working = working.answer(match self.class {
             BalanceClass::Balanced => format!("The difference of {told} lies within its own uncertainty."),
             BalanceClass::MoreIn => format!("More went in than came out: {told}."),
-            BalanceClass::LessIn => format!("Less went in than came out: {told}. The level decides what is missing."),
+            BalanceClass::LessIn => {
+                format!("Less went in than came out: {told}. The level decides what is missing.")
+            }
         });
         if self.beyond_capacity {
             working = working.answer("That is more than the transmission holds: look at the figures again.");

@@ -105,11 +105,13 @@ impl FromStr for Thread {
             Some((diameter, pitch)) => (parse_number(diameter), parse_number(pitch)),
             None => {
                 let diameter = parse_number(sizes);
-                let coarse = COARSE.iter().find(|row| diameter.as_ref() == Ok(&row.0)).ok_or_else(malformed)?;
+                let coarse =
+                    COARSE.iter().find(|row| diameter.as_ref() == Ok(&row.0)).ok_or_else(malformed)?;
                 (diameter, Ok(coarse.1))
             }
         };
-        let length = |number: Result<f64, _>| number.and_then(Length::from_millimetres).map_err(|_| malformed());
+        let length =
+            |number: Result<f64, _>| number.and_then(Length::from_millimetres).map_err(|_| malformed());
         Thread::new(length(diameter)?, length(pitch)?)
     }
 }
@@ -216,7 +218,8 @@ pub fn bolt_sense(torque: Torque, thread: Thread, grade: Grade) -> Result<BoltSe
         return Err(crate::TradeError::TargetNotPositive { newton_metres }.into());
     }
     // N·m over mm is kN.
-    let pull = |factor: f64| Force::from_kilonewtons(newton_metres / (factor * thread.diameter.millimetres()));
+    let pull =
+        |factor: f64| Force::from_kilonewtons(newton_metres / (factor * thread.diameter.millimetres()));
     let (usual, least, most) = (pull(USUAL_NUT_FACTOR)?, pull(NUT_FACTORS.1)?, pull(NUT_FACTORS.0)?);
     let proof_load = Force::from_kilonewtons(thread.stress_area() * grade.proof_stress() / 1000.0)?;
     let class = if least > proof_load {
@@ -239,7 +242,11 @@ impl Worked for BoltSense {
             .given("torque", self.torque)
             .given("bolt", format!("{} {}", self.thread, self.grade))
             .step("stress area", core, &area)
-            .step("proof load", format!("{area} × {} N/mm²", figure(self.grade.proof_stress())), self.proof_load)
+            .step(
+                "proof load",
+                format!("{area} × {} N/mm²", figure(self.grade.proof_stress())),
+                self.proof_load,
+            )
             .step("usual pull", format!("{} / (0.2 × {d})", self.torque), self.usual)
             .step("from dry to slippery", "K 0.30 to 0.12", format!("{} to {}", self.least, self.most));
         let share = format!("{} % of its proof load at the usual friction", figure(share.round()));
@@ -247,7 +254,9 @@ impl Worked for BoltSense {
             BoltClass::Plausible => format!("The torque makes sense: {share}."),
             BoltClass::High => format!("The torque is high for this bolt: {share}. Look at the sheet again."),
             BoltClass::Impossible => {
-                format!("The torque can't be meant for this bolt: {share}. Wrong unit, wrong line or wrong bolt.")
+                format!(
+                    "The torque can't be meant for this bolt: {share}. Wrong unit, wrong line or wrong bolt."
+                )
             }
         };
         working.answer(answer).sources(&[PROOF_LOADS, NUT_FACTOR, COARSE_PITCH])

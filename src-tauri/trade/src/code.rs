@@ -207,7 +207,8 @@ pub struct Codes {
 /// # Errors
 /// As the code's own [`FromStr`], for the first that can't be read.
 pub fn read_codes(text: &str) -> Result<Codes, FigureError> {
-    let parts = text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|part| !part.is_empty());
+    let parts =
+        text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|part| !part.is_empty());
     let codes = parts.map(str::parse).collect::<Result<Vec<TroubleCode>, _>>()?;
     Ok(Codes { from: text.trim().to_owned(), codes: once_each(codes) })
 }

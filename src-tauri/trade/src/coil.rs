@@ -158,7 +158,15 @@ pub fn judge_coil(reading: CoilReading, limits: CoilLimits) -> Result<CoilResult
     let factor = copper_factor(reading.temperature, limits.at)?;
     let MeterShows::Reading(shown) = reading.shows else {
         let class = CoilClass::Open;
-        return Ok(CoilResult { class, reading, limits, coil: None, factor, at_reference: None, between: None });
+        return Ok(CoilResult {
+            class,
+            reading,
+            limits,
+            coil: None,
+            factor,
+            at_reference: None,
+            between: None,
+        });
     };
     let (shown, leads) = (shown.ohms(), reading.leads.ohms());
     let error = reading.meter.of(shown) + if leads > 0.0 { reading.meter.of(leads) } else { 0.0 };
@@ -230,7 +238,11 @@ impl Worked for CoilResult {
                 .step("coil alone", format!("{shown} − {}", reading.leads), coil)
                 .step("factor", parts, figure_to(self.factor, 5))
                 .step(format!("at {}", limits.at), format!("{coil} × {}", figure_to(self.factor, 5)), there)
-                .step("with every error", "meter and thermometer at their worst", format!("{least} to {most}"));
+                .step(
+                    "with every error",
+                    "meter and thermometer at their worst",
+                    format!("{least} to {most}"),
+                );
         }
         working.answer(self.class.sentence()).sources(&[COPPER, METER_ERROR])
     }

@@ -51,6 +51,8 @@ pub struct Cooling {
     pub probe_off_by: TemperatureDifference,
     /// Temperature of the surroundings.
     pub ambient: Temperature,
+    /// How far that may be off, or change meanwhile, to both sides.
+    pub ambient_off_by: TemperatureDifference,
     /// When the engine was last switched off, if it ran: readings before that do not count.
     pub engine_off: Option<Moment>,
     /// The touch limit.
@@ -79,9 +81,13 @@ impl CoolingClass {
     /// What it means, as a sentence that says what to do.
     pub fn sentence(self) -> &'static str {
         match self {
-            CoolingClass::Below => "The last reading is at or below the limit. Probe again before hands go on.",
+            CoolingClass::Below => {
+                "The last reading is at or below the limit. Probe again before hands go on."
+            }
             CoolingClass::Cools => "It cools. The time is \"not before\": probe again then.",
-            CoolingClass::TooFewReadings => "Not yet enough readings: three are needed since the engine was off.",
+            CoolingClass::TooFewReadings => {
+                "Not yet enough readings: three are needed since the engine was off."
+            }
             CoolingClass::Rises => {
                 "A reading is hotter than one before it: the engine was run, or a hot core heats the part again. Wait, \
                  and begin anew from the hottest reading."
@@ -115,8 +121,8 @@ pub struct CoolDown {
     pub earliest: Option<Duration>,
 }
 
-/// Works out a cool-down. The surroundings are held to be as measured; the curve's own spread and that of a new reading
-/// are in the interval.
+/// Works out a cool-down. The curve's own spread and that of a new reading are in the interval; it is found for the
+/// surroundings as measured and for both ends of what they may be, and the widest counts.
 ///
 /// # Errors
 /// [`FigureError::ClockWentBack`] if times go back, [`FigureError::NoReading`] without any, and
@@ -164,16 +170,25 @@ pub fn cool_down(cooling: Cooling) -> Result<CoolDown, FigureError> {
     else {
         return Ok(none(cooling, CoolingClass::TooFewReadings));
     };
-    let points: Vec<(f64, f64)> =
-        counted.iter().map(|(at, celsius)| (at.minutes_since(*first), celsius - ambient)).collect();
     let since = last.minutes_since(*first);
-    let cools = fit(&points).filter(|fit| fit.rate > 0.0 && fit.start > 0.0);
-    let when = |width: f64| cools.and_then(|fit| fit.below(limit - ambient, width, LONGEST_MINUTES));
-    let (Some(fit), Some(likely)) = (cools, when(0.0)) else {
+    let curve = |ambient: f64| {
+        let over = |(at, celsius): &(Moment, f64)| (at.minutes_since(*first), celsius - ambient);
+        let points: Vec<(f64, f64)> = counted.iter().map(over).collect();
+        fit(&points).filter(|fit| fit.rate > 0.0 && fit.start > 0.0)
+    };
+    let when = |ambient: f64, width: f64| {
+        let found = curve(ambient)?.below(limit - ambient, width, LONGEST_MINUTES)?;
+        Some((found - since).max(0.0))
+    };
+    let (Some(fit), Some(likely)) = (curve(ambient), when(ambient, 0.0)) else {
         return Ok(none(cooling, CoolingClass::NoCurve));
     };
-    let from_last = |minutes: f64| Duration::from_minutes((minutes - since).max(0.0));
-    let (not_before, earliest) = (when(1.0), when(-1.0));
+    let off = cooling.ambient_off_by.kelvins();
+    let ends = [ambient, ambient + off, ambient - off];
+    // One end that is never reached leaves the time open.
+    let not_before = ends.iter().try_fold(0.0, |latest: f64, end| Some(latest.max(when(*end, 1.0)?)));
+    let earliest = ends.iter().filter_map(|end| when(*end, -1.0)).reduce(f64::min);
+    let from_last = |minutes: f64| Duration::from_minutes(minutes);
     Ok(CoolDown {
         class: CoolingClass::Cools,
         counted: counted.len(),
@@ -221,14 +236,16 @@ impl Worked for CoolDown {
             working = working.given(what, format!("{temperature}{after}"));
         }
         working = working
-            .given("surroundings", cooling.ambient)
+            .given("surroundings", format!("{} ± {}", cooling.ambient, cooling.ambient_off_by))
             .given("probe", format!("± {}", cooling.probe_off_by))
             .given("touch limit", cooling.limit);
         if let (Some(rate), Some(left_over)) = (self.rate, self.left_over) {
             let curve = format!("least squares through {} readings", self.counted);
-            working = working
-                .step("rate", &curve, format!("{} / min", figure_to(rate, 5)))
-                .step("left over", curve, format!("± {} K", figure(left_over)));
+            working = working.step("rate", &curve, format!("{} / min", figure_to(rate, 5))).step(
+                "left over",
+                curve,
+                format!("± {} K", figure(left_over)),
+            );
         }
         let rounded = |time: Duration| format!("{} min", figure(time.minutes().ceil()));
         for (what, time) in

@@ -41,7 +41,9 @@ impl fmt::Display for Closed {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Closed::LevelNotRead => "Diagnosis stays closed: read the fluid level at its temperature first.",
-            Closed::LevelBelow => "Diagnosis stays closed: the level is too low. Top up, read again, try again.",
+            Closed::LevelBelow => {
+                "Diagnosis stays closed: the level is too low. Top up, read again, try again."
+            }
             Closed::LevelAbove => {
                 "Diagnosis stays closed: the level is too high. Take some out, read again, try again."
             }
@@ -102,9 +104,8 @@ impl Worked for DiagnosisGate {
         }
         let working = match (self.closed, self.symptom) {
             (Some(closed), _) => working.answer(closed),
-            (None, Some(Symptom::Gone)) => {
-                working.answer("Diagnosis is open, and the symptom is gone: the level was the cause found so far.")
-            }
+            (None, Some(Symptom::Gone)) => working
+                .answer("Diagnosis is open, and the symptom is gone: the level was the cause found so far."),
             (None, _) => working.answer("Diagnosis is open: the symptom shows with the level in its band."),
         };
         working.sources(&[LEVEL_FIRST])

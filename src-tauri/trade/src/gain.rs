@@ -116,8 +116,8 @@ pub fn learn_gain(additions: &[Addition]) -> Result<LearntGain, FigureError> {
     let slope = products / squares;
     let off = |addition: &Addition| (rise(addition) - slope * addition.volume.litres()).powi(2);
     let freedom = additions.len() - 1;
-    let standard_error = (freedom > 0)
-        .then(|| (additions.iter().map(off).sum::<f64>() / freedom as f64 / squares).sqrt());
+    let standard_error =
+        (freedom > 0).then(|| (additions.iter().map(off).sum::<f64>() / freedom as f64 / squares).sqrt());
     let gain = Gain::new(slope, standard_error.map(|error| error * t_95(freedom)))?;
     Ok(LearntGain { additions: additions.to_vec(), gain, standard_error })
 }

@@ -137,7 +137,9 @@ impl Worked for Labour {
         for (at, clocked) in &self.events {
             let value = match clocked {
                 Clocked::On { phase, spent: Spent::Work } => format!("on: {phase}"),
-                Clocked::On { phase, spent: Spent::Waiting(reason) } => format!("on: {phase}, waiting: {reason}"),
+                Clocked::On { phase, spent: Spent::Waiting(reason) } => {
+                    format!("on: {phase}, waiting: {reason}")
+                }
                 Clocked::On { phase, spent: Spent::Unplanned(reason) } => {
                     format!("on: {phase}, unplanned: {reason}")
                 }
@@ -155,7 +157,11 @@ impl Worked for Labour {
         }
         let worked = self.work_ms.saturating_add(self.unplanned_ms);
         working = working
-            .step("work", "planned + unplanned", format!("{} + {}", minutes(self.work_ms), minutes(self.unplanned_ms)))
+            .step(
+                "work",
+                "planned + unplanned",
+                format!("{} + {}", minutes(self.work_ms), minutes(self.unplanned_ms)),
+            )
             .step("tenths of an hour", format!("{} / 6 min, to the nearest", minutes(worked)), self.tenths)
             .answer(format!(
                 "{} h of labour; waiting {} apart.",
@@ -165,8 +171,7 @@ impl Worked for Labour {
         if let Some(expected) = self.expected {
             let over = worked as f64 / MS_A_MINUTE - expected.minutes();
             let word = if over > 0.0 { "more" } else { "less" };
-            working =
-                working.answer(format!("Expected were {expected}: {} min {word}.", figure(over.abs())));
+            working = working.answer(format!("Expected were {expected}: {} min {word}.", figure(over.abs())));
         }
         working.sources(&[TENTHS])
     }

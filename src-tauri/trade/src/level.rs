@@ -13,9 +13,7 @@ use crate::TradeError;
 use crate::interpolate::{check, interpolate};
 use crate::measure::{Length, Temperature};
 
-pub use session::{
-    LeftOut, LevelCheck, LevelConditions, LevelTimes, NotJudged, TimedReading, check_level,
-};
+pub use session::{LeftOut, LevelCheck, LevelConditions, LevelTimes, NotJudged, TimedReading, check_level};
 
 /// Differences smaller than this are rounding of the reckoning, not something a stick shows.
 const ROUNDING_MM: f64 = 1e-9;

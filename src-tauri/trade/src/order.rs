@@ -58,7 +58,10 @@ impl Layout {
                 return Err(FigureError::BoltTwice { id: bolt.id.clone() });
             }
             if let Some(other) = earlier.clone().find(|other| other.x == bolt.x && other.y == bolt.y) {
-                return Err(FigureError::BoltsInOnePlace { first: other.id.clone(), second: bolt.id.clone() });
+                return Err(FigureError::BoltsInOnePlace {
+                    first: other.id.clone(),
+                    second: bolt.id.clone(),
+                });
             }
         }
         let count = bolts.len() as f64;
@@ -114,7 +117,9 @@ impl Layout {
                 continue;
             }
             let from_opposite = |bolt: usize| {
-                self.places.get(bolt).map_or(f64::INFINITY, |(other_x, other_y)| (x + other_x).hypot(y + other_y))
+                self.places
+                    .get(bolt)
+                    .map_or(f64::INFINITY, |(other_x, other_y)| (x + other_x).hypot(y + other_y))
             };
             if let Some(opposite) = Layout::least(&left, from_opposite) {
                 left.retain(|bolt| *bolt != opposite);
@@ -169,7 +174,9 @@ fn star(count: usize) -> Vec<usize> {
 fn apart(count: usize) -> Vec<usize> {
     match count {
         0..=3 => (0..count).collect(),
-        _ if count.is_multiple_of(2) => apart(count / 2).into_iter().flat_map(|at| [at, at + count / 2]).collect(),
+        _ if count.is_multiple_of(2) => {
+            apart(count / 2).into_iter().flat_map(|at| [at, at + count / 2]).collect()
+        }
         _ => (0..count).step_by(2).chain((1..count).step_by(2)).collect(),
     }
 }

@@ -51,8 +51,10 @@ const fn source(says: &'static str, seen: Seen) -> Source {
 
 pub(crate) const CHART: Source =
     source("the sheet's chart, on straight lines between its rows, never beyond them", Seen::Ours);
-pub(crate) const LEVEL_CONDITIONS: Source =
-    source("the level counts on a level floor, idling, in park, after the ranges were cycled", Seen::CommonPractice);
+pub(crate) const LEVEL_CONDITIONS: Source = source(
+    "the level counts on a level floor, idling, in park, after the ranges were cycled",
+    Seen::CommonPractice,
+);
 pub(crate) const READ_TWICE: Source =
     source("the level is read at least twice and the readings must agree", Seen::CommonPractice);
 pub(crate) const LEVEL_FIRST: Source =
@@ -89,21 +91,30 @@ pub(crate) const VIN_YEARS: Source = source(
     "49 CFR 565.15: position 10 by a cycle of 30 years; position 7 tells the cycle of light vehicles only",
     Seen::SecondHand,
 );
-pub(crate) const VIN_LOOKALIKES: Source = source("characters that are taken for each other by eye", Seen::Ours);
-pub(crate) const TOOL_RULES: Source =
-    source("ISO 6789:2003, type II class A: 4 %, 6 % up to 10 N·m; used within its range only", Seen::SecondHand);
+pub(crate) const VIN_LOOKALIKES: Source =
+    source("characters that are taken for each other by eye", Seen::Ours);
+pub(crate) const TOOL_RULES: Source = source(
+    "ISO 6789:2003, type II class A: 4 %, 6 % up to 10 N·m; used within its range only",
+    Seen::SecondHand,
+);
 pub(crate) const CALIBRATED_YEARLY: Source =
     source("ISO 6789: a click tool is calibrated every 12 months or 5000 clicks", Seen::Memory);
-pub(crate) const GUARD_BAND: Source =
-    source("ISO 14253-1: proved inside when the limits, narrowed by the uncertainty, are kept", Seen::SecondHand);
+pub(crate) const GUARD_BAND: Source = source(
+    "ISO 14253-1: proved inside when the limits, narrowed by the uncertainty, are kept",
+    Seen::SecondHand,
+);
 pub(crate) const ADAPTER: Source = source(
     "setting = torque × L / (L + E cos angle): US Army TM 9-254, US Navy aviation training manual",
     Seen::Read,
 );
-pub(crate) const PROOF_LOADS: Source =
-    source("ISO 898-1: stress area and proof stress, as suppliers' tables give them; 8.8 from memory", Seen::SecondHand);
-pub(crate) const NUT_FACTOR: Source =
-    source("Shigley, Mechanical Engineering Design, 9th ed., T = K F d and table 8-15: K 0.12 to 0.30", Seen::Read);
+pub(crate) const PROOF_LOADS: Source = source(
+    "ISO 898-1: stress area and proof stress, as suppliers' tables give them; 8.8 from memory",
+    Seen::SecondHand,
+);
+pub(crate) const NUT_FACTOR: Source = source(
+    "Shigley, Mechanical Engineering Design, 9th ed., T = K F d and table 8-15: K 0.12 to 0.30",
+    Seen::Read,
+);
 pub(crate) const COARSE_PITCH: Source = source("ISO 261: coarse pitches", Seen::Memory);
 pub(crate) const STAR: Source =
     source("star pattern as in ASME PCC-1, the older one: opposite, quarter, opposite", Seen::Memory);

@@ -195,10 +195,8 @@ impl Worked for SurfaceTemperature {
             );
             working.step(what, how, temperature)
         });
-        let working = working.answer(format!(
-            "The surface is {}, between {} and {}.",
-            self.likely, self.lowest, self.highest
-        ));
+        let working = working
+            .answer(format!("The surface is {}, between {} and {}.", self.likely, self.lowest, self.highest));
         let working = if self.is_evidence {
             working
         } else {

@@ -140,17 +140,21 @@ impl Worked for TopUp {
             .given("share to pour", format!("{} %", figure(self.share_percent)))
             .given("most at once", self.largest_pour)
             .step("rise to the middle of the band", "middle − trace, mean of the readings", self.rise)
-            .step("estimate", format!("{} / {}", self.rise, self.gain), format!("{at_least}{}", self.estimate));
+            .step(
+                "estimate",
+                format!("{} / {}", self.rise, self.gain),
+                format!("{at_least}{}", self.estimate),
+            );
         let working = match (self.advice, self.pours.first()) {
             (Advice::Add, Some(pour)) => {
                 let total = pour.litres() * self.pours.len() as f64;
                 let share = format!(
-                    "{} × {} %, at most up to the high mark, in {} pour(s) of",
+                    "{} × {} %, at most up to the high mark, in {} pour(s)",
                     self.estimate,
                     figure(self.share_percent),
                     self.pours.len()
                 );
-                working.step("pours", share, pour).answer(format!(
+                working.step("pours", share, format!("{pour} each")).answer(format!(
                     "Pour in {} L in {} step(s), then read again. The estimate is {at_least}{}; stay short of it.",
                     figure(total),
                     self.pours.len(),
@@ -206,7 +210,8 @@ pub struct FirstRefill {
 /// # Errors
 /// As [`volume_at`]; [`FigureError::HoldBackTooLarge`] if nothing would be left to pour.
 pub fn first_refill(drained: Drained) -> Result<FirstRefill, FigureError> {
-    let as_poured = volume_at(drained.volume, drained.temperature, drained.pour_temperature, drained.density)?;
+    let as_poured =
+        volume_at(drained.volume, drained.temperature, drained.pour_temperature, drained.density)?;
     let missing_litres = match &drained.intake {
         Some((level, gain)) if matches!(level.class, LevelClass::Below | LevelClass::Above) => {
             short_by(level)?.0 / gain.mm_per_litre()

@@ -10,7 +10,8 @@ use crate::source::{GLOVES, TOUCH};
 use crate::working::{Worked, Working};
 
 /// Seconds of contact and the highest temperature for them, bare metal, in °C. Between two rows the longer one counts.
-const BARE_METAL: [(f64, f64); 5] = [(1.0, 65.0), (10.0, 55.0), (60.0, 51.0), (600.0, 48.0), (28_800.0, 43.0)];
+const BARE_METAL: [(f64, f64); 5] =
+    [(1.0, 65.0), (10.0, 55.0), (60.0, 51.0), (600.0, 48.0), (28_800.0, 43.0)];
 
 /// Longest contact for which a glove's level stands, in seconds.
 const GLOVE_SECONDS: f64 = 15.0;

@@ -60,7 +60,10 @@ impl std::fmt::Display for VinProblem {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             VinProblem::Length { found } => {
-                write!(f, "It has {found} characters, but a vehicle identification number has 17: read it again.")
+                write!(
+                    f,
+                    "It has {found} characters, but a vehicle identification number has 17: read it again."
+                )
             }
             VinProblem::Character { position, found } => {
                 write!(f, "Place {position} has \"{found}\", which no number has: read it again.")
@@ -275,9 +278,11 @@ impl Worked for Vin {
                 .zip(WEIGHTS)
                 .filter_map(|(character, weight)| Some((value(character)? * weight).to_string()))
                 .collect();
-            working = working
-                .step("sum of value × weight", products.join(" + "), sum)
-                .step("check digit", format!("{sum} mod 11"), digit_of(sum));
+            working = working.step("sum of value × weight", products.join(" + "), sum).step(
+                "check digit",
+                format!("{sum} mod 11"),
+                digit_of(sum),
+            );
         }
         if let ([year], [first, second]) = (self.years.as_slice(), self.years_any_weight.as_slice()) {
             let code = self.vin.chars().nth(YEAR_AT).unwrap_or(' ');
@@ -289,7 +294,8 @@ impl Worked for Vin {
         }
         working = self.problems.iter().fold(working, |working, problem| working.answer(problem));
         for suggestion in &self.suggestions {
-            let change = |(at, read, meant): &(usize, char, char)| format!("{meant} for {read} at place {at}");
+            let change =
+                |(at, read, meant): &(usize, char, char)| format!("{meant} for {read} at place {at}");
             let changes: Vec<String> = suggestion.changes.iter().map(change).collect();
             working = working.answer(format!("Perhaps {}: {}.", suggestion.vin, listed(&changes)));
         }

@@ -106,7 +106,8 @@ mod tests {
             .answer("It is too high.")
             .sources(&[COPPER]);
         let text = working.to_string();
-        let order = ["coil resistance", "given", "6.9 Ω", "steps", "= 5.92 Ω", "result", "too high", "source"];
+        let order =
+            ["coil resistance", "given", "6.9 Ω", "steps", "= 5.92 Ω", "result", "too high", "source"];
         let places: Vec<_> = order.iter().filter_map(|part| text.find(part)).collect();
         assert_eq!(places.len(), order.len(), "{text}");
         assert!(places.is_sorted(), "{text}");

@@ -17,6 +17,7 @@ pub const FIGURES: &[Figure] = &[
         keys: &[
             often("reading", "a time and what the contact probe shows, 0min:180C"),
             once("ambient", "temperature of the surroundings, 22C"),
+            perhaps("ambientoff", "how far that may be off or change, 2K"),
             perhaps("limit", "the touch limit, 48C; else touch_limit_bare_metal of the sheet"),
             perhaps("probe", "how far the probe may be off, 1K"),
             perhaps("off", "when the engine was last switched off, 0min"),
@@ -60,12 +61,16 @@ fn cooldown(given: &Given) -> Result<Working, Failure> {
         (None, Some(sheet)) => {
             let key = "touch_limit_bare_metal";
             let measure = sheet.measure(key);
-            let measure = measure
-                .ok_or_else(|| Failure::new(Exit::DoesNotLoad, format!("The sheet has no value \"{key}\".")))?;
+            let measure = measure.ok_or_else(|| {
+                Failure::new(Exit::DoesNotLoad, format!("The sheet has no value \"{key}\"."))
+            })?;
             measure.try_into().map_err(|error: panside_trade::TradeError| wrong("limit", key, error))?
         }
         (None, None) => {
-            return Err(Failure::new(Exit::Usage, "The touch limit is missing: give limit=48C, or --sheet FILE."));
+            return Err(Failure::new(
+                Exit::Usage,
+                "The touch limit is missing: give limit=48C, or --sheet FILE.",
+            ));
         }
     };
     let place = match given.or("place", "joint") {
@@ -78,6 +83,7 @@ fn cooldown(given: &Given) -> Result<Working, Failure> {
         readings: given.all("reading").map(reading).collect::<Result<Vec<_>, Failure>>()?,
         probe_off_by: given.quantity("probe", Unit::Kelvin, "1K")?,
         ambient: given.quantity("ambient", Unit::DegreeCelsius, "")?,
+        ambient_off_by: given.quantity("ambientoff", Unit::Kelvin, "2K")?,
         engine_off: given.get("off").map(|text| moment("off", text)).transpose()?,
         limit,
     };

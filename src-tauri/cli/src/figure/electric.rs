@@ -18,7 +18,10 @@ pub const FIGURES: &[Figure] = &[Figure {
         perhaps("tempoff", "how far that may be off, 2K"),
         perhaps("leads", "what the leads alone have, 0.2ohm"),
         perhaps("meter", "the meter's error: percent of the reading and last digits, 0.5%:0.02ohm"),
-        perhaps("limits", "lower and upper limit, 5.0ohm:5.6ohm; else a key on the sheet, coil_resistance_20"),
+        perhaps(
+            "limits",
+            "lower and upper limit, 5.0ohm:5.6ohm; else a key on the sheet, coil_resistance_20",
+        ),
         perhaps("at", "the temperature of the limits, 20C"),
     ],
     example: "ohms=6.9ohm temp=62C limits=5.0ohm:5.6ohm at=20C meter=0.5%:0.02ohm tempoff=2K",
@@ -51,8 +54,10 @@ fn coil(given: &Given) -> Result<Working, Failure> {
             panside_trade::coil::MeterShows::Reading(ohms)
         }
     };
-    let [part, digits] = parts("meter", given.or("meter", "0%:0ohm"), "percent:digits, such as 0.5%:0.02ohm")?;
-    let meter = MeterError { percent: percent("meter", part)?, digits: quantity("meter", digits, Unit::Ohm)? };
+    let [part, digits] =
+        parts("meter", given.or("meter", "0%:0ohm"), "percent:digits, such as 0.5%:0.02ohm")?;
+    let meter =
+        MeterError { percent: percent("meter", part)?, digits: quantity("meter", digits, Unit::Ohm)? };
     let (lowest, highest) = limits(given)?;
     let reading = CoilReading {
         shows,

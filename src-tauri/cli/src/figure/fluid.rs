@@ -4,7 +4,8 @@ use panside_trade::balance::{Amount, Fluid, balance};
 use panside_trade::diagnosis::{Symptom, diagnosis_gate};
 use panside_trade::gain::{Addition, Gain, learn_gain};
 use panside_trade::level::{
-    LevelChart, LevelCheck, LevelClass, LevelConditions, LevelPoint, LevelReading, LevelTimes, Stick, check_level,
+    LevelChart, LevelCheck, LevelClass, LevelConditions, LevelPoint, LevelReading, LevelTimes, Stick,
+    check_level,
 };
 use panside_trade::measure::{Density, Length, Temperature, TemperatureDifference, Volume};
 use panside_trade::moment::Moment;
@@ -16,8 +17,7 @@ use super::given::{Given, moment, parts, percent, quantity, wrong};
 use super::{Figure, Key, often, once, perhaps, perhaps_often};
 use crate::exit::{Exit, Failure};
 
-const READING: &str =
-    "what the stick shows, with its own temperature and time if need be, 31mm or 31mm:46C or 31mm:46C:12min; dry, or dry-confirmed after a second look";
+const READING: &str = "what the stick shows, with its own temperature and time if need be, 31mm or 31mm:46C or 31mm:46C:12min; dry, or dry-confirmed after a second look";
 const MARK: &str = "a row of the chart: temperature, low and high mark, 40C:12mm:22mm; else --sheet";
 
 const LEVEL_KEYS: &[Key] = &[
@@ -63,7 +63,10 @@ pub const FIGURES: &[Figure] = &[
             perhaps("chart", "the chart's key on the sheet, level_chart"),
             perhaps("agree", "how far readings may differ, 2mm"),
             perhaps("gain", "rise for each litre, 15mm/L"),
-            perhaps_often("addition", "what was added with the height above the low mark before and after, 0.5L:-8mm:-1mm"),
+            perhaps_often(
+                "addition",
+                "what was added with the height above the low mark before and after, 0.5L:-8mm:-1mm",
+            ),
             perhaps("share", "share of the estimate to pour, 80%"),
             perhaps("pour", "the most at once, 0.5L"),
         ],
@@ -73,7 +76,10 @@ pub const FIGURES: &[Figure] = &[
     Figure {
         name: "gain",
         about: "rise of the level for each litre, learnt from additions",
-        keys: &[often("addition", "what was added with the height above the low mark before and after, 0.5L:-8mm:-1mm")],
+        keys: &[often(
+            "addition",
+            "what was added with the height above the low mark before and after, 0.5L:-8mm:-1mm",
+        )],
         example: "addition=0.5L:-12mm:-4.8mm addition=0.3L:-4.8mm:0mm",
         work: gain,
     },
@@ -99,7 +105,10 @@ pub const FIGURES: &[Figure] = &[
         name: "balance",
         about: "what was drained against what went in, at 15 °C, with the uncertainty of the difference",
         keys: &[
-            often("drained", "a volume, how far it may be off, its temperature and how far that may be off, 4.2L:0.05L:45C:2K"),
+            often(
+                "drained",
+                "a volume, how far it may be off, its temperature and how far that may be off, 4.2L:0.05L:45C:2K",
+            ),
             often("added", "the same of what went in, 4.0L:0.02L:20C:2K"),
             once("density", "density at 15 °C and how far it may be off, 850kg/m3:10kg/m3"),
             perhaps("unseen", "what may be lost unseen, 0.1L"),
@@ -124,9 +133,9 @@ fn chart(given: &Given) -> Result<(LevelChart, Length), Failure> {
     if !rows.is_empty() {
         return Ok((LevelChart::new(rows).map_err(FigureError::from)?, agree));
     }
-    let sheet = given
-        .sheet()
-        .ok_or_else(|| Failure::new(Exit::Usage, "The chart is missing: give mark=… twice or more, or --sheet FILE."))?;
+    let sheet = given.sheet().ok_or_else(|| {
+        Failure::new(Exit::Usage, "The chart is missing: give mark=… twice or more, or --sheet FILE.")
+    })?;
     let key = given.or("chart", "level_chart");
     let (chart, allowed) = sheet
         .chart(key)
@@ -219,7 +228,8 @@ fn gain(given: &Given) -> Result<Working, Failure> {
 fn typed_gain(given: &Given) -> Result<Gain, Failure> {
     let text = given.need("gain", ": the rise for each litre, such as gain=15mm/L")?;
     let length = text.strip_suffix("/L").or(text.strip_suffix("/l"));
-    let length = length.ok_or_else(|| wrong("gain", text, "write a length for each litre, such as 15mm/L."))?;
+    let length =
+        length.ok_or_else(|| wrong("gain", text, "write a length for each litre, such as 15mm/L."))?;
     let rise: Length = quantity("gain", length, Unit::Millimetre)?;
     Ok(Gain::from_mm_per_litre(rise.millimetres())?)
 }
@@ -266,7 +276,8 @@ fn balance_of(given: &Given) -> Result<Working, Failure> {
         };
         given.all(key).map(amount).collect::<Result<Vec<_>, Failure>>()
     };
-    let [density, off_by] = parts("density", given.or("density", ""), "density:off by, such as 850kg/m3:10kg/m3")?;
+    let [density, off_by] =
+        parts("density", given.or("density", ""), "density:off by, such as 850kg/m3:10kg/m3")?;
     let fluid = Fluid {
         drained: amounts("drained")?,
         added: amounts("added")?,

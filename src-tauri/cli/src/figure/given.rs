@@ -61,11 +61,16 @@ impl Given {
             }
         }
         let sheet = args.sheet.as_ref().map(|path| {
-            let sheet = load::sheet(&read(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
+            let sheet =
+                load::sheet(&read(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
             Specs::of(&sheet).map_err(|problems| {
                 let speaker = Speaker::english();
-                let said: Vec<String> = problems.iter().map(|problem| speaker.say(&problem.message)).collect();
-                Failure::new(Exit::DoesNotLoad, format!("{} does not load:\n{}", path.display(), said.join("\n")))
+                let said: Vec<String> =
+                    problems.iter().map(|problem| speaker.say(&problem.message)).collect();
+                Failure::new(
+                    Exit::DoesNotLoad,
+                    format!("{} does not load:\n{}", path.display(), said.join("\n")),
+                )
             })
         });
         Ok(Given { values, sheet: sheet.transpose()? })
@@ -117,7 +122,11 @@ impl Given {
 /// A measure with its unit, which must be typed.
 pub fn measure(key: &str, text: &str, unit: Unit) -> Result<Measure, Failure> {
     if parse_number(text).is_ok() {
-        return Err(wrong(key, text, format!("the unit is missing. Write it behind the number, such as {text}{unit}.")));
+        return Err(wrong(
+            key,
+            text,
+            format!("the unit is missing. Write it behind the number, such as {text}{unit}."),
+        ));
     }
     parse_measure(text, unit).map_err(|error| wrong(key, text, error))
 }

@@ -35,7 +35,9 @@ fn codes(given: &Given) -> Result<Working, Failure> {
             let byte = |part: &str| {
                 let is_byte = part.len() == 2 && part.chars().all(|digit| digit.is_ascii_hexdigit());
                 let byte = u8::from_str_radix(part, 16).ok().filter(|_| is_byte);
-                byte.ok_or_else(|| wrong("bytes", text, "write two hexadecimal digits a byte, such as 43:01:07:65."))
+                byte.ok_or_else(|| {
+                    wrong("bytes", text, "write two hexadecimal digits a byte, such as 43:01:07:65.")
+                })
             };
             let bytes = text.split(':').map(byte).collect::<Result<Vec<u8>, Failure>>()?;
             Ok(read_answer(&bytes)?.working())

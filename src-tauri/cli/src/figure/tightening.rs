@@ -118,10 +118,9 @@ fn stage(given: &Given) -> Result<TorqueStage, Failure> {
         return Ok(TorqueStage::new(target, tolerance).map_err(FigureError::from)?);
     }
     let key = given.need("spec", ": give target=… and tolerance=…, or spec=… with --sheet FILE")?;
-    let spec = given
-        .sheet()
-        .and_then(|sheet| sheet.torque(key))
-        .ok_or_else(|| Failure::new(Exit::DoesNotLoad, format!("There is no sheet with the torque \"{key}\".")))?;
+    let spec = given.sheet().and_then(|sheet| sheet.torque(key)).ok_or_else(|| {
+        Failure::new(Exit::DoesNotLoad, format!("There is no sheet with the torque \"{key}\"."))
+    })?;
     let text = given.or("stage", "1");
     let place = whole::<usize>("stage", text)?;
     let stage = place.checked_sub(1).and_then(|index| spec.stages().get(index));

@@ -1,9 +1,9 @@
 //! Labour.
 
 use panside_trade::labour::{Clocked, Spent, labour};
-use panside_trade::{Worked, Working};
 use panside_trade::moment::Moment;
 use panside_trade::units::Unit;
+use panside_trade::{Worked, Working};
 
 use super::given::{Given, moment, quantity, wrong};
 use super::{Figure, often, perhaps};
@@ -26,7 +26,8 @@ pub const FIGURES: &[Figure] = &[Figure {
 
 fn event(text: &str) -> Result<(Moment, Clocked), Failure> {
     let parts: Vec<&str> = text.split(':').collect();
-    let form = "write time:on:phase, time:on:phase:waiting:reason, time:on:phase:unplanned:reason or time:off.";
+    let form =
+        "write time:on:phase, time:on:phase:waiting:reason, time:on:phase:unplanned:reason or time:off.";
     let (at, clocked) = match parts.as_slice() {
         [at, "off"] => (at, Clocked::Off),
         [at, "on", phase] => (at, Clocked::On { phase: (*phase).to_owned(), spent: Spent::Work }),

@@ -25,13 +25,17 @@ pub enum FigureError {
         position: usize,
     },
     /// A time after now.
-    #[error("Taking the time of entry {position} failed: it lies after now. Put the clock or the time right.")]
+    #[error(
+        "Taking the time of entry {position} failed: it lies after now. Put the clock or the time right."
+    )]
     InTheFuture {
         /// The place of the entry, counted from 1.
         position: usize,
     },
     /// Two readings at one time.
-    #[error("Taking reading {position} failed: it has the time of the one before it. Put one of the times right.")]
+    #[error(
+        "Taking reading {position} failed: it has the time of the one before it. Put one of the times right."
+    )]
     SameMoment {
         /// The place of the later one, counted from 1.
         position: usize,
@@ -71,13 +75,17 @@ pub enum FigureError {
     #[error("Splitting the top-up failed: the most to pour at once must be above 0 L.")]
     PourEmpty,
     /// A volume in too many pours.
-    #[error("Splitting the top-up failed: it would take {pours} pours. Allow more at once, or look at the figures.")]
+    #[error(
+        "Splitting the top-up failed: it would take {pours} pours. Allow more at once, or look at the figures."
+    )]
     TooManyPours {
         /// How many.
         pours: f64,
     },
     /// Nothing left to pour.
-    #[error("Working out the first refill failed: {hold_back} to stay short by leaves nothing to pour. Look at it again.")]
+    #[error(
+        "Working out the first refill failed: {hold_back} to stay short by leaves nothing to pour. Look at it again."
+    )]
     HoldBackTooLarge {
         /// What to stay short by.
         hold_back: Volume,
@@ -105,7 +113,9 @@ pub enum FigureError {
     NothingMeasured,
 
     /// A temperature outside copper's straight line.
-    #[error("Bringing a resistance to another temperature failed: {temperature} is outside −50 °C to 200 °C.")]
+    #[error(
+        "Bringing a resistance to another temperature failed: {temperature} is outside −50 °C to 200 °C."
+    )]
     CopperRange {
         /// The temperature.
         temperature: Temperature,
@@ -128,7 +138,9 @@ pub enum FigureError {
         percent: f64,
     },
     /// Leads with more than was read with the coil.
-    #[error("Taking the leads off failed: they have {leads}, more than leads and coil together. Measure both again.")]
+    #[error(
+        "Taking the leads off failed: they have {leads}, more than leads and coil together. Measure both again."
+    )]
     LeadsAboveReading {
         /// The leads.
         leads: Resistance,
@@ -159,7 +171,9 @@ pub enum FigureError {
     },
 
     /// A tool without length.
-    #[error("Reckoning with an adapter failed: the tool's length of {length} must be above 0 mm. Measure grip to drive.")]
+    #[error(
+        "Reckoning with an adapter failed: the tool's length of {length} must be above 0 mm. Measure grip to drive."
+    )]
     ToolLength {
         /// The length.
         length: Length,
@@ -180,7 +194,9 @@ pub enum FigureError {
         angle: Angle,
     },
     /// A bolt at the grip.
-    #[error("Reckoning with an adapter failed: it points so far back that the bolt is at the grip. Take another one.")]
+    #[error(
+        "Reckoning with an adapter failed: it points so far back that the bolt is at the grip. Take another one."
+    )]
     AdapterReach,
     /// An angle stage that makes no sense.
     #[error(
@@ -200,7 +216,9 @@ pub enum FigureError {
         angle: Angle,
     },
     /// A calibration interval that makes no sense.
-    #[error("Working out a calibration's last day failed: {months} months do not give one. Correct the tool.")]
+    #[error(
+        "Working out a calibration's last day failed: {months} months do not give one. Correct the tool."
+    )]
     CalibrationMonths {
         /// The interval in months.
         months: u32,
@@ -223,7 +241,9 @@ pub enum FigureError {
         pitch: Length,
     },
     /// Text that is no grade.
-    #[error("Reading the grade \"{text}\" failed: it is one of 8.8, 10.9 and 12.9, as it stands on the head.")]
+    #[error(
+        "Reading the grade \"{text}\" failed: it is one of 8.8, 10.9 and 12.9, as it stands on the head."
+    )]
     GradeForm {
         /// What was typed.
         text: String,
@@ -239,7 +259,9 @@ pub enum FigureError {
         id: String,
     },
     /// Two bolts in one place.
-    #[error("Finding an order failed: the bolts \"{first}\" and \"{second}\" sit in one place. Correct one of them.")]
+    #[error(
+        "Finding an order failed: the bolts \"{first}\" and \"{second}\" sit in one place. Correct one of them."
+    )]
     BoltsInOnePlace {
         /// The one.
         first: String,
@@ -263,7 +285,9 @@ pub enum FigureError {
         level: u8,
     },
     /// An emissivity that no surface has.
-    #[error("Taking {lowest} to {highest} as an emissivity failed: it must be above 0 and at most 1, the lower one first.")]
+    #[error(
+        "Taking {lowest} to {highest} as an emissivity failed: it must be above 0 and at most 1, the lower one first."
+    )]
     EmissivityRange {
         /// Its lowest value.
         lowest: f64,
@@ -281,13 +305,17 @@ pub enum FigureError {
     },
 
     /// Clocked off without being on.
-    #[error("Adding up labour failed at entry {position}: it clocks off what was not clocked on. Put the entries right.")]
+    #[error(
+        "Adding up labour failed at entry {position}: it clocks off what was not clocked on. Put the entries right."
+    )]
     NotClockedOn {
         /// The place of the entry, counted from 1.
         position: usize,
     },
     /// No reason where one is needed.
-    #[error("Adding up labour failed at entry {position}: waiting and unplanned work need a reason. Enter it.")]
+    #[error(
+        "Adding up labour failed at entry {position}: waiting and unplanned work need a reason. Enter it."
+    )]
     ReasonMissing {
         /// The place of the entry, counted from 1.
         position: usize,

@@ -1,7 +1,8 @@
 //! How a level came about.
 
 use super::{
-    Band, JudgedReading, LevelCheck, LevelChart, LevelClass, LevelPoint, LevelReason, LevelResult, Mark, Stick,
+    Band, JudgedReading, LevelChart, LevelCheck, LevelClass, LevelPoint, LevelReason, LevelResult, Mark,
+    Stick,
 };
 use crate::measure::Temperature;
 use crate::source::{CHART, LEVEL_CONDITIONS, READ_TWICE};
@@ -70,7 +71,12 @@ fn looked_up(chart: &LevelChart, at: Temperature, mark: fn(&LevelPoint) -> f64) 
 }
 
 /// The steps for one reading.
-fn reading_steps(mut working: Working, chart: Option<&LevelChart>, judged: &JudgedReading, at: usize) -> Working {
+fn reading_steps(
+    mut working: Working,
+    chart: Option<&LevelChart>,
+    judged: &JudgedReading,
+    at: usize,
+) -> Working {
     let temperature = judged.reading.temperature;
     let Some(Band { low, high }) = judged.band else {
         return working.step(format!("reading {at}"), format!("band at {temperature}"), "outside the chart");

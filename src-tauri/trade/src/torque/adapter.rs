@@ -43,7 +43,8 @@ impl Reach {
     /// adapter, [`FigureError::AdapterAngle`] beyond 180° to either side, and [`FigureError::AdapterReach`] if the
     /// bolt would lie at or behind the grip.
     pub fn factor(self) -> Result<f64, FigureError> {
-        let (tool, adapter, angle) = (self.tool.millimetres(), self.adapter.millimetres(), self.angle.degrees());
+        let (tool, adapter, angle) =
+            (self.tool.millimetres(), self.adapter.millimetres(), self.angle.degrees());
         if tool <= 0.0 {
             return Err(FigureError::ToolLength { length: self.tool });
         }
@@ -87,8 +88,7 @@ pub fn torque_through_adapter(setting: Measure, reach: Reach) -> Result<Measure,
 impl Worked for AdapterSetting {
     fn working(&self) -> Working {
         let reach = self.reach;
-        let parts =
-            format!("{tool} / ({tool} + {} × cos {})", reach.adapter, reach.angle, tool = reach.tool);
+        let parts = format!("{tool} / ({tool} + {} × cos {})", reach.adapter, reach.angle, tool = reach.tool);
         let factor = figure_to(self.factor, 5);
         let working = Working::of("setting with an adapter")
             .given("torque at the bolt", self.wanted)

@@ -73,7 +73,9 @@ impl TorqueReason {
     pub fn sentence(self) -> &'static str {
         match self {
             TorqueReason::OutsideTolerance => "The setting is outside the tolerance: set the tool again.",
-            TorqueReason::ToolOutOfRange => "The setting is outside the tool's range: take a tool that reaches it.",
+            TorqueReason::ToolOutOfRange => {
+                "The setting is outside the tool's range: take a tool that reaches it."
+            }
             TorqueReason::CalibrationPast => "The tool's calibration has run out: take another tool.",
         }
     }
@@ -88,18 +90,38 @@ impl Worked for Guarded {
         let mut working = Working::of("torque")
             .given("target", format!("{target} ± {percent} %"))
             .given("setting", result.setting)
-            .given("tool", format!("{} to {} ± {} %", tool.lowest(), tool.highest(), figure(tool.deviation_percent())))
+            .given(
+                "tool",
+                format!("{} to {} ± {} %", tool.lowest(), tool.highest(), figure(tool.deviation_percent())),
+            )
             .given("calibrated until", tool.calibration_due())
             .given("day", result.on)
-            .step("setting in N·m", result.setting.to_string(), Torque::try_from(result.setting).map_or_else(|_| String::new(), |set| set.to_string()))
-            .step("limits", format!("{target} ± {percent} %"), format!("{} to {}", result.lowest_allowed, result.highest_allowed))
-            .step("off target", "(setting − target) / target", format!("{} %", figure(result.off_target_percent)))
-            .step("proved", format!("limits, narrowed by {} %", figure(tool.deviation_percent())), format!("{} to {}", self.from, self.to));
+            .step(
+                "setting in N·m",
+                result.setting.to_string(),
+                Torque::try_from(result.setting).map_or_else(|_| String::new(), |set| set.to_string()),
+            )
+            .step(
+                "limits",
+                format!("{target} ± {percent} %"),
+                format!("{} to {}", result.lowest_allowed, result.highest_allowed),
+            )
+            .step(
+                "off target",
+                "(setting − target) / target",
+                format!("{} %", figure(result.off_target_percent)),
+            )
+            .step(
+                "proved",
+                format!("limits, narrowed by {} %", figure(tool.deviation_percent())),
+                format!("{} to {}", self.from, self.to),
+            );
         for reason in &result.reasons {
             working = working.answer(reason.sentence());
         }
         if let Some(slip) = result.unit_slip {
-            let value = Measure::new(result.setting.value(), slip.fits).map_or_else(|_| String::new(), |it| it.to_string());
+            let value = Measure::new(result.setting.value(), slip.fits)
+                .map_or_else(|_| String::new(), |it| it.to_string());
             working = working.answer(format!("{value} would fit: is the tool's scale in {}?", slip.fits));
         }
         if result.reasons.is_empty() {

@@ -1,7 +1,8 @@
 //! Coil resistance: copper by NBS Handbook 100 (second-hand), a meter's error by its makers' own examples.
 
 use panside_trade::coil::{
-    CoilClass, CoilLimits, CoilReading, CoilResult, MeterError, MeterShows, copper_factor, judge_coil, parse_shown,
+    CoilClass, CoilLimits, CoilReading, CoilResult, MeterError, MeterShows, copper_factor, judge_coil,
+    parse_shown,
 };
 use panside_trade::measure::{Resistance, Temperature, TemperatureDifference};
 use panside_trade::{FigureError, Worked as _};

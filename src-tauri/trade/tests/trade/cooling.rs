@@ -23,6 +23,7 @@ fn cooling(readings: &[(f64, f64)]) -> Cooling {
         readings: readings.iter().map(|(minutes, shown)| (at(*minutes), celsius(*shown))).collect(),
         probe_off_by: TemperatureDifference::from_kelvins(1.0).unwrap(),
         ambient: celsius(22.0),
+        ambient_off_by: TemperatureDifference::from_kelvins(0.0).unwrap(),
         engine_off: None,
         limit: celsius(48.0),
     }
@@ -35,7 +36,8 @@ fn class(readings: &[(f64, f64)]) -> CoolingClass {
 #[test]
 fn the_fit_has_the_certified_values_of_nist() {
     // NIST StRD, DanWood: y = b1 x^b2 is start × e^(−rate t) with t = −ln x, read in a copy of its data file.
-    let data = [(1.309, 2.138), (1.471, 3.421), (1.490, 3.597), (1.565, 4.340), (1.611, 4.882), (1.680, 5.660)];
+    let data =
+        [(1.309, 2.138), (1.471, 3.421), (1.490, 3.597), (1.565, 4.340), (1.611, 4.882), (1.680, 5.660)];
     let points: Vec<(f64, f64)> = data.iter().rev().map(|(x, y): &(f64, f64)| (-x.ln(), *y)).collect();
     let found = fit(&points).unwrap();
     let pairs = [
@@ -73,7 +75,8 @@ fn published_coolings_reach_their_temperature_when_they_say() {
 fn a_clean_cooling_tells_its_time_with_hardly_a_spread() -> Worked {
     // 22 °C + 158 °C e^(−0.03 t): 48 °C is reached after ln(158 / 26) / 0.03 = 60.15 min.
     let curve = |minutes: f64| 22.0 + 158.0 * (-0.03 * minutes).exp();
-    let readings: Vec<_> = [0.0, 10.0, 20.0, 30.0].iter().map(|minutes| (*minutes, curve(*minutes))).collect();
+    let readings: Vec<_> =
+        [0.0, 10.0, 20.0, 30.0].iter().map(|minutes| (*minutes, curve(*minutes))).collect();
     let result = cool_down(cooling(&readings))?;
     assert_eq!(result.class, CoolingClass::Cools);
     let expected = (158.0_f64 / 26.0).ln() / 0.03 - 30.0;
@@ -87,10 +90,28 @@ fn a_clean_cooling_tells_its_time_with_hardly_a_spread() -> Worked {
 fn rough_readings_put_the_time_later_not_sooner() -> Worked {
     let rough = [(0.0, 180.0), (10.0, 141.0), (20.0, 108.0), (30.0, 88.5), (40.0, 69.0)];
     let result = cool_down(cooling(&rough))?;
-    let (early, likely, late) = (result.earliest.unwrap(), result.likely.unwrap(), result.not_before.unwrap());
+    let (early, likely, late) =
+        (result.earliest.unwrap(), result.likely.unwrap(), result.not_before.unwrap());
     assert!(early < likely && likely < late, "{early} {likely} {late}");
     let text = result.working().to_string();
     assert!(text.contains("Not before") && text.contains("joint"), "{text}");
+    Ok(())
+}
+
+#[test]
+fn uncertain_surroundings_widen_the_time_on_both_sides() -> Worked {
+    let readings = [(0.0, 180.0), (10.0, 140.0), (20.0, 110.0), (30.0, 87.5)];
+    let with = |off: f64| {
+        let mut cooling = cooling(&readings);
+        cooling.ambient_off_by = TemperatureDifference::from_kelvins(off).unwrap();
+        cool_down(cooling)
+    };
+    let (sure, unsure) = (with(0.0)?, with(5.0)?);
+    assert_eq!(sure.likely, unsure.likely);
+    assert!(unsure.not_before > sure.not_before && unsure.earliest < sure.earliest);
+    // Surroundings that may be as hot as the limit leave it open.
+    assert_eq!(with(26.0)?.not_before, None);
+    assert!(with(26.0)?.working().to_string().contains("spread is too wide"));
     Ok(())
 }
 
@@ -168,7 +189,9 @@ fn limit(seconds: f64, gloves: Gloves) -> Result<f64, FigureError> {
 fn touch_limits_are_the_published_anchors() -> Worked {
     // ISO 13732-1 second-hand: 65 °C for 1 s and 55 °C for 10 s (ECMA-287), 48 °C for 10 min (a public repository's test),
     // 43 °C for longer (ECMA-287); 51 °C for 1 min is from memory.
-    for (seconds, expected) in [(1.0, 65.0), (10.0, 55.0), (60.0, 51.0), (600.0, 48.0), (28_800.0, 43.0), (1e6, 43.0)] {
+    for (seconds, expected) in
+        [(1.0, 65.0), (10.0, 55.0), (60.0, 51.0), (600.0, 48.0), (28_800.0, 43.0), (1e6, 43.0)]
+    {
         assert_eq!(limit(seconds, Gloves::None)?, expected, "{seconds} s");
     }
     assert_eq!(limit(1.1, Gloves::None)?, 55.0, "between two rows the longer one counts");
@@ -178,7 +201,9 @@ fn touch_limits_are_the_published_anchors() -> Worked {
 #[test]
 fn no_limit_lies_above_the_time_to_a_serious_burn() -> Worked {
     // Shriners' data as quoted on a standards mailing list: °C and seconds to a serious burn.
-    for (celsius, seconds) in [(49.0, 300.0), (52.0, 90.0), (55.0, 30.0), (57.0, 10.0), (60.0, 5.0), (63.0, 3.0), (66.0, 1.5)] {
+    for (celsius, seconds) in
+        [(49.0, 300.0), (52.0, 90.0), (55.0, 30.0), (57.0, 10.0), (60.0, 5.0), (63.0, 3.0), (66.0, 1.5)]
+    {
         assert!(limit(seconds, Gloves::None)? <= celsius, "{seconds} s");
     }
     Ok(())

@@ -1,28 +1,17 @@
-//! Sessions of stick readings, diagnosis, rise for each litre, top-up, refill, expansion and balance.
+//! Rise for each litre, top-up, refill, expansion and balance.
 
 use panside_trade::balance::{Amount, Balance, BalanceClass, Fluid, balance};
-use panside_trade::diagnosis::{Closed, Symptom, diagnosis_gate};
 use panside_trade::expansion::{volume_at, volume_factor};
 use panside_trade::gain::{Addition, Gain, learn_gain};
-use panside_trade::level::{
-    LeftOut, LevelChart, LevelCheck, LevelClass, LevelConditions, LevelPoint, LevelReading, LevelReason, LevelTimes,
-    NotJudged, Stick, check_level,
-};
-use panside_trade::measure::{Density, Length, Temperature, TemperatureDifference, Volume};
+use panside_trade::level::{LevelChart, LevelCheck, LevelConditions, LevelPoint, LevelReading, Stick};
+use panside_trade::measure::{Density, Temperature, TemperatureDifference, Volume};
 use panside_trade::moment::Moment;
 use panside_trade::topup::{Advice, Drained, TopUp, USUAL_SHARE_PERCENT, first_refill, top_up};
 use panside_trade::{FigureError, TradeError, Worked as _};
 use proptest::prelude::*;
 
+use crate::session::{TIMES, celsius, chart, level, mm, session};
 use crate::{Worked, near};
-
-fn mm(value: f64) -> Length {
-    Length::from_millimetres(value).unwrap()
-}
-
-fn celsius(value: f64) -> Temperature {
-    Temperature::from_celsius(value).unwrap()
-}
 
 fn litres(value: f64) -> Volume {
     Volume::from_litres(value).unwrap()
@@ -30,116 +19,6 @@ fn litres(value: f64) -> Volume {
 
 fn density(value: f64) -> Density {
     Density::from_kilograms_per_cubic_metre(value).unwrap()
-}
-
-/// The demo sheet's invented chart.
-fn chart() -> LevelChart {
-    let rows = [(40.0, 12.0, 22.0), (58.0, 21.0, 31.0), (70.0, 27.0, 37.0)];
-    let points = rows.map(|(at, low, high)| LevelPoint { temperature: celsius(at), low: mm(low), high: mm(high) });
-    LevelChart::new(points.to_vec()).unwrap()
-}
-
-const TIMES: LevelTimes =
-    LevelTimes { engine_started: Moment::from_ms(0), fluid_changed: None, now: Moment::from_ms(600_000) };
-
-fn read_at(ms: i64, at: f64, trace: f64) -> (Moment, LevelReading) {
-    (Moment::from_ms(ms), LevelReading { temperature: celsius(at), stick: Stick::Trace(mm(trace)) })
-}
-
-fn session(
-    conditions: LevelConditions,
-    readings: &[(Moment, LevelReading)],
-    times: LevelTimes,
-) -> Result<LevelCheck, FigureError> {
-    check_level(&chart(), conditions, readings, times, mm(2.0))
-}
-
-/// The level of two like readings.
-fn level(at: f64, trace: f64) -> LevelCheck {
-    session(LevelConditions::MET, &[read_at(1, at, trace), read_at(2, at, trace)], TIMES).unwrap()
-}
-
-#[test]
-fn a_level_is_judged_only_as_it_must_be_read() -> Worked {
-    let readings = [read_at(1, 46.0, 20.0), read_at(2, 46.0, 20.0)];
-    let met = LevelConditions::MET;
-    let check = session(met, &readings, TIMES)?;
-    assert_eq!(check.class(), LevelClass::In);
-    for (conditions, why) in [
-        (LevelConditions { level_floor: false, ..met }, NotJudged::FloorNotLevel),
-        (LevelConditions { idling: false, ..met }, NotJudged::NotIdling),
-        (LevelConditions { in_park: false, ..met }, NotJudged::NotInPark),
-        (LevelConditions { ranges_cycled: false, ..met }, NotJudged::RangesNotCycled),
-    ] {
-        let check = session(conditions, &readings, TIMES)?;
-        assert_eq!((check.class(), check.not_judged.as_slice()), (LevelClass::Unclear, [why].as_slice()));
-        assert!(check.working().to_string().contains(&why.to_string()));
-    }
-    Ok(())
-}
-
-#[test]
-fn readings_before_the_engine_was_started_or_fluid_was_added_do_not_count() -> Worked {
-    let readings = [read_at(1, 46.0, 5.0), read_at(11, 46.0, 10.0), read_at(21, 46.0, 20.0), read_at(22, 46.0, 20.5)];
-    let times = LevelTimes {
-        engine_started: Moment::from_ms(10),
-        fluid_changed: Some(Moment::from_ms(20)),
-        now: Moment::from_ms(30),
-    };
-    let check = session(LevelConditions::MET, &readings, times)?;
-    let left_out: Vec<_> = check.readings.iter().map(|timed| timed.left_out).collect();
-    assert_eq!(left_out, [Some(LeftOut::BeforeEngineStart), Some(LeftOut::BeforeFluidChange), None, None]);
-    assert_eq!(check.class(), LevelClass::In);
-    assert!(check.working().to_string().contains("the engine was started since"));
-    let all_old = LevelTimes { engine_started: Moment::from_ms(25), ..times };
-    let check = session(LevelConditions::MET, &readings, all_old)?;
-    assert_eq!(check.result.map(|result| result.reason), Some(LevelReason::TooFewReadings));
-    Ok(())
-}
-
-#[test]
-fn a_clock_that_jumped_back_is_told_for_readings_too() {
-    let back = session(LevelConditions::MET, &[read_at(9, 46.0, 20.0), read_at(3, 46.0, 20.0)], TIMES);
-    assert_eq!(back, Err(FigureError::ClockWentBack { position: 2 }));
-    let ahead = session(LevelConditions::MET, &[read_at(600_001, 46.0, 20.0)], TIMES);
-    assert_eq!(ahead, Err(FigureError::InTheFuture { position: 1 }));
-}
-
-#[test]
-fn a_level_says_each_step_and_never_goes_beyond_its_chart() -> Worked {
-    let text = level(46.0, 31.0).working().to_string();
-    // 12 + 9 × 6/18 = 15 and 22 + 9 × 6/18 = 25 mm, by hand.
-    for part in ["12 + (21 − 12) × (46 − 40) / (58 − 40) = 15 mm", "= 25 mm", "above the band", "6 mm from the high mark"]
-    {
-        assert!(text.contains(part), "{part}: {text}");
-    }
-    let outside = level(71.0, 31.0);
-    assert_eq!(outside.class(), LevelClass::Unclear);
-    assert!(outside.working().to_string().contains("outside the chart"));
-    let json = serde_json::to_string(&outside).unwrap();
-    assert_eq!(serde_json::from_str::<LevelCheck>(&json).unwrap(), outside);
-    Ok(())
-}
-
-#[test]
-fn diagnosis_opens_with_the_level_in_and_the_symptom_tried_again() -> Worked {
-    use LevelClass::{Above, Below, In, Unclear};
-    let at = Moment::from_ms;
-    let closed = |levels: &[(Moment, LevelClass)], tries: &[(Moment, Symptom)]| {
-        diagnosis_gate(levels, tries).map(|gate| gate.closed)
-    };
-    assert_eq!(closed(&[], &[])?, Some(Closed::LevelNotRead));
-    assert_eq!(closed(&[(at(1), Below)], &[(at(2), Symptom::Shows)])?, Some(Closed::LevelBelow));
-    assert_eq!(closed(&[(at(1), Above)], &[])?, Some(Closed::LevelAbove));
-    assert_eq!(closed(&[(at(1), In), (at(2), Unclear)], &[])?, Some(Closed::LevelUnclear));
-    let topped_up = [(at(1), Below), (at(5), In)];
-    assert_eq!(closed(&topped_up, &[(at(2), Symptom::Shows)])?, Some(Closed::NotTriedAgain));
-    let open = diagnosis_gate(&topped_up, &[(at(2), Symptom::Shows), (at(6), Symptom::Gone)])?;
-    assert_eq!((open.closed, open.symptom), (None, Some(Symptom::Gone)));
-    assert!(open.working().to_string().contains("gone"));
-    let back = closed(&[(at(5), In), (at(1), In)], &[]);
-    assert_eq!(back, Err(FigureError::ClockWentBack { position: 2 }));
-    Ok(())
 }
 
 fn addition(volume: f64, before: f64, after: f64) -> Addition {
@@ -162,7 +41,10 @@ fn the_rise_for_each_litre_is_learnt_from_the_additions() -> Worked {
 #[test]
 fn nothing_is_learnt_from_nothing_or_from_a_falling_level() {
     assert_eq!(learn_gain(&[]), Err(FigureError::NoAddition));
-    assert_eq!(learn_gain(&[addition(0.5, 0.0, 7.0), addition(0.0, 0.0, 1.0)]), Err(FigureError::AdditionEmpty { position: 2 }));
+    assert_eq!(
+        learn_gain(&[addition(0.5, 0.0, 7.0), addition(0.0, 0.0, 1.0)]),
+        Err(FigureError::AdditionEmpty { position: 2 })
+    );
     assert!(matches!(learn_gain(&[addition(0.5, 0.0, -1.0)]), Err(FigureError::GainNotPositive { .. })));
     for gain in [0.0, -15.0, f64::NAN, f64::INFINITY] {
         assert!(Gain::from_mm_per_litre(gain).is_err(), "{gain}");
@@ -213,7 +95,10 @@ fn an_unclear_level_gives_no_volume() -> Worked {
     let low = level(46.0, 5.0).result.unwrap();
     let gain = Gain::from_mm_per_litre(15.0)?;
     for share in [0.0, -10.0, 101.0, f64::NAN] {
-        assert!(matches!(top_up(&low, gain, share, litres(0.5)), Err(FigureError::ShareRange { .. })), "{share}");
+        assert!(
+            matches!(top_up(&low, gain, share, litres(0.5)), Err(FigureError::ShareRange { .. })),
+            "{share}"
+        );
     }
     assert_eq!(top_up(&low, gain, 80.0, litres(0.0)), Err(FigureError::PourEmpty));
     assert!(matches!(top_up(&low, gain, 80.0, litres(1e-6)), Err(FigureError::TooManyPours { .. })));
@@ -281,7 +166,10 @@ fn the_volume_factor_has_the_values_of_the_table() -> Worked {
 #[test]
 fn outside_the_table_of_oils_nothing_is_reckoned() {
     for at in [-40.1, 95.1, 150.0] {
-        assert!(matches!(volume_factor(celsius(at), density(850.0)), Err(FigureError::FluidTemperature { .. })));
+        assert!(matches!(
+            volume_factor(celsius(at), density(850.0)),
+            Err(FigureError::FluidTemperature { .. })
+        ));
     }
     for rho in [0.0, 800.8, 1163.6] {
         assert!(matches!(volume_factor(celsius(20.0), density(rho)), Err(FigureError::DensityRange { .. })));
@@ -327,7 +215,9 @@ fn a_difference_is_told_only_beyond_its_own_uncertainty() -> Worked {
 #[test]
 fn more_than_the_transmission_holds_is_pointed_out() -> Worked {
     let result = balance(fluid(9.0, 4.0))?;
-    assert!(result.beyond_capacity && result.working().to_string().contains("more than the transmission holds"));
+    assert!(
+        result.beyond_capacity && result.working().to_string().contains("more than the transmission holds")
+    );
     assert!(!balance(fluid(4.2, 4.0))?.beyond_capacity);
     let empty = Fluid { added: vec![], ..fluid(4.2, 4.0) };
     assert_eq!(balance(empty), Err(FigureError::NothingMeasured));
@@ -336,7 +226,8 @@ fn more_than_the_transmission_holds_is_pointed_out() -> Worked {
 
 #[test]
 fn a_chart_that_can_not_be_is_refused_with_its_temperature() {
-    let row = |at: f64, low: f64, high: f64| LevelPoint { temperature: celsius(at), low: mm(low), high: mm(high) };
+    let row =
+        |at: f64, low: f64, high: f64| LevelPoint { temperature: celsius(at), low: mm(low), high: mm(high) };
     let crossed = LevelChart::new(vec![row(40.0, 12.0, 22.0), row(58.0, 31.0, 21.0)]);
     assert_eq!(crossed, Err(TradeError::ChartMarks { celsius: 58.0, low: 31.0, high: 21.0 }));
     let twice = LevelChart::new(vec![row(40.0, 12.0, 22.0), row(40.0, 12.0, 22.0)]);

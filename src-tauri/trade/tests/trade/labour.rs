@@ -21,7 +21,18 @@ fn on(phase: &str, spent: Spent) -> Clocked {
 #[test]
 fn minutes_are_rounded_to_tenths_as_a_time_card_chart_has_it() {
     // A public chart of minutes and tenths, to the nearest: 0–2 is 0.0, 3–8 is 0.1, and so on to 57–59, which is 1.0.
-    let chart = [(0, 2, 0), (3, 8, 1), (9, 14, 2), (15, 20, 3), (27, 32, 5), (33, 38, 6), (39, 44, 7), (45, 50, 8), (51, 56, 9), (57, 62, 10)];
+    let chart = [
+        (0, 2, 0),
+        (3, 8, 1),
+        (9, 14, 2),
+        (15, 20, 3),
+        (27, 32, 5),
+        (33, 38, 6),
+        (39, 44, 7),
+        (45, 50, 8),
+        (51, 56, 9),
+        (57, 62, 10),
+    ];
     let mut cases = 0;
     for (from, to, expected) in chart {
         for minutes in from..=to {
@@ -63,7 +74,10 @@ fn phases_waiting_and_unplanned_work_are_counted_apart() -> Worked {
 fn entries_that_can_not_be_are_told_by_their_place() {
     let work = || on("pan", Spent::Work);
     let told = |events| labour(events, at(60), None).unwrap_err();
-    assert_eq!(told(vec![(at(10), work()), (at(5), Clocked::Off)]), FigureError::ClockWentBack { position: 2 });
+    assert_eq!(
+        told(vec![(at(10), work()), (at(5), Clocked::Off)]),
+        FigureError::ClockWentBack { position: 2 }
+    );
     assert_eq!(told(vec![(at(70), work())]), FigureError::InTheFuture { position: 1 });
     assert_eq!(told(vec![(at(10), Clocked::Off)]), FigureError::NotClockedOn { position: 1 });
     for spent in [Spent::Waiting(" ".into()), Spent::Unplanned(String::new())] {

@@ -7,13 +7,16 @@
 //! - `torque`: tool rules of ISO 6789 (second-hand), tolerance limits, mixed-up units.
 //! - `tightening`: adapters, guard bands, angle stages, bolts against published tables.
 //! - `order`: bolt orders against published patterns.
-//! - `fluid`: sessions of readings, diagnosis, top-up, refill, balance.
+//! - `session`: sessions of stick readings, and when the symptom may be judged.
+//! - `fluid`: rise for each litre, top-up, refill, balance.
 //! - `coil`, `code`, `vin`, `cooling`, `surface`, `labour`: each against published examples.
 //! - `parsers`: whatever is typed, nothing panics.
 //!
 //! Libraries that nobody here wrote are asked in the workspace's `tests/figures`.
 //!
 //! A value that is named as printed by a program was printed by that version of it, run apart from this code.
+
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says where")]
 
 mod code;
 mod coil;
@@ -25,6 +28,7 @@ mod level;
 mod number;
 mod order;
 mod parsers;
+mod session;
 mod surface;
 mod tightening;
 mod torque;

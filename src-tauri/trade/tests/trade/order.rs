@@ -69,7 +69,10 @@ fn one_bolt_two_bolts_and_bolts_in_a_row_have_an_order_too() {
         assert_eq!(order(&[(5.0, 5.0)], pattern), "1");
         assert_eq!(order(&[(0.0, 1.0), (0.0, -1.0)], pattern), "1-2");
     }
-    assert_eq!(order(&[(-2.0, 0.0), (-1.0, 0.0), (0.0, 0.0), (1.0, 0.0), (2.0, 0.0)], Pattern::Crosswise), "3-2-4-1-5");
+    assert_eq!(
+        order(&[(-2.0, 0.0), (-1.0, 0.0), (0.0, 0.0), (1.0, 0.0), (2.0, 0.0)], Pattern::Crosswise),
+        "3-2-4-1-5"
+    );
 }
 
 #[test]

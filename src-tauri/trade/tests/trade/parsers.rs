@@ -1,9 +1,9 @@
 //! Whatever is typed, scanned or received, nothing panics, and what is taken makes sense.
 
+use panside_trade::Worked as _;
 use panside_trade::bolt::{Grade, Thread};
 use panside_trade::code::{TroubleCode, read_answer, read_codes};
 use panside_trade::coil::parse_shown;
-use panside_trade::Worked as _;
 use panside_trade::units::Unit;
 use panside_trade::vin::read_vin;
 use proptest::prelude::*;

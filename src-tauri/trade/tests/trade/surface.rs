@@ -11,7 +11,12 @@ fn celsius(value: f64) -> Temperature {
     Temperature::from_celsius(value).unwrap()
 }
 
-fn real(shows: f64, set_to: f64, surface: Emissivity, ambient: f64) -> Result<SurfaceTemperature, FigureError> {
+fn real(
+    shows: f64,
+    set_to: f64,
+    surface: Emissivity,
+    ambient: f64,
+) -> Result<SurfaceTemperature, FigureError> {
     surface_temperature(InfraredReading { shows: celsius(shows), set_to, surface, ambient: celsius(ambient) })
 }
 
@@ -52,7 +57,9 @@ fn a_bright_pipe_that_reads_40_may_burn_and_is_no_evidence() -> Worked {
 
 #[test]
 fn emissivities_and_temperatures_that_can_not_be_are_refused() {
-    for (lowest, highest) in [(0.0, 0.5), (-0.1, 0.5), (0.9, 0.8), (0.9, 1.1), (f64::NAN, 0.9), (0.5, f64::NAN)] {
+    for (lowest, highest) in
+        [(0.0, 0.5), (-0.1, 0.5), (0.9, 0.8), (0.9, 1.1), (f64::NAN, 0.9), (0.5, f64::NAN)]
+    {
         let refused = Emissivity::new(lowest, highest);
         assert!(matches!(refused, Err(FigureError::EmissivityRange { .. })), "{lowest} to {highest}");
     }

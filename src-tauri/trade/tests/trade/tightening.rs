@@ -4,8 +4,8 @@ use chrono::NaiveDate;
 use panside_trade::bolt::{BoltClass, Grade, Thread, bolt_sense};
 use panside_trade::measure::{Angle, Length, Measure, Torque};
 use panside_trade::torque::{
-    AngleClass, AngleStage, GuardClass, Reach, TorqueReason, TorqueStage, TorqueTool, accept, calibration_due, guard,
-    judge_angle, setting_with_adapter, tool_use, torque_through_adapter,
+    AngleClass, AngleStage, GuardClass, Reach, TorqueReason, TorqueStage, TorqueTool, accept,
+    calibration_due, guard, judge_angle, setting_with_adapter, tool_use, torque_through_adapter,
 };
 use panside_trade::units::Unit;
 use panside_trade::{FigureError, Worked as _};
@@ -58,7 +58,10 @@ fn adapters_straight_on_give_the_published_settings() -> Worked {
         assert_eq!(result.setting.unit(), unit);
         largest = largest.max(off);
     }
-    println!("published adapter settings: {} cases, largest difference {largest:.2e} of a printed unit", published.len());
+    println!(
+        "published adapter settings: {} cases, largest difference {largest:.2e} of a printed unit",
+        published.len()
+    );
     Ok(())
 }
 
@@ -182,7 +185,8 @@ fn an_angle_is_short_inside_or_over() -> Worked {
 
 #[test]
 fn stress_areas_and_proof_loads_are_those_of_the_tables() -> Worked {
-    // ISO 898-1 as suppliers' tables print it: area in mm², proof load in N for 8.8, 10.9 and 12.9.
+    // ISO 898-1 as suppliers' tables print it: area in mm², proof load in N for 8.8, 10.9 and 12.9, in whole hundreds
+    // from the rounded area, so that a hundred newtons are its rounding.
     let tables = [
         ("M6", 20.1, [11_600.0, 16_700.0, 19_500.0]),
         ("M8", 36.6, [21_200.0, 30_400.0, 35_500.0]),
@@ -195,7 +199,7 @@ fn stress_areas_and_proof_loads_are_those_of_the_tables() -> Worked {
         assert!(near(thread.stress_area(), area, 0.002), "{text}: {}", thread.stress_area());
         for (grade, load) in [Grade::G8_8, Grade::G10_9, Grade::G12_9].into_iter().zip(loads) {
             let found = bolt_sense(nm(1.0), thread, grade)?.proof_load.kilonewtons() * 1000.0;
-            assert!(near(found, load, 0.006), "{text} {grade}: {found}");
+            assert!((found - load).abs() <= 100.0, "{text} {grade}: {found}");
             largest = largest.max((found / load - 1.0).abs());
         }
     }
@@ -259,9 +263,13 @@ fn nine_kilogram_force_metres_can_not_be_meant_for_an_m6() -> Worked {
 
 #[test]
 fn threads_and_grades_are_read_as_they_are_written() -> Worked {
-    for (text, shown) in
-        [("M6", "M6×1"), ("m8", "M8×1.25"), ("M8x1", "M8×1"), ("M10×1,25", "M10×1.25"), (" M3.5 ", "M3.5×0.6")]
-    {
+    for (text, shown) in [
+        ("M6", "M6×1"),
+        ("m8", "M8×1.25"),
+        ("M8x1", "M8×1"),
+        ("M10×1,25", "M10×1.25"),
+        (" M3.5 ", "M3.5×0.6"),
+    ] {
         assert_eq!(text.parse::<Thread>()?.to_string(), shown);
     }
     for text in ["", "6", "M", "M11", "M6x", "Mx1", "M6x-1", "M6 8.8", "1/4-20"] {
@@ -269,7 +277,10 @@ fn threads_and_grades_are_read_as_they_are_written() -> Worked {
     }
     for text in ["M2", "M20x2", "M6x2", "M6x0"] {
         let refused = text.parse::<Thread>().unwrap_err();
-        assert!(matches!(refused, FigureError::ThreadRange { .. } | FigureError::ThreadForm { .. }), "{text}");
+        assert!(
+            matches!(refused, FigureError::ThreadRange { .. } | FigureError::ThreadForm { .. }),
+            "{text}"
+        );
     }
     assert_eq!("8,8".parse::<Grade>()?, Grade::G8_8);
     for text in ["", "8", "5.8", "10.90"] {
