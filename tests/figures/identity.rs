@@ -28,26 +28,34 @@ fn check_digits_and_model_years_agree_with_vininfo() {
         })
         .collect();
     numbers.extend(mended);
-    let answers: Vec<(bool, Vec<u16>)> = ask("figures_vin.py", &numbers).unwrap();
+    let answers: Vec<(Option<bool>, Option<Vec<u16>>)> = ask("figures_vin.py", &numbers).unwrap();
 
-    let mut digits = Seen::of("VIN: check digit fits or not", "vininfo 1.11.0");
+    let mut digits = Seen::of("VIN: fits or not", "vininfo 1.11.0");
     let mut years = Seen::of("VIN: model year is one of its years", "vininfo 1.11.0");
-    let (mut fits, mut later) = (0, 0);
+    let (mut fits, mut left_out, mut later) = (0, 0, 0);
     for (number, (expected, theirs)) in numbers.iter().zip(&answers) {
         let vin = read_vin(number);
-        let told = !vin.problems.iter().any(|problem| matches!(problem, VinProblem::CheckDigit { .. }));
-        digits.differ(if told == *expected { 0.0 } else { 1.0 });
-        fits += usize::from(told);
+        match expected {
+            Some(expected) => digits.differ(if vin.fits() == *expected { 0.0 } else { 1.0 }),
+            None => left_out += 1,
+        }
+        fits += usize::from(vin.fits());
         // vininfo drops years that are yet to come, so theirs are asked for among ours.
-        if theirs.is_empty() {
-            later += usize::from(!vin.years_any_weight.is_empty());
-        } else {
-            let all_ours = theirs.iter().all(|year| vin.years_any_weight.contains(year));
-            years.differ(if all_ours { 0.0 } else { 1.0 });
+        match theirs.as_deref() {
+            None => {}
+            Some([]) => later += usize::from(!vin.years_any_weight.is_empty()),
+            Some(theirs) => {
+                let all_ours = theirs.iter().all(|year| vin.years_any_weight.contains(year));
+                years.differ(if all_ours { 0.0 } else { 1.0 });
+            }
         }
     }
     digits.tell(0.0);
     years.tell(0.0);
-    assert!(fits > 1000 && fits < 1500, "{fits} fit");
-    println!("  of {} numbers {fits} fit; for {later} vininfo gives no year and we do", numbers.len());
+    assert!((900..1500).contains(&fits), "{fits} fit");
+    println!(
+        "  of {} numbers {fits} fit; {left_out} are of makers that vininfo knows to go another way",
+        numbers.len()
+    );
+    println!("  for {later} vininfo gives no year and we do");
 }

@@ -9,6 +9,7 @@ use crate::FigureError;
 use crate::level::LevelClass;
 use crate::moment::{Moment, check_order};
 use crate::source::LEVEL_FIRST;
+use crate::text::figure;
 use crate::working::{Worked, Working};
 
 /// What a try of the concern showed.
@@ -93,14 +94,16 @@ pub fn diagnosis_gate(
 
 impl Worked for DiagnosisGate {
     fn working(&self) -> Working {
+        let moments = self.levels.iter().map(|(at, _)| *at).chain(self.tries.iter().map(|(at, _)| *at));
+        let first = moments.min().unwrap_or(Moment::from_ms(0));
+        let after = |at: Moment| format!("after {} min", figure(at.minutes_since(first)));
         let mut working = Working::of("whether the symptom may be judged");
         for (at, class) in &self.levels {
-            let what = format!("level after {:.0} min", at.minutes_since(Moment::from_ms(0)));
-            working = working.given(what, format!("{class:?}").to_lowercase());
+            working = working.given(after(*at), format!("level {class:?}").to_lowercase());
         }
         for (at, symptom) in &self.tries {
-            let what = format!("tried after {:.0} min", at.minutes_since(Moment::from_ms(0)));
-            working = working.given(what, format!("{symptom:?}").to_lowercase());
+            let showed = if *symptom == Symptom::Shows { "shows" } else { "is gone" };
+            working = working.given(after(*at), format!("tried, the symptom {showed}"));
         }
         let working = match (self.closed, self.symptom) {
             (Some(closed), _) => working.answer(closed),
