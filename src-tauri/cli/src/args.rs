@@ -64,6 +64,13 @@ pub enum Command {
     Record(RecordArgs),
     /// Write the JSON Schemas of checklists, parts, sheets and walk scripts
     Schema(SchemaArgs),
+    /// Work out one number of the trade, with its steps and its source
+    ///
+    /// Without a name every figure is listed with its keys.
+    ///
+    /// Example: panside-cli figure adapter torque=30lbf.ft tool=12in adapter=6in
+    #[command(after_help = crate::figure::list())]
+    Figure(FigureArgs),
 }
 
 /// `walk`.
@@ -229,4 +236,20 @@ pub struct SchemaArgs {
     /// The folder they go to.
     #[arg(long)]
     pub out: PathBuf,
+}
+
+/// `figure`.
+#[derive(Debug, Args)]
+pub struct FigureArgs {
+    /// Which figure.
+    pub name: Option<String>,
+    /// What goes in, as key=value with the unit behind the number.
+    #[arg(value_name = "KEY=VALUE")]
+    pub values: Vec<String>,
+    /// A spec sheet, for the chart, the limits and the torque that stand on it.
+    #[arg(long)]
+    pub sheet: Option<PathBuf>,
+    /// Print the working as JSON.
+    #[arg(long)]
+    pub json: bool,
 }

@@ -1,4 +1,5 @@
-//! Panside without a window: walk a job from a script, prove a checklist, look after a store, print a record.
+//! Panside without a window: walk a job from a script, prove a checklist, look after a store, print a record, work out a
+//! number of the trade.
 //!
 //! Exit codes: 0 done · 1 refused, refuted or something found wrong · 2 not decided · 3 a file does not load ·
 //! 4 the disk or the store · 64 wrong usage.
@@ -7,6 +8,7 @@
 mod args;
 mod checklist;
 mod exit;
+mod figure;
 mod kit;
 mod new_checklist;
 mod out;
@@ -43,6 +45,7 @@ fn main() -> ExitCode {
         Command::Jobs(args) => record::jobs(&args),
         Command::Record(args) => record::record(&args),
         Command::Schema(args) => schema::schema(&args),
+        Command::Figure(args) => figure::figure(&args),
     };
     match result {
         Ok(exit) => exit.into(),
