@@ -9,14 +9,15 @@ use panside_procedure::proof::{self, Answer, Ask, Progress, Proof, Stopped, Verd
 
 use crate::args::ProveArgs;
 use crate::checklist;
-use crate::exit::{Exit, Failure, read};
+use crate::exit::{Exit, Failure, read_document};
 use crate::out::say;
 
 /// Proves a checklist and prints the answer.
 pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
     let (_, procedure) = checklist::load(&args.file)?;
     if let Some(path) = &args.sheet {
-        let sheet = load::sheet(&read(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
+        let sheet =
+            load::sheet(&read_document(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
         let lacks = load::lacking(&procedure, &sheet);
         if !lacks.is_empty() {
             return Err(Failure::new(Exit::DoesNotLoad, lacks.join("\n")));

@@ -15,7 +15,7 @@ use serde_json::{Value, json};
 
 use crate::args::WalkArgs;
 use crate::checklist;
-use crate::exit::{Exit, Failure, read, write};
+use crate::exit::{Exit, Failure, read, read_document, write};
 use crate::kit;
 use crate::out::say;
 use crate::prove::Meter;
@@ -71,7 +71,7 @@ struct Walk<'a> {
 impl Walk<'_> {
     fn start(&mut self) -> Result<JobId, Failure> {
         let (checklist, _) = checklist::load(&self.folder.join(&self.script.checklist))?;
-        let sheet = read(&self.folder.join(&self.script.sheet))?;
+        let sheet = read_document(&self.folder.join(&self.script.sheet))?;
         let ask = if self.args.plain_proof {
             Ask { strike: false, observe: false, ..Ask::default() }
         } else {

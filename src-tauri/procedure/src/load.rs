@@ -8,6 +8,8 @@ mod outcomes;
 mod phases;
 pub(crate) mod place;
 pub(crate) mod read;
+mod sizes;
+mod struck;
 
 use std::collections::BTreeMap;
 use std::fmt;
@@ -23,6 +25,9 @@ pub use place::Spot;
 
 /// Larger files are refused before they are read.
 pub const LARGEST_FILE: usize = 4 * 1024 * 1024;
+
+/// After so many mistakes the rest is left for the next try.
+const MOST_PROBLEMS: usize = 100;
 
 /// One mistake in a file: where, what, and what to do.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]

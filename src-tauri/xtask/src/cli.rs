@@ -35,7 +35,12 @@ pub fn build_with_window(root: &Path) -> Result<(), Failure> {
 
 /// Where cargo puts the program that writes the page's types.
 pub fn types(root: &Path) -> PathBuf {
-    programs(root).join("examples/types")
+    example(root, "types")
+}
+
+/// Where cargo puts an example.
+pub fn example(root: &Path, name: &str) -> PathBuf {
+    programs(root).join("examples").join(name)
 }
 
 /// Builds the program that writes the page's types, by itself.

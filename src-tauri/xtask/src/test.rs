@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 
 use crate::cli;
 use crate::failure::Failure;
+use crate::fuzz;
 use crate::npm;
 use crate::packages;
 use crate::python;
@@ -54,6 +55,7 @@ fn stages() -> Vec<Stage> {
             window::look,
         ),
         Stage::new("window", "walk the demo job by taps in the real window", window::walk),
+        fuzz::stage(),
         types::check_stage(),
         Stage::new("prove", "prove every checklist: safe, can finish, can stop", prove),
     ]

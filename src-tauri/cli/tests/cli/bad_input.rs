@@ -25,6 +25,24 @@ fn a_file_that_is_not_there_is_named() {
 }
 
 #[test]
+fn a_file_of_50_mb_and_one_without_an_end_are_refused_by_their_size() {
+    let desk = Desk::new();
+    let large = desk.path("large.checklist.json");
+    std::fs::File::create(&large).unwrap().set_len(50 << 20).unwrap();
+    for path in [large.as_path(), Path::new("/dev/zero")] {
+        prove(path).refuses(3, "the file has more than 4 MB");
+        let checklist = checklist();
+        cli(&["prove".as_ref(), checklist.as_os_str(), "--sheet".as_ref(), path.as_os_str()])
+            .refuses(3, "the file has more than 4 MB");
+        desk.walk(path).refuses(3, "a script has 4 MB at most");
+    }
+    std::fs::create_dir(desk.path("parts")).unwrap();
+    std::fs::rename(&large, desk.path("parts/lift.part.json")).unwrap();
+    let path = desk.write("here.checklist.json", std::fs::read(checklist()).unwrap());
+    prove(&path).refuses(3, "have more than 4 MB together");
+}
+
+#[test]
 fn an_unknown_field_is_told_with_its_line_and_the_name_that_was_meant() {
     let desk = Desk::new();
     let path = changed(&desk, |value| value["moves"][0]["need"] = json!("true"));

@@ -8,7 +8,8 @@ use super::names::Names;
 use super::outcomes::{MOST_OUTCOMES, OutcomeTable};
 use super::phases::phases;
 use super::place::Places;
-use super::{Problem, Problems, Procedure};
+use super::struck::add_struck_with;
+use super::{MOST_PROBLEMS, Problem, Problems, Procedure, sizes};
 use crate::format::{Assignments, Checklist, ClassEffect, Ends, Pieces, SignKind, Step};
 use crate::machine::{
     Assign, DangerRule, FollowRule, ItemIx, ItemRule, Layout, Machine, MoveRule, Outcome, PhaseIx, Pred,
@@ -16,7 +17,7 @@ use crate::machine::{
 };
 
 pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
-    let mut problems = check::sizes(&checklist, places);
+    let mut problems = sizes::sizes(&checklist, places);
     let fits = problems.is_empty();
     let names = Names::of(&checklist, places, &mut problems);
     if !fits {
@@ -44,7 +45,7 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
         .enumerate()
         .flat_map(|(phase, is)| (0..is.steps.len()).map(move |step| (phase, step)))
         .collect();
-    let binder = Binder { checklist: &checklist, names: &names, fields: &fields };
+    let binder = Binder::new(&checklist, &names, &fields);
     let mut builder = Builder { binder: &binder, places, problems, outcomes: Vec::new() };
     let machine = builder.machine(layout);
     let Builder { problems, outcomes, .. } = builder;
@@ -58,6 +59,7 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
 fn sorted(mut problems: Vec<Problem>) -> Vec<Problem> {
     problems.sort();
     problems.dedup();
+    problems.truncate(MOST_PROBLEMS);
     problems
 }
 
@@ -390,25 +392,4 @@ fn written(
         }
     }
     found
-}
-
-/// A step is struck with every step it builds on, however far back.
-fn add_struck_with(steps: &mut [StepRule]) {
-    for at in 0..steps.len() {
-        let mut with: BTreeSet<StepIx> = BTreeSet::new();
-        loop {
-            let more: Vec<StepIx> = (0..steps.len())
-                .map(StepIx::of)
-                .filter(|other| !with.contains(other) && other.at() != at)
-                .filter(|other| {
-                    steps[other.at()].relies_on.iter().any(|base| base.at() == at || with.contains(base))
-                })
-                .collect();
-            if more.is_empty() {
-                break;
-            }
-            with.extend(more);
-        }
-        steps[at].struck_with = with.into_iter().collect();
-    }
 }

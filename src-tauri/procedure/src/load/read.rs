@@ -8,11 +8,8 @@ use serde_json::Value;
 use serde_path_to_error::Segment;
 
 use super::place::{Places, Spot};
-use super::{LARGEST_FILE, Problem, Problems};
+use super::{LARGEST_FILE, MOST_PROBLEMS, Problem, Problems};
 use crate::format::{CHECKLIST_FORMAT, Checklist, SHEET_FORMAT, Sheet};
-
-/// After so many mistakes the rest is left for the next try.
-const MOST_PROBLEMS: usize = 100;
 
 /// Reads a checklist; `trace` may move the places before anything is told.
 pub(super) fn checklist(bytes: &[u8], trace: &dyn Fn(&mut Places)) -> Result<(Checklist, Places), Problems> {
@@ -57,11 +54,8 @@ pub(crate) fn json(bytes: &[u8], format: &str) -> Result<Json, Problems> {
     };
     let whole = |message: String| at(1, 1, "", message);
     if bytes.len() > LARGEST_FILE {
-        let size = bytes.len().div_ceil(1024 * 1024);
-        return Err(whole(format!(
-            "the file has {size} MB; the most is {} MB",
-            LARGEST_FILE / (1024 * 1024)
-        )));
+        let most = LARGEST_FILE / (1024 * 1024);
+        return Err(whole(format!("the file has more than {most} MB, which is the most")));
     }
     let text = std::str::from_utf8(bytes).map_err(|error| {
         whole(format!("the file is not UTF-8 from byte {} on; save it as UTF-8", error.valid_up_to()))
