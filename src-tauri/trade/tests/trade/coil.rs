@@ -99,7 +99,7 @@ fn a_coil_near_its_limit_is_not_told_by_a_coarse_meter() -> Worked {
         let mut reading = reading(shown, 20.0)?;
         reading.meter = MeterError { percent, digits: ohms(digits)? };
         reading.temperature_off_by = TemperatureDifference::from_kelvins(off)?;
-        Ok::<_, FigureError>(judge_coil(reading, limits()?)?)
+        judge_coil(reading, limits()?)
     };
     assert_eq!(with(5.55, 0.0, 0.0, 0.0)?.class, CoilClass::In);
     assert_eq!(with(5.55, 1.0, 0.0, 0.0)?.class, CoilClass::Unclear);

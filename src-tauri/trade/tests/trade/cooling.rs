@@ -58,13 +58,13 @@ fn published_coolings_reach_their_temperature_when_they_say() {
     // in 15 at 72; 120 at 36.8), wyzant 748047 (120 to 53 in 10 at 0; at 20 it is 23.4), OpenStax (165 to 150 in 10 at
     // 35; 70 after 107, text from memory).
     let published = [
-        (303.0, 15.0, 143.0, 48.0, 36.8, 0.05),
+        (303.0_f64, 15.0, 143.0, 48.0, 36.8, 0.05),
         (120.0, 10.0, 53.0, 23.408_3, 20.0, 0.001),
         (130.0, 10.0, 115.0, 35.0, 107.0, 0.5),
     ];
     for (first, minutes, then, asked, told, rounding) in published {
         // A third reading on the curve itself, so that the curve is just that of the example.
-        let half = (first * then as f64).sqrt();
+        let half = (first * then).sqrt();
         let found = fit(&[(0.0, first), (minutes / 2.0, half), (minutes, then)]).unwrap();
         let when = found.below(asked, 0.0, 1000.0).unwrap();
         assert!((when - told).abs() <= rounding, "{told}: {when}");
