@@ -327,6 +327,27 @@ sheet-agreement = Readings cannot agree within { $value }. Enter 0 or more.
 sheet-target = { $value } cannot be a torque to reach. It must be above 0.
 sheet-no-stage = The torque has no stage. Enter at least one.
 
+## Spec sheets while they are typed and checked
+
+sheet-no-title = Say which vehicles the sheet is for.
+sheet-no-source = Say where the value comes from: the document and its place in it.
+sheet-no-number = A number is missing. Type it as it stands in the source.
+sheet-no-text = The text is missing. Type it as it stands in the source.
+# $known: the words it can be
+sheet-no-word = Choose one of: { $known }.
+# $word: as it stands; $known: the words it can be
+sheet-word = "{ $word }" is no choice here. Choose one of: { $known }.
+# $text: as typed
+sheet-fasteners = "{ $text }" is no number of fasteners. Count them: 1 or more.
+# $temperature: the temperature, with its unit
+sheet-twice = { $temperature } stands twice. Keep one row for each temperature.
+sheet-unchanged = Nothing is changed, so there is nothing to keep.
+sheet-check-none = Mark at least one value of this sheet as compared with its source.
+# $what: the value's name; $name: who checked it
+sheet-check-there = { $what }: checked by { $name } already.
+# $what: the value's name; $name: who entered it
+sheet-check-own = { $what }: { $name } entered this value, so a second person checks it.
+
 ## Starting a job
 
 start-no-repair-order = The number of the repair order is missing.

@@ -1,8 +1,10 @@
 //! What a job can be started with, as a screen offers it.
 
+use panside_job::Specs;
+use panside_job::sheet::check;
 use panside_job::start::{Question, questions};
+use panside_procedure::Procedure;
 use panside_procedure::proof::Ask;
-use panside_procedure::{Procedure, load};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -52,29 +54,35 @@ pub struct SheetOffer {
 }
 
 impl Bay {
-    /// What a job can be started with, and whether what is asked of its proof is kept.
+    /// What a job can be started with, the sheets of the shop in their newest revision, and whether what is asked of its proof is kept.
     ///
     /// # Errors
     /// [`BayError::Checklist`], [`BayError::Sheet`] for one that does not load; [`BayError::Store`] with what the
     /// disk said.
     pub fn offers(&self, shelf: Shelf<'_>, ask: Ask) -> Result<Vec<ChecklistOffer>, BayError> {
-        shelf.checklists.iter().map(|bytes| self.offer(bytes, shelf.sheets, ask)).collect()
-    }
-
-    fn offer(&self, bytes: &[u8], sheets: &[&[u8]], ask: Ask) -> Result<ChecklistOffer, BayError> {
-        let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
-        let mut fitting = Vec::new();
-        for sheet in sheets {
-            let sheet = load::sheet(sheet).map_err(BayError::Sheet)?;
-            if panside_job::sheet::check(&procedure, &self.specs(&sheet)?).is_empty() {
-                fitting.push(SheetOffer {
-                    id: sheet.id,
-                    title: sheet.title,
-                    revision: sheet.revision,
-                    demo: sheet.demo,
-                });
+        let found = self.found_sheets(shelf)?;
+        let mut sheets = Vec::new();
+        for (sheet, built_in) in found.sheets {
+            match self.specs(&sheet) {
+                Ok(specs) => sheets.push(specs),
+                // A mistake of the program; one of the shop's is told in the kit and keeps no other from being offered.
+                Err(error) if built_in => return Err(error),
+                Err(_) => {}
             }
         }
+        shelf.checklists.iter().map(|bytes| self.offer(bytes, &sheets, ask)).collect()
+    }
+
+    fn offer(&self, bytes: &[u8], sheets: &[Specs], ask: Ask) -> Result<ChecklistOffer, BayError> {
+        let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
+        let fitting = sheets.iter().filter(|specs| check(&procedure, specs).is_empty());
+        let fitting = fitting.map(|Specs { sheet, .. }| SheetOffer {
+            id: sheet.id.clone(),
+            title: sheet.title.clone(),
+            revision: sheet.revision,
+            demo: sheet.demo,
+        });
+        let fitting = fitting.collect();
         let checklist = &procedure.checklist;
         Ok(ChecklistOffer {
             id: checklist.id.clone(),

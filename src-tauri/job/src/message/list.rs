@@ -172,6 +172,20 @@ messages! {
     sheet_target "sheet-target" (value);
     sheet_no_stage "sheet-no-stage" ();
 
+    // Spec sheets while they are typed and checked.
+    sheet_no_title "sheet-no-title" ();
+    sheet_no_source "sheet-no-source" ();
+    sheet_no_number "sheet-no-number" ();
+    sheet_no_text "sheet-no-text" ();
+    sheet_no_word "sheet-no-word" (known);
+    sheet_word "sheet-word" (word, known);
+    sheet_fasteners "sheet-fasteners" (text);
+    sheet_twice "sheet-twice" (temperature);
+    sheet_unchanged "sheet-unchanged" ();
+    sheet_check_none "sheet-check-none" ();
+    sheet_check_there "sheet-check-there" (what, name);
+    sheet_check_own "sheet-check-own" (what, name);
+
     // Starting a job.
     start_no_repair_order "start-no-repair-order" ();
     start_value "start-value" (what, value, wants);
