@@ -131,6 +131,7 @@ function playCore({ job, record, where, answers }) {
     record_page: record,
     prove: { proved: false, doing: "at most one strike: looking at states", states: 812345, failed: null },
     offers: [],
+    sheets: { sheets: [], unfinished: [], checklists: [], unreadable: [] },
     ...answers,
   };
   const picture = () => {
