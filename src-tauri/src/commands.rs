@@ -7,7 +7,7 @@ use panside_bay::JobLine;
 use panside_bay::clock::utc_offset_min;
 use panside_bay::closing::RecordPage;
 use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, Preview, RequestId, Wish};
-use panside_bay::kit::Kit;
+use panside_bay::kit::{Kit, Tool, ToolView};
 use panside_bay::page::{JobPage, Reply};
 use panside_bay::prove::Ask;
 use panside_bay::sheets::{SheetFrom, SheetList, SheetPage, TypedSheet};
@@ -65,6 +65,14 @@ commands! {
     clear_draft(job: JobId, key: String) -> () { |desk| desk.with(move |bay| bay.clear_draft(job, &key)).await }
     /// Keeps the shop's people and tools.
     put_kit(kit: Kit) -> () { |desk| desk.with(move |bay| bay.put_kit(&kit)).await }
+    /// What is to be said of torque tools today.
+    judge_tools(tools: Vec<Tool>) -> Vec<ToolView> {
+        |desk| desk.with(move |bay| Ok(bay.judge_tools(&tools, utc_offset_min()))).await
+    }
+    /// Keeps a torque tool, in place of another or as a new one.
+    put_tool(tool: Tool, replaces: Option<String>) -> Kit {
+        |desk| desk.with(move |bay| bay.put_tool(tool, replaces.as_deref(), utc_offset_min())).await
+    }
     /// The shop's spec sheets and those of the program.
     sheets() -> SheetList { |desk| desk.with(|bay| bay.sheets(SHELF)).await }
     /// A spec sheet as it was kept.

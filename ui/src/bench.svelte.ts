@@ -22,10 +22,11 @@ import {
   readWhere,
   type Screen,
   type SheetAt,
+  type ToolDraft,
   type Where,
 } from "./where";
 
-export type { NewJob, Overlay, Screen, SheetAt } from "./where";
+export type { NewJob, Overlay, Screen, SheetAt, ToolDraft } from "./where";
 
 /** CSS pixels of a millimetre at 160 an inch: assumed until the glass is measured. */
 const ASSUMED_MM = 160 / 25.4;
@@ -49,6 +50,7 @@ class Bench {
   demoClock = $state(false);
   newJob = $state.raw<NewJob | null>(null);
   sheet = $state.raw<SheetAt | null>(null);
+  tool = $state.raw<ToolDraft | null>(null);
   /** A call is under way that changes the job. */
   busy = $state(false);
   /** What went wrong last, until it is put away. */
@@ -113,6 +115,7 @@ class Bench {
       this.#steps = where?.steps ?? {};
       this.newJob = where?.newJob ?? null;
       this.sheet = where?.sheet ?? null;
+      this.tool = where?.tool ?? null;
       const jobs = await call("jobs", {});
       const last =
         jobs.find((job) => job.job === where?.job) ?? (where ? undefined : jobs.find((job) => !job.ended));
@@ -177,6 +180,19 @@ class Bench {
     this.sheet = sheet;
     this.screen = "sheet";
     this.remember();
+  }
+
+  /** Keeps what is typed of a torque tool; nothing once the tool is kept. */
+  keepTool(tool: ToolDraft | null): void {
+    this.tool = tool;
+    this.remember();
+  }
+
+  /** Keeps a torque tool, if the core takes it. */
+  async putTool({ tool, replaces }: ToolDraft): Promise<boolean> {
+    return this.#try(async () => {
+      this.kit = await call("put_tool", { tool, replaces });
+    });
   }
 
   /** Keeps people and tools. */
@@ -320,6 +336,7 @@ class Bench {
       overlay: this.#overlay,
       pad: this.#pad,
       sheet: this.sheet,
+      tool: this.tool,
     };
     void this.#try(() => call("put_setting", { key: "window", text: JSON.stringify(where) }));
   }

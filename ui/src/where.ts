@@ -1,5 +1,5 @@
 // Where the window is: what is kept between starts, so that it comes back where it was.
-import type { Actor, JobId } from "./core/types";
+import type { Actor, JobId, Tool } from "./core/types";
 
 /** The screens. */
 export type Screen = "bay" | "new_job" | "job" | "photos" | "record" | "kit" | "sheet";
@@ -49,6 +49,13 @@ export interface SheetAt {
   compared: string[] | null;
 }
 
+/** A torque tool that is typed and not kept yet. */
+export interface ToolDraft {
+  tool: Tool;
+  /** The name of the tool that it takes the place of; null: it is a new one. */
+  replaces: string | null;
+}
+
 /** What is kept between starts. */
 export interface Where {
   screen: Screen;
@@ -63,6 +70,7 @@ export interface Where {
   overlay: Overlay | null;
   pad: Pad | null;
   sheet: SheetAt | null;
+  tool: ToolDraft | null;
 }
 
 /** Where the window was, as it was kept; nothing where there is no such text. */

@@ -234,6 +234,17 @@ torque-stage-count = The pattern has { $wants } stages; { $has } settings were e
 tool-date = The calibration date "{ $text }" of the tool is no date like 2026-12-31. Correct the tool.
 # $lowest, $highest: the range given
 tool-range = The tool's range { $lowest } to { $highest } cannot be. Correct the tool.
+tool-no-name = Say what the shop calls the tool.
+tool-no-number = A number is missing. Type it as it stands on the certificate.
+tool-no-date = A day is missing. Type it as year, month and day: 2027-03-01.
+# $day: when it was calibrated; $today: the day by the tablet's clock
+tool-calibrated-ahead = It cannot have been calibrated on { $day }: today is { $today }.
+# $day: when it was calibrated; $due: the last day of that calibration
+tool-calibrated-after = It was calibrated on { $day }, so that cannot have ended on { $due }. Look at the certificate.
+# $due: the last day of its calibration; $today: the day by the tablet's clock
+tool-past = Its calibration ended on { $due }; today is { $today }. Nothing that is clicked with it counts.
+# $percent: the deviation that is taken
+tool-class-a = No class is given, so { $percent } % is taken, as class A of ISO 6789 has it for this range.
 
 ## Photos, answers, texts, waits, notes
 

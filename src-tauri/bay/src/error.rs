@@ -73,6 +73,12 @@ pub enum BayError {
         /// The newest one here.
         kept: u32,
     },
+    /// What is typed is no torque tool.
+    #[error("The torque tool is not kept yet:\n{}", .0.join("\n"))]
+    Tool(Vec<String>),
+    /// Another tool has that name.
+    #[error("There is a torque tool \"{0}\" already. Give this one another name, or change that one.")]
+    ToolThere(String),
     /// No such job.
     #[error("There is no job {0} on this tablet. List the jobs to see which there are.")]
     NoJob(JobId),

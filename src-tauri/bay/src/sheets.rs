@@ -6,7 +6,7 @@ mod files;
 use panside_job::Actor;
 use panside_job::clock::civil_date;
 use panside_job::sheet::{By, Needs, check, checked, id_of, needs, view};
-pub use panside_job::sheet::{FieldProblem, SheetView, Typed, TypedPoint, TypedSheet, TypedValue};
+pub use panside_job::sheet::{SheetView, Typed, TypedPoint, TypedSheet, TypedValue};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
 use panside_store::KeptSheet;

@@ -19,7 +19,6 @@ use panside_trade::units::Unit;
 use serde::Serialize;
 
 pub use check::check;
-pub use judge::FieldProblem;
 pub use keep::{By, checked, id_of};
 pub use needs::{Need, Needs, needs};
 pub use page::{SheetEntered, SheetValueView, SheetView, view};

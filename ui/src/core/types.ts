@@ -419,12 +419,11 @@ said: Array<Message>,
 ms_left: number | null, };
 
 /**
- * Something wrong in one field of a value.
+ * Something wrong in one field.
  */
 export type FieldProblem = { 
 /**
- * Which field: `value`, `min`, `max`, `unit`, `agreement`, `fasteners`, `tolerance_percent`, `source`,
- * `stages/0`, `points/0/at`; nothing: the value as a whole.
+ * Which field, by its name in the form; nothing: the whole.
  */
 field: string, 
 /**
@@ -1632,9 +1631,34 @@ unit: string,
  */
 class_percent?: string | null, 
 /**
+ * The day on which it was calibrated, as `YYYY-MM-DD`.
+ */
+calibrated_on?: string | null, 
+/**
+ * The number of the calibration's certificate, as it stands there.
+ */
+certificate?: string | null, 
+/**
  * The last day on which its calibration holds, as `YYYY-MM-DD`.
  */
 calibration_due: string, };
+
+/**
+ * What is to be said of a tool.
+ */
+export type ToolView = { 
+/**
+ * What keeps it from being a tool at all, by the fields of [`Tool`].
+ */
+problems: Array<FieldProblem>, 
+/**
+ * Its calibration has ended, so that nothing clicked with it counts.
+ */
+past: boolean, 
+/**
+ * What else there is to say.
+ */
+notes: Array<Message>, };
 
 /**
  * A kind of part or fastener that is off the vehicle.

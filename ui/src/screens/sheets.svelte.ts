@@ -2,7 +2,7 @@
 import { bench, type SheetAt } from "../bench.svelte";
 import { call, importSheet } from "../core/call";
 import type { SheetFrom, SheetPage, TypedSheet, TypedValue } from "../core/types";
-import { Typing } from "./typing";
+import { Typing } from "../parts/typing";
 
 class Sheets {
   /** The sheet as the core last showed it. */

@@ -125,6 +125,13 @@ messages! {
     torque_stage_count "torque-stage-count" (wants, has);
     tool_date "tool-date" (text);
     tool_range "tool-range" (lowest, highest);
+    tool_no_name "tool-no-name" ();
+    tool_no_number "tool-no-number" ();
+    tool_no_date "tool-no-date" ();
+    tool_calibrated_ahead "tool-calibrated-ahead" (day, today);
+    tool_calibrated_after "tool-calibrated-after" (day, due);
+    tool_past "tool-past" (due, today);
+    tool_class_a "tool-class-a" (percent);
 
     // Photos, answers, texts, waits, notes.
     photo_taken "photo-taken" ();

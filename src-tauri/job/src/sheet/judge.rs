@@ -3,27 +3,17 @@
 use panside_procedure::format::sheet::{Chart, ChartPoint, Measure, Range, Torque, Value};
 use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
-use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::needs::{Need, fits};
 use super::typed::{Typed, TypedPoint, TypedValue};
+use crate::field::FieldProblem;
 use crate::message::{
     Arg, Message, figure, of_trade, sheet_fasteners, sheet_marks, sheet_no_number, sheet_no_source,
     sheet_no_text, sheet_no_word, sheet_range, sheet_twice, sheet_word, unit_other_quantity,
 };
 
-/// Something wrong in one field of a value.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
-pub struct FieldProblem {
-    /// Which field: `value`, `min`, `max`, `unit`, `agreement`, `fasteners`, `tolerance_percent`, `source`,
-    /// `stages/0`, `points/0/at`; nothing: the value as a whole.
-    pub field: String,
-    /// What is wrong and what to do about it.
-    pub message: Message,
-}
-
-/// Reads a value as it is typed.
+/// Reads a value as it is typed. Its fields are `value`, `min`, `max`, `unit`, `agreement`, `fasteners`,
+/// `tolerance_percent`, `source`, and by number `stages/0`, `points/0/at`.
 ///
 /// # Errors
 /// All that is wrong with it, field by field.

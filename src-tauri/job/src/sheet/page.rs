@@ -6,9 +6,10 @@ use panside_trade::units::{Quantity, Unit};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::judge::{FieldProblem, read};
+use super::judge::read;
 use super::needs::{Need, Needs};
 use super::typed::{Typed, TypedSheet};
+use crate::field::FieldProblem;
 use crate::message::{Message, sheet_no_title, words};
 use crate::view::units;
 
