@@ -115,7 +115,18 @@ function playCore({ job, record, where, answers }) {
       { name: "T. Marl", role: "second_person" },
       { name: "K. Lund", role: "service_writer" },
     ],
-    tools: [{ name: "wrench B", min: "5", max: "25", unit: "N·m", calibration_due: "2027-03-01" }],
+    tools: [
+      {
+        name: "wrench B",
+        min: "5",
+        max: "25",
+        unit: "N·m",
+        class_percent: "4",
+        calibrated_on: "2026-03-01",
+        certificate: "invented 7-114",
+        calibration_due: "2027-03-01",
+      },
+    ],
   };
   const core = {
     opened: {
@@ -131,6 +142,8 @@ function playCore({ job, record, where, answers }) {
     record_page: record,
     prove: { proved: false, doing: "at most one strike: looking at states", states: 812345, failed: null },
     offers: [],
+    judge_tools: [{ problems: [], past: false, notes: [] }],
+    sheets: { sheets: [], unfinished: [], checklists: [], unreadable: [] },
     ...answers,
   };
   const picture = () => {

@@ -1,4 +1,5 @@
 import { screens } from "./screens.mjs";
+import { sheets } from "./sheets.mjs";
 
 // The scenes to look at. `page` is the number of a line of the demo walk; `where` is where the window was left; `taps` are
 // names of buttons to press, or functions of the page.
@@ -13,6 +14,7 @@ const says = (text, more = {}) => ({
 
 export const scenes = [
   ...screens,
+  ...sheets,
   { name: "bay-empty", where: { screen: "bay" } },
   { name: "step-open", page: "000" },
   { name: "rows-open", page: "040" },

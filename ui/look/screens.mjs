@@ -56,6 +56,19 @@ const typed = {
   conditions: {},
   tried: null,
 };
+const message = (text) => ({ id: "said", args: {}, text });
+const turned = {
+  problems: [
+    { field: "min", message: message("The tool's range 25 N·m to 5 N·m cannot be. Correct the tool.") },
+  ],
+  past: true,
+  notes: [
+    message(
+      "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing that is clicked with it counts.",
+    ),
+  ],
+};
+const past = { ...turned, problems: [] };
 const proving = (more) => ({ proved: false, doing: "", states: 0, failed: null, ...more });
 
 /** Presses a button, also one that is closed: it says why. */
@@ -118,7 +131,25 @@ export const screens = [
     taps: [(page) => page.getByRole("button", { name: "Remove" }).nth(1).click()],
   },
   { name: "kit-person", where: { screen: "kit" }, taps: ["Name a person"] },
-  { name: "kit-tool", where: { screen: "kit" }, taps: ["Name a torque tool", press("ADD")] },
+  {
+    name: "kit-tool",
+    where: {
+      screen: "kit",
+      tool: {
+        tool: { name: "wrench C", min: "25", max: "5", unit: "N·m", calibration_due: "2026-03-01" },
+        replaces: null,
+      },
+    },
+    answers: { judge_tools: [turned] },
+    taps: ["Name a torque tool", press("ADD")],
+  },
+  { name: "kit-tool-past", where: { screen: "kit" }, answers: { judge_tools: [past] } },
+  {
+    name: "kit-tool-change",
+    where: { screen: "kit" },
+    answers: { judge_tools: [past] },
+    taps: ["Change wrench B"],
+  },
   { name: "kit-size", where: { screen: "kit" }, taps: ["Measure the glass", "Wider by 20"] },
   { name: "over-who", page: "100", taps: ["R. Ode"] },
   { name: "over-more", page: "100", taps: [more] },

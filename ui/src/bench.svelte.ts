@@ -15,60 +15,24 @@ import type {
   Trouble,
 } from "./core/types";
 import { stepToShow } from "./sheet/focus";
+import {
+  type NewJob,
+  type Overlay,
+  type Pad,
+  readWhere,
+  type Screen,
+  type SheetAt,
+  type ToolDraft,
+  type Where,
+} from "./where";
 
-/** The screens. */
-export type Screen = "bay" | "new_job" | "job" | "photos" | "record" | "kit";
-
-/** What can be laid over the step sheet. */
-export type Overlay =
-  | "moves"
-  | "thread"
-  | "tray"
-  | "who"
-  | "more"
-  | "renew"
-  | "strike"
-  | "set_aside"
-  | "explain_missed"
-  | "observe"
-  | "stop"
-  | "finish";
-
-/** A new job as far as it is filled in. What is left out has the first of its answers. */
-export interface NewJob {
-  checklist: string | null;
-  sheet: string | null;
-  repairOrder: string;
-  label: string;
-  /** How the vehicle comes in, by condition. */
-  conditions: Record<string, string>;
-  /** The id of the try to start it, and what was tried: the same job tried again can't be started twice. */
-  tried: { what: string; request: string } | null;
-}
-
-/** The entry whose pad is open. */
-interface Pad {
-  step: string;
-  entry: string;
-}
-
-/** What is kept between starts. */
-interface Where {
-  screen: Screen;
-  job: JobId | null;
-  /** Step that is looked at, by job. */
-  steps: Record<JobId, string>;
-  actor: Actor | null;
-  dark: boolean;
-  /** CSS pixels of a millimetre of the glass. */
-  mm: number;
-  newJob: NewJob | null;
-  overlay: Overlay | null;
-  pad: Pad | null;
-}
+export type { NewJob, Overlay, Screen, SheetAt, ToolDraft } from "./where";
 
 /** CSS pixels of a millimetre at 160 an inch: assumed until the glass is measured. */
 const ASSUMED_MM = 160 / 25.4;
+
+/** Screens that show no job. */
+const JOBLESS: Screen[] = ["kit", "new_job", "sheet"];
 
 class Bench {
   /** The window has found out where it was. */
@@ -85,6 +49,8 @@ class Bench {
   mm = $state(ASSUMED_MM);
   demoClock = $state(false);
   newJob = $state.raw<NewJob | null>(null);
+  sheet = $state.raw<SheetAt | null>(null);
+  tool = $state.raw<ToolDraft | null>(null);
   /** A call is under way that changes the job. */
   busy = $state(false);
   /** What went wrong last, until it is put away. */
@@ -148,11 +114,13 @@ class Bench {
       this.mm = where?.mm ?? ASSUMED_MM;
       this.#steps = where?.steps ?? {};
       this.newJob = where?.newJob ?? null;
+      this.sheet = where?.sheet ?? null;
+      this.tool = where?.tool ?? null;
       const jobs = await call("jobs", {});
       const last =
         jobs.find((job) => job.job === where?.job) ?? (where ? undefined : jobs.find((job) => !job.ended));
       if (last) await this.openJob(last.job);
-      if (where && (last || where.screen === "kit" || where.screen === "new_job")) this.screen = where.screen;
+      if (where && (last || JOBLESS.includes(where.screen))) this.screen = where.screen;
       if (where && last) {
         this.#overlay = where.overlay ?? null;
         this.#pad = where.pad ?? null;
@@ -205,6 +173,26 @@ class Bench {
   keepNewJob(job: NewJob | null): void {
     this.newJob = job;
     this.remember();
+  }
+
+  /** Looks at a spec sheet, or at another place of it. */
+  lookAtSheet(sheet: SheetAt): void {
+    this.sheet = sheet;
+    this.screen = "sheet";
+    this.remember();
+  }
+
+  /** Keeps what is typed of a torque tool; nothing once the tool is kept. */
+  keepTool(tool: ToolDraft | null): void {
+    this.tool = tool;
+    this.remember();
+  }
+
+  /** Keeps a torque tool, if the core takes it. */
+  async putTool({ tool, replaces }: ToolDraft): Promise<boolean> {
+    return this.#try(async () => {
+      this.kit = await call("put_tool", { tool, replaces });
+    });
   }
 
   /** Keeps people and tools. */
@@ -347,6 +335,8 @@ class Bench {
       newJob: this.newJob,
       overlay: this.#overlay,
       pad: this.#pad,
+      sheet: this.sheet,
+      tool: this.tool,
     };
     void this.#try(() => call("put_setting", { key: "window", text: JSON.stringify(where) }));
   }
@@ -387,16 +377,6 @@ class Bench {
     if (!drafts) return;
     this.#drafts.clear();
     for (const [key, text] of Object.entries(page.drafts)) this.#drafts.set(key, text);
-  }
-}
-
-function readWhere(text: string | null): Where | null {
-  if (text === null) return null;
-  try {
-    return JSON.parse(text) as Where;
-  } catch {
-    // What can't be read is forgotten: it says only which screen was open.
-    return null;
   }
 }
 

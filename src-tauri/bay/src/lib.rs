@@ -4,6 +4,7 @@
 //! - [`Bay`]: an open store with its jobs
 //! - [`prove`], [`start`]: a checklist is proved before a job is started with it
 //! - [`enter`]: one wish in, events on disk, the new view out
+//! - [`kit`], [`shelf`], [`sheets`]: people, tools, and what a job can be started with
 //! - [`photos`], [`record`]: photos in, the record out
 //! - [`say`]: message ids into sentences
 //! - [`clock`]: the device's clocks
@@ -23,6 +24,7 @@ pub mod photos;
 pub mod prove;
 pub mod record;
 pub mod say;
+pub mod sheets;
 pub mod shelf;
 pub mod start;
 

@@ -1,9 +1,11 @@
 //! What a job can be started with, as a screen offers it.
 
+use panside_job::Specs;
+use panside_job::sheet::check;
 use panside_job::start::{Question, questions};
 use panside_journal::Hash;
+use panside_procedure::Procedure;
 use panside_procedure::proof::Ask;
-use panside_procedure::{Procedure, load};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -56,21 +58,29 @@ pub struct SheetOffer {
 }
 
 impl Bay {
-    /// What a job can be started with, and whether what is asked of its proof is kept. Behind a checklist that is not
-    /// proved stands the last of its revisions that is, if this tablet ever had one.
+    /// What a job can be started with, the sheets of the shop in their newest revision, and whether what is asked of its
+    /// proof is kept. Behind a checklist that is not proved stands the last of its revisions that is, if this tablet
+    /// ever had one.
     ///
     /// # Errors
     /// [`BayError::Checklist`], [`BayError::Sheet`] for one that does not load; [`BayError::Store`] with what the
     /// disk said.
     pub fn offers(&self, shelf: Shelf<'_>, ask: Ask) -> Result<Vec<ChecklistOffer>, BayError> {
+        let found = self.found_sheets(shelf)?;
+        let mut sheets = Vec::new();
+        for (sheet, built_in) in found.sheets {
+            match self.specs(&sheet) {
+                Ok(specs) => sheets.push(specs),
+                // A mistake of the program; one of the shop's is told in the kit and keeps no other from being offered.
+                Err(error) if built_in => return Err(error),
+                Err(_) => {}
+            }
+        }
         let mut offers = Vec::new();
         for bytes in shelf.checklists {
-            let offer = self.offer(bytes, shelf.sheets, ask)?;
-            let earlier = if offer.proved {
-                None
-            } else {
-                self.last_proved(&offer.id, &offer.hash, shelf.sheets, ask)?
-            };
+            let offer = self.offer(bytes, &sheets, ask)?;
+            let earlier =
+                if offer.proved { None } else { self.last_proved(&offer.id, &offer.hash, &sheets, ask)? };
             offers.push(offer);
             offers.extend(earlier);
         }
@@ -82,7 +92,7 @@ impl Bay {
         &self,
         id: &str,
         but: &Hash,
-        sheets: &[&[u8]],
+        sheets: &[Specs],
         ask: Ask,
     ) -> Result<Option<ChecklistOffer>, BayError> {
         let mut last: Option<ChecklistOffer> = None;
@@ -113,20 +123,16 @@ impl Bay {
         Ok(self.store.document(hash)?.bytes)
     }
 
-    fn offer(&self, bytes: &[u8], sheets: &[&[u8]], ask: Ask) -> Result<ChecklistOffer, BayError> {
+    fn offer(&self, bytes: &[u8], sheets: &[Specs], ask: Ask) -> Result<ChecklistOffer, BayError> {
         let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
-        let mut fitting = Vec::new();
-        for sheet in sheets {
-            let sheet = load::sheet(sheet).map_err(BayError::Sheet)?;
-            if panside_job::sheet::check(&procedure, &self.specs(&sheet)?).is_empty() {
-                fitting.push(SheetOffer {
-                    id: sheet.id,
-                    title: sheet.title,
-                    revision: sheet.revision,
-                    demo: sheet.demo,
-                });
-            }
-        }
+        let fitting = sheets.iter().filter(|specs| check(&procedure, specs).is_empty());
+        let fitting = fitting.map(|Specs { sheet, .. }| SheetOffer {
+            id: sheet.id.clone(),
+            title: sheet.title.clone(),
+            revision: sheet.revision,
+            demo: sheet.demo,
+        });
+        let fitting = fitting.collect();
         let checklist = &procedure.checklist;
         let hash = Hash::of(bytes);
         Ok(ChecklistOffer {
@@ -144,14 +150,26 @@ impl Bay {
 }
 
 impl<'a> Shelf<'a> {
+    /// The bytes of a checklist by its id.
+    ///
+    /// # Errors
+    /// [`BayError::NotOnShelf`] when there is none.
+    pub fn checklist(&self, id: &str) -> Result<&'a [u8], BayError> {
+        find(self.checklists, id)
+    }
+
     /// The bytes of a spec sheet by its id.
     ///
     /// # Errors
     /// [`BayError::NotOnShelf`] when there is none.
     pub fn sheet(&self, id: &str) -> Result<&'a [u8], BayError> {
-        let is = |bytes: &&&[u8]| named(bytes).as_deref() == Some(id);
-        self.sheets.iter().find(is).copied().ok_or_else(|| BayError::NotOnShelf(id.to_owned()))
+        find(self.sheets, id)
     }
+}
+
+fn find<'a>(files: &[&'a [u8]], id: &str) -> Result<&'a [u8], BayError> {
+    let is = |bytes: &&&[u8]| named(bytes).as_deref() == Some(id);
+    files.iter().find(is).copied().ok_or_else(|| BayError::NotOnShelf(id.to_owned()))
 }
 
 /// The id of a checklist or a sheet.

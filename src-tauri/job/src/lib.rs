@@ -4,6 +4,7 @@
 //! - [`value`], [`entry`]: what is entered at each kind of entry, and which class it has
 //! - [`sheet`]: a spec sheet's values with the types of the trade
 //! - [`job`], [`tally`]: one job, folded from its events
+//! - [`tool`]: a torque tool while it is typed, and what its certificate is worth today
 //! - [`request`], [`decide()`]: what a person asks for, and the events or the refusal that answers it
 //! - [`view`]: all that a screen shows of a job, so that no screen holds a rule
 //! - [`message`]: what is said to a person, as ids with arguments
@@ -14,6 +15,7 @@ pub mod decide;
 pub mod entry;
 pub mod error;
 pub mod event;
+pub mod field;
 mod fold;
 pub mod job;
 pub mod message;
@@ -25,6 +27,7 @@ pub mod start;
 pub mod tally;
 #[cfg(test)]
 mod testing;
+pub mod tool;
 pub mod value;
 pub mod view;
 

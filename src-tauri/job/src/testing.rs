@@ -54,6 +54,8 @@ pub fn tool() -> Tool {
         max: "15".into(),
         unit: "N·m".into(),
         class_percent: None,
+        calibrated_on: None,
+        certificate: None,
         calibration_due: "2026-12-31".into(),
     }
 }

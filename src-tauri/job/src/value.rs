@@ -157,6 +157,12 @@ pub struct Tool {
     /// its range, as `panside_trade::torque::class_a_deviation_percent` gives it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub class_percent: Option<String>,
+    /// The day on which it was calibrated, as `YYYY-MM-DD`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub calibrated_on: Option<String>,
+    /// The number of the calibration's certificate, as it stands there.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub certificate: Option<String>,
     /// The last day on which its calibration holds, as `YYYY-MM-DD`.
     pub calibration_due: String,
 }

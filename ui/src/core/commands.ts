@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, ChecklistOffer, EntryValue, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, Preview, Proving, RecordPage, Reply, Request, RequestId } from "./types";
+import type { Actor, ChecklistOffer, EntryValue, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolView, TypedSheet } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -28,6 +28,28 @@ export interface Commands {
   clear_draft: { takes: { job: JobId; key: string }; answers: null };
   /** Keeps the shop's people and tools. */
   put_kit: { takes: { kit: Kit }; answers: null };
+  /** What is to be said of torque tools today. */
+  judge_tools: { takes: { tools: Array<Tool> }; answers: Array<ToolView> };
+  /** Keeps a torque tool, in place of another or as a new one. */
+  put_tool: { takes: { tool: Tool; replaces: string | null }; answers: Kit };
+  /** The shop's spec sheets and those of the program. */
+  sheets: { takes: Record<string, never>; answers: SheetList };
+  /** A spec sheet as it was kept. */
+  sheet: { takes: { id: string }; answers: SheetPage };
+  /** Begins to type a spec sheet, or goes on with a change of it. */
+  begin_sheet: { takes: { from: SheetFrom }; answers: SheetPage };
+  /** A spec sheet as far as it is typed. */
+  typed_sheet: { takes: { draft: string }; answers: SheetPage };
+  /** Keeps what is typed of a spec sheet, and says what is wrong with it. */
+  type_sheet: { takes: { typed: TypedSheet }; answers: SheetPage };
+  /** Forgets what is typed of a spec sheet. */
+  drop_sheet: { takes: { draft: string }; answers: null };
+  /** Keeps what is typed as the spec sheet's next revision, and answers its id. */
+  keep_sheet: { takes: { draft: string; actor: Actor }; answers: string };
+  /** Keeps that somebody compared values of a spec sheet with their sources. */
+  check_sheet: { takes: { id: string; revision: number; keys: Array<string>; actor: Actor }; answers: null };
+  /** Writes a spec sheet as a file beside the store and answers its path. */
+  export_sheet: { takes: { id: string }; answers: string };
   /** Keeps what the window wants to find again. */
   put_setting: { takes: { key: string; text: string }; answers: null };
   /** The record as far as the job has come: what is in it, what it lacks. */
@@ -39,4 +61,4 @@ export interface Commands {
 }
 
 /** Commands whose arguments or answers are bytes. */
-export type RawCommand = "add_photo" | "photo" | "thumbnail";
+export type RawCommand = "add_photo" | "photo" | "thumbnail" | "import_sheet";

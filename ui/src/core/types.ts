@@ -423,6 +423,19 @@ said: Array<Message>,
 ms_left: number | null, };
 
 /**
+ * Something wrong in one field.
+ */
+export type FieldProblem = { 
+/**
+ * Which field, by its name in the form; nothing: the whole.
+ */
+field: string, 
+/**
+ * What is wrong and what to do about it.
+ */
+message: Message, };
+
+/**
  * Something that is known or not.
  */
 export type GateView = { 
@@ -1169,6 +1182,99 @@ export type Role = "technician" | "second_person" | "service_writer";
 export type ScanOf = "vin" | "codes" | "text";
 
 /**
+ * That a second person compared a value with its source.
+ */
+export type SheetCheck = { 
+/**
+ * Who. Somebody else than who entered the value.
+ */
+by: string, 
+/**
+ * The day, as `YYYY-MM-DD`.
+ */
+on: string, };
+
+/**
+ * Who entered a value.
+ */
+export type SheetEntered = { 
+/**
+ * Who.
+ */
+by: string, 
+/**
+ * The day, as `YYYY-MM-DD`, where it was taken down.
+ */
+on: string | null, };
+
+/**
+ * What a sheet is typed from.
+ */
+export type SheetFrom = { "checklist": string } | { "copy": string } | { "edit": string };
+
+/**
+ * One sheet in its newest revision.
+ */
+export type SheetLine = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * Which vehicles it is for.
+ */
+title: string, 
+/**
+ * Its revision.
+ */
+revision: number, 
+/**
+ * Invented content.
+ */
+demo: boolean, 
+/**
+ * It belongs to the program and is never changed; a copy of it can be.
+ */
+built_in: boolean, 
+/**
+ * Number of its values.
+ */
+values: number, 
+/**
+ * How many of them a second person has checked.
+ */
+checked: number, 
+/**
+ * A change of it is typed and not kept yet.
+ */
+unfinished: boolean, 
+/**
+ * Titles of the checklists that it fits.
+ */
+fits: Array<string>, };
+
+/**
+ * What the shop has of spec sheets.
+ */
+export type SheetList = { 
+/**
+ * Sheets that a job can be started with, by title.
+ */
+sheets: Array<SheetLine>, 
+/**
+ * New sheets that are typed and not kept yet.
+ */
+unfinished: Array<UnfinishedSheet>, 
+/**
+ * What a new one can be made for: id and title of each checklist.
+ */
+checklists: Array<[string, string]>, 
+/**
+ * Sheets in the store that this version can't read, as sentences.
+ */
+unreadable: Array<string>, };
+
+/**
  * A spec sheet as it is offered.
  */
 export type SheetOffer = { 
@@ -1188,6 +1294,85 @@ revision: number,
  * Invented content.
  */
 demo: boolean, };
+
+/**
+ * A sheet as a screen shows it.
+ */
+export type SheetPage = { 
+/**
+ * Its values as text.
+ */
+typed: TypedSheet, 
+/**
+ * It is being typed and not kept yet; else it is as it was kept.
+ */
+typing: boolean, 
+/**
+ * It belongs to the program.
+ */
+built_in: boolean, 
+/**
+ * Titles of the checklists that it fits; none while it is typed.
+ */
+fits: Array<string>, 
+/**
+ * What stands beside the text: what is wrong, who entered what, whose check stands.
+ */
+view: SheetView, };
+
+/**
+ * One value.
+ */
+export type SheetValueView = { 
+/**
+ * Its key.
+ */
+key: string, 
+/**
+ * The key in words.
+ */
+name: string, 
+/**
+ * Titles of the steps that read it.
+ */
+asked_by: Array<string>, 
+/**
+ * Units it can be typed in, the usual one first. Those of a chart's marks.
+ */
+units: Array<string>, 
+/**
+ * Units of a chart's temperatures.
+ */
+temperature_units: Array<string>, 
+/**
+ * The words a fact can be.
+ */
+choices: Array<string>, 
+/**
+ * What is wrong with it, field by field.
+ */
+problems: Array<FieldProblem>, 
+/**
+ * Who entered it as it stands, and on which day; nothing where it was changed and is not kept yet.
+ */
+entered: SheetEntered | null, 
+/**
+ * A second person's check of it as it stands.
+ */
+checked: SheetCheck | null, };
+
+/**
+ * All that a screen needs beside the typed text.
+ */
+export type SheetView = { 
+/**
+ * What is wrong with the title.
+ */
+title: Message | null, 
+/**
+ * The values, by key.
+ */
+values: Array<SheetValueView>, };
 
 /**
  * How a step is shown.
@@ -1450,9 +1635,34 @@ unit: string,
  */
 class_percent?: string | null, 
 /**
+ * The day on which it was calibrated, as `YYYY-MM-DD`.
+ */
+calibrated_on?: string | null, 
+/**
+ * The number of the calibration's certificate, as it stands there.
+ */
+certificate?: string | null, 
+/**
  * The last day on which its calibration holds, as `YYYY-MM-DD`.
  */
 calibration_due: string, };
+
+/**
+ * What is to be said of a tool.
+ */
+export type ToolView = { 
+/**
+ * What keeps it from being a tool at all, by the fields of [`Tool`].
+ */
+problems: Array<FieldProblem>, 
+/**
+ * Its calibration has ended, so that nothing clicked with it counts.
+ */
+past: boolean, 
+/**
+ * What else there is to say.
+ */
+notes: Array<Message>, };
 
 /**
  * A kind of part or fastener that is off the vehicle.
@@ -1500,6 +1710,139 @@ message: string, };
  * What can be offered after a failure.
  */
 export type TroubleKind = "stale" | "refused" | "photo" | "store" | "locked" | "other";
+
+/**
+ * The kinds of value as they are typed.
+ */
+export type TypedIs = { "measure": { 
+/**
+ * The number.
+ */
+value: string, 
+/**
+ * Its unit.
+ */
+unit: string, } } | { "range": { 
+/**
+ * The lower one.
+ */
+min: string, 
+/**
+ * The higher one.
+ */
+max: string, 
+/**
+ * Unit of both.
+ */
+unit: string, } } | { "chart": { 
+/**
+ * Unit of the temperatures.
+ */
+temperature_unit: string, 
+/**
+ * Unit of the marks and of the agreement.
+ */
+length_unit: string, 
+/**
+ * The points, in any order.
+ */
+points: Array<TypedPoint>, 
+/**
+ * How far two readings may differ and still agree.
+ */
+agreement: string, } } | { "torque": { 
+/**
+ * How many fasteners.
+ */
+fasteners: string, 
+/**
+ * Target of each stage, in order.
+ */
+stages: Array<string>, 
+/**
+ * Unit of the stages.
+ */
+unit: string, 
+/**
+ * How far a setting may be off, in percent of the target.
+ */
+tolerance_percent: string, } } | { "fact": string } | { "text": string };
+
+/**
+ * One temperature of a level chart while it is typed.
+ */
+export type TypedPoint = { 
+/**
+ * Fluid temperature.
+ */
+at: string, 
+/**
+ * Low mark.
+ */
+low: string, 
+/**
+ * High mark.
+ */
+high: string, };
+
+/**
+ * A spec sheet while it is typed.
+ */
+export type TypedSheet = { 
+/**
+ * Under which name the draft is kept: the sheet's id, or a name of its own for a sheet that has none yet.
+ */
+draft: string, 
+/**
+ * The sheet that is edited; nothing: a new one.
+ */
+id: string | null, 
+/**
+ * The revision that is edited; 0 for a new one.
+ */
+revision: number, 
+/**
+ * The checklist that it is made for.
+ */
+checklist: string, 
+/**
+ * Which vehicles it is for.
+ */
+title: string, 
+/**
+ * Invented values, also when only copied from some.
+ */
+demo: boolean, 
+/**
+ * The values by key.
+ */
+values: { [key in string]: TypedValue }, };
+
+/**
+ * One value while it is typed.
+ */
+export type TypedValue = { 
+/**
+ * What it is.
+ */
+is: TypedIs, 
+/**
+ * Where it comes from.
+ */
+source: string, };
+
+/**
+ * A new sheet that is not kept yet.
+ */
+export type UnfinishedSheet = { 
+/**
+ * The draft's name.
+ */
+draft: string, 
+/**
+ * Its title so far.
+ */
+title: string, };
 
 /**
  * Where a person is while a step is worked.

@@ -5,5 +5,6 @@
 mod entering;
 mod kit;
 mod pages;
+mod sheets;
 mod starting;
 mod window;

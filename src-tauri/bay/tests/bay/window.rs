@@ -121,6 +121,8 @@ fn people_and_tools_are_there_after_a_restart_and_nobody_is_there_twice() {
         max: "25".into(),
         unit: "N·m".into(),
         class_percent: None,
+        calibrated_on: None,
+        certificate: None,
         calibration_due: "2027-03-01".into(),
     };
     let writer = Actor { name: "R. Ode".into(), role: Role::ServiceWriter };
@@ -129,6 +131,50 @@ fn people_and_tools_are_there_after_a_restart_and_nobody_is_there_twice() {
     shop.bay.put_kit(&kit).unwrap();
     let kept = shop.restarted().bay.kit().unwrap();
     assert_eq!(kept, Kit { people: vec![technician(), writer], tools: vec![tool] });
+}
+
+fn wrench() -> Tool {
+    Tool {
+        name: "wrench B".into(),
+        min: "5".into(),
+        max: "25".into(),
+        unit: "N·m".into(),
+        class_percent: None,
+        calibrated_on: Some("2026-03-01".into()),
+        certificate: Some(" invented 7-114 ".into()),
+        calibration_due: "2027-03-01".into(),
+    }
+}
+
+#[test]
+fn a_tool_is_kept_once_under_its_name_and_changed_in_its_place() {
+    let mut shop = Shop::new();
+    shop.bay.put_tool(wrench(), None, 0).unwrap();
+    let again = shop.bay.put_tool(wrench(), None, 0).unwrap_err();
+    assert!(matches!(again, BayError::ToolThere(_)), "{again}");
+    let renamed = Tool { name: "wrench C".into(), ..wrench() };
+    shop.bay.put_tool(renamed, Some("wrench B"), 0).unwrap();
+    let tools = shop.restarted().bay.kit().unwrap().tools;
+    assert_eq!(tools.len(), 1);
+    assert_eq!(
+        (tools[0].name.as_str(), tools[0].certificate.as_deref()),
+        ("wrench C", Some("invented 7-114"))
+    );
+}
+
+#[test]
+fn a_tool_whose_range_is_turned_is_not_kept_and_one_out_of_date_is_told() {
+    let mut shop = Shop::new();
+    let turned = Tool { min: "25".into(), max: "5".into(), ..wrench() };
+    let error = shop.bay.put_tool(turned, None, 0).unwrap_err().to_string();
+    assert!(error.contains("The tool's range 25 N·m to 5 N·m cannot be."), "{error}");
+    let old = Tool { calibrated_on: None, calibration_due: "2026-03-01".into(), ..wrench() };
+    let kit = shop.bay.put_tool(old, None, 0).unwrap();
+    let view = &shop.bay.judge_tools(&kit.tools, 0)[0];
+    assert!(view.past);
+    let said =
+        "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing that is clicked with it counts.";
+    assert!(view.notes.iter().any(|note| note.text == said), "{:?}", view.notes);
 }
 
 #[test]

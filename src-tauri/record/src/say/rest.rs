@@ -50,7 +50,9 @@ pub(crate) fn torque_rows(document: &Document) -> Vec<Vec<String>> {
         let clicked = format!("{} {}", torque.stages.join(", then "), torque.unit);
         let allowed: Vec<_> = torque.limits.iter().map(|limit| limit.allows.clone()).collect();
         let class = with_standing(torque.class.clone(), torque.standing);
-        vec![torque.label.clone(), pieces, clicked, class, allowed.join("; "), torque.tool.clone()]
+        let certificate = torque.certificate.iter().map(|number| format!(", certificate {number}"));
+        let tool = certificate.fold(torque.tool.clone(), |tool, number| tool + &number);
+        vec![torque.label.clone(), pieces, clicked, class, allowed.join("; "), tool]
     });
     rows.collect()
 }

@@ -223,6 +223,8 @@ pub fn clicked() -> EntryValue {
         max: "15".into(),
         unit: "N·m".into(),
         class_percent: None,
+        calibrated_on: None,
+        certificate: None,
         calibration_due: "2026-12-31".into(),
     };
     EntryValue::Torque { stages: vec!["4,0".into(), "9,0".into()], unit: "N·m".into(), tool }

@@ -84,3 +84,15 @@ CREATE TABLE settings (
   key  TEXT PRIMARY KEY,
   text TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE sheet_drafts (
+  id   TEXT PRIMARY KEY,
+  text TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE sheets (
+  id       TEXT NOT NULL,
+  revision INTEGER NOT NULL,
+  text     TEXT NOT NULL,
+  PRIMARY KEY (id, revision)
+) STRICT, WITHOUT ROWID;
