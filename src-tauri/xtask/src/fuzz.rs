@@ -21,7 +21,8 @@ pub fn fuzz(root: &Path, options: &[&str]) -> Result<(), Failure> {
     if !known {
         return Err(Failure::usage(&format!("fuzz does not know `{}`", options.join(" "))));
     }
-    call(command(root, "cargo", &["build", "-p", "panside-tests", "--example", "fuzz"]))?;
+    // With the features that the whole workspace asks for, so that nothing the tests have built is built again.
+    call(command(root, "cargo", &["build", "--workspace", "--example", "fuzz"]))?;
     let options: Vec<String> = options.iter().map(|option| (*option).to_owned()).collect();
     let work =
         move |root: &Path| call(command(root, &cli::example(root, "fuzz").to_string_lossy(), &options));
