@@ -9,6 +9,7 @@ use panside_bay::closing::RecordPage;
 use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, Preview, RequestId, Wish};
 use panside_bay::kit::{Kit, Tool, ToolView};
 use panside_bay::page::{JobPage, Reply};
+use panside_bay::pins::{Pin, PinHolder, PinReply};
 use panside_bay::sheets::{SheetFrom, SheetList, SheetPage, TypedSheet};
 use panside_bay::shelf::ChecklistOffer;
 use panside_bay::start::NewJob;
@@ -64,6 +65,15 @@ commands! {
     clear_draft(job: JobId, key: String) -> () { |desk| desk.with(move |bay| bay.clear_draft(job, &key)).await }
     /// Keeps the shop's people and tools.
     put_kit(kit: Kit) -> () { |desk| desk.with(move |bay| bay.put_kit(&kit)).await }
+    /// Gives a person's PIN for what comes next.
+    give_pin(name: String, pin: Pin) -> PinReply { |desk| desk.with(move |bay| bay.give_pin(&name, &pin)).await }
+    /// Sets a person's PIN, and answers who has one.
+    set_pin(name: String, pin: Pin, actor: Actor) -> Vec<PinHolder> {
+        |desk| desk.with(move |bay| {
+            bay.set_pin(&name, pin, &actor)?;
+            bay.pin_holders(utc_offset_min())
+        }).await
+    }
     /// What is to be said of torque tools today.
     judge_tools(tools: Vec<Tool>) -> Vec<ToolView> {
         |desk| desk.with(move |bay| Ok(bay.judge_tools(&tools, utc_offset_min()))).await

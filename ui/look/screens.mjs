@@ -79,6 +79,9 @@ const inOverlay = (name) => (page) =>
     .getByRole("button", { name, exact: name === "ENTER" })
     .first()
     .click({ force: true });
+const exactly = (name) => (page) => page.getByRole("button", { name, exact: true }).click();
+const digits = (text) => (page) => page.keyboard.type(text);
+const waited = (page) => page.waitForTimeout(200);
 const more = (page) => page.getByRole("button", { name: "More", exact: true }).click();
 
 export const screens = [
@@ -143,12 +146,34 @@ export const screens = [
     answers: { judge_tools: [turned] },
     taps: ["Name a torque tool", press("ADD")],
   },
+  { name: "kit-pin", where: { screen: "kit" }, taps: ["Set a PIN", digits("471")] },
+  {
+    name: "kit-pin-differs",
+    where: { screen: "kit" },
+    taps: ["Set a PIN", digits("4711"), "Go on", digits("4712"), exactly("SET")],
+  },
+  {
+    name: "kit-pin-asked",
+    where: { screen: "kit" },
+    answers: { set_pin: { throws: { kind: "pin", message: "The PIN of R. Ode is needed for this." } } },
+    taps: [
+      "Change the PIN",
+      digits("4711"),
+      "Go on",
+      digits("4711"),
+      exactly("SET"),
+      waited,
+      digits("2580"),
+      exactly("GIVE"),
+      waited,
+    ],
+  },
   { name: "kit-tool-past", where: { screen: "kit" }, answers: { judge_tools: [past] } },
   {
     name: "kit-tool-change",
     where: { screen: "kit" },
     answers: { judge_tools: [past] },
-    taps: ["Change wrench B"],
+    taps: [/Change.*wrench B/],
   },
   { name: "kit-size", where: { screen: "kit" }, taps: ["Measure the glass", "Wider by 20"] },
   { name: "over-who", page: "100", taps: ["R. Ode"] },

@@ -8,12 +8,14 @@ import type {
   JobId,
   JobPage,
   Kit,
+  PinHolder,
   Refusal,
   Request,
   Signature,
   StepView,
   Trouble,
 } from "./core/types";
+import { pins } from "./parts/pin.svelte";
 import { stepToShow } from "./sheet/focus";
 import {
   type NewJob,
@@ -44,6 +46,8 @@ class Bench {
   /** Goes on once a second. */
   tick = $state(Date.now());
   kit = $state.raw<Kit>({ people: [], tools: [] });
+  /** Who has a PIN. */
+  pins = $state.raw<PinHolder[]>([]);
   actor = $state.raw<Actor | null>(null);
   dark = $state(false);
   mm = $state(ASSUMED_MM);
@@ -106,6 +110,7 @@ class Bench {
     await this.#try(async () => {
       const opened = await call("opened", {});
       this.kit = opened.kit;
+      this.pins = opened.pins;
       this.demoClock = opened.demo_clock;
       this.storeTroubles = opened.troubles;
       const where = readWhere(opened.window);
@@ -182,17 +187,18 @@ class Bench {
     this.remember();
   }
 
-  /** Keeps what is typed of a torque tool; nothing once the tool is kept. */
-  keepTool(tool: ToolDraft | null): void {
-    this.tool = tool;
-    this.remember();
-  }
-
-  /** Keeps a torque tool, if the core takes it. */
-  async putTool({ tool, replaces }: ToolDraft): Promise<boolean> {
-    return this.#try(async () => {
-      this.kit = await call("put_tool", { tool, replaces });
-    });
+  /** Does what the core may ask the PIN of who works now for, and does it again once that is given. */
+  async withPin<T>(work: () => Promise<T>): Promise<T | null> {
+    try {
+      return await work();
+    } catch (error) {
+      const trouble = asTrouble(error);
+      if (trouble.kind === "pin" && this.actor) {
+        return (await pins.ask(this.actor.name)) ? this.withPin(work) : null;
+      }
+      this.trouble = trouble;
+      return null;
+    }
   }
 
   /** Keeps people and tools. */
@@ -213,6 +219,7 @@ class Bench {
     if (!page || !actor || this.busy) return false;
     this.busy = true;
     this.refused = null;
+    let pinOf: string | null = null;
     const words = JSON.stringify([page.head, actor, wish]);
     const request = this.#again?.wish === words ? this.#again.request : crypto.randomUUID();
     this.#again = { wish: words, request };
@@ -222,10 +229,12 @@ class Bench {
       this.#again = null;
       this.refused = reply.refused;
       entered = reply.refused === null;
+      pinOf = reply.pin_of;
       this.#show(reply.page, false);
     });
     this.busy = false;
     if (this.trouble?.kind === "stale") await this.look();
+    if (pinOf !== null && (await pins.ask(pinOf))) return this.ask(wish, as);
     return entered;
   }
 

@@ -94,6 +94,8 @@ refused-sign-role =
         [second_person] "{ $sign }" is signed by a second person.
        *[technician] "{ $sign }" is signed by a technician.
     }
+# $name: who signs
+refused-pin = { $name } signs a hold point here and has not given the PIN for it.
 # $sign: text of the sign-off
 refused-sign-with-done = "{ $sign }" is signed together with Done, not before.
 

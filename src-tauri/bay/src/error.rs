@@ -73,6 +73,23 @@ pub enum BayError {
         /// The newest one here.
         kept: u32,
     },
+    /// A PIN has to be given first. Whoever asks is shown a pad for it and tries again.
+    #[error("The PIN of {0} is needed for this. Give it, then repeat.")]
+    PinAsked(String),
+    /// A PIN of another form.
+    #[error("A PIN has 4 to 8 digits. Choose another one.")]
+    PinForm,
+    /// Somebody without a PIN would set another person's.
+    #[error(
+        "{0} has no PIN, and only who has one may set somebody else's. Each person sets their own first."
+    )]
+    PinOfOther(String),
+    /// There is no PIN to give.
+    #[error("{0} has no PIN on this tablet, so there is none to give.")]
+    NoPin(String),
+    /// A PIN could not be made into what is kept of it.
+    #[error("The PIN could not be taken ({0}). Try again.")]
+    PinHash(String),
     /// What is typed is no torque tool.
     #[error("The torque tool is not kept yet:\n{}", .0.join("\n"))]
     Tool(Vec<String>),

@@ -5,6 +5,7 @@
 //! - [`prove`], [`start`]: a checklist is proved before a job is started with it
 //! - [`enter`]: one wish in, events on disk, the new view out
 //! - [`kit`], [`shelf`], [`sheets`]: people, tools, and what a job can be started with
+//! - [`pins`]: who a person is at a hold point
 //! - [`photos`], [`record`]: photos in, the record out
 //! - [`say`]: message ids into sentences
 //! - [`clock`]: the device's clocks
@@ -21,6 +22,7 @@ mod jobs;
 pub mod kit;
 pub mod page;
 pub mod photos;
+pub mod pins;
 pub mod prove;
 pub mod record;
 pub mod say;

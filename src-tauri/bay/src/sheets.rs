@@ -241,7 +241,7 @@ impl Bay {
     ///
     /// # Errors
     /// [`BayError::SheetBuiltIn`]; [`BayError::SheetCheck`] when the person entered a value, or it is checked
-    /// already; [`BayError::Store`], also when the sheet is not at `revision` any more.
+    /// already; [`BayError::PinAsked`] when they have a PIN and have not given it; [`BayError::Store`], also when the sheet is not at `revision` any more.
     pub fn check_sheet(
         &mut self,
         shelf: Shelf<'_>,
@@ -256,9 +256,15 @@ impl Bay {
         }
         let day = self.day(utc_offset_min);
         let by = By { who: actor.name.trim(), day: &day };
-        let next = checked(&Sheet { revision, ..sheet }, keys, by)
+        let pin = self.pin_of(&actor.name)?;
+        let next = checked(&Sheet { revision, ..sheet }, keys, by, pin == Some(true))
             .map_err(|message| BayError::SheetCheck(self.speaker.say(&message)))?;
-        self.put_sheet(&next, None)
+        if pin == Some(false) {
+            return Err(BayError::PinAsked(actor.name.clone()));
+        }
+        self.put_sheet(&next, None)?;
+        self.given.use_up(&actor.name);
+        Ok(())
     }
 
     /// The text of a sheet's newest revision, as a job pins it.

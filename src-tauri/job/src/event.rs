@@ -127,11 +127,11 @@ events! {
     /// A value was entered.
     Entered: "entered", version 2;
     /// A step was done.
-    Done: "done", version 1;
+    Done: "done", version 2;
     /// A move was made.
     Moved: "moved", version 1;
     /// A sign-off was renewed.
-    Signed: "signed", version 1;
+    Signed: "signed", version 2;
     /// A step was set aside.
     SetAside: "set_aside", version 1;
     /// What was entered at a step was struck.

@@ -80,7 +80,7 @@ pub fn technician(name: &str) -> Actor {
 }
 
 pub fn sign(sign: &str, by: &str, role: Role) -> Signature {
-    Signature { sign: sign.into(), by: by.into(), role }
+    Signature { sign: sign.into(), by: by.into(), role, pin: None }
 }
 
 pub fn degrees(value: &str) -> EntryValue {

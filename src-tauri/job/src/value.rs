@@ -17,6 +17,11 @@ pub struct Signature {
     pub by: String,
     /// As what they sign.
     pub role: Role,
+    /// At a hold point, a sign-off that is asked of a role: whether the person gave their PIN, or had none to give.
+    /// Absent elsewhere and in signatures from before there were PINs. Whoever checks PINs puts it in; what a wish
+    /// says here counts for nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pin: Option<bool>,
 }
 
 /// What was entered at one entry of a step: one variant for each kind in `panside_procedure::format::Ask`.

@@ -18,6 +18,7 @@ pub(crate) const RUNGS: &[Rung] = &[
     Rung { number: 1, sql: include_str!("sql/0001_journal.sql") },
     Rung { number: 2, sql: include_str!("sql/0002_settings.sql") },
     Rung { number: 3, sql: include_str!("sql/0003_sheets.sql") },
+    Rung { number: 4, sql: include_str!("sql/0004_pins.sql") },
 ];
 
 /// The newest format that this version knows.

@@ -33,6 +33,7 @@ mod ladder;
 mod load;
 mod open;
 mod photos;
+mod pins;
 mod proofs;
 mod read;
 mod receive;

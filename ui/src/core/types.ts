@@ -788,6 +788,10 @@ troubles: Array<string>,
  */
 kit: Kit, 
 /**
+ * Who has a PIN.
+ */
+pins: Array<PinHolder>, 
+/**
  * Where the window was, as the page wrote it under `window`.
  */
 window: string | null, 
@@ -880,6 +884,41 @@ who: string,
  * When.
  */
 local: string, };
+
+/**
+ * A PIN as it is typed. It is never written anywhere, and printing it for debugging shows nothing of it.
+ */
+export type Pin = string;
+
+/**
+ * That a person has a PIN.
+ */
+export type PinHolder = { 
+/**
+ * The person.
+ */
+name: string, 
+/**
+ * Who set it.
+ */
+set_by: string, 
+/**
+ * The day, as `YYYY-MM-DD`.
+ */
+on: string, };
+
+/**
+ * What became of a PIN that was given.
+ */
+export type PinReply = { 
+/**
+ * It is the person's.
+ */
+right: boolean, 
+/**
+ * Seconds until the next try counts; 0: it may be tried at once.
+ */
+wait_s: number, };
 
 /**
  * What a value would be if it were entered now.
@@ -1040,6 +1079,10 @@ export type Reply = {
  */
 refused: Refusal | null, 
 /**
+ * It is refused only until this person has given their PIN.
+ */
+pin_of: string | null, 
+/**
  * The job after it.
  */
 page: JobPage, };
@@ -1192,7 +1235,11 @@ by: string,
 /**
  * The day, as `YYYY-MM-DD`.
  */
-on: string, };
+on: string, 
+/**
+ * They gave their PIN for it.
+ */
+pin?: boolean, };
 
 /**
  * Who entered a value.
@@ -1441,7 +1488,13 @@ by: string,
 /**
  * As what they sign.
  */
-role: Role, };
+role: Role, 
+/**
+ * At a hold point, a sign-off that is asked of a role: whether the person gave their PIN, or had none to give.
+ * Absent elsewhere and in signatures from before there were PINs. Whoever checks PINs puts it in; what a wish
+ * says here counts for nothing.
+ */
+pin?: boolean | null, };
 
 /**
  * When an event was made, by both clocks of the device.
@@ -1709,7 +1762,7 @@ message: string, };
 /**
  * What can be offered after a failure.
  */
-export type TroubleKind = "stale" | "refused" | "photo" | "store" | "locked" | "other";
+export type TroubleKind = "stale" | "refused" | "photo" | "store" | "locked" | "pin" | "other";
 
 /**
  * The kinds of value as they are typed.

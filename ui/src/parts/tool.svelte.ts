@@ -24,7 +24,7 @@ export class ToolTyping {
   /** Goes on with what is typed, or begins with the tool that is to be changed. */
   constructor(change: Tool | null) {
     const replaces = change?.name ?? null;
-    if (bench.tool?.replaces !== replaces) bench.keepTool({ tool: change ?? NO_TOOL, replaces });
+    if (bench.tool?.replaces !== replaces) this.#put({ tool: change ?? NO_TOOL, replaces });
     this.#typing.type(this.draft.tool);
   }
 
@@ -37,7 +37,7 @@ export class ToolTyping {
   type(field: keyof Tool, text: string): void {
     const tool = { ...this.draft.tool, [field]: text };
     bench.trouble = null;
-    bench.keepTool({ ...this.draft, tool });
+    this.#put({ ...this.draft, tool });
     this.#typing.type(tool);
   }
 
@@ -55,8 +55,15 @@ export class ToolTyping {
   /** Keeps it. Answers the tool when it was kept. */
   async keep(): Promise<Tool | null> {
     const { draft } = this;
-    if (!(await bench.putTool(draft))) return null;
-    bench.keepTool(null);
-    return bench.kit.tools.find((one) => one.name === draft.tool.name.trim()) ?? draft.tool;
+    const kit = await bench.answer(() => call("put_tool", { ...draft }));
+    if (kit === null) return null;
+    bench.kit = kit;
+    this.#put(null);
+    return kit.tools.find((one) => one.name === draft.tool.name.trim()) ?? draft.tool;
+  }
+
+  #put(draft: ToolDraft | null): void {
+    bench.tool = draft;
+    bench.remember();
   }
 }

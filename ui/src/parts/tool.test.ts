@@ -32,7 +32,13 @@ function last(command: string): Record<string, unknown> | undefined {
 
 beforeEach(async () => {
   for (const name of Object.keys(core)) delete core[name];
-  core.opened = { troubles: [], kit: { people: [], tools: [wrench] }, window: null, demo_clock: false };
+  core.opened = {
+    troubles: [],
+    kit: { people: [], tools: [wrench] },
+    pins: [],
+    window: null,
+    demo_clock: false,
+  };
   core.jobs = [];
   core.judge_tools = [{ problems: [], past: false, notes: [] }];
   bench.trouble = null;

@@ -92,7 +92,7 @@ class Sheets {
     const revision = this.typed?.revision;
     const { actor } = bench;
     if (!id || revision === undefined || !actor) return false;
-    const kept = await bench.answer(async () => {
+    const kept = await bench.withPin(async () => {
       await call("check_sheet", { id, revision, keys, actor });
       return true;
     });

@@ -45,7 +45,13 @@ function lastTyped(): TypedSheet | undefined {
 
 beforeEach(async () => {
   for (const name of Object.keys(core)) delete core[name];
-  core.opened = { troubles: [], kit: { people: [ode], tools: [] }, window: null, demo_clock: false };
+  core.opened = {
+    troubles: [],
+    kit: { people: [ode], tools: [] },
+    pins: [],
+    window: null,
+    demo_clock: false,
+  };
   core.jobs = [];
   core.begin_sheet = page();
   core.type_sheet = ({ typed }: { typed: TypedSheet }) => page(typed);

@@ -63,6 +63,7 @@ messages! {
     refused_sign_same_person "refused-sign-same-person" (sign, name);
     refused_sign_other_person "refused-sign-other-person" (sign, name);
     refused_sign_role "refused-sign-role" (sign, by);
+    refused_pin "refused-pin" (name);
     refused_sign_with_done "refused-sign-with-done" (sign);
 
     // What is missing at a step.

@@ -79,11 +79,12 @@ fn entered(is: Value, source: &str, old: Option<&SheetValue>, by: By<'_>) -> She
     }
 }
 
-/// The next revision of a sheet, in which a second person has checked the values of some keys.
+/// The next revision of a sheet, in which a second person has checked the values of some keys; `pin`: they gave their
+/// PIN for it.
 ///
 /// # Errors
 /// When nothing is checked, a key is not there or checked already, or the person entered the value.
-pub fn checked(sheet: &Sheet, keys: &[String], by: By<'_>) -> Result<Sheet, Message> {
+pub fn checked(sheet: &Sheet, keys: &[String], by: By<'_>, pin: bool) -> Result<Sheet, Message> {
     if keys.is_empty() {
         return Err(sheet_check_none());
     }
@@ -96,7 +97,7 @@ pub fn checked(sheet: &Sheet, keys: &[String], by: By<'_>) -> Result<Sheet, Mess
         if same(&value.entered_by, by.who) {
             return Err(sheet_check_own(words(key), by.who));
         }
-        value.checked = Some(Check { by: by.who.to_owned(), on: by.day.to_owned() });
+        value.checked = Some(Check { by: by.who.to_owned(), on: by.day.to_owned(), pin });
     }
     Ok(sheet)
 }

@@ -165,7 +165,7 @@ fn a_value_of_another_kind_than_asked_is_typed_anew() {
 
 #[test]
 fn a_changed_value_has_a_new_author_and_no_check_and_the_others_keep_theirs() {
-    let before = checked(&sheet(), &["coil".into(), "touch_limit".into()], BO).unwrap();
+    let before = checked(&sheet(), &["coil".into(), "touch_limit".into()], BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     edited.values.insert("coil".into(), range("5,1", "5,7", "Ω"));
     let kept = edited.keep(Some(&before), &all_needs(), "invented-van", ADA).unwrap();
@@ -175,12 +175,12 @@ fn a_changed_value_has_a_new_author_and_no_check_and_the_others_keep_theirs() {
     assert_eq!(coil.checked, None, "a change takes the check away");
     let limit = &kept.values["touch_limit"];
     assert_eq!(limit.entered_by, "tests");
-    assert_eq!(limit.checked, Some(Check { by: "Bo".into(), on: "2026-03-03".into() }));
+    assert_eq!(limit.checked, Some(Check { by: "Bo".into(), on: "2026-03-03".into(), pin: true }));
 }
 
 #[test]
 fn another_source_is_a_change_too() {
-    let before = checked(&sheet(), &["coil".into()], BO).unwrap();
+    let before = checked(&sheet(), &["coil".into()], BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     edited.values.get_mut("coil").unwrap().source = "another manual".into();
     let kept = edited.keep(Some(&before), &all_needs(), "invented-van", ADA).unwrap();
@@ -196,16 +196,16 @@ fn an_edit_that_changes_nothing_makes_no_revision() {
 #[test]
 fn a_value_is_checked_once_and_by_somebody_else_than_who_entered_it() {
     let own = By { who: " TESTS ", ..BO };
-    assert_eq!(checked(&sheet(), &["coil".into()], own), Err(sheet_check_own("coil", " TESTS ")));
-    let once = checked(&sheet(), &["coil".into()], BO).unwrap();
-    assert_eq!(checked(&once, &["coil".into()], ADA), Err(sheet_check_there("coil", "Bo")));
-    assert_eq!(checked(&sheet(), &[], BO), Err(sheet_check_none()));
-    assert_eq!(checked(&sheet(), &["no_such_key".into()], BO), Err(sheet_check_none()));
+    assert_eq!(checked(&sheet(), &["coil".into()], own, true), Err(sheet_check_own("coil", " TESTS ")));
+    let once = checked(&sheet(), &["coil".into()], BO, true).unwrap();
+    assert_eq!(checked(&once, &["coil".into()], ADA, true), Err(sheet_check_there("coil", "Bo")));
+    assert_eq!(checked(&sheet(), &[], BO, true), Err(sheet_check_none()));
+    assert_eq!(checked(&sheet(), &["no_such_key".into()], BO, true), Err(sheet_check_none()));
 }
 
 #[test]
 fn a_screen_shows_who_entered_and_checked_what_stands_and_not_what_is_being_changed() {
-    let before = checked(&sheet(), &["coil".into()], BO).unwrap();
+    let before = checked(&sheet(), &["coil".into()], BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     let shown = |typed: &TypedSheet| {
         let view = view(typed, Some(&before), &all_needs());

@@ -52,6 +52,9 @@ pub struct Check {
     pub by: String,
     /// The day, as `YYYY-MM-DD`.
     pub on: String,
+    /// They gave their PIN for it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub pin: bool,
 }
 
 /// The kinds of value.

@@ -87,7 +87,12 @@ fn sign_state(sign: &SignOff) -> &'static str {
 }
 
 fn given_line(given: &Given) -> String {
-    let signed = format!("{} {}, {}", given.by.day_and_time(), given.signed_by, role(given.role));
+    let pin = match given.pin {
+        Some(true) => ", PIN given",
+        Some(false) => ", no PIN",
+        None => "",
+    };
+    let signed = format!("{} {}, {}{pin}", given.by.day_and_time(), given.signed_by, role(given.role));
     match &given.lapsed {
         Some(lapse) => {
             format!("{signed}; lapsed {} through {}", lapse.by.day_and_time(), lapse.through)

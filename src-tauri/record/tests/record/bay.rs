@@ -187,8 +187,12 @@ impl Bay {
 
 /// A step done. Signatures are given by entry and sign-off, and each makes its entry signed.
 pub fn done(step: &str, classes: &[(&str, &str)], by: &str, signs: &[(&str, &str)]) -> Done {
-    let sign =
-        |(_, sign): &(&str, &str)| Signature { sign: (*sign).into(), by: by.into(), role: Role::Technician };
+    let sign = |(_, sign): &(&str, &str)| Signature {
+        sign: (*sign).into(),
+        by: by.into(),
+        role: Role::Technician,
+        pin: None,
+    };
     let signed = signs.iter().map(|(entry, _)| (*entry, "signed"));
     let classes = classes.iter().copied().chain(signed);
     Done {

@@ -73,6 +73,11 @@ CREATE TABLE photos (
   PRIMARY KEY (job, hash)
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE pins (
+  name TEXT PRIMARY KEY,
+  text TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE proofs (
   checklist BLOB NOT NULL,
   engine    TEXT NOT NULL,

@@ -100,3 +100,26 @@ screens-sheet-compared = { $count ->
     [one] CHECKED: 1 value
    *[other] CHECKED: { $count } values
 }
+
+screens-pin-title = PIN of { $name }
+screens-pin-typed = { $count ->
+    [one] 1 digit typed
+   *[other] { $count } digits typed
+}
+screens-pin-give = GIVE
+screens-pin-form = A PIN has 4 to 8 digits.
+screens-pin-wrong = That is not the PIN of { $name }.
+screens-pin-wait = { $seconds ->
+    [one] Wait 1 second.
+   *[other] Wait { $seconds } seconds.
+}
+screens-pin-set-title = A new PIN for { $name }
+screens-pin-first = Type 4 to 8 digits. The PIN is asked at hold points, where a role signs, and for checking spec sheets.
+screens-pin-again = Type it once more.
+screens-pin-differ = That was another one. Type the new PIN again, twice.
+screens-pin-onward = Go on
+screens-pin-set = SET
+screens-pin-new = Set a PIN
+screens-pin-change = Change the PIN
+screens-pin-since = PIN set by { $name }, { $day }
+screens-pin-none = no PIN
