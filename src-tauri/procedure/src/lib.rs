@@ -5,11 +5,13 @@
 //! - [`predicate`]: the language of `needs` and its kin
 //! - [`load`]: a file into a [`Procedure`], or every mistake in it
 //! - [`machine`]: what it means; [`Machine::step`] is the only thing that changes rule state
+//! - [`plan`]: the order of the work with the least expected time, over the same `step`
 //! - [`proof`]: the exhaustive search over the same `step`
 
 pub mod format;
 pub mod load;
 pub mod machine;
+pub mod plan;
 pub mod predicate;
 pub mod proof;
 
