@@ -319,9 +319,35 @@ pub struct Step {
     /// Whether it may still be begun when the job is ending by stop and call.
     #[serde(default)]
     pub when_ending: bool,
-    /// Expected minutes of work.
+    /// Expected minutes of work by hand.
     #[serde(default)]
     pub minutes: u32,
+    /// Time that passes beside the work by hand.
+    #[serde(default)]
+    pub wait: Option<Wait>,
+}
+
+/// Time that must pass beside the work by hand: cooling, draining, curing, a fire watch. For planning only: on the job a
+/// reading, a timer or an eye decides when it is over.
+///
+/// With `since` it lies before the step: until so many minutes have passed the step is of no use. Without, it lies
+/// within the step, after its `minutes`, and `attended` must say whether somebody stays: nobody's hands get free because
+/// nobody thought of it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Wait {
+    /// What is waited for, as said after "waiting for": "the exhaust to cool".
+    #[serde(rename = "for")]
+    pub for_: String,
+    /// Expected minutes, 1 to 1440.
+    pub minutes: u32,
+    /// The time runs while this holds and begins anew once it did not; reads conditions and facts.
+    #[serde(default)]
+    pub since: Option<String>,
+    /// True where somebody must stay and watch for the whole time, as at a fire watch: then nothing else is done by the
+    /// same hands. False where the step may be left and come back to, as when fluid drains.
+    #[serde(default)]
+    pub attended: Option<bool>,
 }
 
 /// A caution with its signal word.

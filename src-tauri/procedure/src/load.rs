@@ -17,7 +17,7 @@ use std::fmt;
 use serde::Serialize;
 
 use crate::format::{Checklist, Sheet, Step};
-use crate::machine::{Action, ItemIx, Machine, MoveIx, OutcomeIx, SignIx, StepIx, VarIx, VariableKind};
+use crate::machine::{Action, ItemIx, Machine, MoveIx, OutcomeIx, Pred, SignIx, StepIx, VarIx, VariableKind};
 
 pub use names::Names;
 use place::Places;
@@ -79,6 +79,7 @@ pub struct Procedure {
     /// Which name has which index.
     pub names: Names,
     outcomes: Vec<outcomes::OutcomeTable>,
+    since: Vec<Option<Pred>>,
     step_places: Vec<(usize, usize)>,
     places: Places,
 }
@@ -107,6 +108,31 @@ impl Procedure {
     pub(crate) fn load_traced(bytes: &[u8], trace: &dyn Fn(&mut Places)) -> Result<Procedure, Problems> {
         let (checklist, places) = read::checklist(bytes, trace)?;
         build::procedure(checklist, &places)
+    }
+
+    /// The same checklist for so many people at a time. Its proof is another one.
+    ///
+    /// # Errors
+    /// When there can't be so many, or the state has no room for them.
+    pub fn with_crew(&self, crew: u8) -> Result<Procedure, Problems> {
+        build::procedure(Checklist { crew, ..self.checklist.clone() }, &self.places)
+    }
+
+    /// Since when the wait that lies before a step runs, as a predicate over conditions; nothing where none lies there.
+    #[must_use]
+    pub fn waits_since(&self, step: StepIx) -> Option<&Pred> {
+        self.since[step.at()].as_ref()
+    }
+
+    /// The outcome of a step when each entry turns out as usual, or as it is given. What is given and is no class that
+    /// lets the step be done counts as not given.
+    #[must_use]
+    pub fn usual_outcome(&self, step: StepIx, given: &BTreeMap<String, String>) -> OutcomeIx {
+        let classes = self.step(step).entries.iter().filter_map(|entry| {
+            let known = given.get(&entry.id).map(String::as_str).filter(|class| entry.goes_on(class));
+            Some((entry.id.clone(), known.or_else(|| entry.usual())?.to_owned()))
+        });
+        self.outcomes[step.at()].find(&classes.collect())
     }
 
     /// The text of a step.

@@ -13,7 +13,7 @@
 //! does not hang on which is faster. No clock: whoever calls gets told how far a search is, measures, and may end it.
 
 mod actions;
-mod canon;
+pub(crate) mod canon;
 mod edges;
 mod ends;
 mod explore;

@@ -46,11 +46,11 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
         .flat_map(|(phase, is)| (0..is.steps.len()).map(move |step| (phase, step)))
         .collect();
     let binder = Binder::new(&checklist, &names, &fields);
-    let mut builder = Builder { binder: &binder, places, problems, outcomes: Vec::new() };
+    let mut builder = Builder { binder: &binder, places, problems, outcomes: Vec::new(), since: Vec::new() };
     let machine = builder.machine(layout);
-    let Builder { problems, outcomes, .. } = builder;
+    let Builder { problems, outcomes, since, .. } = builder;
     if problems.is_empty() {
-        Ok(Procedure { checklist, machine, names, outcomes, step_places, places: places.clone() })
+        Ok(Procedure { checklist, machine, names, outcomes, since, step_places, places: places.clone() })
     } else {
         Err(Problems(sorted(problems)))
     }
@@ -114,6 +114,8 @@ struct Builder<'a> {
     places: &'a Places,
     problems: Vec<Problem>,
     outcomes: Vec<OutcomeTable>,
+    /// By step: since when its wait runs.
+    since: Vec<Option<Pred>>,
 }
 
 impl Builder<'_> {
@@ -285,6 +287,9 @@ impl Builder<'_> {
         let signs = |ids: &mut dyn Iterator<Item = &String>| {
             ids.filter_map(|id| names.sign(id)).collect::<Vec<SignIx>>()
         };
+        let since = step.wait.as_ref().and_then(|wait| wait.since.as_ref());
+        let since = since.map(|text| self.pred(text, &format!("{place}/wait/since"), Where::Matter, false).0);
+        self.since.push(since);
         let (outcomes, effects) = self.outcomes(step, place);
         StepRule {
             work: self.binder.fields.steps[at],
