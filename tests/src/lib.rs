@@ -7,6 +7,7 @@
 
 use std::path::Path;
 
+pub mod promela;
 pub mod python;
 pub mod window;
 
