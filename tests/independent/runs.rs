@@ -1,13 +1,14 @@
 //! The runs of a checklist as a model for Stateright: its checker counts what can be reached.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::Mutex;
+use std::sync::{Mutex, PoisonError};
 
 use panside_procedure::format::Checklist;
 use stateright::{Checker, Model, Property};
 
 use super::bay::{Bay, Deed, Over, Work};
 use super::deeds::Told;
+use super::ends::{Steps, Table};
 use super::truth::{Hand, Rules};
 
 /// Which runs are searched. All of them with ageing and setting aside.
@@ -23,6 +24,14 @@ pub enum Kind {
 pub struct Counted {
     pub states: usize,
     pub transitions: usize,
+    /// States that nothing leads out of.
+    pub dead_ends: usize,
+    /// States from which the end can be reached.
+    pub can_finish: usize,
+    /// States from which a safe stop can be reached whatever comes.
+    pub can_stop: usize,
+    /// Whether the job can still finish after an observation.
+    pub after_observing: Table,
     pub dangers: BTreeSet<String>,
 }
 
@@ -31,26 +40,32 @@ struct Runs {
     kind: Kind,
     /// Filled while the checker asks for what follows on each state.
     met: Mutex<BTreeSet<String>>,
-    dead_ends: Mutex<usize>,
+    steps: Mutex<Steps>,
 }
 
-/// Counts the states of a checklist with Stateright's breadth-first checker, and apart from that the states that
-/// nothing leads out of.
+/// Counts the states of a checklist with Stateright's breadth-first checker, and works out on the steps it went from
+/// where a job can end.
 ///
 /// Stateright keeps a 64-bit hash of each state; at some ten thousand states two that hash alike are out of reach.
-pub fn count(checklist: Checklist, kind: Kind) -> Result<(Counted, usize), String> {
+pub fn count(checklist: Checklist, kind: Kind) -> Result<Counted, String> {
     let rules = Rules::new(checklist).map_err(|error| error.to_string())?;
-    let runs = Runs { rules, kind, met: Mutex::default(), dead_ends: Mutex::default() };
+    let runs = Runs { rules, kind, met: Mutex::default(), steps: Mutex::default() };
     let starts = runs.init_states().len();
     let checker = runs.checker().threads(1).spawn_bfs().join();
-    let poisoned = || "the search broke off".to_owned();
-    let counted = Counted {
+    let runs = checker.model();
+    let steps = runs.steps.lock().unwrap_or_else(PoisonError::into_inner);
+    let can_finish = steps.can_finish();
+    let ways = |id: &str| runs.rules.step(id).map_or(0, |step| Rules::outcomes(step).len());
+    let count = |can: &[bool]| can.iter().filter(|can| **can).count();
+    Ok(Counted {
         states: checker.unique_state_count(),
         transitions: checker.state_count() - starts,
-        dangers: checker.model().met.lock().map_err(|_| poisoned())?.clone(),
-    };
-    let dead_ends = *checker.model().dead_ends.lock().map_err(|_| poisoned())?;
-    Ok((counted, dead_ends))
+        dead_ends: steps.dead_ends(),
+        can_finish: count(&can_finish),
+        can_stop: count(&steps.can_stop(ways)),
+        after_observing: steps.after_observing(&can_finish),
+        dangers: runs.met.lock().unwrap_or_else(PoisonError::into_inner).clone(),
+    })
 }
 
 impl Model for Runs {
@@ -79,27 +94,24 @@ impl Model for Runs {
             self.rules.settle(&mut start, &mut Vec::new());
             if self.rules.holds(&checklist.start_when, &start) && !settled.contains(&start) {
                 self.meet(&self.true_now(&start));
+                self.steps.lock().unwrap_or_else(PoisonError::into_inner).number(&start);
                 settled.push(start);
             }
         }
         settled
     }
 
-    fn actions(&self, bay: &Bay, deeds: &mut Vec<Deed>) {
-        let all = self.all_deeds();
-        let possible: Vec<Deed> = all.into_iter().filter(|deed| self.follow(bay, deed).is_some()).collect();
-        if possible.is_empty()
-            && let Ok(mut dead_ends) = self.dead_ends.lock()
-        {
-            *dead_ends += 1;
-        }
-        deeds.extend(possible);
+    fn actions(&self, _: &Bay, deeds: &mut Vec<Deed>) {
+        deeds.extend(self.all_deeds());
     }
 
     fn next_state(&self, bay: &Bay, deed: Deed) -> Option<Bay> {
         let (told, next) = self.follow(bay, &deed)?;
         self.meet(&self.met_by(bay, &deed, &told));
-        Some(if next.over == Over::Stopped { Bay::stopped() } else { next })
+        let next = if next.over == Over::Stopped { Bay::stopped() } else { next };
+        let mut steps = self.steps.lock().unwrap_or_else(PoisonError::into_inner);
+        steps.add(bay, deed, &next);
+        Some(next)
     }
 
     fn properties(&self) -> Vec<Property<Self>> {
@@ -175,9 +187,8 @@ impl Runs {
     }
 
     fn meet(&self, dangers: &BTreeSet<String>) {
-        if let Ok(mut met) = self.met.lock() {
-            met.extend(dangers.iter().cloned());
-        }
+        let mut met = self.met.lock().unwrap_or_else(PoisonError::into_inner);
+        met.extend(dangers.iter().cloned());
     }
 
     fn true_now(&self, bay: &Bay) -> BTreeSet<String> {

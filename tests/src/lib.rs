@@ -9,6 +9,7 @@ use std::path::Path;
 
 use panside_procedure::parts;
 
+pub mod promela;
 pub mod python;
 pub mod window;
 

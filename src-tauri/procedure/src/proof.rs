@@ -181,7 +181,7 @@ fn search(procedure: &Procedure, runs: Runs, ask: Ask, teller: &Teller<'_>) -> P
         safe::judge(procedure, &found, &mut part.proof);
     }
     if found.stopped.is_none() {
-        if ends::judge(procedure, &found, &mut part.proof, teller).is_break() {
+        if ends::judge(procedure, &mut found, &mut part.proof, teller).is_break() {
             found.stopped = Some(Stopped::Cancelled);
         }
         part.used.add(&found);

@@ -21,12 +21,15 @@ const STRIDE: u32 = 1 << 16;
 /// then nothing is told of what was not judged to its end.
 pub fn judge(
     procedure: &Procedure,
-    found: &Found<'_>,
+    found: &mut Found<'_>,
     proof: &mut Proof,
     teller: &Teller<'_>,
 ) -> ControlFlow<()> {
     let finish = can_finish(found, teller)?;
     let stop = can_stop(found, teller)?;
+    found.can_finish = Some(finish.count());
+    found.can_stop = Some(stop.count());
+    let found = &*found;
     if found.runs == Runs::OneObservation {
         finish_table(procedure, found, &finish, proof);
     } else if let Some(number) = first_without(&finish, found, |state| is_running(found, state)) {

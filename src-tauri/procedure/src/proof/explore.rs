@@ -96,6 +96,11 @@ pub struct Found<'a> {
     pub stopped: Option<Stopped>,
     pub transitions: u64,
     pub depth: usize,
+    /// States that nothing leads out of.
+    pub dead_ends: usize,
+    /// States from which the end, or a safe stop, can be reached, once that is known.
+    pub can_finish: Option<usize>,
+    pub can_stop: Option<usize>,
     /// A start at which a danger holds already.
     pub dangerous_starts: BTreeMap<DangerIx, u32>,
     /// The first step into each danger.
@@ -122,6 +127,9 @@ pub fn explore<'a>(procedure: &'a Procedure, runs: Runs, ask: Ask, teller: &Tell
         stopped: None,
         transitions: 0,
         depth: 0,
+        dead_ends: 0,
+        can_finish: None,
+        can_stop: None,
         dangerous_starts: BTreeMap::new(),
         dangers: BTreeMap::new(),
         miscount: None,
@@ -199,6 +207,7 @@ impl Found<'_> {
                 work.steps.push(Step { from: number, kind, next, differs, pair: (0, 0) });
                 last = Some(action);
             }
+            self.dead_ends += usize::from(last.is_none());
         }
         for step in &mut work.steps {
             step.pair = self.graph.pair_after(step.from, &step.next, step.differs);
@@ -338,6 +347,9 @@ impl Found<'_> {
             states: StatesReport { found: self.graph.len(), bytes: self.graph.most_bytes() },
             transitions: self.transitions,
             depth: self.depth,
+            dead_ends: self.dead_ends,
+            can_finish: self.can_finish,
+            can_stop: self.can_stop,
         }
     }
 }

@@ -30,6 +30,11 @@ impl Marks {
         }
     }
 
+    /// How many states are marked.
+    pub fn count(&self) -> usize {
+        self.bits.iter().map(|word| word.count_ones() as usize).sum()
+    }
+
     /// Whether one of the 16 states from this one on is marked; the number is a multiple of 16.
     pub fn has_in_block(&self, first: u32) -> bool {
         self.bits.get(first as usize / 64).is_some_and(|word| word >> (first % 64) & 0xffff != 0)

@@ -135,6 +135,16 @@ pub struct SearchReport {
     pub transitions: u64,
     /// Actions in the longest of the shortest runs.
     pub depth: usize,
+    /// States in which nothing is possible any more; finished and stopped jobs are among them.
+    pub dead_ends: usize,
+    /// States from which some way leads to the end, the finished ones included. Absent where the search did not come to
+    /// its end.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub can_finish: Option<usize>,
+    /// States from which a safe stop can be reached whatever the entries say, those of ended jobs included. Absent
+    /// likewise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub can_stop: Option<usize>,
 }
 
 /// Why a search did not come to its end.
