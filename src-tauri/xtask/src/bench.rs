@@ -4,6 +4,7 @@
 //! An engine is a row's maker: another one that searches the same checklists joins [`ENGINES`] and gets its rows.
 
 mod plot;
+mod spin;
 mod synthetic;
 
 use std::path::Path;
@@ -25,10 +26,17 @@ struct Row {
     complete: bool,
 }
 
+impl Row {
+    fn per_second(&self) -> f64 {
+        self.states as f64 / self.seconds.max(0.001)
+    }
+}
+
 /// Something that searches a checklist through and counts.
 struct Engine {
     name: &'static str,
-    search: fn(&Path, &Path, Runs) -> Result<Row, Failure>,
+    /// Nothing where it does not know such runs.
+    search: fn(&Path, &Path, Runs) -> Result<Option<Row>, Failure>,
 }
 
 /// Which runs are searched.
@@ -36,20 +44,28 @@ struct Engine {
 struct Runs {
     name: &'static str,
     options: &'static [&'static str],
+    /// What the model for SPIN calls them.
+    model: Option<&'static str>,
 }
 
 /// What is taken for one although it could be kept apart, as `prove --apart` names it.
 const APART: [Runs; 3] = [
-    Runs { name: "strike, lapsed apart", options: &["--no-observe", "--apart", "lapsed"] },
-    Runs { name: "strike, people apart", options: &["--no-observe", "--apart", "people"] },
-    Runs { name: "strike, stopped apart", options: &["--no-observe", "--apart", "stopped"] },
+    Runs { name: "strike, lapsed apart", options: &["--no-observe", "--apart", "lapsed"], model: None },
+    Runs { name: "strike, people apart", options: &["--no-observe", "--apart", "people"], model: None },
+    Runs { name: "strike, stopped apart", options: &["--no-observe", "--apart", "stopped"], model: None },
 ];
 
-const ENGINES: [Engine; 1] = [Engine { name: "panside", search: ours }];
+const OURS: Engine = Engine { name: "panside", search: ours };
 
-const PLAIN: Runs = Runs { name: "plain", options: &["--no-strike", "--no-observe"] };
-const STRIKE: Runs = Runs { name: "strike", options: &["--no-observe"] };
-const WHOLE: Runs = Runs { name: "both", options: &[] };
+/// Other engines that search the same in the same run.
+const PEERS: [Engine; 2] = [
+    Engine { name: "spin dfs", search: spin::depth_first },
+    Engine { name: "spin bfs", search: spin::breadth_first },
+];
+
+const PLAIN: Runs = Runs { name: "plain", options: &["--no-strike", "--no-observe"], model: Some("plain") };
+const STRIKE: Runs = Runs { name: "strike", options: &["--no-observe"], model: Some("strike") };
+const WHOLE: Runs = Runs { name: "both", options: &[], model: None };
 
 /// States after which one of our searches stops.
 const MOST_STATES: &str = "50000000";
@@ -69,6 +85,7 @@ const PLOT: &str = "target/bench/growth.svg";
 /// When the program does not build, or an answer can't be read.
 pub fn bench(root: &Path) -> Result<(), Failure> {
     cli::build(root)?;
+    cli::build_promela(root)?;
     println!(
         "engine   checklist                        runs                   states      transitions  seconds  \
          states/s   bytes/state"
@@ -77,6 +94,9 @@ pub fn bench(root: &Path) -> Result<(), Failure> {
         for runs in [PLAIN, STRIKE, WHOLE] {
             row(root, &shipped, &name_of(&shipped), runs)?;
         }
+    }
+    for runs in [PLAIN, STRIKE] {
+        compared(root, &root.join(LONGEST), &name_of(Path::new(LONGEST)), runs)?;
     }
     let made = std::env::temp_dir().join(format!("panside-bench-{}", std::process::id()));
     folder::create(&made)?;
@@ -92,7 +112,9 @@ pub fn bench(root: &Path) -> Result<(), Failure> {
         let file = made.join(format!("synthetic-{steps}.checklist.json"));
         folder::write(&file, synthetic::checklist(steps).to_string().as_bytes())?;
         for runs in [PLAIN, WHOLE] {
-            let ours = row(root, &file, &format!("synthetic, {steps} steps"), runs)?;
+            let name = format!("synthetic, {steps} steps");
+            let with_peers = runs.model.is_some() && steps <= 80;
+            let ours = if with_peers { compared } else { row }(root, &file, &name, runs)?;
             growth.take_in(runs, steps, &ours);
         }
     }
@@ -156,11 +178,33 @@ impl Growth {
     }
 }
 
-/// Searches by every engine and prints a line each; answers our own.
+/// Searches by our own engine and prints a line.
 fn row(root: &Path, file: &Path, name: &str, runs: Runs) -> Result<Row, Failure> {
-    let mut rows = Vec::new();
-    for engine in &ENGINES {
-        let row = (engine.search)(root, file, runs)?;
+    let ours = search(&OURS, root, file, name, runs)?;
+    ours.ok_or_else(|| Failure::Check(format!("{name} was not searched")))
+}
+
+/// Searches by our own engine and its peers, prints a line each, and how we compare with the fastest of them.
+fn compared(root: &Path, file: &Path, name: &str, runs: Runs) -> Result<Row, Failure> {
+    let ours = row(root, file, name, runs)?;
+    let mut fastest: f64 = 0.0;
+    for peer in &PEERS {
+        if let Some(theirs) = search(peer, root, file, name, runs)? {
+            fastest = fastest.max(theirs.per_second());
+        }
+    }
+    println!(
+        "{:<8} {name:<32} {:<22} {:.1} times the fastest peer's states/s",
+        "",
+        runs.name,
+        ours.per_second() / fastest
+    );
+    Ok(ours)
+}
+
+fn search(engine: &Engine, root: &Path, file: &Path, name: &str, runs: Runs) -> Result<Option<Row>, Failure> {
+    let found = (engine.search)(root, file, runs)?;
+    if let Some(row) = &found {
         println!(
             "{:<8} {name:<32} {:<22} {:<11} {:<12} {:<8.2} {:<10.0} {:.1}{}",
             engine.name,
@@ -168,17 +212,16 @@ fn row(root: &Path, file: &Path, name: &str, runs: Runs) -> Result<Row, Failure>
             row.states,
             row.transitions,
             row.seconds,
-            row.states as f64 / row.seconds.max(0.001),
+            row.per_second(),
             row.bytes as f64 / row.states.max(1) as f64,
             if row.complete { "" } else { "  (not searched to the end)" },
         );
-        rows.push(row);
     }
-    Ok(rows.swap_remove(0))
+    Ok(found)
 }
 
 /// Our own search. The time is that of the whole program, the properties judged.
-fn ours(root: &Path, file: &Path, runs: Runs) -> Result<Row, Failure> {
+fn ours(root: &Path, file: &Path, runs: Runs) -> Result<Option<Row>, Failure> {
     let path = file.to_string_lossy();
     let mut arguments = vec!["prove", &path, "--json", "--states", MOST_STATES];
     arguments.extend(runs.options);
@@ -189,11 +232,11 @@ fn ours(root: &Path, file: &Path, runs: Runs) -> Result<Row, Failure> {
         .map_err(|error| Failure::Check(format!("the proof's answer on {path} can't be read: {error}")))?;
     let searches = proof["searches"].as_array().cloned().unwrap_or_default();
     let sum = |of: fn(&Value) -> Option<u64>| searches.iter().filter_map(of).sum();
-    Ok(Row {
+    Ok(Some(Row {
         states: sum(|search| search["states"]["found"].as_u64()),
         transitions: sum(|search| search["transitions"].as_u64()),
         bytes: sum(|search| search["states"]["bytes"].as_u64()),
         seconds,
         complete: searches.iter().all(|search| search["complete"] == true),
-    })
+    }))
 }
