@@ -53,11 +53,33 @@ function sheetPage({ typing = false, built_in = false, values = {}, wrong = {}, 
         units: is.chart ? ["mm", "in"] : is.torque ? ["N·m", "lbf·ft", "lbf·in"] : [unitOf(is)],
         temperature_units: is.chart ? ["°C", "°F"] : [],
         choices: is.fact ? ["no", "yes"] : [],
+        chart: is.chart ? drawn(is.chart.points, key in wrong) : null,
         problems: (wrong[key] ?? []).map(([field, text]) => ({ field, message: message(text) })),
         entered: wrong[key] ? null : { by: "R. Ode", on: "2026-03-02" },
         checked: at % 4 === 1 && !wrong[key] ? { by: "T. Marl", on: "2026-03-03" } : null,
       })),
     },
+  };
+}
+
+/** A chart as the core draws it: axes from 40 to 70 °C and from 0 to 40 mm. */
+function drawn(points, crossed) {
+  const ticks = (numbers) =>
+    numbers.map((number, at) => ({ at: at / (numbers.length - 1), says: String(number) }));
+  const shown = crossed ? [points[0], { at: 58, low: 31, high: 21 }] : points;
+  return {
+    across: ticks([40, 45, 50, 55, 60, 65, 70]),
+    up: ticks([0, 10, 20, 30, 40]),
+    points: shown.map(({ at, low, high }, row) => ({
+      row,
+      at: (at - 40) / 30,
+      low: low / 40,
+      high: high / 40,
+      crossed: low >= high,
+    })),
+    says: message(
+      "The level belongs between the marks at 40 °C: 12–22 mm, 58 °C: 21–31 mm and 70 °C: 27–37 mm; between them the marks run straight.",
+    ),
   };
 }
 
@@ -91,6 +113,9 @@ const typing = sheetPage({
     ],
   },
 });
+const good = sheetPage({ typing: true });
+const blankChart = structuredClone(typing);
+for (const view of blankChart.view.values) view.chart = null;
 const blank = sheetPage({ typing: true, id: null, revision: 0, title: "", demo: false });
 
 const list = {
@@ -127,9 +152,9 @@ const at = (more) => ({
   screen: "sheet",
   sheet: { id: "own-wagon", typing: false, value: null, compared: null, ...more },
 });
-const typedAt = (value) => ({
-  where: at({ typing: true, value }),
-  answers: { typed_sheet: typing, type_sheet: typing },
+const typedAt = (value, page = typing, more = {}) => ({
+  where: { ...at({ typing: true, value }), ...more },
+  answers: { typed_sheet: page, type_sheet: page },
 });
 const press = (name) => (page) => page.getByRole("button", { name }).first().click({ force: true });
 const below = (page) => page.getByRole("button", { name: "More below" }).first().click();
@@ -155,6 +180,10 @@ export const sheets = [
   { name: "sheet-value", ...typedAt("battery_rest_voltage") },
   { name: "sheet-range", ...typedAt("coil_resistance_20") },
   { name: "sheet-chart", ...typedAt("level_chart") },
+  { name: "sheet-chart-blank", ...typedAt("level_chart", blankChart) },
+  { name: "sheet-chart-good", ...typedAt("level_chart", good) },
+  { name: "sheet-chart-large", ...typedAt("level_chart", good), taps: ["Show the chart larger"] },
+  { name: "sheet-chart-dark", ...typedAt("level_chart", good, { dark: true }) },
   { name: "sheet-torque", ...typedAt("pan_bolt_torque") },
   { name: "sheet-fact", ...typedAt("disconnect_battery_first") },
   { name: "sheet-text", ...typedAt("verdict_table") },

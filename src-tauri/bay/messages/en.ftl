@@ -354,6 +354,10 @@ sheet-word = "{ $word }" is no choice here. Choose one of: { $known }.
 sheet-fasteners = "{ $text }" is no number of fasteners. Count them: 1 or more.
 # $temperature: the temperature, with its unit
 sheet-twice = { $temperature } stands twice. Keep one row for each temperature.
+# $points: each temperature with its low and high mark
+sheet-chart = The level belongs between the marks at { $points }; between them the marks run straight.
+# $points: each temperature with its low and high mark
+sheet-chart-crossed = The marks cross at { $points }: look where the low one is not below the high one.
 sheet-unchanged = Nothing is changed, so there is nothing to keep.
 sheet-check-none = Mark at least one value of this sheet as compared with its source.
 # $what: the value's name; $name: who checked it

@@ -1,5 +1,6 @@
 //! A spec sheet's values with the types of the trade, and whether they fit a checklist.
 
+mod chart;
 mod check;
 mod judge;
 mod keep;
@@ -18,6 +19,7 @@ use panside_trade::torque::{TorqueSpec, TorqueStage};
 use panside_trade::units::Unit;
 use serde::Serialize;
 
+pub use chart::{ChartView, DrawnPoint, Tick};
 pub use check::check;
 pub use keep::{By, checked, id_of};
 pub use needs::{Need, Needs, needs};

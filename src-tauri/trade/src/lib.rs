@@ -17,7 +17,8 @@
 //! | labour | [`labour`] |
 //!
 //! Below them stand what all need: units ([`units`], [`measure`]), numbers as people type them ([`number`]), points in
-//! time ([`moment`]), a table that is never read outside its ends ([`interpolate`]), Student's t ([`student`]).
+//! time ([`moment`]), a table that is never read outside its ends ([`interpolate`]), Student's t ([`student`]), the scale of an
+//! axis ([`scale`]).
 //!
 //! Every value is finite, carries its unit in its type, and every result comes with what it was made from; its
 //! [`Worked::working`] says how it came about, step by step and with its [`source`]s, so that a record, a window and a
@@ -39,6 +40,7 @@ pub mod measure;
 pub mod moment;
 pub mod number;
 pub mod order;
+pub mod scale;
 pub mod source;
 pub mod student;
 pub mod surface;

@@ -166,6 +166,27 @@ signal: Signal,
 text: string, };
 
 /**
+ * A chart to draw. Places are shares of the drawing's width and height: 0 left and below, 1 right and above.
+ */
+export type ChartView = { 
+/**
+ * The axis of the temperatures.
+ */
+across: Array<Tick>, 
+/**
+ * The axis of the marks.
+ */
+up: Array<Tick>, 
+/**
+ * The rows that are typed far enough to be drawn, by rising temperature.
+ */
+points: Array<DrawnPoint>, 
+/**
+ * The picture in words.
+ */
+says: Message, };
+
+/**
  * A checklist as it is offered.
  */
 export type ChecklistOffer = { 
@@ -281,6 +302,31 @@ signal: Signal,
  * What it does and the way back to safe.
  */
 text: string, };
+
+/**
+ * One temperature of a drawn chart.
+ */
+export type DrawnPoint = { 
+/**
+ * The row it is typed in, from 0.
+ */
+row: number, 
+/**
+ * Where across.
+ */
+at: number, 
+/**
+ * Where the low mark is.
+ */
+low: number, 
+/**
+ * Where the high mark is.
+ */
+high: number, 
+/**
+ * The low mark is not below the high one.
+ */
+crossed: boolean, };
 
 /**
  * Whether a job has ended.
@@ -1396,6 +1442,10 @@ temperature_units: Array<string>,
  */
 choices: Array<string>, 
 /**
+ * The drawing of a chart, where enough of it is typed.
+ */
+chart: ChartView | null, 
+/**
  * What is wrong with it, field by field.
  */
 problems: Array<FieldProblem>, 
@@ -1661,6 +1711,19 @@ replaced: number,
  * Are still off.
  */
 left: number, };
+
+/**
+ * A full step of an axis.
+ */
+export type Tick = { 
+/**
+ * Where.
+ */
+at: number, 
+/**
+ * What stands there.
+ */
+says: string, };
 
 /**
  * A torque tool as it stood in the shop's list when it was used.

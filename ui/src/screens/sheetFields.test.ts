@@ -38,6 +38,7 @@ function shown(key: string, problems: SheetValueView["problems"] = []): SheetVal
     units,
     temperature_units,
     choices: [],
+    chart: null,
     problems,
     entered: null,
     checked: null,

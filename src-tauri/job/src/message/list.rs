@@ -189,6 +189,8 @@ messages! {
     sheet_word "sheet-word" (word, known);
     sheet_fasteners "sheet-fasteners" (text);
     sheet_twice "sheet-twice" (temperature);
+    sheet_chart "sheet-chart" (points);
+    sheet_chart_crossed "sheet-chart-crossed" (points);
     sheet_unchanged "sheet-unchanged" ();
     sheet_check_none "sheet-check-none" ();
     sheet_check_there "sheet-check-there" (what, name);

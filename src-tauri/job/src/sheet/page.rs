@@ -6,6 +6,7 @@ use panside_trade::units::{Quantity, Unit};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use super::chart::{ChartView, chart};
 use super::judge::read;
 use super::needs::{Need, Needs};
 use super::typed::{Typed, TypedSheet};
@@ -14,7 +15,7 @@ use crate::message::{Message, sheet_no_title, words};
 use crate::view::units;
 
 /// All that a screen needs beside the typed text.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 pub struct SheetView {
     /// What is wrong with the title.
     pub title: Option<Message>,
@@ -23,7 +24,7 @@ pub struct SheetView {
 }
 
 /// One value.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]
 pub struct SheetValueView {
     /// Its key.
     pub key: String,
@@ -37,6 +38,8 @@ pub struct SheetValueView {
     pub temperature_units: Vec<String>,
     /// The words a fact can be.
     pub choices: Vec<String>,
+    /// The drawing of a chart, where enough of it is typed.
+    pub chart: Option<ChartView>,
     /// What is wrong with it, field by field.
     pub problems: Vec<FieldProblem>,
     /// Who entered it as it stands, and on which day; nothing where it was changed and is not kept yet.
@@ -71,6 +74,7 @@ pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs) -> SheetV
             units: units_of(&value.is, need),
             temperature_units: temperature_units_of(&value.is),
             choices: need.map(|need| need.choices.clone()).unwrap_or_default(),
+            chart: chart(&value.is),
             problems,
             entered: stands
                 .map(|old| SheetEntered { by: old.entered_by.clone(), on: old.entered_on.clone() }),
@@ -83,8 +87,11 @@ pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs) -> SheetV
 impl SheetView {
     /// Every message, so that sentences can be put in.
     pub fn each_message(&mut self, put: &mut dyn FnMut(&mut Message)) {
-        let problems = self.values.iter_mut().flat_map(|value| &mut value.problems);
-        self.title.iter_mut().chain(problems.map(|problem| &mut problem.message)).for_each(put);
+        self.title.iter_mut().for_each(&mut *put);
+        for value in &mut self.values {
+            value.chart.iter_mut().for_each(|chart| put(&mut chart.says));
+            value.problems.iter_mut().for_each(|problem| put(&mut problem.message));
+        }
     }
 }
 

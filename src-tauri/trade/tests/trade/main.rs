@@ -4,6 +4,7 @@
 //! - `number`: numbers and measures as people type them.
 //! - `interpolate`: tables against numpy, scipy and a published worked example.
 //! - `level`: bands against numpy, classes at and beside the marks, everything that keeps a level unclear.
+//! - `scale`: axes around what is drawn, at full steps.
 //! - `torque`: tool rules of ISO 6789 (second-hand), tolerance limits, mixed-up units.
 //! - `tightening`: adapters, guard bands, angle stages, bolts against published tables.
 //! - `order`: bolt orders against published patterns.
@@ -28,6 +29,7 @@ mod level;
 mod number;
 mod order;
 mod parsers;
+mod scale;
 mod session;
 mod surface;
 mod tightening;
