@@ -23,12 +23,14 @@
 mod beam;
 mod bound;
 mod chains;
+mod disturb;
 mod meanwhile;
 mod minutes;
 mod moment;
 mod relaxed;
 mod rules;
 mod search;
+mod tidy;
 mod told;
 mod tree;
 mod ways;

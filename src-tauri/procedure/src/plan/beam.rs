@@ -10,10 +10,12 @@ use super::search::{Ended, Searched, minutes_of};
 use super::tree::Tree;
 use crate::machine::work;
 
-/// How many moments are followed in each stage; more where that many found no end.
-const WIDTHS: [usize; 3] = [200, 1_000, 5_000];
+/// How many moments of each stage are followed from the stage before; more where that many found no end.
+const WIDTHS: [usize; 4] = [3, 12, 60, 300];
 /// A wide search, for what a larger budget left open.
-const WIDE: usize = 10_000;
+const WIDE: usize = 300;
+/// The most moments looked at for each one that is followed.
+const FOR_EACH: usize = 1_000;
 
 /// The first width that finds an order.
 pub(super) fn widening(rules: &Rules<'_>, bound: &Bound) -> Option<Searched> {
@@ -47,10 +49,10 @@ fn beam(rules: &Rules<'_>, bound: &Bound, width: usize) -> Option<Searched> {
     let mut ways = Vec::new();
     // Steps are worked and never become untouched again, so that nothing comes back to an earlier stage.
     while let Some((stage, mut open)) = stages.pop_first() {
-        let mut followed = 0;
+        let (mut followed, mut arrived) = (0, 0);
         while let Some((Reverse(least), minutes, Reverse(at))) = open.pop() {
             let hopeless = best.as_ref().is_some_and(|(total, _)| least >= *total);
-            if hopeless || followed >= width {
+            if hopeless || arrived >= width || followed >= width * FOR_EACH {
                 break;
             }
             if !tree.counts(at) {
@@ -68,8 +70,12 @@ fn beam(rules: &Rules<'_>, bound: &Bound, width: usize) -> Option<Searched> {
                 let next_stage = worked(rules, &next);
                 if let Some(at) = tree.reach(next, minutes, Some((at, op))) {
                     let found = (Reverse(minutes + left), minutes, Reverse(at));
-                    if next_stage == stage { &mut open } else { stages.entry(next_stage).or_default() }
-                        .push(found);
+                    if next_stage == stage {
+                        open.push(found);
+                    } else {
+                        arrived += 1;
+                        stages.entry(next_stage).or_default().push(found);
+                    }
                 }
             }
         }

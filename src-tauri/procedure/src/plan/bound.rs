@@ -1,5 +1,7 @@
 //! What no order can be below. Two bounds, the larger of which counts: minutes of hands that are left, worked out without
-//! clocks ([`Relaxed`]), and what must come one after the other with what lies between ([`Chains`]).
+//! clocks ([`Relaxed`]), and what must come one after the other with what lies between ([`Chains`]). Where time passes
+//! between two steps in which hands need not be busy, both are put together: hands until the first is done, then the
+//! chain.
 
 use super::chains::Chains;
 use super::moment::{Busy, Moment};
@@ -15,7 +17,9 @@ pub(super) struct Bound {
 impl Bound {
     pub fn new(rules: &Rules<'_>) -> Bound {
         let seeds: Vec<Moment> = rules.beginnings_of_all().into_iter().map(|(_, moment)| moment).collect();
-        Bound { relaxed: Relaxed::new(rules, &seeds), chains: Chains::new(rules) }
+        let mut relaxed = Relaxed::new(rules, &seeds);
+        let chains = Chains::new(rules, relaxed.as_mut());
+        Bound { relaxed, chains }
     }
 
     /// Minutes that are at least left; nothing where no way leads to the end.
@@ -28,14 +32,21 @@ impl Bound {
     }
 }
 
-/// Minutes of hands left by the work without clocks, shared by all people. What it counts in full and is done in part is
-/// taken off.
 fn by_hands(rules: &Rules<'_>, moment: &Moment, relaxed: &Relaxed) -> Option<u32> {
-    let zone = if rules.task.people == 1 { moment.people.iter().map(|person| person.at).max() } else { None };
-    let mut hands = i64::from(relaxed.least(&moment.state, zone.unwrap_or(0))?);
+    let zone = moment.people.iter().map(|person| person.at).max().unwrap_or(0);
+    // Every state that can be reached in truth can be reached without clocks.
+    let Some(node) = relaxed.find(&moment.state, zone) else { return Some(0) };
+    let hands = i64::from(relaxed.least(node)?) - counted_twice(rules, moment);
+    Some(u32::try_from(hands).unwrap_or(0).div_ceil(rules.task.people as u32))
+}
+
+/// Minutes that the work without clocks counts in full though they are over in part, less those that it does not count
+/// though they are still to come.
+fn counted_twice(rules: &Rules<'_>, moment: &Moment) -> i64 {
+    let mut minutes = 0;
     for person in &moment.people {
-        hands += i64::from(person.left);
-        hands -= match person.doing {
+        minutes -= i64::from(person.left);
+        minutes += match person.doing {
             Busy::Moving(made) => i64::from(rules.task.minutes.moves[made.at()]),
             Busy::Working(step) if rules.may_be_left(step) => i64::from(rules.hands(step)),
             _ => 0,
@@ -44,9 +55,9 @@ fn by_hands(rules: &Rules<'_>, moment: &Moment, relaxed: &Relaxed) -> Option<u32
     for step in (0..rules.of_step.len()).map(StepIx::of) {
         let working = moment.people.iter().any(|person| person.doing == Busy::Working(step));
         if !working && rules.wait_within(moment, step).is_some_and(|left| left != IDLE) {
-            hands -= i64::from(rules.hands(step));
+            let own = u32::from(rules.hands(step)) + rules.full_wait_within(step);
+            minutes += i64::from(own) * rules.task.people as i64;
         }
     }
-    let hands = u32::try_from(hands).unwrap_or(0);
-    Some(hands.div_ceil(rules.task.people as u32))
+    minutes
 }

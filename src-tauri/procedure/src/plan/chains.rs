@@ -3,11 +3,15 @@
 
 use super::minutes::Passing;
 use super::moment::{Busy, Moment, Person};
+use super::relaxed::Relaxed;
 use super::rules::{Clock, IDLE, Rules};
 use crate::machine::{Field, Pred, State, StepIx, StepSet, Test, Tree, VariableKind, over, work};
 
 /// A test that must hold: a field has one of these values, as bits.
 type Must = (Field, u64);
+
+/// Steps after which more time passes than hands are busy: so many are taken into what is known without clocks.
+const MOST_TAKEN_IN: usize = 16;
 
 pub(super) struct Chains {
     steps: Vec<Chain>,
@@ -17,10 +21,8 @@ pub(super) struct Chains {
 /// A step that must be done in every order, and what comes after it.
 struct Chain {
     step: StepIx,
-    /// Minutes of the longest chain that begins when the step is done.
+    /// Minutes at least from its end to the end of all.
     after: u32,
-    /// Minutes of hands of everything that begins only when the step is done.
-    hands_after: u32,
     /// The values that it needs of conditions that moves write, by road.
     needs: Vec<(usize, u64)>,
     /// What must be known, and which steps find it out.
@@ -34,20 +36,21 @@ struct Road {
 }
 
 impl Chains {
-    pub fn new(rules: &Rules<'_>) -> Chains {
+    /// `relaxed` says how many minutes of hands are left after a step, where that could be worked out, and takes in what is
+    /// found here.
+    pub fn new(rules: &Rules<'_>, relaxed: Option<&mut Relaxed>) -> Chains {
         let roads = roads(rules);
         let steps = all_steps(rules)
             .filter(|&step| rules.rule(step).on.is_none() && is_to_do(rules, &rules.task.start.state, step))
             .map(|step| Chain {
                 step,
                 after: 0,
-                hands_after: 0,
                 needs: needs(rules, &roads, step),
                 known: known(rules, step),
             });
         let steps = if may_end_early(rules) { Vec::new() } else { steps.collect() };
         let mut chains = Chains { steps, roads };
-        chains.link(rules);
+        chains.link(rules, relaxed);
         chains
     }
 
@@ -68,7 +71,7 @@ impl Chains {
                     self.until_begun(rules, moment, chain) + own + rules.full_wait_within(chain.step)
                 }
             };
-            longest = longest.max(until_done + chain.after.max(chain.hands_after.div_ceil(people)));
+            longest = longest.max(until_done + chain.after);
         }
         longest.max(hands.div_ceil(people))
     }
@@ -93,7 +96,7 @@ impl Chains {
     }
 
     /// Works out what comes after each step.
-    fn link(&mut self, rules: &Rules<'_>) {
+    fn link(&mut self, rules: &Rules<'_>, mut relaxed: Option<&mut Relaxed>) {
         let must: Vec<StepIx> = self.steps.iter().map(|chain| chain.step).collect();
         let mut followers = vec![StepSet::default(); rules.machine.steps.len()];
         for &step in &must {
@@ -106,6 +109,7 @@ impl Chains {
         let count = |step: StepIx| must.iter().filter(|&&other| followers[step.at()].contains(other)).count();
         let mut in_order: Vec<usize> = (0..self.steps.len()).collect();
         in_order.sort_by_key(|&at| count(self.steps[at].step));
+        let mut taken_in = 0;
         for at in in_order {
             let chain = &self.steps[at];
             let own = self.steps.iter().filter(|later| followers[chain.step.at()].contains(later.step));
@@ -115,10 +119,22 @@ impl Chains {
                     + rules.full_wait_within(later.step)
                     + later.after
             };
-            let after = own.clone().map(length).max().unwrap_or(0);
-            let hands_after = own.map(|later| u32::from(rules.hands(later.step))).sum();
+            let hands: u32 = own.clone().map(|later| u32::from(rules.hands(later.step))).sum();
+            let after = own.map(length).max().unwrap_or(0);
+            let (step, mut shared) = (chain.step, hands);
+            if let Some(relaxed) = &mut relaxed {
+                let apart = all_steps(rules).filter(|&other| rules.may_be_left(other));
+                let apart = apart.filter(|&other| other == step || !followers[step.at()].contains(other));
+                shared = shared.max(relaxed.after(rules, step, &apart.collect::<Vec<_>>()));
+            }
+            let after = after.max(shared.div_ceil(rules.task.people as u32));
             self.steps[at].after = after;
-            self.steps[at].hands_after = hands_after;
+            if let Some(relaxed) = &mut relaxed
+                && taken_in < MOST_TAKEN_IN
+                && (rules.may_be_left(step) || after * rules.task.people as u32 > shared)
+            {
+                taken_in += usize::from(relaxed.take_in(rules, step, after));
+            }
         }
     }
 

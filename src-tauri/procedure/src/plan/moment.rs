@@ -21,6 +21,8 @@ pub(super) struct Person {
     pub left: u16,
     /// Zone, or where the way leads; 0 for anywhere.
     pub at: u8,
+    /// Walked here and has begun nothing since: walks no further.
+    pub walked: bool,
 }
 
 /// What somebody is busy with.
@@ -40,10 +42,10 @@ pub(super) enum Busy {
 }
 
 impl Person {
-    pub const NOBODY: Person = Person { doing: Busy::Nobody, left: 0, at: 0 };
+    pub const NOBODY: Person = Person { doing: Busy::Nobody, left: 0, at: 0, walked: false };
 
     pub fn free(at: u8) -> Person {
-        Person { doing: Busy::Free, left: 0, at }
+        Person { doing: Busy::Free, left: 0, at, walked: false }
     }
 
     /// Minutes until it is over by itself; nothing for whoever is free or only stays.

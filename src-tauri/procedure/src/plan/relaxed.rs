@@ -24,86 +24,148 @@ const NEVER: u32 = u32::MAX;
 pub(super) struct Relaxed {
     places: HashTable<u32>,
     nodes: Vec<(State, u8)>,
-    least: Vec<u32>,
-}
-
-/// A graph that is being made, with its edges backwards.
-struct Making<'a, 'r> {
-    rules: &'r Rules<'a>,
-    made: Relaxed,
+    /// From where to where with how many minutes, turned round and sorted.
     edges: Vec<(u32, u32, u16)>,
+    /// Where the edges that lead to a node begin.
+    first: Vec<u32>,
+    /// Where a step can be done, and in how many minutes.
+    done: Vec<(StepIx, u32, u16)>,
+    /// Where a step that may be left can be begun.
+    begun: Vec<(StepIx, u32)>,
+    /// Minutes that are at least left, those of all people together.
+    least: Vec<u32>,
     zoned: bool,
 }
 
 impl Relaxed {
     /// Nothing where there are too many states.
     pub fn new(rules: &Rules<'_>, seeds: &[Moment]) -> Option<Relaxed> {
-        let made = Relaxed { places: HashTable::new(), nodes: Vec::new(), least: Vec::new() };
-        let mut making = Making { rules, made, edges: Vec::new(), zoned: rules.task.people == 1 };
+        let mut made = Relaxed {
+            places: HashTable::new(),
+            nodes: Vec::new(),
+            edges: Vec::new(),
+            first: Vec::new(),
+            done: Vec::new(),
+            begun: Vec::new(),
+            least: Vec::new(),
+            zoned: rules.task.people == 1,
+        };
         for seed in seeds {
-            let zones = if making.zoned { 0..=4 } else { 0..=0 };
-            for zone in zones {
-                making.number(seed.state, zone);
+            for zone in if made.zoned { 0..=4 } else { 0..=0 } {
+                made.number(seed.state, zone);
             }
         }
         let mut at = 0;
-        while at < making.made.nodes.len() {
-            if making.made.nodes.len() > MOST_STATES {
+        while at < made.nodes.len() {
+            if made.nodes.len() > MOST_STATES {
                 return None;
             }
-            making.look_at(at as u32);
+            made.look_at(rules, at as u32);
             at += 1;
         }
-        Some(making.backwards())
+        made.edges.sort_unstable();
+        made.first = vec![0; made.nodes.len() + 1];
+        made.edges.iter().for_each(|&(to, _, _)| made.first[to as usize + 1] += 1);
+        (0..made.nodes.len()).for_each(|at| made.first[at + 1] += made.first[at]);
+        let ends =
+            made.nodes.iter().zip(0..).filter(|((state, _), _)| {
+                rules.machine.begun(state).next().is_none() && rules.may_end(state)
+            });
+        made.least = made.backwards(ends.map(|(_, at)| (at, 0)).collect());
+        Some(made)
     }
 
-    fn find(&self, state: &State, zone: u8) -> Option<u32> {
-        let hash = FixedState::default().hash_one((state, zone));
-        self.places.find(hash, |&at| self.nodes[at as usize] == (*state, zone)).copied()
+    /// The number of a state, if it is among those that were looked at.
+    pub fn find(&self, state: &State, zone: u8) -> Option<u32> {
+        let node = (*state, if self.zoned { zone } else { 0 });
+        let hash = FixedState::default().hash_one(node);
+        self.places.find(hash, |&at| self.nodes[at as usize] == node).copied()
     }
 
-    /// Minutes of hands that are at least left in a state; nothing where no way leads to the end.
-    pub fn least(&self, state: &State, zone: u8) -> Option<u32> {
-        match self.find(state, zone) {
-            Some(at) => Some(self.least[at as usize]).filter(|&least| least != NEVER),
-            // Every state that can be reached in truth can be reached here.
-            None => Some(0),
+    /// Minutes of hands that are at least left; nothing where no way leads to the end.
+    pub fn least(&self, node: u32) -> Option<u32> {
+        Some(self.least[node as usize]).filter(|&least| least != NEVER)
+    }
+
+    /// Minutes, those of all people together, that are at least left when the hands of a step are free again. Of steps
+    /// that may be left and can be under way by then (`apart`) nothing is counted.
+    pub fn after(&self, rules: &Rules<'_>, step: StepIx, apart: &[StepIx]) -> u32 {
+        let people = rules.task.people as u32;
+        let of_step = |step: StepIx| (u32::from(rules.hands(step)) + rules.full_wait_within(step)) * people;
+        let left = self.nodes.iter().zip(&self.least).filter_map(|((state, _), &least)| {
+            if least == NEVER || !rules.machine.is_begun(state, step) {
+                return None;
+            }
+            let to_do = |step: &&StepIx| rules.rule(**step).work.get(state) == work::UNTOUCHED;
+            let counted: u32 = apart.iter().filter(to_do).map(|&step| of_step(step)).sum();
+            Some(least.saturating_sub(counted))
+        });
+        left.min().unwrap_or(0)
+    }
+
+    /// Takes in that so many minutes lie between the end of a step and the end of all, whatever hands do; and for one that
+    /// may be left what lies within it. Answers whether that says more than was known.
+    pub fn take_in(&mut self, rules: &Rules<'_>, step: StepIx, after: u32) -> bool {
+        let people = rules.task.people as u32;
+        let (known, minutes): (Vec<(u32, u32)>, u32) = if rules.may_be_left(step) {
+            let own = u32::from(rules.hands(step)) + rules.full_wait_within(step);
+            let begun = self.begun.iter().filter(|(found, _)| *found == step);
+            (begun.map(|&(_, at)| (at, 0)).collect(), own + after)
+        } else {
+            let done = self.done.iter().filter(|(found, ..)| *found == step);
+            (done.map(|&(_, at, minutes)| (at, u32::from(minutes))).collect(), after)
+        };
+        let mut more = false;
+        for ((at, until), (state, _)) in self.backwards(known).into_iter().enumerate().zip(&self.nodes) {
+            let apart = rules.may_be_left(step) && rules.machine.is_begun(state, step);
+            if until == NEVER || apart || rules.rule(step).work.get(state) != work::UNTOUCHED {
+                continue;
+            }
+            let least = until + minutes * people;
+            more |= self.least[at] < least;
+            self.least[at] = self.least[at].max(least);
         }
+        more
     }
-}
 
-impl Making<'_, '_> {
     fn number(&mut self, state: State, zone: u8) -> u32 {
         let zone = if self.zoned { zone } else { 0 };
-        if let Some(at) = self.made.find(&state, zone) {
+        if let Some(at) = self.find(&state, zone) {
             return at;
         }
-        let at = self.made.nodes.len() as u32;
+        let at = self.nodes.len() as u32;
         let hasher = FixedState::default();
-        self.made.nodes.push((state, zone));
-        let nodes = &self.made.nodes;
-        let hash = |&at: &u32| hasher.hash_one((&nodes[at as usize].0, nodes[at as usize].1));
-        self.made.places.insert_unique(hash(&at), at, hash);
+        self.nodes.push((state, zone));
+        let nodes = &self.nodes;
+        let hash = |&at: &u32| hasher.hash_one(nodes[at as usize]);
+        self.places.insert_unique(hash(&at), at, hash);
         at
     }
 
-    fn look_at(&mut self, from: u32) {
-        let (state, zone) = self.made.nodes[from as usize];
-        let (rules, machine, zoned) = (self.rules, self.rules.machine, self.zoned);
+    fn look_at(&mut self, rules: &Rules<'_>, from: u32) {
+        let (state, zone) = self.nodes[from as usize];
+        let machine = rules.machine;
         let before = Before::new(machine, &state, machine.dangers_now(&state));
+        let (in_steps, zoned) = (machine.begun(&state).count(), self.zoned);
         let mut edge = |action: Action, zone: u8, minutes: u16| {
-            if let Some(next) = rules.act(&before, action) {
-                let to = self.number(canon(machine, Apart::default(), next), zone);
-                self.edges.push((to, from, minutes));
+            let Some(next) = rules.act(&before, action) else { return };
+            let to = self.number(canon(machine, Apart::default(), next), zone);
+            self.edges.push((to, from, minutes));
+            if let Action::Done(step, _) = action {
+                self.done.push((step, from, minutes));
+            }
+            if let Action::Begin(step) = action
+                && rules.may_be_left(step)
+            {
+                self.begun.push((step, from));
             }
         };
-        let in_steps = machine.begun(&state).count();
         for step in (0..machine.steps.len()).map(StepIx::of) {
             let own = rules.zones[step.at()];
             let outcome = rules.task.outcomes[step.at()];
             // Hands of a step that may be left are counted when it is done: it may be begun several times.
-            let (first, last) =
-                if rules.may_be_left(step) { (0, rules.hands(step)) } else { (rules.hands(step), 0) };
+            let hands = rules.hands(step);
+            let (first, last) = if rules.may_be_left(step) { (0, hands) } else { (hands, 0) };
             if machine.is_begun(&state, step) {
                 edge(Action::Done(step, outcome), zone, last);
                 edge(Action::Leave(step), zone, 0);
@@ -127,35 +189,29 @@ impl Making<'_, '_> {
         }
     }
 
-    /// Dijkstra from every end.
-    fn backwards(mut self) -> Relaxed {
-        let count = self.made.nodes.len();
-        self.edges.sort_unstable();
-        let mut first = vec![0; count + 1];
-        self.edges.iter().for_each(|&(to, _, _)| first[to as usize + 1] += 1);
-        (0..count).for_each(|at| first[at + 1] += first[at]);
-        let mut least = vec![NEVER; count];
-        let mut open = BinaryHeap::new();
-        for (at, (state, _)) in self.made.nodes.iter().enumerate() {
-            if self.rules.machine.begun(state).next().is_none() && self.rules.may_end(state) {
-                least[at] = 0;
-                open.push((Reverse(0), at));
+    /// Dijkstra from where minutes are known, against the edges.
+    fn backwards(&self, known: Vec<(u32, u32)>) -> Vec<u32> {
+        let mut least = vec![NEVER; self.nodes.len()];
+        let mut open: BinaryHeap<(Reverse<u32>, u32)> = BinaryHeap::new();
+        for (at, minutes) in known {
+            if minutes < least[at as usize] {
+                least[at as usize] = minutes;
+                open.push((Reverse(minutes), at));
             }
         }
         while let Some((Reverse(minutes), at)) = open.pop() {
+            let at = at as usize;
             if minutes > least[at] {
                 continue;
             }
-            for &(_, from, more) in &self.edges[first[at]..first[at + 1]] {
-                let from = from as usize;
+            for &(_, from, more) in &self.edges[self.first[at] as usize..self.first[at + 1] as usize] {
                 let all = minutes + u32::from(more);
-                if all < least[from] {
-                    least[from] = all;
+                if all < least[from as usize] {
+                    least[from as usize] = all;
                     open.push((Reverse(all), from));
                 }
             }
         }
-        self.made.least = least;
-        self.made
+        least
     }
 }

@@ -2,10 +2,9 @@
 
 use super::minutes::Passing;
 use super::moment::{Busy, Moment, Person};
-use super::{MOST_PEOPLE, Task};
+use super::{MOST_PEOPLE, Task, disturb};
 use crate::machine::{
-    Action, Before, Field, Machine, Pred, State, StepIx, StepRule, Test, Tree, UNKNOWN, VarIx, VariableKind,
-    work,
+    Action, Before, Field, Machine, Pred, State, StepIx, StepRule, UNKNOWN, VarIx, VariableKind, work,
 };
 use crate::proof::Apart;
 use crate::proof::canon::canon;
@@ -43,8 +42,8 @@ pub(super) struct Rules<'a> {
     pub of_step: Vec<Option<usize>>,
     /// The clocks of gates that a step sets.
     sets: Vec<Vec<usize>>,
-    /// What one step does can keep another from being begun or done: then anything can be better begun late.
-    pub disturb: bool,
+    /// By step: others that it can keep from being begun or done by being done before them.
+    disturbs: Vec<Vec<StepIx>>,
     pub order: Order,
 }
 
@@ -58,7 +57,7 @@ impl<'a> Rules<'a> {
             clocks: Vec::new(),
             of_step: vec![None; machine.steps.len()],
             sets: vec![Vec::new(); machine.steps.len()],
-            disturb: false,
+            disturbs: vec![Vec::new(); machine.steps.len()],
             order: Order::Free,
         };
         for at in 0..machine.steps.len() {
@@ -81,7 +80,10 @@ impl<'a> Rules<'a> {
             }
             rules.clocks.push(Clock::Fresh { gate: VarIx::of(at), field: var.field, minutes });
         }
-        rules.disturb = task.people > 1 && rules.steps_disturb();
+        // One person alone does one thing after the other.
+        if task.people > 1 {
+            rules.disturbs = disturb::pairs(&rules);
+        }
         rules
     }
 
@@ -147,9 +149,11 @@ impl<'a> Rules<'a> {
         Moment { state: canon(self.machine, Apart::default(), next), people: moment.people, clocks }
     }
 
-    /// Whether a step can be better begun late: what it finds out grows old.
-    pub fn better_late(&self, step: StepIx) -> bool {
+    /// Whether a step can be better begun later than it could: what it finds out grows old, or it is in the way of others
+    /// that are still to be done.
+    pub fn better_late(&self, state: &State, step: StepIx) -> bool {
         !self.sets[step.at()].is_empty()
+            || self.disturbs[step.at()].iter().any(|&other| self.can_come(state, other))
     }
 
     /// Minutes until something happens by itself; nothing where nothing will.
@@ -186,7 +190,7 @@ impl<'a> Rules<'a> {
         for person in &mut later.people {
             person.doing = match person.doing {
                 Busy::Idling if happens => Busy::Free,
-                Busy::Free if !happens && !self.disturb => Busy::Idling,
+                Busy::Free if !happens => Busy::Idling,
                 doing => doing,
             };
         }
@@ -213,35 +217,6 @@ impl<'a> Rules<'a> {
             }
         }
         later
-    }
-
-    /// Whether what one step does can keep another from being begun or done: then it can be best to begin later than
-    /// one could, so that it is done later.
-    fn steps_disturb(&self) -> bool {
-        let machine = self.machine;
-        let writes = machine.steps.iter().zip(self.task.outcomes_of(machine)).map(|(rule, outcome)| {
-            let own = rule.on_begin.edits.iter().chain(&rule.on_leave.edits).chain(outcome).copied();
-            let items = rule.takes_off.iter().chain(&rule.puts_back).map(|&(item, _)| item);
-            // An item's count can become anything.
-            let items = items.flat_map(|item| {
-                let place = &machine.items[item.at()];
-                (0..=u64::from(place.count)).map(|value| (place.field, value))
-            });
-            own.chain(items).chain([(rule.work, work::WORKED)]).collect::<Vec<_>>()
-        });
-        let writes: Vec<Vec<(Field, u64)>> = writes.collect();
-        let signs = machine.signs.iter().map(|sign| &sign.holds_while);
-        let gates = machine.vars.iter().filter_map(|var| var.holds_while.as_ref());
-        let all: Vec<&Pred> = signs.chain(gates).collect();
-        (0..machine.steps.len()).any(|reader| {
-            let rule = &machine.steps[reader];
-            let reads = [&rule.needs, &rule.while_].into_iter().chain(all.iter().copied());
-            let reads: Vec<&Pred> = reads.collect();
-            (0..machine.steps.len()).filter(|&writer| writer != reader).any(|writer| {
-                let mut edits = writes[writer].iter();
-                edits.any(|&edit| reads.iter().any(|pred| can_fail(pred.tree(), edit)))
-            })
-        })
     }
 
     /// Where a job stands, as a moment.
@@ -287,9 +262,9 @@ impl<'a> Rules<'a> {
             if moment.clocks[clock] == IDLE {
                 moment.clocks[clock] = minutes.saturating_sub(been.saturating_sub(self.hands(step)));
             }
-            return Person { doing: Busy::Staying(step), left: 0, at };
+            return Person { doing: Busy::Staying(step), ..Person::free(at) };
         }
-        Person { doing: Busy::Working(step), left, at }
+        Person { doing: Busy::Working(step), left, ..Person::free(at) }
     }
 }
 
@@ -297,19 +272,12 @@ fn short(minutes: Option<&u32>) -> u16 {
     minutes.map_or(0, |&minutes| u16::try_from(minutes).unwrap_or(u16::MAX))
 }
 
-/// Whether giving a field this value can make a predicate fail.
-fn can_fail(tree: &Tree, (field, value): (Field, u64)) -> bool {
-    match tree {
-        Tree::Const(_) => false,
-        Tree::Test(Test::In { field: read, values }) => *read == field && values >> value & 1 == 0,
-        Tree::Test(_) => true,
-        Tree::All(parts) | Tree::Any(parts) => parts.iter().any(|part| can_fail(part, (field, value))),
-    }
-}
-
 impl Task<'_> {
     /// What each step assigns when it turns out as planned for.
-    fn outcomes_of<'m>(&'m self, machine: &'m Machine) -> impl Iterator<Item = &'m [(Field, u64)]> {
+    pub(super) fn outcomes_of<'m>(
+        &'m self,
+        machine: &'m Machine,
+    ) -> impl Iterator<Item = &'m [(Field, u64)]> {
         machine.steps.iter().zip(&self.outcomes).map(|(rule, outcome)| {
             rule.outcomes.get(outcome.at()).map_or(&[] as &[(Field, u64)], |outcome| &outcome.assign.edits)
         })

@@ -3,7 +3,7 @@
 use super::moment::{Busy, Moment, Op, Person};
 use super::rules::{Clock, Rules};
 use super::search::{Searched, minutes_of};
-use super::{Certainty, MOST_PEOPLE, Plan};
+use super::{Certainty, MOST_PEOPLE, Plan, tidy};
 use crate::format::Zone;
 use crate::machine::{Before, MoveIx, SignIx, State, StepIx};
 
@@ -56,13 +56,13 @@ pub struct Waiting {
 
 const ZONES: [Zone; 4] = [Zone::Under, Zone::EngineBay, Zone::Cabin, Zone::Bench];
 
-/// The plan that a search found. Its certainty is for the caller to say.
+/// The plan that a search found, without what it does for nothing. Its certainty is for the caller to say.
 pub(super) fn plan(rules: &Rules<'_>, searched: &Searched) -> Plan {
-    let ops = searched.ops.as_deref().unwrap_or_default();
+    let ops = tidy::tidied(rules, searched.ops.as_deref().unwrap_or_default());
     let mut teller = Teller::new(rules);
     ops.iter().for_each(|&op| teller.tell(op));
     let Teller { mut doings, mut waits, now, .. } = teller;
-    doings.sort_by_key(|doing| (doing.from, doing.person));
+    doings.sort_by_key(|doing| (doing.from, doing.until, doing.person));
     waits.sort_by_key(|wait| (wait.from, wait.until));
     for wait in waits.iter_mut().filter(|wait| !wait.attended) {
         wait.idle = idle(&doings, wait.from, wait.until);
@@ -82,8 +82,6 @@ struct Teller<'r, 'a> {
     rules: &'r Rules<'a>,
     moment: Moment,
     now: u32,
-    /// Who stands at which place of the moment.
-    who: [usize; MOST_PEOPLE],
     /// Since when each person is busy with what.
     since: [u32; MOST_PEOPLE],
     doings: Vec<Doing>,
@@ -97,7 +95,6 @@ impl<'r, 'a> Teller<'r, 'a> {
         let moment = rules.now();
         let mut teller = Teller {
             runs: vec![None; rules.clocks.len()],
-            who: std::array::from_fn(|at| at),
             since: [0; MOST_PEOPLE],
             doings: Vec::new(),
             waits: Vec::new(),
@@ -119,37 +116,37 @@ impl<'r, 'a> Teller<'r, 'a> {
         let state: State = self.moment.state;
         let machine = self.rules.machine;
         let before = Before::new(machine, &state, machine.dangers_now(&state));
-        let Some(mut next) = self.rules.after_unsorted(&before, &self.moment, op) else { return };
+        let Some(next) = self.rules.after_unsorted(&before, &self.moment, op) else { return };
         match op {
             Op::End(person) => self.ended(person, next.people[person]),
             Op::Leave(person, step) => {
-                let began = self.since[self.who[person]];
+                let began = self.since[person];
                 let stayed = matches!(self.moment.people[person].doing, Busy::Staying(_));
                 self.done(person, if stayed { What::Start(step) } else { What::Leave(step) }, began);
             }
             Op::Begin(person, step) => {
-                self.since[self.who[person]] = self.now;
+                self.since[person] = self.now;
                 self.before(step);
             }
             Op::Move(person, made) => {
-                self.since[self.who[person]] = self.now;
+                self.since[person] = self.now;
+                // One that takes no time is over at once.
                 if !matches!(next.people[person].doing, Busy::Moving(_)) {
                     self.done(person, What::Move(made), self.now);
                 }
             }
-            Op::Walk(person, _) => self.since[self.who[person]] = self.now,
+            Op::Walk(person, _) => self.since[person] = self.now,
             Op::Sign(given) => self.done(self.someone_free(), What::Sign(given), self.now),
             Op::OnPaper(step) => self.done(self.someone_free(), What::OnPaper(step), self.now),
             Op::Pass(_) => {}
         }
         self.now += minutes_of(op);
-        self.sort(&mut next.people);
         self.moment = next;
         self.look_at_clocks();
     }
 
     fn done(&mut self, person: usize, what: What, from: u32) {
-        self.doings.push(Doing { person: self.who[person], what, from, until: self.now });
+        self.doings.push(Doing { person, what, from, until: self.now });
     }
 
     fn someone_free(&self) -> usize {
@@ -158,7 +155,7 @@ impl<'r, 'a> Teller<'r, 'a> {
 
     /// What somebody was busy with is over.
     fn ended(&mut self, person: usize, after: Person) {
-        let from = self.since[self.who[person]];
+        let from = self.since[person];
         match (self.moment.people[person].doing, after.doing) {
             (Busy::Working(step), Busy::Staying(_)) => self.within(step),
             (Busy::Working(step) | Busy::Staying(step), _) => {
@@ -219,13 +216,5 @@ impl<'r, 'a> Teller<'r, 'a> {
                 }
             }
         }
-    }
-
-    /// Sorts people as the search does and keeps who is who.
-    fn sort(&mut self, people: &mut [Person; MOST_PEOPLE]) {
-        let mut places: [usize; MOST_PEOPLE] = std::array::from_fn(|at| at);
-        places.sort_by_key(|&at| people[at]);
-        *people = places.map(|at| people[at]);
-        self.who = places.map(|at| self.who[at]);
     }
 }

@@ -15,10 +15,10 @@ impl Rules<'_> {
         let before = Before::new(self.machine, &moment.state, dangers);
         let over: Vec<usize> =
             (0..moment.people.len()).filter(|&person| self.is_over(moment, person)).collect();
-        let mut late = self.disturb;
+        let mut late = false;
         let mut try_one = |op: Op| {
             if let Some(next) = self.carried_out(&before, moment, op) {
-                late |= matches!(op, Op::Begin(_, step) if self.better_late(step));
+                late |= matches!(op, Op::Begin(_, step) if self.better_late(&moment.state, step));
                 into.push((op, next));
             }
         };
@@ -65,20 +65,20 @@ impl Rules<'_> {
 
     /// What a free person can begin.
     fn beginnings(&self, moment: &Moment, person: usize, try_one: &mut impl FnMut(Op)) {
-        let Person { at, doing, .. } = moment.people[person];
+        let Person { at, doing, walked, .. } = moment.people[person];
         let steps = || (0..self.machine.steps.len()).map(StepIx::of);
         let mut wanted = [false; 5];
         for step in steps().filter(|&step| self.may_come(&moment.state, step)) {
             let zone = self.zones[step.at()];
             wanted[usize::from(zone)] = true;
-            if (at == 0 || at == zone) && (doing == Busy::Free || self.better_late(step)) {
+            if (at == 0 || at == zone) && (doing == Busy::Free || self.better_late(&moment.state, step)) {
                 try_one(Op::Begin(person, step));
             }
         }
         if doing == Busy::Idling {
             return;
         }
-        if at != 0 {
+        if at != 0 && !walked {
             ZONES
                 .filter(|&zone| zone != at && wanted[usize::from(zone)])
                 .for_each(|zone| try_one(Op::Walk(person, zone)));
@@ -109,7 +109,8 @@ impl Rules<'_> {
             Op::End(person) => self.end(before, moment, person),
             Op::Walk(person, zone) => {
                 let left = self.task.minutes.walk;
-                Some(with(moment.clone(), person, Person { doing: Busy::Walking, left, at: zone }))
+                let walking = Person { doing: Busy::Walking, left, at: zone, walked: true };
+                Some(with(moment.clone(), person, walking))
             }
             Op::Begin(person, step) => self.begin(before, moment, person, step),
             Op::Leave(person, step) => {
@@ -151,7 +152,7 @@ impl Rules<'_> {
         let next = self.act(before, Action::Begin(step))?;
         let left = if within == Some(0) { 0 } else { self.hands(step) };
         let at = self.zones[step.at()];
-        let busy = Person { doing: Busy::Working(step), left, at };
+        let busy = Person { doing: Busy::Working(step), left, ..Person::free(at) };
         Some(with(self.moved_on(moment, next, None), person, busy))
     }
 
@@ -160,16 +161,18 @@ impl Rules<'_> {
             return None;
         }
         let next = self.act(before, Action::Move(made))?;
-        let at = moment.people[person].at;
         Some(match self.task.minutes.moves[made.at()] {
             0 => self.moved_on(moment, next, None),
-            left => with(moment.clone(), person, Person { doing: Busy::Moving(made), left, at }),
+            left => {
+                let moving = Person { doing: Busy::Moving(made), left, ..moment.people[person] };
+                with(moment.clone(), person, moving)
+            }
         })
     }
 
     fn end(&self, before: &Before<'_>, moment: &Moment, person: usize) -> Option<Moment> {
         let is = moment.people[person];
-        let free = Person::free(is.at);
+        let free = Person { walked: is.walked, ..Person::free(is.at) };
         match is.doing {
             Busy::Free | Busy::Idling | Busy::Nobody => None,
             Busy::Walking => Some(with(moment.clone(), person, free)),
