@@ -23,6 +23,7 @@ pub mod kit;
 pub mod page;
 pub mod photos;
 pub mod pins;
+pub mod plan;
 pub mod prove;
 pub mod record;
 pub mod say;

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use panside_bay::enter::JobId;
 use panside_procedure::proof::Apart;
 
 const EXITS: &str = "Exit codes:
@@ -51,6 +52,15 @@ pub enum Command {
     ///
     /// Example: panside-cli new-checklist wheel-bolts.checklist.json --title "Wheel bolts after 50 km"
     NewChecklist(NewChecklistArgs),
+    /// Plan the order with the least expected time
+    ///
+    /// From the beginning of a checklist, or from where a job of a store stands. Counted are the minutes of steps and
+    /// moves, walking between zones, and what cools, drains or is watched; whatever can be done meanwhile is. An order
+    /// is told as exact only when no other takes less; else how far it can be from the best. Exit code 2: it may not be
+    /// the best.
+    ///
+    /// Example: panside-cli plan checklists/pan-and-solenoid.checklist.json --people 2
+    Plan(PlanArgs),
     /// Check a store, or make what is derived in it anew
     Store(StoreArgs),
     /// List the jobs of a store
@@ -175,6 +185,29 @@ pub struct NewChecklistArgs {
     /// What the job is, as a technician would say it. Absent: the name.
     #[arg(long)]
     pub title: Option<String>,
+}
+
+/// `plan`.
+#[derive(Debug, Args)]
+pub struct PlanArgs {
+    /// The checklist.
+    #[arg(required_unless_present = "store", conflicts_with = "store")]
+    pub file: Option<PathBuf>,
+    /// The folder of a store whose job is planned.
+    #[arg(long, requires = "job")]
+    pub store: Option<PathBuf>,
+    /// The job in that store.
+    #[arg(long, requires = "store")]
+    pub job: Option<JobId>,
+    /// How many people work, 1 or 2. A job of a store has those of its checklist.
+    #[arg(long, default_value_t = 1, conflicts_with = "store")]
+    pub people: u8,
+    /// Only a good order, at once.
+    #[arg(long)]
+    pub quick: bool,
+    /// Print the whole answer as JSON.
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// `store`.

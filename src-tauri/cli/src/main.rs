@@ -12,6 +12,7 @@ mod figure;
 mod kit;
 mod new_checklist;
 mod out;
+mod plan;
 mod prove;
 mod record;
 mod said;
@@ -39,6 +40,7 @@ fn main() -> ExitCode {
     let result = match cli.command {
         Command::Walk(args) => walk::walk(&args),
         Command::Prove(args) => prove::prove(&args),
+        Command::Plan(args) => plan::plan(&args),
         Command::Join(args) => checklist::join(&args),
         Command::NewChecklist(args) => new_checklist::write(&args),
         Command::Store(args) => store::store(&args),

@@ -7,6 +7,7 @@
 //! - [`tool`]: a torque tool while it is typed, and what its certificate is worth today
 //! - [`request`], [`decide()`]: what a person asks for, and the events or the refusal that answers it
 //! - [`view`]: all that a screen shows of a job, so that no screen holds a rule
+//! - [`planning`]: an open job as the planner takes it
 //! - [`message`]: what is said to a person, as ids with arguments
 
 mod change;
@@ -19,6 +20,7 @@ pub mod field;
 mod fold;
 pub mod job;
 pub mod message;
+pub mod planning;
 #[cfg(test)]
 mod properties;
 pub mod request;

@@ -250,6 +250,19 @@ pub enum Zone {
     Bench,
 }
 
+impl Zone {
+    /// Where it is, as said after "go to".
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Zone::Under => "under the vehicle",
+            Zone::EngineBay => "the engine bay",
+            Zone::Cabin => "the cabin",
+            Zone::Bench => "the bench",
+        }
+    }
+}
+
 /// One step of the work.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]

@@ -86,7 +86,7 @@ pub(super) fn search(
             return found;
         }
         found.looked_at += 1;
-        if found.looked_at % TELL_EVERY == 0 && tell(&found, open.len(), progress).is_break() {
+        if found.looked_at.is_multiple_of(TELL_EVERY) && tell(&found, open.len(), progress).is_break() {
             found.ended = Ended::Cancelled;
             return found;
         }
