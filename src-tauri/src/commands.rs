@@ -18,6 +18,7 @@ use tauri::ipc::{InvokeBody, Request, Response};
 use crate::desk::Desk;
 use crate::opened;
 use crate::opened::Opened;
+use crate::planning::{self, Planning};
 use crate::proving::{self, ASK, Proving};
 use crate::shelf::SHELF;
 use crate::table::commands;
@@ -51,6 +52,8 @@ commands! {
     }
     /// A job as its screen shows it.
     look(job: JobId) -> JobPage { |desk| desk.with(move |bay| bay.page(job)).await }
+    /// The order with the least expected time, as far as it is found; `stale` has it made anew by the clock.
+    plan(job: JobId, stale: bool) -> Planning { |desk| planning::look(&desk, job, stale).await }
     /// Enters a wish. When it is not refused, it is on disk.
     enter(job: JobId, head: Head, request: RequestId, actor: Actor, wish: Wish) -> Reply {
         |desk| desk.with(move |bay| bay.wish(job, head, request, &actor, &wish)).await

@@ -5,7 +5,8 @@ use std::ops::ControlFlow;
 use panside_job::{Job, planning};
 use panside_journal::{JobId, Stamp};
 use panside_procedure::Procedure;
-use panside_procedure::plan::{self, Certainty, Instead, NoPlan, Plan, Progress, Task, What};
+pub use panside_procedure::plan::NoPlan;
+use panside_procedure::plan::{self, Certainty, Instead, Plan, Progress, Task, What};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 

@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, ChecklistOffer, EntryValue, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, Pin, PinHolder, PinReply, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolView, TypedSheet } from "./types";
+import type { Actor, ChecklistOffer, EntryValue, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, Pin, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolView, TypedSheet } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -18,6 +18,8 @@ export interface Commands {
   start: { takes: { checklist: Hash; sheet: string; repairOrder: string; label: string; conditions: { [key in string]: string }; actor: Actor; request: RequestId }; answers: JobId };
   /** A job as its screen shows it. */
   look: { takes: { job: JobId }; answers: JobPage };
+  /** The order with the least expected time, as far as it is found; `stale` has it made anew by the clock. */
+  plan: { takes: { job: JobId; stale: boolean }; answers: Planning };
   /** Enters a wish. When it is not refused, it is on disk. */
   enter: { takes: { job: JobId; head: Head; request: RequestId; actor: Actor; wish: Request }; answers: Reply };
   /** What a value that is being typed would turn out to be. */

@@ -153,6 +153,27 @@ spec: string, };
 export type BootId = string;
 
 /**
+ * A step that can be taken up while something is waited for.
+ */
+export type CanDo = { 
+/**
+ * The step.
+ */
+step: string, 
+/**
+ * Its minutes by hand.
+ */
+minutes: number, 
+/**
+ * By how many minutes the whole job takes longer if it is taken up first; nothing where no way to the end was found.
+ */
+extra_min: number | null, 
+/**
+ * Whether `extra_min` is certain, or the difference of two good orders.
+ */
+exact: boolean, };
+
+/**
  * A caution with its signal word.
  */
 export type Caution = { 
@@ -763,6 +784,19 @@ stamp: Stamp,
 who: PersonId, };
 
 /**
+ * What runs, and what can be done in the meantime.
+ */
+export type MeanwhilePage = { 
+/**
+ * What is waited for, that which is over first before the others.
+ */
+running: Array<RunningWait>, 
+/**
+ * Steps that can be taken up, the cheapest first.
+ */
+can: Array<CanDo>, };
+
+/**
  * Something to say.
  */
 export type Message = { 
@@ -965,6 +999,119 @@ right: boolean,
  * Seconds until the next try counts; 0: it may be tried at once.
  */
 wait_s: number, };
+
+/**
+ * The kinds of things that are planned.
+ */
+export type PlanDoes = "work" | "start" | "leave" | "move" | "walk" | "sign" | "on_paper";
+
+/**
+ * Something that a person does.
+ */
+export type PlanDoing = { 
+/**
+ * Who, from 1.
+ */
+person: number, 
+/**
+ * What kind of thing.
+ */
+does: PlanDoes, 
+/**
+ * The step's or the move's id. Nothing for walking.
+ */
+id: string | null, 
+/**
+ * What it is called; a walk's zone.
+ */
+title: string, 
+/**
+ * Minutes from now when it begins.
+ */
+from_min: number, 
+/**
+ * Minutes from now when it is over.
+ */
+until_min: number, };
+
+/**
+ * An order of the work from now on.
+ */
+export type PlanPage = { 
+/**
+ * The number of the job's newest event that it was made on; 0 for one made on a checklist alone.
+ */
+seq: number, 
+/**
+ * What is done, in the order in which it begins.
+ */
+doings: Array<PlanDoing>, 
+/**
+ * What is waited for, in the order in which it begins.
+ */
+waits: Array<PlanWait>, 
+/**
+ * Minutes from now to the end.
+ */
+total_min: number, 
+/**
+ * No order takes less than so many minutes.
+ */
+bound_min: number, 
+/**
+ * No order takes less.
+ */
+exact: boolean, 
+/**
+ * What runs now that is waited for, and what can be done in the meantime.
+ */
+meanwhile: MeanwhilePage, };
+
+/**
+ * Something that is waited for.
+ */
+export type PlanWait = { 
+/**
+ * The step that it belongs to.
+ */
+step: string, 
+/**
+ * What is waited for, as said after "waiting for".
+ */
+what: string, 
+/**
+ * Minutes from now when it begins.
+ */
+from_min: number, 
+/**
+ * Minutes from now when it is over.
+ */
+until_min: number, 
+/**
+ * Somebody must stay and watch.
+ */
+attended: boolean, 
+/**
+ * Minutes of it in which nobody does anything.
+ */
+idle_min: number, };
+
+/**
+ * A plan, as far as it is found.
+ */
+export type Planning = { 
+/**
+ * The order. Nothing where there is none.
+ */
+page: PlanPage | null, 
+/**
+ * Why there is none.
+ */
+none: string | null, 
+/**
+ * A better one is being looked for.
+ */
+searching: boolean, };
 
 /**
  * What a value would be if it were entered now.
@@ -1264,6 +1411,23 @@ export type Reuse = "yes" | "once" | "never";
  * Who signs at a hold point.
  */
 export type Role = "technician" | "second_person" | "service_writer";
+
+/**
+ * A wait that runs now.
+ */
+export type RunningWait = { 
+/**
+ * The step that it belongs to.
+ */
+step: string, 
+/**
+ * What is waited for.
+ */
+what: string, 
+/**
+ * Minutes until it is over.
+ */
+left_min: number, };
 
 /**
  * Kinds of scanned text.
