@@ -145,6 +145,7 @@ function playCore({ job, record, where, answers }) {
     record_page: record,
     prove: { proved: false, doing: "at most one strike: looking at states", states: 812345, failed: null },
     offers: [],
+    plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: false },
     judge_tools: [{ problems: [], past: false, notes: [] }],
     sheets: { sheets: [], unfinished: [], checklists: [], unreadable: [] },
     ...answers,

@@ -53,6 +53,8 @@ class Bench {
   mm = $state(ASSUMED_MM);
   demoClock = $state(false);
   newJob = $state.raw<NewJob | null>(null);
+  /** The large thread is in the order of the plan. */
+  planOrder = $state(false);
   sheet = $state.raw<SheetAt | null>(null);
   tool = $state.raw<ToolDraft | null>(null);
   /** A call is under way that changes the job. */
@@ -119,6 +121,7 @@ class Bench {
       this.mm = where?.mm ?? ASSUMED_MM;
       this.#steps = where?.steps ?? {};
       this.newJob = where?.newJob ?? null;
+      this.planOrder = where?.planOrder ?? false;
       this.sheet = where?.sheet ?? null;
       this.tool = where?.tool ?? null;
       const jobs = await call("jobs", {});
@@ -342,6 +345,7 @@ class Bench {
       dark: this.dark,
       mm: this.mm,
       newJob: this.newJob,
+      planOrder: this.planOrder,
       overlay: this.#overlay,
       pad: this.#pad,
       sheet: this.sheet,

@@ -67,6 +67,8 @@ export interface Where {
   /** CSS pixels of a millimetre of the glass. */
   mm: number;
   newJob: NewJob | null;
+  /** The large thread is in the order of the plan. */
+  planOrder?: boolean;
   overlay: Overlay | null;
   pad: Pad | null;
   sheet: SheetAt | null;
