@@ -66,7 +66,7 @@ export const scenes = [
   { name: "rows-not-yet", page: "128" },
   { name: "rows-level", page: "026" },
   { name: "rows-timer", page: "199" },
-  { name: "rows-meanwhile", page: "128", answers: { plan } },
+  { name: "rows-meanwhile", page: "066", answers: { plan } },
   { name: "plan-order", page: "040", where: { planOrder: true, overlay: "thread" }, answers: { plan } },
   { name: "plan-none", page: "040", where: { planOrder: true, overlay: "thread" } },
   { name: "rows-typed", page: "010", taps: [entry("rest"), type("12,6"), "Back"] },

@@ -7,10 +7,10 @@ plan-gap = It may be { $minutes } min longer than the best.
 plan-searching = The best one is being looked for.
 plan-start = Start: { $title }
 plan-wait = { $idle ->
-    [0] Meanwhile { $what }, until { $until }.
-   *[other] Meanwhile { $what }, until { $until }: { $idle } min of it with nothing to do.
+    [0] Waiting for { $what }, until { $until }, with other work meanwhile.
+   *[other] Waiting for { $what }, until { $until }: { $idle } min of it with nothing to do.
 }
-plan-watch = Somebody stays until { $what }, at { $until }.
+plan-watch = Waiting for { $what }, until { $until }: somebody stays and watches.
 plan-meanwhile = What can be done meanwhile
 plan-running = Waiting for { $what }: about { $minutes } min. Meanwhile:
 plan-nothing = Nothing else can be done now.
