@@ -96,7 +96,7 @@ impl<'a> Rules<'a> {
     }
 
     /// Whether somebody can still have to begin a step: it is not worked, or can be worked again.
-    fn can_come(&self, state: &State, step: StepIx) -> bool {
+    pub fn can_come(&self, state: &State, step: StepIx) -> bool {
         let rule = self.rule(step);
         match rule.work.get(state) {
             work::UNTOUCHED => true,

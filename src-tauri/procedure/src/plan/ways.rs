@@ -66,12 +66,13 @@ impl Rules<'_> {
     /// What a free person can begin.
     fn beginnings(&self, moment: &Moment, person: usize, try_one: &mut impl FnMut(Op)) {
         let Person { at, doing, walked, .. } = moment.people[person];
-        let steps = || (0..self.machine.steps.len()).map(StepIx::of);
         let mut wanted = [false; 5];
-        for step in steps().filter(|&step| self.may_come(&moment.state, step)) {
+        for step in (0..self.machine.steps.len()).map(StepIx::of) {
             let zone = self.zones[step.at()];
-            wanted[usize::from(zone)] = true;
-            if (at == 0 || at == zone) && (doing == Busy::Free || self.better_late(&moment.state, step)) {
+            // What can't be begun yet may be possible when somebody has walked there.
+            wanted[usize::from(zone)] |= self.can_come(&moment.state, step);
+            let in_zone = at == 0 || at == zone;
+            if in_zone && (doing == Busy::Free || self.better_late(&moment.state, step)) && self.may_come(&moment.state, step) {
                 try_one(Op::Begin(person, step));
             }
         }

@@ -1,0 +1,1 @@
+//! What a technician would expect of a plan.
