@@ -212,11 +212,7 @@ fn make(job: &Instance, moment: &Moment, who: usize, made: Move) -> Option<Momen
         Move::Stop => job.stop,
     };
     let zone = moment.people[who].zone;
-    Some(if left == 0 {
-        after
-    } else {
-        with(moment, who, Person { doing: Doing::Moving(made), left, zone })
-    })
+    Some(if left == 0 { after } else { with(moment, who, Person { doing: Doing::Moving(made), left, zone }) })
 }
 
 /// The vehicle after a move, if it may be made: nobody is in a step that would no longer suit, and no engine runs on the
@@ -254,7 +250,9 @@ fn end(job: &Instance, moment: &Moment, who: usize) -> Option<Moment> {
         Doing::Free => None,
         Doing::Walking => Some(with(moment, who, free)),
         Doing::Moving(made) => Some(with(&moved(job, moment, made)?, who, free)),
-        Doing::Working(at) if moment.drains[at].is_none() && matches!(job.steps[at].wait, Wait::Drains { .. }) => {
+        Doing::Working(at)
+            if moment.drains[at].is_none() && matches!(job.steps[at].wait, Wait::Drains { .. }) =>
+        {
             let Wait::Drains { minutes } = job.steps[at].wait else { return None };
             let mut next = with(moment, who, Person { doing: Doing::Staying(at), ..person });
             next.drains[at] = Some(minutes);

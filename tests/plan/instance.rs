@@ -44,13 +44,22 @@ pub enum Lift {
 pub enum Wait {
     No,
     /// It is begun only so many minutes after that step is done: something cures.
-    Cures { after: usize, minutes: u32 },
+    Cures {
+        after: usize,
+        minutes: u32,
+    },
     /// It is begun only when the engine has been off for so many minutes: something cools.
-    Cools { minutes: u32 },
+    Cools {
+        minutes: u32,
+    },
     /// After its hands so many minutes pass in which it may be left: something drains.
-    Drains { minutes: u32 },
+    Drains {
+        minutes: u32,
+    },
     /// After its hands somebody stays and watches for so many minutes.
-    Watched { minutes: u32 },
+    Watched {
+        minutes: u32,
+    },
 }
 
 /// One step.
@@ -102,7 +111,13 @@ impl Instance {
         let (lifts, engine, probe) = (chance.one_in(2), chance.one_in(3), chance.one_in(3));
         let (lifts, engine) = (lifts && !many, engine && !many && !(lifts && people == 2));
         let longest = if many { 2 } else { 5 };
-        let zones = if many && count > 7 && people == 2 { 1 } else if many { 2 } else { 3 };
+        let zones = if many && count > 7 && people == 2 {
+            1
+        } else if many {
+            2
+        } else {
+            3
+        };
         let cut = chance.below(count as u32 + 1) as usize;
         let probing = chance.below(count as u32) as usize;
         let mut steps: Vec<Step> = Vec::new();
@@ -171,7 +186,9 @@ impl Instance {
             };
             let minutes = 5 + chance.below(40);
             let wait = match chance.below(12) {
-                0 if at > 0 => Wait::Cures { after: at - 1 - chance.below(at.min(3) as u32) as usize, minutes },
+                0 if at > 0 => {
+                    Wait::Cures { after: at - 1 - chance.below(at.min(3) as u32) as usize, minutes }
+                }
                 1 => Wait::Drains { minutes },
                 2 => Wait::Watched { minutes },
                 _ => Wait::No,
@@ -212,7 +229,8 @@ impl Instance {
             own.map(|(at, step)| self.step(at, step)).collect()
         };
         let phases = (0..phases).filter(|&phase| !steps(phase).is_empty());
-        let phases = phases.map(|at| json!({ "id": format!("phase_{at}"), "title": "Phase", "steps": steps(at) }));
+        let phases =
+            phases.map(|at| json!({ "id": format!("phase_{at}"), "title": "Phase", "steps": steps(at) }));
         let mut conditions = vec![
             json!({ "id": "lift", "values": ["floor", "up", "back"] }),
             json!({ "id": "engine", "values": ["off", "running"] }),
@@ -267,7 +285,9 @@ impl Instance {
         }
         let wait = match step.wait {
             Wait::No => return text,
-            Wait::Cures { after, minutes } => json!({ "minutes": minutes, "since": format!("made_{after} = yes") }),
+            Wait::Cures { after, minutes } => {
+                json!({ "minutes": minutes, "since": format!("made_{after} = yes") })
+            }
             Wait::Cools { minutes } => json!({ "minutes": minutes, "since": "engine = off" }),
             Wait::Drains { minutes } => json!({ "minutes": minutes, "attended": false }),
             Wait::Watched { minutes } => json!({ "minutes": minutes, "attended": true }),

@@ -59,9 +59,7 @@ fn on_small_jobs_the_plan_takes_as_long_as_the_best_of_all_ways() {
         let procedure = job.procedure();
         let task = job.task(&procedure);
         let planned = plan::best(&task, BUDGET, &mut go_on);
-        let t = std::time::Instant::now();
         let fewest = brute::fewest_minutes(&job);
-        eprintln!("TMP {seed} {} steps {} people {:?} {:?} {:?}", job.steps.len(), job.people, t.elapsed(), fewest, planned.as_ref().map(|p| (p.total, p.looked_at)));
         let Some(fewest) = fewest else {
             assert_eq!(planned, Err(NoPlan::NoWay), "seed {seed}");
             impossible += 1;
@@ -92,5 +90,8 @@ fn on_small_jobs_the_plan_takes_as_long_as_the_best_of_all_ways() {
         "{possible} jobs compared, {impossible} that no way leads through; the quick plan is best in {quick_is_best}; \
          with two people, lift, waits before, waits within, watches, knowledge that ages, zones: {with:?}"
     );
-    assert!(possible >= 500 && with.iter().all(|&count| count >= 50), "too little was compared to say anything");
+    assert!(
+        possible >= 500 && with.iter().all(|&count| count >= 50),
+        "too little was compared to say anything"
+    );
 }

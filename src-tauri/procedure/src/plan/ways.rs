@@ -72,7 +72,10 @@ impl Rules<'_> {
             // What can't be begun yet may be possible when somebody has walked there.
             wanted[usize::from(zone)] |= self.can_come(&moment.state, step);
             let in_zone = at == 0 || at == zone;
-            if in_zone && (doing == Busy::Free || self.better_late(&moment.state, step)) && self.may_come(&moment.state, step) {
+            if in_zone
+                && (doing == Busy::Free || self.better_late(&moment.state, step))
+                && self.may_come(&moment.state, step)
+            {
                 try_one(Op::Begin(person, step));
             }
         }
