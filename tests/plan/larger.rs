@@ -8,9 +8,9 @@ use super::instance::Instance;
 use super::{BUDGET, makes_sense};
 
 /// Larger jobs that are compared.
-const LARGE: u64 = 40;
+const LARGE: u64 = 16;
 /// Seconds that CP-SAT may take for one of them.
-const SECONDS: f64 = 60.0;
+const SECONDS: f64 = 20.0;
 
 #[derive(Serialize)]
 struct Question {
@@ -64,5 +64,5 @@ fn on_larger_jobs_the_plan_takes_as_long_as_the_optimum_of_cp_sat() {
         }
     }
     println!("{equal} of {LARGE} equal, {two} of them with two people; {within} within the plan's own bound");
-    assert!(equal * 4 >= jobs.len() * 3 && two >= 8, "too little was compared to say anything");
+    assert!(equal * 4 >= jobs.len() * 3 && two >= 3, "too little was compared to say anything");
 }

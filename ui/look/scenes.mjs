@@ -183,7 +183,7 @@ export const scenes = [
   {
     name: "frame-thread-open",
     page: "047",
-    taps: ["Opens all steps", (page) => page.getByRole("switch").click()],
+    taps: ["Opens all steps", (page) => page.getByRole("switch", { name: "Only what is open now" }).click()],
   },
   { name: "frame-tray", page: "123", taps: ["Opens the tray"] },
   { name: "frame-wipe", page: "100", taps: ["Freezes touch"] },
