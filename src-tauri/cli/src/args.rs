@@ -56,7 +56,7 @@ pub enum Command {
     ///
     /// From the beginning of a checklist, or from where a job of a store stands. Counted are the minutes of steps and
     /// moves, walking between zones, and what cools, drains or is watched; whatever can be done meanwhile is. An order
-    /// is told as exact only when no other takes less; else how far it can be from the best. Exit code 2: it may not be
+    /// is told as exact only when no other takes less, and never for two people; else how far it can be from the best. Exit code 2: it may not be
     /// the best.
     ///
     /// Example: panside-cli plan checklists/pan-and-solenoid.checklist.json --people 2
