@@ -60,7 +60,7 @@ const OURS: Engine = Engine { name: "panside", search: ours };
 /// Other engines that search the same in the same run.
 const PEERS: [Engine; 2] = [
     Engine { name: "spin dfs", search: spin::depth_first },
-    Engine { name: "spin bfs", search: spin::breadth_first },
+    Engine { name: "spin -c", search: spin::collapsed },
 ];
 
 const PLAIN: Runs = Runs { name: "plain", options: &["--no-strike", "--no-observe"], model: Some("plain") };

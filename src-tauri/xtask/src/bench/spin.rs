@@ -13,9 +13,9 @@ pub fn depth_first(root: &Path, file: &Path, runs: Runs) -> Result<Option<Row>, 
     search(root, file, runs, &[])
 }
 
-/// Breadth first, as we search.
-pub fn breadth_first(root: &Path, file: &Path, runs: Runs) -> Result<Option<Row>, Failure> {
-    search(root, file, runs, &["-DBFS"])
+/// Depth first, with its states kept smaller, exact too. It can't search these models breadth first.
+pub fn collapsed(root: &Path, file: &Path, runs: Runs) -> Result<Option<Row>, Failure> {
+    search(root, file, runs, &["-DCOLLAPSE"])
 }
 
 /// Searches where the runs can be said in one model. Its own time: making and compiling the model is not counted.
