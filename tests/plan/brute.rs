@@ -128,7 +128,7 @@ fn at_once(job: &Instance, moment: &Moment) -> Vec<Moment> {
                     found.push(with(moment, who, walking));
                 }
             }
-            Doing::Staying(_) if !something_moves(moment) => {
+            Doing::Staying(_) => {
                 let zone = moment.people[who].zone;
                 found.push(with(moment, who, Person { doing: Doing::Free, left: 0, zone }));
             }

@@ -36,16 +36,20 @@ fn by_hands(rules: &Rules<'_>, moment: &Moment, relaxed: &Relaxed) -> Option<u32
     let zone = moment.people.iter().map(|person| person.at).max().unwrap_or(0);
     // Every state that can be reached in truth can be reached without clocks.
     let Some(node) = relaxed.find(&moment.state, zone) else { return Some(0) };
-    let hands = i64::from(relaxed.least(node)?) - counted_twice(rules, moment);
-    Some(u32::try_from(hands).unwrap_or(0).div_ceil(rules.task.people as u32))
+    let (hands, least) = relaxed.least(node)?;
+    let people = rules.task.people;
+    let over = over_in_part(rules, moment);
+    let left: i64 = moment.people.iter().map(|person| i64::from(person.left)).sum();
+    // What somebody is at now comes before everything else only where he is alone.
+    let least = if people == 1 { i64::from(least) + left } else { i64::from(least) };
+    let all = (i64::from(hands) + left).max(least) - over;
+    Some(u32::try_from(all).unwrap_or(0).div_ceil(people as u32))
 }
 
-/// Minutes that the work without clocks counts in full though they are over in part, less those that it does not count
-/// though they are still to come.
-fn counted_twice(rules: &Rules<'_>, moment: &Moment) -> i64 {
+/// Minutes that the work without clocks counts in full though they are over in part.
+fn over_in_part(rules: &Rules<'_>, moment: &Moment) -> i64 {
     let mut minutes = 0;
     for person in &moment.people {
-        minutes -= i64::from(person.left);
         minutes += match person.doing {
             Busy::Moving(made) => i64::from(rules.task.minutes.moves[made.at()]),
             Busy::Working(step) if rules.may_be_left(step) => i64::from(rules.hands(step)),

@@ -32,7 +32,9 @@ pub(super) struct Relaxed {
     done: Vec<(StepIx, u32, u16)>,
     /// Where a step that may be left can be begun.
     begun: Vec<(StepIx, u32)>,
-    /// Minutes that are at least left, those of all people together.
+    /// Minutes of hands that are at least left.
+    hands: Vec<u32>,
+    /// The same with what was taken in: as many times the minutes that are at least left as there are people.
     least: Vec<u32>,
     zoned: bool,
 }
@@ -47,6 +49,7 @@ impl Relaxed {
             first: Vec::new(),
             done: Vec::new(),
             begun: Vec::new(),
+            hands: Vec::new(),
             least: Vec::new(),
             zoned: rules.task.people == 1,
         };
@@ -71,7 +74,8 @@ impl Relaxed {
             made.nodes.iter().zip(0..).filter(|((state, _), _)| {
                 rules.machine.begun(state).next().is_none() && rules.may_end(state)
             });
-        made.least = made.backwards(ends.map(|(_, at)| (at, 0)).collect());
+        made.hands = made.backwards(ends.map(|(_, at)| (at, 0)).collect());
+        made.least = made.hands.clone();
         Some(made)
     }
 
@@ -82,12 +86,14 @@ impl Relaxed {
         self.places.find(hash, |&at| self.nodes[at as usize] == node).copied()
     }
 
-    /// Minutes of hands that are at least left; nothing where no way leads to the end.
-    pub fn least(&self, node: u32) -> Option<u32> {
-        Some(self.least[node as usize]).filter(|&least| least != NEVER)
+    /// Minutes of hands that are at least left, and as many times the minutes that are at least left as there are people;
+    /// nothing where no way leads to the end.
+    pub fn least(&self, node: u32) -> Option<(u32, u32)> {
+        let least = (self.hands[node as usize], self.least[node as usize]);
+        Some(least).filter(|&(hands, _)| hands != NEVER)
     }
 
-    /// Minutes, those of all people together, that are at least left when the hands of a step are free again. Of steps
+    /// As many times the minutes that are at least left when the hands of a step are free again as there are people. Of steps
     /// that may be left and can be under way by then (`apart`) nothing is counted.
     pub fn after(&self, rules: &Rules<'_>, step: StepIx, apart: &[StepIx]) -> u32 {
         let people = rules.task.people as u32;

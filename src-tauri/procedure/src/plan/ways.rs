@@ -118,7 +118,8 @@ impl Rules<'_> {
             }
             Op::Begin(person, step) => self.begin(before, moment, person, step),
             Op::Leave(person, step) => {
-                if self.something_moves(moment) {
+                // What leaving changes is not changed while something moves.
+                if self.something_moves(moment) && !self.rule(step).on_leave.edits.is_empty() {
                     return None;
                 }
                 let next = self.act(before, Action::Leave(step))?;
