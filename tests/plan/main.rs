@@ -66,8 +66,7 @@ fn on_small_jobs_the_plan_takes_as_long_as_the_best_of_all_ways() {
             continue;
         };
         let planned = planned.unwrap_or_else(|error| panic!("seed {seed}: {error}"));
-        // For two people no plan is called exact, though on small jobs it is.
-        assert!(planned.is_exact() || job.people == 2, "seed {seed}");
+        assert!(planned.is_exact(), "seed {seed}");
         assert_eq!(planned.total, fewest, "seed {seed}: {job:?}");
         makes_sense(&job, &procedure, &planned);
         let quick = plan::quick(&task).unwrap_or_else(|error| panic!("seed {seed}: {error}"));

@@ -254,19 +254,12 @@ impl<'a> Planner<'a> {
         progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
     ) -> Result<Plan, NoPlan> {
         let quick = beam::widening(&self.rules, &self.bound);
-        let at_first = quick.as_ref().map_or(0, |quick| quick.bound);
         let mut searched = search::search(&self.rules, &self.bound, quick, budget, progress);
         if searched.ended == Ended::Budget {
             self.widen(&mut searched);
         }
         let certainty = match searched.ended {
             Ended::Searched if searched.ops.is_none() => return Err(NoPlan::NoWay),
-            // For two people the search was seen to miss the best order of a larger job by two minutes (a job of 12
-            // steps against CP-SAT). Until that is understood its end proves nothing: the first bound is told.
-            Ended::Searched if self.rules.task.people > 1 => {
-                searched.bound = at_first;
-                Certainty::Budget
-            }
             Ended::Searched => Certainty::Exact,
             Ended::Budget if searched.ops.is_none() => return Err(NoPlan::NotFound(searched.looked_at)),
             Ended::Budget => Certainty::Budget,
