@@ -8,4 +8,5 @@ mod guide;
 mod kills;
 mod kit;
 mod pages;
+mod plan;
 mod walks;
