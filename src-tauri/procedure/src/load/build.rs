@@ -195,7 +195,7 @@ impl Builder<'_> {
                 self.problem(
                     &place,
                     "a danger that reads gates, sign-offs, steps or items must also say what is being done: \
-                     doing.zone, doing.touches, doing.tag, moving or moved"
+                     doing.zone, doing.touches, doing.tag, moving, moved or leaving"
                         .to_owned(),
                 );
             }

@@ -32,6 +32,8 @@ pub enum Test {
     Moving(MoveIx, bool),
     /// This move was just made (or was not).
     Moved(MoveIx, bool),
+    /// The job is about to be finished or stopped (or is not).
+    Leaving(bool),
 }
 
 /// A set of steps.
@@ -152,6 +154,7 @@ impl Test {
             Test::Doing(steps, wanted) => context.someone_in(state, steps) == *wanted,
             Test::Moving(wanted_move, wanted) => (context.moving == Some(*wanted_move)) == *wanted,
             Test::Moved(wanted_move, wanted) => (context.moved == Some(*wanted_move)) == *wanted,
+            Test::Leaving(wanted) => context.leaving == *wanted,
         }
     }
 }

@@ -6,6 +6,7 @@ use std::ops::Range;
 use super::Ask;
 use super::actions::{Actions, kind};
 use super::canon::canon;
+use super::changes::Changes;
 use super::edges::{Edge, Kind};
 use super::graph::{Graph, MOST_STATES};
 use super::marks::Marks;
@@ -108,6 +109,8 @@ pub struct Found<'a> {
     pub miscount: Option<Taken>,
     /// What came up.
     pub seen: Seen,
+    /// What never changed anything.
+    pub changes: Changes,
     /// States in which some danger holds.
     dangerous: Marks,
 }
@@ -122,6 +125,7 @@ pub fn explore<'a>(procedure: &'a Procedure, runs: Runs, ask: Ask, teller: &Tell
         runs,
         graph: Graph::new(&machine.layout),
         seen: Seen::new(machine, actions.len()),
+        changes: Changes::new(machine, runs),
         actions,
         stopped: None,
         transitions: 0,
@@ -239,6 +243,7 @@ impl Found<'_> {
             self.miscount = Some(taken);
         }
         self.seen.note(self.machine, before.state, (at, action), next);
+        self.changes.note(self.machine, before.state, taken, next);
     }
 }
 
@@ -287,6 +292,11 @@ impl Found<'_> {
         self.machine.layout.observed_once.is_some_and(|field| field.get(state) == 1)
     }
 
+    /// Whether something was struck in the run to this state.
+    pub fn is_struck(&self, state: &State) -> bool {
+        self.machine.layout.struck_once.is_some_and(|field| field.get(state) == 1)
+    }
+
     fn excused_bits(&self, state: &State) -> u64 {
         if !self.is_observed(state) {
             return 0;
@@ -295,10 +305,14 @@ impl Found<'_> {
         fields.fold(0, |bits, (at, field)| bits | field.get(state) << at)
     }
 
-    /// What an observation found is excused while it stays so; but nobody may go into it, finish work in it or
-    /// move the vehicle in it: there a doing danger counts.
+    /// What an observation found is excused while it stays so; but nobody may go into it, finish work in it, move the
+    /// vehicle in it or leave it so: there a doing danger counts.
     fn excused(&self, bits: u64, action: Action) -> u64 {
-        if !matches!(action, Action::Begin(_) | Action::Done(..) | Action::Move(_)) {
+        let strict = matches!(
+            action,
+            Action::Begin(_) | Action::Done(..) | Action::Move(_) | Action::Finish | Action::Stop
+        );
+        if !strict {
             return bits;
         }
         let doing = self.machine.dangers.iter().enumerate().filter(|(_, rule)| rule.doing);
