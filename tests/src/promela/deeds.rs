@@ -129,7 +129,7 @@ impl<'a> Writer<'a> {
         Deed::new(title, [vec![format!("over <= {}", over::ENDING)], guard].concat())
     }
 
-    fn assign(&self, values: &BTreeMap<String, String>) -> Vec<Line> {
+    pub fn assign(&self, values: &BTreeMap<String, String>) -> Vec<Line> {
         values.iter().map(|(name, value)| Line::set(value_of(name), self.says.number(name, value))).collect()
     }
 

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 
-use panside_procedure::format::{Assignments, Danger};
+use panside_procedure::format::Danger;
 
 use super::says::{At, HANDS, Hands, LEAVING, Moving, all, any, excused, not, signed, value_of};
 use super::{OBSERVED_ONCE, Runs, Writer, over};
@@ -275,7 +275,7 @@ impl<'a> Writer<'a> {
         for &at in &settling.follows {
             let follow = &self.checklist.follows[at];
             let lines: Vec<Line> =
-                [&follow.makes, &follow.sets].into_iter().flat_map(|values| self.lines(values)).collect();
+                [&follow.makes, &follow.sets].into_iter().flat_map(|values| self.assign(values)).collect();
             let changes = any(lines.iter().filter_map(|one| one.changes.clone()));
             line(text, 6, &format!("if :: {} -> {MORE} = 1;", all([self.says.rule(&follow.when), changes])));
             for one in &lines {
@@ -285,10 +285,6 @@ impl<'a> Writer<'a> {
             line(text, 6, "skip :: else fi;");
         }
         line(text, 4, ":: else -> break od;");
-    }
-
-    fn lines(&self, values: &Assignments) -> Vec<Line> {
-        values.iter().map(|(name, value)| Line::set(value_of(name), self.says.number(name, value))).collect()
     }
 
     /// Every gate and sign-off whose ground is gone, until nothing changes.
