@@ -4,11 +4,13 @@
 use std::collections::BTreeMap;
 
 use panside_bay::JobLine;
+use panside_bay::clock::utc_offset_min;
 use panside_bay::closing::RecordPage;
 use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, Preview, RequestId, Wish};
-use panside_bay::kit::Kit;
+use panside_bay::kit::{Kit, Tool, ToolView};
 use panside_bay::page::{JobPage, Reply};
-use panside_bay::prove::Ask;
+use panside_bay::pins::{Pin, PinHolder, PinReply};
+use panside_bay::sheets::{SheetFrom, SheetList, SheetPage, TypedSheet};
 use panside_bay::shelf::ChecklistOffer;
 use panside_bay::start::NewJob;
 use tauri::ipc::{InvokeBody, Request, Response};
@@ -16,13 +18,14 @@ use tauri::ipc::{InvokeBody, Request, Response};
 use crate::desk::Desk;
 use crate::opened;
 use crate::opened::Opened;
-use crate::proving::{self, Proving};
+use crate::planning::{self, Planning};
+use crate::proving::{self, ASK, Proving};
 use crate::shelf::SHELF;
 use crate::table::commands;
 use crate::trouble::Trouble;
 
 commands! {
-    raw: add_photo, photo, thumbnail;
+    raw: add_photo, photo, thumbnail, import_sheet;
 
     /// What the window finds when it opens: troubles of the store, people and tools, where it was.
     opened() -> Opened { |desk| opened::look(&desk).await }
@@ -31,24 +34,26 @@ commands! {
     /// The jobs on this tablet.
     jobs() -> Vec<JobLine> { |desk| desk.with(|bay| bay.jobs()).await }
     /// What a job can be started with.
-    offers() -> Vec<ChecklistOffer> { |desk| desk.with(|bay| bay.offers(SHELF, Ask::default())).await }
+    offers() -> Vec<ChecklistOffer> { |desk| desk.with(|bay| bay.offers(SHELF, ASK)).await }
     /// How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks.
-    prove(checklist: String) -> Proving { |desk| proving::look(&desk, checklist).await }
+    prove(checklist: Hash) -> Proving { |desk| proving::look(&desk, checklist).await }
     /// Starts a job with a proved checklist.
-    start(checklist: String, sheet: String, repair_order: String, label: String, conditions: BTreeMap<String, String>, actor: Actor, request: RequestId) -> JobId {
+    start(checklist: Hash, sheet: String, repair_order: String, label: String, conditions: BTreeMap<String, String>, actor: Actor, request: RequestId) -> JobId {
         |desk| desk.with(move |bay| {
             let new = NewJob {
-                sheet: SHELF.sheet(&sheet)?,
+                sheet: &bay.sheet_text(SHELF, &sheet)?,
                 repair_order: &repair_order,
                 label: &label,
                 conditions,
-                utc_offset_min: panside_bay::clock::utc_offset_min(),
+                utc_offset_min: utc_offset_min(),
             };
-            bay.start_proved(SHELF.checklist(&checklist)?, Ask::default(), &new, &actor, request)
+            bay.start_proved(&bay.offered(SHELF, &checklist)?, ASK, &new, &actor, request)
         }).await
     }
     /// A job as its screen shows it.
     look(job: JobId) -> JobPage { |desk| desk.with(move |bay| bay.page(job)).await }
+    /// The order with the least expected time, as far as it is found; `stale` has it made anew by the clock.
+    plan(job: JobId, stale: bool) -> Planning { |desk| planning::look(&desk, job, stale).await }
     /// Enters a wish. When it is not refused, it is on disk.
     enter(job: JobId, head: Head, request: RequestId, actor: Actor, wish: Wish) -> Reply {
         |desk| desk.with(move |bay| bay.wish(job, head, request, &actor, &wish)).await
@@ -63,6 +68,45 @@ commands! {
     clear_draft(job: JobId, key: String) -> () { |desk| desk.with(move |bay| bay.clear_draft(job, &key)).await }
     /// Keeps the shop's people and tools.
     put_kit(kit: Kit) -> () { |desk| desk.with(move |bay| bay.put_kit(&kit)).await }
+    /// Gives a person's PIN for what comes next.
+    give_pin(name: String, pin: Pin) -> PinReply { |desk| desk.with(move |bay| bay.give_pin(&name, &pin)).await }
+    /// Sets a person's PIN, and answers who has one.
+    set_pin(name: String, pin: Pin, actor: Actor) -> Vec<PinHolder> {
+        |desk| desk.with(move |bay| {
+            bay.set_pin(&name, pin, &actor)?;
+            bay.pin_holders(utc_offset_min())
+        }).await
+    }
+    /// What is to be said of torque tools today.
+    judge_tools(tools: Vec<Tool>) -> Vec<ToolView> {
+        |desk| desk.with(move |bay| Ok(bay.judge_tools(&tools, utc_offset_min()))).await
+    }
+    /// Keeps a torque tool, in place of another or as a new one.
+    put_tool(tool: Tool, replaces: Option<String>) -> Kit {
+        |desk| desk.with(move |bay| bay.put_tool(tool, replaces.as_deref(), utc_offset_min())).await
+    }
+    /// The shop's spec sheets and those of the program.
+    sheets() -> SheetList { |desk| desk.with(|bay| bay.sheets(SHELF)).await }
+    /// A spec sheet as it was kept.
+    sheet(id: String) -> SheetPage { |desk| desk.with(move |bay| bay.sheet(SHELF, &id)).await }
+    /// Begins to type a spec sheet, or goes on with a change of it.
+    begin_sheet(from: SheetFrom) -> SheetPage { |desk| desk.with(move |bay| bay.begin_sheet(SHELF, &from)).await }
+    /// A spec sheet as far as it is typed.
+    typed_sheet(draft: String) -> SheetPage { |desk| desk.with(move |bay| bay.typed_sheet(SHELF, &draft)).await }
+    /// Keeps what is typed of a spec sheet, and says what is wrong with it.
+    type_sheet(typed: TypedSheet) -> SheetPage { |desk| desk.with(move |bay| bay.type_sheet(SHELF, typed)).await }
+    /// Forgets what is typed of a spec sheet.
+    drop_sheet(draft: String) -> () { |desk| desk.with(move |bay| bay.drop_sheet(&draft)).await }
+    /// Keeps what is typed as the spec sheet's next revision, and answers its id.
+    keep_sheet(draft: String, actor: Actor) -> String {
+        |desk| desk.with(move |bay| bay.keep_sheet(SHELF, &draft, &actor, utc_offset_min())).await
+    }
+    /// Keeps that somebody compared values of a spec sheet with their sources.
+    check_sheet(id: String, revision: u32, keys: Vec<String>, actor: Actor) -> () {
+        |desk| desk.with(move |bay| bay.check_sheet(SHELF, (&id, revision), &keys, &actor, utc_offset_min())).await
+    }
+    /// Writes a spec sheet as a file beside the store and answers its path.
+    export_sheet(id: String) -> String { |desk| desk.with(move |bay| bay.export_sheet(SHELF, &id)).await }
     /// Keeps what the window wants to find again.
     put_setting(key: String, text: String) -> () { |desk| desk.with(move |bay| bay.put_setting(&key, &text)).await }
     /// The record as far as the job has come: what is in it, what it lacks.
@@ -94,4 +138,14 @@ pub async fn photo(hash: Hash, desk: tauri::State<'_, Desk>) -> Result<Response,
 #[tauri::command]
 pub async fn thumbnail(hash: Hash, desk: tauri::State<'_, Desk>) -> Result<Response, Trouble> {
     desk.with(move |bay| bay.thumbnail(&hash)).await.map(Response::new)
+}
+
+/// Takes in a spec sheet: its file's bytes are the body. Answers its id.
+#[tauri::command]
+pub async fn import_sheet(request: Request<'_>, desk: tauri::State<'_, Desk>) -> Result<String, Trouble> {
+    let InvokeBody::Raw(bytes) = request.body() else {
+        return Err(Trouble::other("A spec sheet came without its bytes. Choose the file again."));
+    };
+    let bytes = bytes.clone();
+    desk.with(move |bay| bay.import_sheet(SHELF, &bytes)).await
 }

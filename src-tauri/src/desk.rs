@@ -6,6 +6,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 use panside_bay::clock::{Clock, DemoClock, SystemClock};
 use panside_bay::{Bay, BayError};
 
+use crate::planning::Plans;
 use crate::proving::Proofs;
 use crate::trouble::Trouble;
 
@@ -17,6 +18,7 @@ const AHEAD: &str = "demo_clock_ahead_ms";
 pub struct Desk {
     seat: Arc<Mutex<Seat>>,
     proofs: Proofs,
+    plans: Plans,
     demo_clock: bool,
 }
 
@@ -32,7 +34,12 @@ impl Desk {
     pub fn open(store: PathBuf, demo_clock: bool) -> Desk {
         let demo = demo_clock.then(Arc::<DemoClock>::default);
         let bay = open(&store, demo.as_ref());
-        Desk { seat: Arc::new(Mutex::new(Seat { store, bay, demo })), proofs: Proofs::default(), demo_clock }
+        Desk {
+            seat: Arc::new(Mutex::new(Seat { store, bay, demo })),
+            proofs: Proofs::default(),
+            plans: Plans::default(),
+            demo_clock,
+        }
     }
 
     /// Whether time can be let pass.
@@ -43,6 +50,11 @@ impl Desk {
     /// The proofs that are under way.
     pub fn proofs(&self) -> Proofs {
         self.proofs.clone()
+    }
+
+    /// The plans that were asked for.
+    pub fn plans(&self) -> Plans {
+        self.plans.clone()
     }
 
     /// Does something with the store, away from the thread that draws.

@@ -12,6 +12,7 @@ mod commands;
 mod desk;
 mod opened;
 mod options;
+mod planning;
 mod proving;
 mod shelf;
 mod table;

@@ -1,6 +1,8 @@
 //! What the window finds when it opens.
 
+use panside_bay::clock::utc_offset_min;
 use panside_bay::kit::Kit;
+use panside_bay::pins::PinHolder;
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -17,6 +19,8 @@ pub struct Opened {
     pub troubles: Vec<String>,
     /// People and tools.
     pub kit: Kit,
+    /// Who has a PIN.
+    pub pins: Vec<PinHolder>,
     /// Where the window was, as the page wrote it under `window`.
     pub window: Option<String>,
     /// Time can be let pass: this is for looking at a demo job.
@@ -30,7 +34,13 @@ pub struct Opened {
 pub async fn look(desk: &Desk) -> Result<Opened, Trouble> {
     let demo_clock = desk.has_demo_clock();
     desk.with(move |bay| {
-        Ok(Opened { troubles: bay.troubles(), kit: bay.kit()?, window: bay.setting(WINDOW)?, demo_clock })
+        Ok(Opened {
+            troubles: bay.troubles(),
+            kit: bay.kit()?,
+            pins: bay.pin_holders(utc_offset_min())?,
+            window: bay.setting(WINDOW)?,
+            demo_clock,
+        })
     })
     .await
 }

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::ops::ControlFlow;
 use std::sync::{Arc, Mutex, PoisonError};
 
+use panside_bay::enter::Hash;
 use panside_bay::prove::{Ask, search};
 use serde::Serialize;
 use ts_rs::TS;
@@ -11,6 +12,9 @@ use ts_rs::TS;
 use crate::desk::Desk;
 use crate::shelf::SHELF;
 use crate::trouble::Trouble;
+
+/// What is proved before a checklist can be started, within what a tablet can hold.
+pub const ASK: Ask = Ask::TABLET;
 
 /// How far a proof is.
 #[derive(Debug, Clone, Default, Serialize, TS)]
@@ -27,14 +31,14 @@ pub struct Proving {
 
 /// The proofs under way or ended, by checklist.
 #[derive(Debug, Clone, Default)]
-pub struct Proofs(Arc<Mutex<BTreeMap<String, Proving>>>);
+pub struct Proofs(Arc<Mutex<BTreeMap<Hash, Proving>>>);
 
 impl Proofs {
-    fn set(&self, checklist: &str, now: Proving) {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner).insert(checklist.to_owned(), now);
+    fn set(&self, checklist: Hash, now: Proving) {
+        self.0.lock().unwrap_or_else(PoisonError::into_inner).insert(checklist, now);
     }
 
-    fn get(&self, checklist: &str) -> Option<Proving> {
+    fn get(&self, checklist: &Hash) -> Option<Proving> {
         self.0.lock().unwrap_or_else(PoisonError::into_inner).get(checklist).cloned()
     }
 }
@@ -44,7 +48,7 @@ impl Proofs {
 ///
 /// # Errors
 /// When there is no such checklist or the store can't be read.
-pub async fn look(desk: &Desk, checklist: String) -> Result<Proving, Trouble> {
+pub async fn look(desk: &Desk, checklist: Hash) -> Result<Proving, Trouble> {
     let proofs = desk.proofs();
     if let Some(now) = proofs.get(&checklist) {
         if now.failed.is_some() {
@@ -52,29 +56,35 @@ pub async fn look(desk: &Desk, checklist: String) -> Result<Proving, Trouble> {
         }
         return Ok(now);
     }
-    let bytes = SHELF.checklist(&checklist)?;
-    if desk.with(move |bay| bay.proved(bytes, Ask::default())).await?.is_some() {
+    let (bytes, proved) = desk
+        .with(move |bay| {
+            let bytes = bay.offered(SHELF, &checklist)?;
+            let proved = bay.proved(&bytes, ASK)?.is_some();
+            Ok((bytes, proved))
+        })
+        .await?;
+    if proved {
         return Ok(Proving { proved: true, ..Proving::default() });
     }
     let begun = Proving { doing: "reading".into(), ..Proving::default() };
-    proofs.set(&checklist, begun.clone());
+    proofs.set(checklist, begun.clone());
     let desk = desk.clone();
     tauri::async_runtime::spawn(async move {
-        let ended = match run(&desk, &checklist, bytes).await {
+        let ended = match run(&desk, checklist, bytes).await {
             Ok(()) => Proving { proved: true, ..Proving::default() },
             Err(failed) => Proving { failed: Some(failed), ..Proving::default() },
         };
-        desk.proofs().set(&checklist, ended);
+        desk.proofs().set(checklist, ended);
     });
     Ok(begun)
 }
 
-async fn run(desk: &Desk, checklist: &str, bytes: &'static [u8]) -> Result<(), Trouble> {
-    let (proofs, name) = (desk.proofs(), checklist.to_owned());
+async fn run(desk: &Desk, checklist: Hash, bytes: Vec<u8>) -> Result<(), Trouble> {
+    let proofs = desk.proofs();
     let searched = tauri::async_runtime::spawn_blocking(move || {
-        search(bytes, Ask::default(), &mut |progress| {
+        search(&bytes, ASK, &mut |progress| {
             let doing = format!("{}: {}", progress.search, progress.doing);
-            proofs.set(&name, Proving { doing, states: progress.states, ..Proving::default() });
+            proofs.set(checklist, Proving { doing, states: progress.states, ..Proving::default() });
             ControlFlow::Continue(())
         })
     });

@@ -27,6 +27,8 @@ pub enum TroubleKind {
     Store,
     /// Another window has the store: close that one and try again.
     Locked,
+    /// A PIN has to be given first.
+    Pin,
     /// Anything else.
     Other,
 }
@@ -37,6 +39,7 @@ impl From<BayError> for Trouble {
             BayError::Stale { .. } => TroubleKind::Stale,
             BayError::Refused { .. } | BayError::NotProved { .. } => TroubleKind::Refused,
             BayError::Photo(_) => TroubleKind::Photo,
+            BayError::PinAsked(_) => TroubleKind::Pin,
             error if error.is_locked() => TroubleKind::Locked,
             BayError::Store(_) => TroubleKind::Store,
             _ => TroubleKind::Other,

@@ -1,6 +1,6 @@
 //! Prints a checklist as a model for SPIN: `promela FILE [plain|strike|observe]`.
-#![allow(clippy::disallowed_methods, reason = "the edge: this reads a file")]
 
+use std::path::Path;
 use std::process::ExitCode;
 
 use panside_procedure::Procedure;
@@ -26,8 +26,8 @@ fn main() -> ExitCode {
 }
 
 fn print(file: &str, runs: Runs) -> Result<(), String> {
-    let bytes = std::fs::read(file).map_err(|error| format!("{file} can't be read: {error}"))?;
-    let procedure = Procedure::load(&bytes).map_err(|problems| problems.to_string())?;
+    let text = panside_tests::joined(Path::new(file))?;
+    let procedure = Procedure::load(text.as_bytes()).map_err(|problems| problems.to_string())?;
     let model = model(&procedure.checklist, runs).map_err(|error| error.to_string())?;
     print!("{}", model.text);
     Ok(())

@@ -7,4 +7,5 @@
 mod bad_input;
 mod full_disk;
 mod kill;
+mod kit;
 mod whole_job;

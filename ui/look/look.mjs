@@ -115,22 +115,39 @@ function playCore({ job, record, where, answers }) {
       { name: "T. Marl", role: "second_person" },
       { name: "K. Lund", role: "service_writer" },
     ],
-    tools: [{ name: "wrench B", min: "5", max: "25", unit: "N·m", calibration_due: "2027-03-01" }],
+    tools: [
+      {
+        name: "wrench B",
+        min: "5",
+        max: "25",
+        unit: "N·m",
+        class_percent: "4",
+        calibrated_on: "2026-03-01",
+        certificate: "invented 7-114",
+        calibration_due: "2027-03-01",
+      },
+    ],
   };
   const core = {
     opened: {
       troubles: [],
       kit,
+      pins: [{ name: "K. Lund", set_by: "K. Lund", on: "2026-03-02" }],
       window: JSON.stringify({ ...where, job: job?.job ?? null }),
       demo_clock: true,
     },
     jobs: line ? [line] : [],
     look: job,
-    enter: { refused: null, page: job },
+    enter: { refused: null, pin_of: null, page: job },
+    give_pin: { right: false, wait_s: 30 },
+    set_pin: [],
     preview: { class: null, not_yet: false, said: [], other: null },
     record_page: record,
     prove: { proved: false, doing: "at most one strike: looking at states", states: 812345, failed: null },
     offers: [],
+    plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: false },
+    judge_tools: [{ problems: [], past: false, notes: [] }],
+    sheets: { sheets: [], unfinished: [], checklists: [], unreadable: [] },
     ...answers,
   };
   const picture = () => {

@@ -1,4 +1,5 @@
 import { screens } from "./screens.mjs";
+import { sheets } from "./sheets.mjs";
 
 // The scenes to look at. `page` is the number of a line of the demo walk; `where` is where the window was left; `taps` are
 // names of buttons to press, or functions of the page.
@@ -11,14 +12,63 @@ const says = (text, more = {}) => ({
   preview: { class: "inside", not_yet: false, other: null, said: [{ id: "said", args: {}, text }], ...more },
 });
 
+const doing = (does, id, title, from_min, until_min) => ({ person: 1, does, id, title, from_min, until_min });
+const plan = {
+  none: null,
+  searching: true,
+  page: {
+    seq: 0,
+    doings: [
+      doing("work", "cover_and_harness", "Cover and harness", 0, 12),
+      doing("walk", null, "the bench", 12, 13),
+      doing("start", "drain_fluid", "Drain the fluid", 13, 18),
+      doing("move", "stop_engine", "Stop the engine", 18, 19),
+      doing("work", "pan_off", "Pan down", 28, 40),
+    ],
+    waits: [
+      {
+        step: "drain_fluid",
+        what: "the fluid to drain",
+        from_min: 18,
+        until_min: 28,
+        attended: false,
+        idle_min: 9,
+      },
+      {
+        step: "fire_watch",
+        what: "the end of the fire watch",
+        from_min: 30,
+        until_min: 90,
+        attended: true,
+        idle_min: 0,
+      },
+    ],
+    total_min: 511,
+    bound_min: 500,
+    exact: false,
+    meanwhile: {
+      running: [{ step: "probe_exhaust", what: "the exhaust to cool", left_min: 32 }],
+      can: [
+        { step: "cover_and_harness", minutes: 12, extra_min: 0, exact: true },
+        { step: "look_round", minutes: 5, extra_min: 4, exact: false },
+        { step: "pads", minutes: 5, extra_min: null, exact: false },
+      ],
+    },
+  },
+};
+
 export const scenes = [
   ...screens,
+  ...sheets,
   { name: "bay-empty", where: { screen: "bay" } },
   { name: "step-open", page: "000" },
   { name: "rows-open", page: "040" },
   { name: "rows-not-yet", page: "128" },
   { name: "rows-level", page: "026" },
   { name: "rows-timer", page: "199" },
+  { name: "rows-meanwhile", page: "066", answers: { plan } },
+  { name: "plan-order", page: "040", where: { planOrder: true, overlay: "thread" }, answers: { plan } },
+  { name: "plan-none", page: "040", where: { planOrder: true, overlay: "thread" } },
   { name: "rows-typed", page: "010", taps: [entry("rest"), type("12,6"), "Back"] },
   {
     name: "pad-reading",
@@ -133,7 +183,7 @@ export const scenes = [
   {
     name: "frame-thread-open",
     page: "047",
-    taps: ["Opens all steps", (page) => page.getByRole("switch").click()],
+    taps: ["Opens all steps", (page) => page.getByRole("switch", { name: "Only what is open now" }).click()],
   },
   { name: "frame-tray", page: "123", taps: ["Opens the tray"] },
   { name: "frame-wipe", page: "100", taps: ["Freezes touch"] },

@@ -1,9 +1,10 @@
 // The scenes of the screens beside the step sheet and of what is laid over it.
 const offers = [
   {
+    hash: "a1",
     id: "pan-and-solenoid",
     title: "Pan drop, filter inspection and third-gear shift solenoid",
-    revision: 1,
+    revision: 2,
     demo: true,
     steps: 57,
     proved: false,
@@ -27,6 +28,7 @@ const offers = [
     ],
   },
 ];
+const before = { ...offers[0], hash: "b2", revision: 1, proved: true };
 const line = (repair_order, label, ended, events) => ({
   job: repair_order,
   repair_order,
@@ -54,6 +56,19 @@ const typed = {
   conditions: {},
   tried: null,
 };
+const message = (text) => ({ id: "said", args: {}, text });
+const turned = {
+  problems: [
+    { field: "min", message: message("The tool's range 25 N·m to 5 N·m cannot be. Correct the tool.") },
+  ],
+  past: true,
+  notes: [
+    message(
+      "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing that is clicked with it counts.",
+    ),
+  ],
+};
+const past = { ...turned, problems: [] };
 const proving = (more) => ({ proved: false, doing: "", states: 0, failed: null, ...more });
 
 /** Presses a button, also one that is closed: it says why. */
@@ -64,6 +79,9 @@ const inOverlay = (name) => (page) =>
     .getByRole("button", { name, exact: name === "ENTER" })
     .first()
     .click({ force: true });
+const exactly = (name) => (page) => page.getByRole("button", { name, exact: true }).click();
+const digits = (text) => (page) => page.keyboard.type(text);
+const waited = (page) => page.waitForTimeout(200);
 const more = (page) => page.getByRole("button", { name: "More", exact: true }).click();
 
 export const screens = [
@@ -86,7 +104,7 @@ export const screens = [
     name: "new-job-not-proved",
     where: { screen: "new_job", newJob: typed },
     answers: {
-      offers,
+      offers: [...offers, before],
       prove: proving({ failed: { kind: "other", message: "The proof broke off: no memory was left." } }),
     },
     taps: [press("START")],
@@ -116,7 +134,47 @@ export const screens = [
     taps: [(page) => page.getByRole("button", { name: "Remove" }).nth(1).click()],
   },
   { name: "kit-person", where: { screen: "kit" }, taps: ["Name a person"] },
-  { name: "kit-tool", where: { screen: "kit" }, taps: ["Name a torque tool", press("ADD")] },
+  {
+    name: "kit-tool",
+    where: {
+      screen: "kit",
+      tool: {
+        tool: { name: "wrench C", min: "25", max: "5", unit: "N·m", calibration_due: "2026-03-01" },
+        replaces: null,
+      },
+    },
+    answers: { judge_tools: [turned] },
+    taps: ["Name a torque tool", press("ADD")],
+  },
+  { name: "kit-pin", where: { screen: "kit" }, taps: ["Set a PIN", digits("471")] },
+  {
+    name: "kit-pin-differs",
+    where: { screen: "kit" },
+    taps: ["Set a PIN", digits("4711"), "Go on", digits("4712"), exactly("SET")],
+  },
+  {
+    name: "kit-pin-asked",
+    where: { screen: "kit" },
+    answers: { set_pin: { throws: { kind: "pin", message: "The PIN of R. Ode is needed for this." } } },
+    taps: [
+      "Change the PIN",
+      digits("4711"),
+      "Go on",
+      digits("4711"),
+      exactly("SET"),
+      waited,
+      digits("2580"),
+      exactly("GIVE"),
+      waited,
+    ],
+  },
+  { name: "kit-tool-past", where: { screen: "kit" }, answers: { judge_tools: [past] } },
+  {
+    name: "kit-tool-change",
+    where: { screen: "kit" },
+    answers: { judge_tools: [past] },
+    taps: [/Change.*wrench B/],
+  },
   { name: "kit-size", where: { screen: "kit" }, taps: ["Measure the glass", "Wider by 20"] },
   { name: "over-who", page: "100", taps: ["R. Ode"] },
   { name: "over-more", page: "100", taps: [more] },

@@ -8,67 +8,33 @@ import type {
   JobId,
   JobPage,
   Kit,
+  PinHolder,
   Refusal,
   Request,
   Signature,
   StepView,
   Trouble,
 } from "./core/types";
+import { pins } from "./parts/pin.svelte";
 import { stepToShow } from "./sheet/focus";
+import {
+  type NewJob,
+  type Overlay,
+  type Pad,
+  readWhere,
+  type Screen,
+  type SheetAt,
+  type ToolDraft,
+  type Where,
+} from "./where";
 
-/** The screens. */
-export type Screen = "bay" | "new_job" | "job" | "photos" | "record" | "kit";
-
-/** What can be laid over the step sheet. */
-export type Overlay =
-  | "moves"
-  | "thread"
-  | "tray"
-  | "who"
-  | "more"
-  | "renew"
-  | "strike"
-  | "set_aside"
-  | "explain_missed"
-  | "observe"
-  | "stop"
-  | "finish";
-
-/** A new job as far as it is filled in. What is left out has the first of its answers. */
-export interface NewJob {
-  checklist: string | null;
-  sheet: string | null;
-  repairOrder: string;
-  label: string;
-  /** How the vehicle comes in, by condition. */
-  conditions: Record<string, string>;
-  /** The id of the try to start it, and what was tried: the same job tried again can't be started twice. */
-  tried: { what: string; request: string } | null;
-}
-
-/** The entry whose pad is open. */
-interface Pad {
-  step: string;
-  entry: string;
-}
-
-/** What is kept between starts. */
-interface Where {
-  screen: Screen;
-  job: JobId | null;
-  /** Step that is looked at, by job. */
-  steps: Record<JobId, string>;
-  actor: Actor | null;
-  dark: boolean;
-  /** CSS pixels of a millimetre of the glass. */
-  mm: number;
-  newJob: NewJob | null;
-  overlay: Overlay | null;
-  pad: Pad | null;
-}
+export type { NewJob, Overlay, Screen, SheetAt, ToolDraft } from "./where";
 
 /** CSS pixels of a millimetre at 160 an inch: assumed until the glass is measured. */
 const ASSUMED_MM = 160 / 25.4;
+
+/** Screens that show no job. */
+const JOBLESS: Screen[] = ["kit", "new_job", "sheet"];
 
 class Bench {
   /** The window has found out where it was. */
@@ -80,11 +46,17 @@ class Bench {
   /** Goes on once a second. */
   tick = $state(Date.now());
   kit = $state.raw<Kit>({ people: [], tools: [] });
+  /** Who has a PIN. */
+  pins = $state.raw<PinHolder[]>([]);
   actor = $state.raw<Actor | null>(null);
   dark = $state(false);
   mm = $state(ASSUMED_MM);
   demoClock = $state(false);
   newJob = $state.raw<NewJob | null>(null);
+  /** The large thread is in the order of the plan. */
+  planOrder = $state(false);
+  sheet = $state.raw<SheetAt | null>(null);
+  tool = $state.raw<ToolDraft | null>(null);
   /** A call is under way that changes the job. */
   busy = $state(false);
   /** What went wrong last, until it is put away. */
@@ -140,6 +112,7 @@ class Bench {
     await this.#try(async () => {
       const opened = await call("opened", {});
       this.kit = opened.kit;
+      this.pins = opened.pins;
       this.demoClock = opened.demo_clock;
       this.storeTroubles = opened.troubles;
       const where = readWhere(opened.window);
@@ -148,11 +121,14 @@ class Bench {
       this.mm = where?.mm ?? ASSUMED_MM;
       this.#steps = where?.steps ?? {};
       this.newJob = where?.newJob ?? null;
+      this.planOrder = where?.planOrder ?? false;
+      this.sheet = where?.sheet ?? null;
+      this.tool = where?.tool ?? null;
       const jobs = await call("jobs", {});
       const last =
         jobs.find((job) => job.job === where?.job) ?? (where ? undefined : jobs.find((job) => !job.ended));
       if (last) await this.openJob(last.job);
-      if (where && (last || where.screen === "kit" || where.screen === "new_job")) this.screen = where.screen;
+      if (where && (last || JOBLESS.includes(where.screen))) this.screen = where.screen;
       if (where && last) {
         this.#overlay = where.overlay ?? null;
         this.#pad = where.pad ?? null;
@@ -207,6 +183,27 @@ class Bench {
     this.remember();
   }
 
+  /** Looks at a spec sheet, or at another place of it. */
+  lookAtSheet(sheet: SheetAt): void {
+    this.sheet = sheet;
+    this.screen = "sheet";
+    this.remember();
+  }
+
+  /** Does what the core may ask the PIN of who works now for, and does it again once that is given. */
+  async withPin<T>(work: () => Promise<T>): Promise<T | null> {
+    try {
+      return await work();
+    } catch (error) {
+      const trouble = asTrouble(error);
+      if (trouble.kind === "pin" && this.actor) {
+        return (await pins.ask(this.actor.name)) ? this.withPin(work) : null;
+      }
+      this.trouble = trouble;
+      return null;
+    }
+  }
+
   /** Keeps people and tools. */
   async putKit(kit: Kit): Promise<boolean> {
     return this.#try(async () => {
@@ -225,6 +222,7 @@ class Bench {
     if (!page || !actor || this.busy) return false;
     this.busy = true;
     this.refused = null;
+    let pinOf: string | null = null;
     const words = JSON.stringify([page.head, actor, wish]);
     const request = this.#again?.wish === words ? this.#again.request : crypto.randomUUID();
     this.#again = { wish: words, request };
@@ -234,10 +232,12 @@ class Bench {
       this.#again = null;
       this.refused = reply.refused;
       entered = reply.refused === null;
+      pinOf = reply.pin_of;
       this.#show(reply.page, false);
     });
     this.busy = false;
     if (this.trouble?.kind === "stale") await this.look();
+    if (pinOf !== null && (await pins.ask(pinOf))) return this.ask(wish, as);
     return entered;
   }
 
@@ -345,8 +345,11 @@ class Bench {
       dark: this.dark,
       mm: this.mm,
       newJob: this.newJob,
+      planOrder: this.planOrder,
       overlay: this.#overlay,
       pad: this.#pad,
+      sheet: this.sheet,
+      tool: this.tool,
     };
     void this.#try(() => call("put_setting", { key: "window", text: JSON.stringify(where) }));
   }
@@ -387,16 +390,6 @@ class Bench {
     if (!drafts) return;
     this.#drafts.clear();
     for (const [key, text] of Object.entries(page.drafts)) this.#drafts.set(key, text);
-  }
-}
-
-function readWhere(text: string | null): Where | null {
-  if (text === null) return null;
-  try {
-    return JSON.parse(text) as Where;
-  } catch {
-    // What can't be read is forgotten: it says only which screen was open.
-    return null;
   }
 }
 

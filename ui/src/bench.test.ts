@@ -18,6 +18,7 @@ vi.mock("./core/call", async (original) => ({
 vi.stubGlobal("window", { matchMedia: () => ({ matches: false }) });
 
 const { bench } = await import("./bench.svelte");
+const { pins } = await import("./parts/pin.svelte");
 
 const ode = { name: "R. Ode", role: "technician" as const };
 const marl = { name: "T. Marl", role: "second_person" as const };
@@ -41,8 +42,8 @@ function page(seq: number, drafts: Record<string, string> = {}): JobPage {
   } as unknown as JobPage;
 }
 
-function reply(seq: number, refused: Refusal | null = null): Reply {
-  return { refused, page: page(seq) };
+function reply(seq: number, refused: Refusal | null = null, pin_of: string | null = null): Reply {
+  return { refused, pin_of, page: page(seq) };
 }
 
 function askedFor(name: string): Record<string, unknown>[] {
@@ -52,7 +53,13 @@ function askedFor(name: string): Record<string, unknown>[] {
 beforeEach(async () => {
   asked.length = 0;
   for (const name of Object.keys(core)) delete core[name];
-  core.opened = { troubles: [], kit: { people: [marl, ode], tools: [] }, window: null, demo_clock: false };
+  core.opened = {
+    troubles: [],
+    kit: { people: [marl, ode], tools: [] },
+    pins: [],
+    window: null,
+    demo_clock: false,
+  };
   core.jobs = [{ job: "j1", ended: false }];
   core.look = page(1);
   bench.trouble = null;
@@ -133,6 +140,44 @@ test("a job that has moved on is drawn anew", async () => {
   core.look = page(5);
   await bench.ask("finish");
   expect(bench.page?.head.seq).toBe(5);
+});
+
+test("a wish at a hold point asks the PIN and is made again once it was given", async () => {
+  const answers = [reply(1, refusal, "T. Marl"), reply(2)];
+  core.enter = () => answers.shift();
+  const asking = bench.ask("finish");
+  await vi.waitFor(() => expect(pins.asked?.name).toBe("T. Marl"));
+  expect([bench.busy, bench.refused]).toEqual([false, refusal]);
+  pins.end(true);
+  expect(await asking).toBe(true);
+  expect([bench.page?.head.seq, bench.refused]).toEqual([2, null]);
+});
+
+test("nobody gives the PIN: nothing is entered, and what is missing is said", async () => {
+  core.enter = reply(1, refusal, "T. Marl");
+  const asking = bench.ask("finish");
+  await vi.waitFor(() => expect(pins.asked).not.toBeNull());
+  pins.end(false);
+  expect(await asking).toBe(false);
+  expect([askedFor("enter").length, bench.refused]).toEqual([1, refusal]);
+});
+
+test("what the core asks the PIN of who works now for is done again, and other troubles are told", async () => {
+  let tries = 0;
+  const work = async () => {
+    tries += 1;
+    if (tries === 1) throw { kind: "pin", message: "The PIN of R. Ode is needed." };
+    return "done";
+  };
+  const asking = bench.withPin(work);
+  await vi.waitFor(() => expect(pins.asked?.name).toBe("R. Ode"));
+  pins.end(true);
+  expect([await asking, bench.trouble]).toEqual(["done", null]);
+  const failing = async () => {
+    throw { kind: "store", message: "The disk is full." };
+  };
+  expect(await bench.withPin(failing)).toBeNull();
+  expect(bench.trouble?.message).toBe("The disk is full.");
 });
 
 test("a draft is kept at once and forgotten when its value is entered", async () => {

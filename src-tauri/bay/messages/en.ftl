@@ -94,6 +94,8 @@ refused-sign-role =
         [second_person] "{ $sign }" is signed by a second person.
        *[technician] "{ $sign }" is signed by a technician.
     }
+# $name: who signs
+refused-pin = { $name } signs a hold point here and has not given the PIN for it.
 # $sign: text of the sign-off
 refused-sign-with-done = "{ $sign }" is signed together with Done, not before.
 
@@ -234,6 +236,17 @@ torque-stage-count = The pattern has { $wants } stages; { $has } settings were e
 tool-date = The calibration date "{ $text }" of the tool is no date like 2026-12-31. Correct the tool.
 # $lowest, $highest: the range given
 tool-range = The tool's range { $lowest } to { $highest } cannot be. Correct the tool.
+tool-no-name = Say what the shop calls the tool.
+tool-no-number = A number is missing. Type it as it stands on the certificate.
+tool-no-date = A day is missing. Type it as year, month and day: 2027-03-01.
+# $day: when it was calibrated; $today: the day by the tablet's clock
+tool-calibrated-ahead = It cannot have been calibrated on { $day }: today is { $today }.
+# $day: when it was calibrated; $due: the last day of that calibration
+tool-calibrated-after = It was calibrated on { $day }, so that cannot have ended on { $due }. Look at the certificate.
+# $due: the last day of its calibration; $today: the day by the tablet's clock
+tool-past = Its calibration ended on { $due }; today is { $today }. Nothing that is clicked with it counts.
+# $percent: the deviation that is taken
+tool-class-a = No class is given, so { $percent } % is taken, as class A of ISO 6789 has it for this range.
 
 ## Photos, answers, texts, waits, notes
 
@@ -326,6 +339,31 @@ sheet-agreement = Readings cannot agree within { $value }. Enter 0 or more.
 # $value: as it stands
 sheet-target = { $value } cannot be a torque to reach. It must be above 0.
 sheet-no-stage = The torque has no stage. Enter at least one.
+
+## Spec sheets while they are typed and checked
+
+sheet-no-title = Say which vehicles the sheet is for.
+sheet-no-source = Say where the value comes from: the document and its place in it.
+sheet-no-number = A number is missing. Type it as it stands in the source.
+sheet-no-text = The text is missing. Type it as it stands in the source.
+# $known: the words it can be
+sheet-no-word = Choose one of: { $known }.
+# $word: as it stands; $known: the words it can be
+sheet-word = "{ $word }" is no choice here. Choose one of: { $known }.
+# $text: as typed
+sheet-fasteners = "{ $text }" is no number of fasteners. Count them: 1 or more.
+# $temperature: the temperature, with its unit
+sheet-twice = { $temperature } stands twice. Keep one row for each temperature.
+# $points: each temperature with its low and high mark
+sheet-chart = The level belongs between the marks at { $points }; between them the marks run straight.
+# $points: each temperature with its low and high mark
+sheet-chart-crossed = The marks cross at { $points }: look where the low one is not below the high one.
+sheet-unchanged = Nothing is changed, so there is nothing to keep.
+sheet-check-none = Mark at least one value of this sheet as compared with its source.
+# $what: the value's name; $name: who checked it
+sheet-check-there = { $what }: checked by { $name } already.
+# $what: the value's name; $name: who entered it
+sheet-check-own = { $what }: { $name } entered this value, so a second person checks it.
 
 ## Starting a job
 

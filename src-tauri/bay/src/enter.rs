@@ -1,6 +1,7 @@
 //! One wish in: decided by the job, written once, answered with the new view.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use panside_job::{Happened, JobView, decide, preview, view};
 use panside_journal::{Draft, Origin, PersonId, Stamp};
@@ -50,6 +51,9 @@ pub enum Answer {
 impl Bay {
     /// Enters a wish. When this answers [`Answer::Entered`], it is on disk.
     ///
+    /// Whoever signs a hold point with it and has a PIN gives that first ([`Bay::give_pin`]); else the refusal names
+    /// them ([`Refusal::pin_of`]).
+    ///
     /// `expected` is the job's head as the person saw it; `request` is the same for the same wish, so that a double
     /// tap or a second try after a kill writes nothing twice.
     ///
@@ -73,12 +77,19 @@ impl Bay {
         if open.head != expected {
             return Err(BayError::Stale { job });
         }
-        let events = match decide(&open.job, wish, actor, &now) {
+        let procedure = Arc::clone(&open.job.procedure);
+        let (mut wish, lacking) = self.with_pins(&procedure, wish)?;
+        let events = match decide(&self.refresh(job)?.job, &wish, actor, &now) {
             Ok(events) => events,
             Err(refusal) => return Ok(Answer::Refused(refusal)),
         };
+        // Nobody gives a PIN for what would be refused anyway, so it is asked for last.
+        if let Some(name) = lacking {
+            return Ok(Answer::Refused(Refusal::pin_missing(&name)));
+        }
         let origin = Origin { request: asked, who: PersonId(actor.name.clone()), stamp: now };
         let appended = self.append(job, expected, &origin, &events)?;
+        self.use_pins(&mut wish);
         self.entered(job, appended)
     }
 

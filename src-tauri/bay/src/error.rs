@@ -41,6 +41,61 @@ pub enum BayError {
     /// A checklist or sheet that the program does not have.
     #[error("There is no checklist or spec sheet \"{0}\" here. Choose one that is offered.")]
     NotOnShelf(String),
+    /// A sheet that belongs to the program and is not changed.
+    #[error(
+        "The spec sheet \"{0}\" belongs to the program and stays as it is. Make a copy of it and change that."
+    )]
+    SheetBuiltIn(String),
+    /// What is typed can't be kept as a sheet.
+    #[error("The spec sheet is not kept yet:\n{}", .0.join("\n"))]
+    SheetNotKept(Vec<String>),
+    /// Nothing is typed of that sheet.
+    #[error("Nothing is typed of this spec sheet any more: it was kept or put away. Look at the list.")]
+    SheetDraft,
+    /// Values can't be marked as checked.
+    #[error("{0}")]
+    SheetCheck(String),
+    /// A file with an id that no sheet may have.
+    #[error(
+        "The spec sheet in this file is called \"{0}\". A sheet's id has small letters, digits and hyphens only; \
+         correct the file."
+    )]
+    SheetId(String),
+    /// A file with an older revision than the shop's.
+    #[error(
+        "Revision {kept} of the spec sheet \"{id}\" is here; the file has the older revision {revision}. Nothing is taken in."
+    )]
+    SheetOlder {
+        /// The sheet's id.
+        id: String,
+        /// The revision in the file.
+        revision: u32,
+        /// The newest one here.
+        kept: u32,
+    },
+    /// A PIN has to be given first. Whoever asks is shown a pad for it and tries again.
+    #[error("The PIN of {0} is needed for this. Give it, then repeat.")]
+    PinAsked(String),
+    /// A PIN of another form.
+    #[error("A PIN has 4 to 8 digits. Choose another one.")]
+    PinForm,
+    /// Somebody without a PIN would set another person's.
+    #[error(
+        "{0} has no PIN, and only who has one may set somebody else's. Each person sets their own first."
+    )]
+    PinOfOther(String),
+    /// There is no PIN to give.
+    #[error("{0} has no PIN on this tablet, so there is none to give.")]
+    NoPin(String),
+    /// A PIN could not be made into what is kept of it.
+    #[error("The PIN could not be taken ({0}). Try again.")]
+    PinHash(String),
+    /// What is typed is no torque tool.
+    #[error("The torque tool is not kept yet:\n{}", .0.join("\n"))]
+    Tool(Vec<String>),
+    /// Another tool has that name.
+    #[error("There is a torque tool \"{0}\" already. Give this one another name, or change that one.")]
+    ToolThere(String),
     /// No such job.
     #[error("There is no job {0} on this tablet. List the jobs to see which there are.")]
     NoJob(JobId),

@@ -16,6 +16,7 @@ use uuid::{NoContext, Timestamp, Uuid};
 
 use crate::BayError;
 use crate::clock::Clock;
+use crate::pins::GivenPins;
 use crate::say::Speaker;
 
 /// A tablet's store with everything that can be done on it.
@@ -24,6 +25,8 @@ pub struct Bay {
     pub(crate) clock: Box<dyn Clock>,
     pub(crate) speaker: Speaker,
     pub(crate) open: BTreeMap<JobId, Open>,
+    /// PINs that were given and not used yet.
+    pub(crate) given: GivenPins,
 }
 
 /// A job that was folded, up to its head.
@@ -88,7 +91,7 @@ impl Bay {
     }
 
     fn over(store: Store, clock: Box<dyn Clock>) -> Bay {
-        Bay { store, clock, speaker: Speaker::english(), open: BTreeMap::new() }
+        Bay { store, clock, speaker: Speaker::english(), open: BTreeMap::new(), given: GivenPins::default() }
     }
 
     /// Makes sentences of messages.

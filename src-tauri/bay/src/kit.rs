@@ -1,6 +1,9 @@
 //! What a shop has: people and torque tools, kept on the tablet; and whatever else a window wants to find again.
 
 use panside_job::Actor;
+use panside_job::clock::civil_date;
+pub use panside_job::tool::ToolView;
+use panside_job::tool::judge;
 pub use panside_job::value::Tool;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -54,6 +57,48 @@ impl Bay {
         self.put_setting(KIT, &serde_json::to_string(kit)?)
     }
 
+    /// What is to be said of each tool today.
+    #[must_use]
+    pub fn judge_tools(&self, tools: &[Tool], utc_offset_min: i32) -> Vec<ToolView> {
+        let today = civil_date(self.clock.now().wall_ms, utc_offset_min);
+        let judged = tools.iter().map(|tool| {
+            let mut view = judge(&trimmed(tool), today);
+            view.each_message(&mut |message| self.speaker.fill(message));
+            view
+        });
+        judged.collect()
+    }
+
+    /// Keeps a tool, in place of the one called `replaces` or as a new one, and answers the kit.
+    ///
+    /// # Errors
+    /// [`BayError::Tool`] with everything that is wrong, [`BayError::ToolThere`] when another one is called the same;
+    /// [`BayError::Store`] with what the disk said.
+    pub fn put_tool(
+        &mut self,
+        tool: Tool,
+        replaces: Option<&str>,
+        utc_offset_min: i32,
+    ) -> Result<Kit, BayError> {
+        let tool = trimmed(&tool);
+        let view = self.judge_tools(std::slice::from_ref(&tool), utc_offset_min).remove(0);
+        if !view.problems.is_empty() {
+            return Err(BayError::Tool(view.problems.into_iter().map(|one| one.message.text).collect()));
+        }
+        let mut kit = self.kit()?;
+        let named = |name: &str| kit.tools.iter().position(|one| one.name == name);
+        let place = replaces.and_then(named);
+        if named(&tool.name).is_some_and(|found| Some(found) != place) {
+            return Err(BayError::ToolThere(tool.name));
+        }
+        match place {
+            Some(place) => kit.tools[place] = tool,
+            None => kit.tools.push(tool),
+        }
+        self.put_kit(&kit)?;
+        Ok(kit)
+    }
+
     /// What is kept under a key of the tablet, such as which screen was open.
     ///
     /// # Errors
@@ -68,5 +113,21 @@ impl Bay {
     /// [`BayError::Store`] with what the disk said.
     pub fn put_setting(&mut self, key: &str, text: &str) -> Result<(), BayError> {
         Ok(self.store.put_setting(key, text)?)
+    }
+}
+
+/// A tool without spaces around what was typed; an empty field that may be absent is absent.
+fn trimmed(tool: &Tool) -> Tool {
+    let text = |text: &str| text.trim().to_owned();
+    let optional = |typed: &Option<String>| typed.as_deref().map(text).filter(|text| !text.is_empty());
+    Tool {
+        name: text(&tool.name),
+        min: text(&tool.min),
+        max: text(&tool.max),
+        unit: text(&tool.unit),
+        class_percent: optional(&tool.class_percent),
+        calibrated_on: optional(&tool.calibrated_on),
+        certificate: optional(&tool.certificate),
+        calibration_due: text(&tool.calibration_due),
     }
 }

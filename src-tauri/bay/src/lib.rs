@@ -4,6 +4,8 @@
 //! - [`Bay`]: an open store with its jobs
 //! - [`prove`], [`start`]: a checklist is proved before a job is started with it
 //! - [`enter`]: one wish in, events on disk, the new view out
+//! - [`kit`], [`shelf`], [`sheets`]: people, tools, and what a job can be started with
+//! - [`pins`]: who a person is at a hold point
 //! - [`photos`], [`record`]: photos in, the record out
 //! - [`say`]: message ids into sentences
 //! - [`clock`]: the device's clocks
@@ -20,9 +22,12 @@ mod jobs;
 pub mod kit;
 pub mod page;
 pub mod photos;
+pub mod pins;
+pub mod plan;
 pub mod prove;
 pub mod record;
 pub mod say;
+pub mod sheets;
 pub mod shelf;
 pub mod start;
 

@@ -30,6 +30,8 @@ pub struct JobPage {
 pub struct Reply {
     /// Why the rules refuse it, said. Nothing: it is on disk.
     pub refused: Option<Refusal>,
+    /// It is refused only until this person has given their PIN.
+    pub pin_of: Option<String>,
     /// The job after it.
     pub page: JobPage,
 }
@@ -65,6 +67,7 @@ impl Bay {
                 Some(refusal)
             }
         };
-        Ok(Reply { refused, page: self.page(job)? })
+        let pin_of = refused.as_ref().and_then(Refusal::pin_of).map(str::to_owned);
+        Ok(Reply { refused, pin_of, page: self.page(job)? })
     }
 }

@@ -12,6 +12,9 @@ pub use panside_procedure::proof::{Ask, go_on};
 
 use crate::{Bay, BayError};
 
+/// Under which kind checklists are kept.
+pub(crate) const CHECKLIST: &str = "checklist";
+
 /// A checklist that loads, with its bytes and its proof. Only [`Bay::prove`] makes one.
 #[derive(Debug, Clone)]
 pub struct Proved {
@@ -80,21 +83,23 @@ impl Bay {
     /// [`BayError::Checklist`] when it does not load, [`BayError::Store`] with what the disk said.
     pub fn proved(&self, bytes: &[u8], ask: Ask) -> Result<Option<Proved>, BayError> {
         let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
-        let kept = self.proof_of(bytes, ask)?;
+        let kept = self.proof_of(&Hash::of(bytes), ask)?;
         Ok(kept.map(|proof| Proved { bytes: bytes.to_vec(), procedure: Arc::new(procedure), proof }))
     }
 
     /// The proof that is kept for the bytes of a checklist.
-    pub(crate) fn proof_of(&self, bytes: &[u8], ask: Ask) -> Result<Option<String>, BayError> {
-        Ok(self.store.proof(&Hash::of(bytes), &engine(ask.strike, ask.observe))?)
+    pub(crate) fn proof_of(&self, checklist: &Hash, ask: Ask) -> Result<Option<String>, BayError> {
+        Ok(self.store.proof(checklist, &engine(ask.strike, ask.observe))?)
     }
 
-    /// Keeps a proof, so that it need not be made again.
+    /// Keeps a proof, so that it need not be made again, and the checklist with it: where a later revision can't be
+    /// proved, jobs can still be started with this one.
     ///
     /// # Errors
     /// [`BayError::Store`] with what the disk said.
     pub fn keep_proof(&mut self, found: Found) -> Result<Proved, BayError> {
-        self.store.put_proof(&Hash::of(&found.proved.bytes), &found.engine, &found.proved.proof)?;
+        let checklist = self.store.put_document(CHECKLIST, &found.proved.bytes)?;
+        self.store.put_proof(&checklist, &found.engine, &found.proved.proof)?;
         Ok(found.proved)
     }
 }

@@ -1,11 +1,15 @@
 //! What a job can be started with, as a screen offers it.
 
+use panside_job::Specs;
+use panside_job::sheet::check;
 use panside_job::start::{Question, questions};
+use panside_journal::Hash;
+use panside_procedure::Procedure;
 use panside_procedure::proof::Ask;
-use panside_procedure::{Procedure, load};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::prove::CHECKLIST;
 use crate::{Bay, BayError};
 
 /// The bytes of a checklist with those of its spec sheets.
@@ -20,6 +24,8 @@ pub struct Shelf<'a> {
 /// A checklist as it is offered.
 #[derive(Debug, Clone, Serialize, Deserialize, TS)]
 pub struct ChecklistOffer {
+    /// Names it: revisions have the same id, but not the same hash.
+    pub hash: Hash,
     /// Its id.
     pub id: String,
     /// What the job is.
@@ -52,37 +58,91 @@ pub struct SheetOffer {
 }
 
 impl Bay {
-    /// What a job can be started with, and whether what is asked of its proof is kept.
+    /// What a job can be started with, the sheets of the shop in their newest revision, and whether what is asked of its
+    /// proof is kept. Behind a checklist that is not proved stands the last of its revisions that is, if this tablet
+    /// ever had one.
     ///
     /// # Errors
     /// [`BayError::Checklist`], [`BayError::Sheet`] for one that does not load; [`BayError::Store`] with what the
     /// disk said.
     pub fn offers(&self, shelf: Shelf<'_>, ask: Ask) -> Result<Vec<ChecklistOffer>, BayError> {
-        shelf.checklists.iter().map(|bytes| self.offer(bytes, shelf.sheets, ask)).collect()
-    }
-
-    fn offer(&self, bytes: &[u8], sheets: &[&[u8]], ask: Ask) -> Result<ChecklistOffer, BayError> {
-        let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
-        let mut fitting = Vec::new();
-        for sheet in sheets {
-            let sheet = load::sheet(sheet).map_err(BayError::Sheet)?;
-            if panside_job::sheet::check(&procedure, &self.specs(&sheet)?).is_empty() {
-                fitting.push(SheetOffer {
-                    id: sheet.id,
-                    title: sheet.title,
-                    revision: sheet.revision,
-                    demo: sheet.demo,
-                });
+        let found = self.found_sheets(shelf)?;
+        let mut sheets = Vec::new();
+        for (sheet, built_in) in found.sheets {
+            match self.specs(&sheet) {
+                Ok(specs) => sheets.push(specs),
+                // A mistake of the program; one of the shop's is told in the kit and keeps no other from being offered.
+                Err(error) if built_in => return Err(error),
+                Err(_) => {}
             }
         }
+        let mut offers = Vec::new();
+        for bytes in shelf.checklists {
+            let offer = self.offer(bytes, &sheets, ask)?;
+            let earlier =
+                if offer.proved { None } else { self.last_proved(&offer.id, &offer.hash, &sheets, ask)? };
+            offers.push(offer);
+            offers.extend(earlier);
+        }
+        Ok(offers)
+    }
+
+    /// The highest revision of a checklist, but for one, whose proof is kept.
+    fn last_proved(
+        &self,
+        id: &str,
+        but: &Hash,
+        sheets: &[Specs],
+        ask: Ask,
+    ) -> Result<Option<ChecklistOffer>, BayError> {
+        let mut last: Option<ChecklistOffer> = None;
+        for hash in self.store.documents(CHECKLIST)? {
+            if hash == *but || self.proof_of(&hash, ask)?.is_none() {
+                continue;
+            }
+            let kept = self.store.document(&hash)?.bytes;
+            if named(&kept).as_deref() != Some(id) {
+                continue;
+            }
+            let offer = self.offer(&kept, sheets, ask)?;
+            if last.as_ref().is_none_or(|last| last.revision < offer.revision) {
+                last = Some(offer);
+            }
+        }
+        Ok(last)
+    }
+
+    /// The bytes of a checklist that was offered.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] when there is none, and with what the disk said.
+    pub fn offered(&self, shelf: Shelf<'_>, hash: &Hash) -> Result<Vec<u8>, BayError> {
+        if let Some(bytes) = shelf.checklists.iter().find(|bytes| Hash::of(bytes) == *hash) {
+            return Ok(bytes.to_vec());
+        }
+        Ok(self.store.document(hash)?.bytes)
+    }
+
+    fn offer(&self, bytes: &[u8], sheets: &[Specs], ask: Ask) -> Result<ChecklistOffer, BayError> {
+        let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
+        let fitting = sheets.iter().filter(|specs| check(&procedure, specs).is_empty());
+        let fitting = fitting.map(|Specs { sheet, .. }| SheetOffer {
+            id: sheet.id.clone(),
+            title: sheet.title.clone(),
+            revision: sheet.revision,
+            demo: sheet.demo,
+        });
+        let fitting = fitting.collect();
         let checklist = &procedure.checklist;
+        let hash = Hash::of(bytes);
         Ok(ChecklistOffer {
+            hash,
             id: checklist.id.clone(),
             title: checklist.title.clone(),
             revision: checklist.revision,
             demo: checklist.demo,
             steps: procedure.steps().count(),
-            proved: self.proof_of(bytes, ask)?.is_some(),
+            proved: self.proof_of(&hash, ask)?.is_some(),
             questions: questions(&procedure),
             sheets: fitting,
         })
@@ -108,10 +168,15 @@ impl<'a> Shelf<'a> {
 }
 
 fn find<'a>(files: &[&'a [u8]], id: &str) -> Result<&'a [u8], BayError> {
+    let is = |bytes: &&&[u8]| named(bytes).as_deref() == Some(id);
+    files.iter().find(is).copied().ok_or_else(|| BayError::NotOnShelf(id.to_owned()))
+}
+
+/// The id of a checklist or a sheet.
+fn named(bytes: &[u8]) -> Option<String> {
     #[derive(Deserialize)]
     struct Named {
         id: String,
     }
-    let is = |bytes: &&&[u8]| serde_json::from_slice::<Named>(bytes).is_ok_and(|named| named.id == id);
-    files.iter().find(is).copied().ok_or_else(|| BayError::NotOnShelf(id.to_owned()))
+    serde_json::from_slice::<Named>(bytes).ok().map(|named| named.id)
 }

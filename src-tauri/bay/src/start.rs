@@ -7,7 +7,7 @@ use panside_job::start::{Intake, start};
 use panside_journal::{Hash, Head, JobId, Origin, PersonId, RequestId};
 use panside_procedure::load;
 
-use crate::prove::{Ask, Proved};
+use crate::prove::{Ask, CHECKLIST, Proved};
 use crate::{Bay, BayError};
 
 /// What a job is started with, beside its checklist.
@@ -63,7 +63,7 @@ impl Bay {
         let started = start(&checklist.procedure, &specs, &intake)
             .map_err(|refusal| BayError::Refused { said: self.speaker.refusal(&refusal), refusal })?;
         // Pinned before the event that names them.
-        self.store.put_document("checklist", &checklist.bytes)?;
+        self.store.put_document(CHECKLIST, &checklist.bytes)?;
         self.store.put_document("sheet", new.sheet)?;
         let origin = Origin { request: asked, who: PersonId(actor.name.clone()), stamp: self.clock.now() };
         self.append(job, Head::NONE, &origin, &[started])?;

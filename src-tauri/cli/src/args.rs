@@ -2,7 +2,9 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand};
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use panside_bay::enter::JobId;
+use panside_procedure::proof::Apart;
 
 const EXITS: &str = "Exit codes:
   0   done, proved, in order
@@ -40,6 +42,25 @@ pub enum Command {
     ///
     /// Example: panside-cli prove checklists/pan-and-solenoid.checklist.json
     Prove(ProveArgs),
+    /// Print a checklist with the parts it uses in their places, as it is loaded, proved and kept
+    ///
+    /// Example: panside-cli join checklists/pan-and-solenoid.checklist.json
+    Join(JoinArgs),
+    /// Write a small checklist that loads and is proved, to be changed into your own
+    ///
+    /// A file that is there already is never written over. checklists/README.md goes on from here.
+    ///
+    /// Example: panside-cli new-checklist wheel-bolts.checklist.json --title "Wheel bolts after 50 km"
+    NewChecklist(NewChecklistArgs),
+    /// Plan the order with the least expected time
+    ///
+    /// From the beginning of a checklist, or from where a job of a store stands. Counted are the minutes of steps and
+    /// moves, walking between zones, and what cools, drains or is watched; whatever can be done meanwhile is. An order
+    /// is told as exact only when no other takes less, and never for two people; else how far it can be from the best. Exit code 2: it may not be
+    /// the best.
+    ///
+    /// Example: panside-cli plan checklists/pan-and-solenoid.checklist.json --people 2
+    Plan(PlanArgs),
     /// Check a store, or make what is derived in it anew
     Store(StoreArgs),
     /// List the jobs of a store
@@ -51,8 +72,15 @@ pub enum Command {
     ///
     /// Example: panside-cli record 082ac683-405a-8440-abf4-c814cfd35072 --store /tmp/bay --out /tmp/record.pdf
     Record(RecordArgs),
-    /// Write the JSON Schemas of checklists, sheets and walk scripts
+    /// Write the JSON Schemas of checklists, parts, sheets and walk scripts
     Schema(SchemaArgs),
+    /// Work out one number of the trade, with its steps and its source
+    ///
+    /// Without a name every figure is listed with its keys.
+    ///
+    /// Example: panside-cli figure adapter torque=30lbf.ft tool=12in adapter=6in
+    #[command(after_help = crate::figure::list())]
+    Figure(FigureArgs),
 }
 
 /// `walk`.
@@ -111,6 +139,72 @@ pub struct ProveArgs {
     /// The most states that one search may find; a tablet stops at 5000000.
     #[arg(long)]
     pub states: Option<usize>,
+    /// Keep apart what no rule can tell apart, to see what taking it for one saves. May be given more than once.
+    #[arg(long, value_enum)]
+    pub apart: Vec<KeptApart>,
+    /// Print the whole answer as JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// What `prove --apart` names.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum KeptApart {
+    /// Sign-offs that lapsed, from those never given
+    Lapsed,
+    /// Which of several people is in which step
+    People,
+    /// One stopped job from another
+    Stopped,
+}
+
+impl ProveArgs {
+    /// What the search keeps apart.
+    pub fn apart(&self) -> Apart {
+        let has = |kept| self.apart.contains(&kept);
+        Apart {
+            lapsed: has(KeptApart::Lapsed),
+            people: has(KeptApart::People),
+            stopped: has(KeptApart::Stopped),
+        }
+    }
+}
+
+/// `join`.
+#[derive(Debug, Args)]
+pub struct JoinArgs {
+    /// The checklist.
+    pub file: PathBuf,
+}
+
+/// `new-checklist`.
+#[derive(Debug, Args)]
+pub struct NewChecklistArgs {
+    /// The file, NAME.checklist.json; the name becomes the checklist's id.
+    pub file: PathBuf,
+    /// What the job is, as a technician would say it. Absent: the name.
+    #[arg(long)]
+    pub title: Option<String>,
+}
+
+/// `plan`.
+#[derive(Debug, Args)]
+pub struct PlanArgs {
+    /// The checklist.
+    #[arg(required_unless_present = "store", conflicts_with = "store")]
+    pub file: Option<PathBuf>,
+    /// The folder of a store whose job is planned.
+    #[arg(long, requires = "job")]
+    pub store: Option<PathBuf>,
+    /// The job in that store.
+    #[arg(long, requires = "store")]
+    pub job: Option<JobId>,
+    /// How many people work, 1 or 2. A job of a store has those of its checklist.
+    #[arg(long, default_value_t = 1, conflicts_with = "store")]
+    pub people: u8,
+    /// Only a good order, at once.
+    #[arg(long)]
+    pub quick: bool,
     /// Print the whole answer as JSON.
     #[arg(long)]
     pub json: bool,
@@ -175,4 +269,20 @@ pub struct SchemaArgs {
     /// The folder they go to.
     #[arg(long)]
     pub out: PathBuf,
+}
+
+/// `figure`.
+#[derive(Debug, Args)]
+pub struct FigureArgs {
+    /// Which figure.
+    pub name: Option<String>,
+    /// What goes in, as key=value with the unit behind the number.
+    #[arg(value_name = "KEY=VALUE")]
+    pub values: Vec<String>,
+    /// A spec sheet, for the chart, the limits and the torque that stand on it.
+    #[arg(long)]
+    pub sheet: Option<PathBuf>,
+    /// Print the working as JSON.
+    #[arg(long)]
+    pub json: bool,
 }

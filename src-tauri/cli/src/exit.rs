@@ -1,10 +1,12 @@
 //! How the program ends, and what it says when it fails.
 
+use std::io::Read;
 use std::path::Path;
 use std::process::ExitCode;
 
 use panside_bay::BayError;
 use panside_procedure::Problems;
+use panside_procedure::load::LARGEST_FILE;
 
 /// The exit codes, as `--help` tells them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -76,12 +78,22 @@ impl From<serde_json::Error> for Failure {
 
 /// Reads a file, or says which and why not.
 pub fn read(path: &Path) -> Result<Vec<u8>, Failure> {
-    std::fs::read(path).map_err(|error| {
-        Failure::new(
-            Exit::DoesNotLoad,
-            format!("{} cannot be read: {error}. Check the path.", path.display()),
-        )
-    })
+    std::fs::read(path).map_err(|error| cannot_be_read(path, &error))
+}
+
+fn cannot_be_read(path: &Path, error: &std::io::Error) -> Failure {
+    let message = format!("{} cannot be read: {error}. Check the path.", path.display());
+    Failure::new(Exit::DoesNotLoad, message)
+}
+
+/// Reads a checklist, a sheet or a script: no more of it than loading takes, so that a file of any size, or one without
+/// an end, is told to be too large.
+pub fn read_document(path: &Path) -> Result<Vec<u8>, Failure> {
+    let mut bytes = Vec::new();
+    let file = std::fs::File::open(path);
+    let read = file.and_then(|file| file.take(LARGEST_FILE as u64 + 1).read_to_end(&mut bytes));
+    read.map_err(|error| cannot_be_read(path, &error))?;
+    Ok(bytes)
 }
 
 /// Writes a file, or says which and why not.

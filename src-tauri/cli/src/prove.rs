@@ -4,19 +4,20 @@ use std::io::{IsTerminal, Write};
 use std::ops::ControlFlow;
 use std::time::Instant;
 
-use panside_procedure::proof::{self, Answer, Ask, Place, Progress, Proof, Stopped, Verdict};
-use panside_procedure::{Procedure, load};
+use panside_procedure::load;
+use panside_procedure::proof::{self, Answer, Ask, Progress, Proof, Stopped, Verdict};
 
 use crate::args::ProveArgs;
-use crate::exit::{Exit, Failure, read};
+use crate::checklist;
+use crate::exit::{Exit, Failure, read_document};
 use crate::out::say;
 
 /// Proves a checklist and prints the answer.
 pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
-    let procedure = Procedure::load(&read(&args.file)?)
-        .map_err(|problems| Failure::does_not_load(&args.file, &problems))?;
+    let (_, procedure) = checklist::load(&args.file)?;
     if let Some(path) = &args.sheet {
-        let sheet = load::sheet(&read(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
+        let sheet =
+            load::sheet(&read_document(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
         let lacks = load::lacking(&procedure, &sheet);
         if !lacks.is_empty() {
             return Err(Failure::new(Exit::DoesNotLoad, lacks.join("\n")));
@@ -27,6 +28,7 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
         observe: !args.no_observe,
         memory: args.mem << 20,
         states: args.states.unwrap_or(usize::MAX),
+        apart: args.apart(),
     };
     let mut meter = Meter::new();
     let mut proof = proof::prove(&procedure, ask, &mut |progress| meter.show(progress));
@@ -125,7 +127,7 @@ fn print(proof: &Proof) {
     }
     for finding in &proof.findings {
         say!("\n{}\n  {}", finding.property.claim(), finding.what);
-        say!("  at {}", at_place(&finding.place));
+        say!("  at {}", finding.place);
         for (at, action) in finding.run.iter().enumerate() {
             say!("  {:>4}. {action}", at + 1);
         }
@@ -134,7 +136,7 @@ fn print(proof: &Proof) {
         }
     }
     for remark in &proof.remarks {
-        say!("\nOdd, though it refutes nothing: {}\n  at {}", remark.what, at_place(&remark.place));
+        say!("\nOdd, though it refutes nothing: {}\n  at {}", remark.what, remark.place);
     }
     finish_table(proof);
     say!("\nAssumed: {}.", proof.assumed.join("; "));
@@ -149,11 +151,6 @@ fn print(proof: &Proof) {
             );
         }
     }
-}
-
-fn at_place(place: &Place) -> String {
-    let pointer = if place.pointer.is_empty() { "/" } else { &place.pointer };
-    format!("line {}, column {} ({pointer})", place.line, place.column)
 }
 
 fn ended_early(stopped: Stopped) -> &'static str {

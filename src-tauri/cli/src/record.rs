@@ -85,6 +85,6 @@ pub fn record(args: &RecordArgs) -> Result<Exit, Failure> {
     Ok(Exit::Done)
 }
 
-fn open(dir: &Path) -> Result<Bay, Failure> {
+pub fn open(dir: &Path) -> Result<Bay, Failure> {
     Ok(Bay::open_read_only(dir, Box::new(SystemClock::new()))?)
 }

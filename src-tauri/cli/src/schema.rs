@@ -1,6 +1,6 @@
 //! `schema`.
 
-use panside_procedure::format::{Checklist, Sheet};
+use panside_procedure::format::{Checklist, Part, Sheet};
 use schemars::schema_for;
 
 use crate::args::SchemaArgs;
@@ -10,8 +10,12 @@ use crate::script::Script;
 
 /// Writes the JSON Schemas.
 pub fn schema(args: &SchemaArgs) -> Result<Exit, Failure> {
-    let schemas =
-        [("checklist", schema_for!(Checklist)), ("sheet", schema_for!(Sheet)), ("walk", schema_for!(Script))];
+    let schemas = [
+        ("checklist", schema_for!(Checklist)),
+        ("part", schema_for!(Part)),
+        ("sheet", schema_for!(Sheet)),
+        ("walk", schema_for!(Script)),
+    ];
     for (name, schema) in schemas {
         let path = args.out.join(format!("{name}.schema.json"));
         write(&path, format!("{}\n", serde_json::to_string_pretty(&schema)?).as_bytes())?;

@@ -14,7 +14,8 @@ use panside_procedure::proof::Ask;
 use serde_json::{Value, json};
 
 use crate::args::WalkArgs;
-use crate::exit::{Exit, Failure, read, write};
+use crate::checklist;
+use crate::exit::{Exit, Failure, read, read_document, write};
 use crate::kit;
 use crate::out::say;
 use crate::prove::Meter;
@@ -69,15 +70,15 @@ struct Walk<'a> {
 
 impl Walk<'_> {
     fn start(&mut self) -> Result<JobId, Failure> {
-        let checklist = read(&self.folder.join(&self.script.checklist))?;
-        let sheet = read(&self.folder.join(&self.script.sheet))?;
+        let (checklist, _) = checklist::load(&self.folder.join(&self.script.checklist))?;
+        let sheet = read_document(&self.folder.join(&self.script.sheet))?;
         let ask = if self.args.plain_proof {
             Ask { strike: false, observe: false, ..Ask::default() }
         } else {
             Ask::default()
         };
         let mut meter = Meter::new();
-        let proved = self.bay.prove(&checklist, ask, &mut |progress| meter.show(progress));
+        let proved = self.bay.prove(checklist.text.as_bytes(), ask, &mut |progress| meter.show(progress));
         meter.end();
         let new = NewJob {
             sheet: &sheet,

@@ -27,6 +27,11 @@ pub fn civil_date(wall_ms: i64, utc_offset_min: i32) -> NaiveDate {
         .map_or(NaiveDate::MAX, |time| time.date())
 }
 
+/// A day of the calendar as `YYYY-MM-DD`. One spelling only, so that no day can be taken for a month.
+pub(crate) fn day_of(text: &str) -> Option<NaiveDate> {
+    text.parse::<NaiveDate>().ok().filter(|day| day.to_string() == text)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -10,6 +10,8 @@ pub(crate) mod unmet;
 mod whole;
 pub(crate) mod work;
 
+pub use signs::person;
+
 use panside_journal::{Stamp, clock_jump};
 use panside_procedure::State;
 use panside_procedure::machine::{Action, VarIx};

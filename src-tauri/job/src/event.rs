@@ -74,7 +74,8 @@ fn read<B: DeserializeOwned>(
     if version > newest {
         return Err(JobError::VersionUnknown { kind, version, newest });
     }
-    // Every kind has one form so far; an older form is turned into the newest here, by kind and version.
+    // Newer forms have only gained fields that may be absent, so that older ones are read by the same types. A form
+    // that is otherwise is turned into the newest here, by kind and version.
     serde_json::from_slice(bytes).map_err(|source| JobError::Body { kind, version, source })
 }
 
@@ -124,19 +125,19 @@ events! {
     /// A person left a step that was not done.
     Left: "left", version 1;
     /// A value was entered.
-    Entered: "entered", version 1;
+    Entered: "entered", version 2;
     /// A step was done.
-    Done: "done", version 1;
+    Done: "done", version 2;
     /// A move was made.
     Moved: "moved", version 1;
     /// A sign-off was renewed.
-    Signed: "signed", version 1;
+    Signed: "signed", version 2;
     /// A step was set aside.
     SetAside: "set_aside", version 1;
     /// What was entered at a step was struck.
     Struck: "struck", version 1;
     /// A struck step was put right on paper.
-    Rerecorded: "rerecorded", version 1;
+    Rerecorded: "rerecorded", version 2;
     /// The vehicle was not as shown.
     Observed: "observed", version 1;
     /// What was known had grown too old.

@@ -4,8 +4,10 @@
 //! - [`value`], [`entry`]: what is entered at each kind of entry, and which class it has
 //! - [`sheet`]: a spec sheet's values with the types of the trade
 //! - [`job`], [`tally`]: one job, folded from its events
+//! - [`tool`]: a torque tool while it is typed, and what its certificate is worth today
 //! - [`request`], [`decide()`]: what a person asks for, and the events or the refusal that answers it
 //! - [`view`]: all that a screen shows of a job, so that no screen holds a rule
+//! - [`planning`]: an open job as the planner takes it
 //! - [`message`]: what is said to a person, as ids with arguments
 
 mod change;
@@ -14,9 +16,11 @@ pub mod decide;
 pub mod entry;
 pub mod error;
 pub mod event;
+pub mod field;
 mod fold;
 pub mod job;
 pub mod message;
+pub mod planning;
 #[cfg(test)]
 mod properties;
 pub mod request;
@@ -25,6 +29,7 @@ pub mod start;
 pub mod tally;
 #[cfg(test)]
 mod testing;
+pub mod tool;
 pub mod value;
 pub mod view;
 

@@ -6,7 +6,7 @@ use panside_procedure::format::Role;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::message::Message;
+use crate::message::{Arg, Message, refused_pin};
 use crate::value::{EntryValue, Signature};
 
 /// Who asks.
@@ -135,6 +135,20 @@ pub enum Request {
     },
 }
 
+impl Request {
+    /// The signatures that are given with it.
+    pub fn signatures_mut(&mut self) -> &mut [Signature] {
+        match self {
+            Request::Done { signatures, .. }
+            | Request::Work { signatures, .. }
+            | Request::Rerecord { signatures, .. }
+            | Request::SignAgain { signatures } => signatures,
+            Request::Sign { signature } => std::slice::from_mut(signature),
+            _ => &mut [],
+        }
+    }
+}
+
 /// Why a wish is not fulfilled, and what would have to hold. Not an error.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Refusal {
@@ -142,6 +156,23 @@ pub struct Refusal {
     pub message: Message,
     /// What does not hold or is missing, one by one.
     pub unmet: Vec<Message>,
+}
+
+impl Refusal {
+    /// A signature at a hold point needs the PIN of the person who signs.
+    #[must_use]
+    pub fn pin_missing(name: &str) -> Refusal {
+        refused_pin(name).into()
+    }
+
+    /// Who has to give their PIN, where that is all that is missing.
+    #[must_use]
+    pub fn pin_of(&self) -> Option<&str> {
+        match self.message.args.get("name") {
+            Some(Arg::Text(name)) if self.message.id == refused_pin("").id => Some(name),
+            _ => None,
+        }
+    }
 }
 
 impl From<Message> for Refusal {

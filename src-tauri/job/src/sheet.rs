@@ -1,6 +1,12 @@
 //! A spec sheet's values with the types of the trade, and whether they fit a checklist.
 
+mod chart;
 mod check;
+mod judge;
+mod keep;
+mod needs;
+mod page;
+mod typed;
 
 use std::collections::BTreeMap;
 
@@ -13,7 +19,12 @@ use panside_trade::torque::{TorqueSpec, TorqueStage};
 use panside_trade::units::Unit;
 use serde::Serialize;
 
+pub use chart::{ChartView, DrawnPoint, Tick};
 pub use check::check;
+pub use keep::{By, checked, id_of};
+pub use needs::{Need, Needs, needs};
+pub use page::{SheetEntered, SheetValueView, SheetView, view};
+pub use typed::{Typed, TypedPoint, TypedSheet, TypedValue};
 
 use crate::message::{Message, figure, of_trade, sheet_range};
 
@@ -178,3 +189,5 @@ fn torque_spec(torque: &sheet::Torque) -> Result<Spec, TradeError> {
 
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod typed_tests;

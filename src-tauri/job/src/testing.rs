@@ -54,6 +54,8 @@ pub fn tool() -> Tool {
         max: "15".into(),
         unit: "N·m".into(),
         class_percent: None,
+        calibrated_on: None,
+        certificate: None,
         calibration_due: "2026-12-31".into(),
     }
 }
@@ -78,7 +80,7 @@ pub fn technician(name: &str) -> Actor {
 }
 
 pub fn sign(sign: &str, by: &str, role: Role) -> Signature {
-    Signature { sign: sign.into(), by: by.into(), role }
+    Signature { sign: sign.into(), by: by.into(), role, pin: None }
 }
 
 pub fn degrees(value: &str) -> EntryValue {

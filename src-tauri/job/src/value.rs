@@ -17,6 +17,11 @@ pub struct Signature {
     pub by: String,
     /// As what they sign.
     pub role: Role,
+    /// At a hold point, a sign-off that is asked of a role: whether the person gave their PIN, or had none to give.
+    /// Absent elsewhere and in signatures from before there were PINs. Whoever checks PINs puts it in; what a wish
+    /// says here counts for nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pin: Option<bool>,
 }
 
 /// What was entered at one entry of a step: one variant for each kind in `panside_procedure::format::Ask`.
@@ -157,6 +162,12 @@ pub struct Tool {
     /// its range, as `panside_trade::torque::class_a_deviation_percent` gives it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub class_percent: Option<String>,
+    /// The day on which it was calibrated, as `YYYY-MM-DD`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub calibrated_on: Option<String>,
+    /// The number of the calibration's certificate, as it stands there.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub certificate: Option<String>,
     /// The last day on which its calibration holds, as `YYYY-MM-DD`.
     pub calibration_due: String,
 }

@@ -7,7 +7,7 @@ mod clock;
 mod make;
 mod preview;
 mod step;
-mod units;
+pub(crate) mod units;
 
 use panside_journal::Stamp;
 use panside_procedure::Shown;

@@ -4,6 +4,7 @@
 //! turns them into a [`crate::Machine`], or says everything that is wrong with them.
 
 pub mod entry;
+pub mod part;
 pub mod sheet;
 
 use std::collections::BTreeMap;
@@ -13,6 +14,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 pub use entry::{Ask, ClassEffect, Ends, Entry};
+pub use part::{PART_FORMAT, Part, Use};
 pub use sheet::Sheet;
 
 /// The value of `format` in a checklist file.
@@ -66,7 +68,9 @@ pub struct Checklist {
     /// Permits to work and attests of finished work.
     #[serde(default)]
     pub sign_offs: Vec<SignOff>,
-    /// The steps, in phases. A phase opens when the earlier ones are dealt with.
+    /// The steps, in phases. A phase opens when the earlier ones are dealt with. A file may use a part in place of a
+    /// phase; [`crate::parts::join`] puts it there before the checklist is loaded.
+    #[schemars(schema_with = "part::phases_or_uses")]
     pub phases: Vec<Phase>,
     /// What a technician may do at any time without it being a step.
     #[serde(default)]
@@ -227,7 +231,8 @@ pub struct Phase {
     /// Earlier phases this one need not wait for.
     #[serde(default)]
     pub beside: Vec<String>,
-    /// The steps.
+    /// The steps. A checklist file may use a part in place of a step.
+    #[schemars(schema_with = "part::steps_or_uses")]
     pub steps: Vec<Step>,
 }
 
@@ -243,6 +248,19 @@ pub enum Zone {
     Cabin,
     /// At the bench, away from the vehicle.
     Bench,
+}
+
+impl Zone {
+    /// Where it is, as said after "go to".
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Zone::Under => "under the vehicle",
+            Zone::EngineBay => "the engine bay",
+            Zone::Cabin => "the cabin",
+            Zone::Bench => "the bench",
+        }
+    }
 }
 
 /// One step of the work.
@@ -314,9 +332,35 @@ pub struct Step {
     /// Whether it may still be begun when the job is ending by stop and call.
     #[serde(default)]
     pub when_ending: bool,
-    /// Expected minutes of work.
+    /// Expected minutes of work by hand.
     #[serde(default)]
     pub minutes: u32,
+    /// Time that passes beside the work by hand.
+    #[serde(default)]
+    pub wait: Option<Wait>,
+}
+
+/// Time that must pass beside the work by hand: cooling, draining, curing, a fire watch. For planning only: on the job a
+/// reading, a timer or an eye decides when it is over.
+///
+/// With `since` it lies before the step: until so many minutes have passed the step is of no use. Without, it lies
+/// within the step, after its `minutes`, and `attended` must say whether somebody stays: nobody's hands get free because
+/// nobody thought of it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Wait {
+    /// What is waited for, as said after "waiting for": "the exhaust to cool".
+    #[serde(rename = "for")]
+    pub for_: String,
+    /// Expected minutes, 1 to 1440.
+    pub minutes: u32,
+    /// The time runs while this holds and begins anew once it did not; reads conditions and facts.
+    #[serde(default)]
+    pub since: Option<String>,
+    /// True where somebody must stay and watch for the whole time, as at a fire watch: then nothing else is done by the
+    /// same hands. False where the step may be left and come back to, as when fluid drains.
+    #[serde(default)]
+    pub attended: Option<bool>,
 }
 
 /// A caution with its signal word.

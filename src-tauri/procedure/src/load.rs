@@ -6,8 +6,10 @@ mod check;
 mod names;
 mod outcomes;
 mod phases;
-mod place;
-mod read;
+pub(crate) mod place;
+pub(crate) mod read;
+mod sizes;
+mod struck;
 
 use std::collections::BTreeMap;
 use std::fmt;
@@ -15,16 +17,24 @@ use std::fmt;
 use serde::Serialize;
 
 use crate::format::{Checklist, Sheet, Step};
-use crate::machine::{Action, ItemIx, Machine, MoveIx, OutcomeIx, SignIx, StepIx, VarIx, VariableKind};
+use crate::machine::{Action, ItemIx, Machine, MoveIx, OutcomeIx, Pred, SignIx, StepIx, VarIx, VariableKind};
 
 pub use names::Names;
+use place::Places;
+pub use place::Spot;
 
 /// Larger files are refused before they are read.
 pub const LARGEST_FILE: usize = 4 * 1024 * 1024;
 
+/// After so many mistakes the rest is left for the next try.
+const MOST_PROBLEMS: usize = 100;
+
 /// One mistake in a file: where, what, and what to do.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 pub struct Problem {
+    /// The file of the part it stands in; absent for the file that was read.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub file: Option<String>,
     /// Line, from 1.
     pub line: usize,
     /// Column, from 1.
@@ -35,10 +45,18 @@ pub struct Problem {
     pub message: String,
 }
 
+impl Problem {
+    pub(crate) fn at(spot: Spot, place: &str, message: String) -> Problem {
+        let Spot { file, line, column } = spot;
+        Problem { file, line, column, place: place.to_owned(), message }
+    }
+}
+
 impl fmt::Display for Problem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let spot = Spot { file: self.file.clone(), line: self.line, column: self.column };
         let place = if self.place.is_empty() { "/" } else { &self.place };
-        write!(out, "line {}, column {} ({place}): {}", self.line, self.column, self.message)
+        write!(out, "{spot} ({place}): {}", self.message)
     }
 }
 
@@ -61,8 +79,9 @@ pub struct Procedure {
     /// Which name has which index.
     pub names: Names,
     outcomes: Vec<outcomes::OutcomeTable>,
+    since: Vec<Option<Pred>>,
     step_places: Vec<(usize, usize)>,
-    places: place::Places,
+    places: Places,
 }
 
 /// Why the classes of a step's entries are no outcome.
@@ -82,8 +101,38 @@ impl Procedure {
     /// # Errors
     /// Every mistake in it, each with its place and what to do.
     pub fn load(bytes: &[u8]) -> Result<Procedure, Problems> {
-        let (checklist, places) = read::checklist(bytes)?;
+        Procedure::load_traced(bytes, &|_| {})
+    }
+
+    /// Reads a checklist whose places `trace` moves to where they were copied from.
+    pub(crate) fn load_traced(bytes: &[u8], trace: &dyn Fn(&mut Places)) -> Result<Procedure, Problems> {
+        let (checklist, places) = read::checklist(bytes, trace)?;
         build::procedure(checklist, &places)
+    }
+
+    /// The same checklist for so many people at a time. Its proof is another one.
+    ///
+    /// # Errors
+    /// When there can't be so many, or the state has no room for them.
+    pub fn with_crew(&self, crew: u8) -> Result<Procedure, Problems> {
+        build::procedure(Checklist { crew, ..self.checklist.clone() }, &self.places)
+    }
+
+    /// Since when the wait that lies before a step runs, as a predicate over conditions; nothing where none lies there.
+    #[must_use]
+    pub fn waits_since(&self, step: StepIx) -> Option<&Pred> {
+        self.since[step.at()].as_ref()
+    }
+
+    /// The outcome of a step when each entry turns out as usual, or as it is given. What is given and is no class that
+    /// lets the step be done counts as not given.
+    #[must_use]
+    pub fn usual_outcome(&self, step: StepIx, given: &BTreeMap<String, String>) -> OutcomeIx {
+        let classes = self.step(step).entries.iter().filter_map(|entry| {
+            let known = given.get(&entry.id).map(String::as_str).filter(|class| entry.goes_on(class));
+            Some((entry.id.clone(), known.or_else(|| entry.usual())?.to_owned()))
+        });
+        self.outcomes[step.at()].find(&classes.collect())
     }
 
     /// The text of a step.
@@ -93,9 +142,9 @@ impl Procedure {
         &self.checklist.phases[phase].steps[place]
     }
 
-    /// Line and column, both from 1, of a part of the file by its JSON pointer, or of the nearest part around it.
+    /// File, line and column of a part of the file by its JSON pointer, or of the nearest part around it.
     #[must_use]
-    pub fn line_column(&self, pointer: &str) -> (usize, usize) {
+    pub fn spot(&self, pointer: &str) -> Spot {
         self.places.find(pointer)
     }
 

@@ -14,7 +14,7 @@
 //! does not hang on which is faster. No clock: whoever calls gets told how far a search is, measures, and may end it.
 
 mod actions;
-mod canon;
+pub(crate) mod canon;
 mod changes;
 mod edges;
 mod ends;
@@ -33,6 +33,7 @@ mod tell;
 mod used;
 mod vehicle;
 
+pub use canon::Apart;
 pub use finding::{Finding, Place, Remark};
 pub use mend::suggest;
 pub use report::{Answer, FinishRow, Proof, Property, SearchReport, StatesReport, Stopped, Verdict};
@@ -62,11 +63,27 @@ pub struct Ask {
     pub memory: usize,
     /// The most states that one search may find.
     pub states: usize,
+    /// What is kept apart although it need not be.
+    pub apart: Apart,
+}
+
+impl Ask {
+    /// Everything, within what a tablet can hold.
+    pub const TABLET: Ask = Ask { memory: 512 << 20, states: TABLET_STATES, ..Ask::ALL };
+
+    /// Everything, within what a desktop computer can hold: the default.
+    pub const ALL: Ask = Ask {
+        strike: true,
+        observe: true,
+        memory: 2 << 30,
+        states: usize::MAX,
+        apart: Apart { lapsed: false, people: false, stopped: false },
+    };
 }
 
 impl Default for Ask {
     fn default() -> Self {
-        Ask { strike: true, observe: true, memory: 2 << 30, states: usize::MAX }
+        Ask::ALL
     }
 }
 

@@ -16,6 +16,9 @@ pub struct Limit {
     pub source: String,
     /// Who entered it on the sheet.
     pub entered_by: String,
+    /// Who compared it with its source as a second person.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub checked_by: Option<String>,
 }
 
 /// The limits of an entry. Nothing where none is asked for; a key that the sheet lacks is told as lacking.
@@ -38,11 +41,23 @@ pub(crate) fn limits(ask: &Ask, sheet: &Sheet) -> Vec<Limit> {
 }
 
 fn limit(how: &str, key: &str, value: Option<&SheetValue>) -> Limit {
-    let (allows, source, entered_by) = match value {
-        Some(value) => (format!("{how}{}", said(&value.is)), value.source.clone(), value.entered_by.clone()),
-        None => ("not on the sheet".to_owned(), String::new(), String::new()),
-    };
-    Limit { key: key.to_owned(), allows, source, entered_by }
+    let key = key.to_owned();
+    match value {
+        Some(value) => Limit {
+            key,
+            allows: format!("{how}{}", said(&value.is)),
+            source: value.source.clone(),
+            entered_by: value.entered_by.clone(),
+            checked_by: value.checked.as_ref().map(|check| check.by.clone()),
+        },
+        None => Limit {
+            key,
+            allows: "not on the sheet".to_owned(),
+            source: String::new(),
+            entered_by: String::new(),
+            checked_by: None,
+        },
+    }
 }
 
 /// A sheet's value in words. A number is written with as many digits as make it that number, as on the sheet.

@@ -95,6 +95,9 @@ pub struct Torque {
     pub tool: String,
     /// The last day on which its calibration holds, as given then.
     pub calibration_due: String,
+    /// The number of its calibration's certificate, as given then.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub certificate: Option<String>,
     /// What it turned out to be.
     pub class: String,
     /// What has become of the entry.
@@ -194,6 +197,7 @@ pub(crate) fn torques(source: Source<'_>) -> Vec<Torque> {
             unit: unit.clone(),
             tool: tool.name.clone(),
             calibration_due: tool.calibration_due.clone(),
+            certificate: tool.certificate.clone(),
             class: found.value.class.clone(),
             standing: found.standing,
             by: source.by(&found.value.mark),

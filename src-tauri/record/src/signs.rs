@@ -36,6 +36,9 @@ pub struct Given {
     pub signed_by: String,
     /// As what they signed.
     pub role: Role,
+    /// At a hold point: whether they gave their PIN, or had none to give.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pin: Option<bool>,
     /// The event that gave it.
     pub by: By,
     /// When it lapsed. Nothing: it did not.
@@ -77,6 +80,7 @@ fn given(source: Source<'_>, time: &JobGiven) -> Given {
     Given {
         signed_by: time.signature.by.clone(),
         role: time.signature.role,
+        pin: time.signature.pin,
         by: source.by(&time.mark),
         lapsed: time
             .lapsed

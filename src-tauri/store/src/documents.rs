@@ -11,6 +11,7 @@ const KEEPING: &str = "keeping a document";
 const READING: &str = "reading a document";
 const PUT: &str = "INSERT INTO documents (hash, kind, bytes) VALUES (?1, ?2, ?3)";
 const GET: &str = "SELECT kind, bytes FROM documents WHERE hash = ?1";
+const LIST: &str = "SELECT hash FROM documents WHERE kind = ?1 ORDER BY rowid";
 
 /// A kept document.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -53,6 +54,17 @@ impl Store {
             return Err(StoreError::DocumentAltered { hash: *hash });
         }
         Ok(document)
+    }
+
+    /// The documents of a kind, those kept first before the others.
+    ///
+    /// # Errors
+    /// What the disk said.
+    pub fn documents(&self, kind: &str) -> Result<Vec<Hash>, StoreError> {
+        let reader = self.reader()?;
+        let mut list = reader.prepare(LIST).map_err(sql(READING))?;
+        let rows = list.query_map([kind], |row| row.get(0).map(Hash)).map_err(sql(READING))?;
+        rows.collect::<Result<_, _>>().map_err(sql(READING))
     }
 
     fn find_document(&self, hash: &Hash) -> Result<Document, StoreError> {

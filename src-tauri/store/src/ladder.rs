@@ -17,6 +17,8 @@ pub(crate) struct Rung {
 pub(crate) const RUNGS: &[Rung] = &[
     Rung { number: 1, sql: include_str!("sql/0001_journal.sql") },
     Rung { number: 2, sql: include_str!("sql/0002_settings.sql") },
+    Rung { number: 3, sql: include_str!("sql/0003_sheets.sql") },
+    Rung { number: 4, sql: include_str!("sql/0004_pins.sql") },
 ];
 
 /// The newest format that this version knows.
@@ -77,6 +79,18 @@ mod tests {
         Rung { number: 2, sql: "ALTER TABLE photos ADD COLUMN note TEXT;" },
         Rung { number: 3, sql: "CREATE TABLE tools (id INTEGER) STRICT; CREATE TABLE nonsense;" },
     ];
+
+    #[test]
+    fn a_store_of_the_version_before_keeps_its_settings_and_has_room_for_sheets() -> rusqlite::Result<()> {
+        let mut conn = Connection::open_in_memory()?;
+        climb(&mut conn, 0, &RUNGS[..2], 1)?;
+        conn.execute("INSERT INTO settings VALUES ('kit', '{}')", [])?;
+        climb(&mut conn, 2, RUNGS, MIN_READER)?;
+        let kit: String = conn.query_row("SELECT text FROM settings", [], |row| row.get(0))?;
+        let sheets: i64 = conn.query_row("SELECT count(*) FROM sheets", [], |row| row.get(0))?;
+        assert_eq!((kit.as_str(), sheets), ("{}", 0));
+        Ok(())
+    }
 
     #[test]
     fn an_old_store_climbs_only_what_it_lacks_and_keeps_its_rows() -> rusqlite::Result<()> {

@@ -11,6 +11,7 @@
 //! photos/ab/     the photos, each named by its SHA-256 (ab.. are its first digits)
 //! thumbs/ab/     their small pictures, named like the photo
 //! records/       records as they were handed over
+//! sheets/        spec sheets as they were handed over
 //! ```
 //!
 //! One process writes, others may read beside it. After any failed write the store stops writing
@@ -32,12 +33,14 @@ mod ladder;
 mod load;
 mod open;
 mod photos;
+mod pins;
 mod proofs;
 mod read;
 mod receive;
 mod records;
 mod rows;
 mod settings;
+mod sheets;
 mod trouble;
 mod walk;
 mod write;
@@ -50,4 +53,5 @@ pub use jobs::{JobRow, LabelOf};
 pub use open::{Options, Standing, Store};
 pub use photos::{NewPhoto, PhotoFormat, PhotoRow, Swept};
 pub use receive::Received;
+pub use sheets::KeptSheet;
 pub use trouble::Trouble;

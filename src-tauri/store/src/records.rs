@@ -1,4 +1,4 @@
-//! Records as they were handed over: files beside the journal, for people to take away. Nothing reads them again.
+//! What was handed over: files beside the journal, for people to take away. Nothing reads them again.
 
 use std::path::PathBuf;
 
@@ -6,18 +6,34 @@ use crate::StoreError;
 use crate::disk::{make_dir, write_whole};
 use crate::open::Store;
 
-const KEEPING: &str = "saving a record";
-
 impl Store {
     /// Writes a record whole or not at all, and answers where it is. The name has no folder in it.
     ///
     /// # Errors
     /// With what the disk said.
     pub fn put_record(&self, name: &str, bytes: &[u8]) -> Result<PathBuf, StoreError> {
-        let folder = self.dir.join("records");
-        make_dir(KEEPING, &folder)?;
+        self.hand_over("saving a record", "records", name, bytes)
+    }
+
+    /// Writes a spec sheet whole or not at all, and answers where it is. The name has no folder in it.
+    ///
+    /// # Errors
+    /// With what the disk said.
+    pub fn put_sheet_file(&self, name: &str, bytes: &[u8]) -> Result<PathBuf, StoreError> {
+        self.hand_over("saving a spec sheet as a file", "sheets", name, bytes)
+    }
+
+    fn hand_over(
+        &self,
+        doing: &'static str,
+        folder: &str,
+        name: &str,
+        bytes: &[u8],
+    ) -> Result<PathBuf, StoreError> {
+        let folder = self.dir.join(folder);
+        make_dir(doing, &folder)?;
         let path = folder.join(name);
-        write_whole(KEEPING, &path, bytes)?;
+        write_whole(doing, &path, bytes)?;
         Ok(path)
     }
 }

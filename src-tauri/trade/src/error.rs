@@ -1,4 +1,9 @@
-//! The one error of this crate. Each message says what was being done, on what, and what the person can do.
+//! The errors of this crate: [`TradeError`] for what is typed or stands on a sheet, [`FigureError`] for what a figure can't
+//! be worked out from. Each message says what was being done, on what, and what the person can do.
+
+mod figure;
+
+pub use figure::FigureError;
 
 use thiserror::Error;
 

@@ -1,14 +1,19 @@
 //! The fluid level: stick readings against the band that the sheet's chart gives at their temperature.
 //!
-//! A level is judged from at least two readings that agree, each inside the chart. Whether the vehicle stood level,
-//! idled in park and had its ranges cycled is not known here: only readings taken so may be passed in, and after an
-//! addition only those taken since.
+//! A level is judged from at least two readings that agree, each inside the chart. [`judge`] takes readings that count;
+//! [`check_level`] looks first whether they do: level floor, idling, in park, ranges cycled, and taken since the engine
+//! was started and since fluid was last added or drained.
+
+mod session;
+mod working;
 
 use serde::{Deserialize, Serialize};
 
 use crate::TradeError;
 use crate::interpolate::{check, interpolate};
 use crate::measure::{Length, Temperature};
+
+pub use session::{LeftOut, LevelCheck, LevelConditions, LevelTimes, NotJudged, TimedReading, check_level};
 
 /// Differences smaller than this are rounding of the reckoning, not something a stick shows.
 const ROUNDING_MM: f64 = 1e-9;
@@ -198,6 +203,18 @@ pub struct LevelResult {
     pub spread: Option<Length>,
     /// The spread allowed.
     pub agreement: Length,
+}
+
+impl LevelResult {
+    /// How far each reading lies below the place that `place` gives for its band, in millimetres; negative above it.
+    /// Nothing for readings without a trace or a band.
+    pub(crate) fn short_of(&self, place: fn(Band) -> f64) -> Vec<f64> {
+        let short = |judged: &JudgedReading| match (judged.reading.stick, judged.band) {
+            (Stick::Trace(trace), Some(band)) => Some(place(band) - trace.millimetres()),
+            _ => None,
+        };
+        self.readings.iter().filter_map(short).collect()
+    }
 }
 
 /// Judges the level from repeated readings. Readings at different temperatures are compared by their height above

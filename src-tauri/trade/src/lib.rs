@@ -1,18 +1,56 @@
 //! Numbers of the trade: pure functions, no I/O, no clock.
 //!
-//! Two figures are worked out here: the fluid level on its chart ([`level`]) and the torque that was clicked
-//! ([`torque`]). Below them stand what both need: units ([`units`], [`measure`]), numbers as people type them
-//! ([`number`]) and a table that is never read outside its ends ([`interpolate`]).
+//! | figure | module |
+//! |---|---|
+//! | fluid level on its chart, from readings that count and agree | [`level`] |
+//! | whether the symptom may be judged yet | [`diagnosis`] |
+//! | first refill, top-up, rise for each litre | [`topup`], [`gain`] |
+//! | drained against added at 15 °C, with its uncertainty | [`balance`], [`expansion`] |
+//! | coil resistance at the limits' temperature, with the meter's error | [`coil`] |
+//! | trouble codes by their structure | [`code`] |
+//! | vehicle identification number | [`vin`] |
+//! | torque: tolerance, tool, guard band, adapter, angle stage | [`torque`] |
+//! | torque against thread and grade | [`bolt`] |
+//! | order of a cover's bolts | [`order`] |
+//! | cool-down and touch limit | [`cooldown`], [`touch`] |
+//! | surface by infrared | [`surface`] |
+//! | labour | [`labour`] |
 //!
-//! Every value is finite, carries its unit in its type, and comes with what it was made from, so that a record can
-//! show how a judgement came about. What can't be told is said to be unclear; nothing is clamped or guessed.
+//! Below them stand what all need: units ([`units`], [`measure`]), numbers as people type them ([`number`]), points in
+//! time ([`moment`]), a table that is never read outside its ends ([`interpolate`]), Student's t ([`student`]), the scale of an
+//! axis ([`scale`]).
+//!
+//! Every value is finite, carries its unit in its type, and every result comes with what it was made from; its
+//! [`Worked::working`] says how it came about, step by step and with its [`source`]s, so that a record, a window and a
+//! terminal show the same. What can't be told is said to be unclear; nothing is clamped or guessed.
 
+pub mod balance;
+pub mod bolt;
+pub mod code;
+pub mod coil;
+pub mod cooldown;
+pub mod diagnosis;
 mod error;
+pub mod expansion;
+pub mod gain;
 pub mod interpolate;
+pub mod labour;
 pub mod level;
 pub mod measure;
+pub mod moment;
 pub mod number;
+pub mod order;
+pub mod scale;
+pub mod source;
+pub mod student;
+pub mod surface;
+pub mod text;
+pub mod topup;
 pub mod torque;
+pub mod touch;
 pub mod units;
+pub mod vin;
+pub mod working;
 
-pub use error::TradeError;
+pub use error::{FigureError, TradeError};
+pub use working::{Worked, Working};

@@ -4,9 +4,12 @@
 //! All of them are finite and can exist; who has one need not check it again. In JSON each is written with its unit,
 //! such as `{"value": 80.0, "unit": "degree_celsius"}`.
 
+use std::fmt;
+
 use serde::{Deserialize, Serialize};
 
 use crate::TradeError;
+use crate::text::figure;
 use crate::units::{Quantity, Unit};
 
 /// Nothing in a bay measures more than this in its base unit. The limit keeps every conversion finite.
@@ -92,6 +95,13 @@ impl Measure {
     }
 }
 
+impl fmt::Display for Measure {
+    /// Four significant figures and the unit, such as `46 °C`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}", figure(self.value), self.unit)
+    }
+}
+
 /// Declares the type of one quantity: it holds the base unit and goes in and out by the units named.
 macro_rules! quantity {
     ($(#[$meta:meta])* $name:ident in $base:ident { $($from:ident, $get:ident: $unit:ident, $words:literal;)+ }) => {
@@ -117,6 +127,13 @@ macro_rules! quantity {
         impl From<$name> for Measure {
             fn from(it: $name) -> Measure {
                 Measure { value: it.0, unit: Unit::$base }
+            }
+        }
+
+        impl fmt::Display for $name {
+            /// Four significant figures and the base unit.
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                Measure::from(*self).fmt(f)
             }
         }
 
@@ -193,5 +210,31 @@ quantity! {
     /// How long something takes, 0 or more.
     Duration in Minute {
         from_minutes, minutes: Minute, "minutes";
+        from_seconds, seconds: Second, "seconds";
+        from_hours, hours: Hour, "hours";
+    }
+}
+quantity! {
+    /// An angle. Its sign is the direction.
+    Angle in Degree {
+        from_degrees, degrees: Degree, "degrees";
+    }
+}
+quantity! {
+    /// How far two temperatures lie apart, or how far a thermometer may be off to both sides; 0 or more.
+    TemperatureDifference in Kelvin {
+        from_kelvins, kelvins: Kelvin, "kelvins";
+    }
+}
+quantity! {
+    /// Mass for each volume, 0 or more.
+    Density in KilogramPerCubicMetre {
+        from_kilograms_per_cubic_metre, kilograms_per_cubic_metre: KilogramPerCubicMetre, "kilograms per cubic metre";
+    }
+}
+quantity! {
+    /// A force along a bolt, 0 or more.
+    Force in Kilonewton {
+        from_kilonewtons, kilonewtons: Kilonewton, "kilonewtons";
     }
 }

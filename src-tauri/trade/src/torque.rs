@@ -1,7 +1,13 @@
 //! Torque: whether what was clicked lies inside the stage's tolerance, and whether the tool may be used for it.
 //!
-//! What goes in is the setting of the tool, not a torque measured at the bolt. The tool's own deviation is reported
-//! beside the result and does not narrow the tolerance. Angle stages and adapters are not judged here.
+//! What goes in is the setting of the tool, not a torque measured at the bolt. [`accept`] reports the tool's own
+//! deviation beside the result and does not narrow the tolerance; [`guard`] does. [`setting_with_adapter`] and
+//! [`judge_angle`] are for adapters and for stages that are turned by an angle.
+
+mod adapter;
+mod angle;
+mod guard;
+mod tool;
 
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
@@ -9,6 +15,11 @@ use serde::{Deserialize, Serialize};
 use crate::TradeError;
 use crate::measure::{Measure, Torque};
 use crate::units::{Quantity, Unit};
+
+pub use adapter::{AdapterSetting, Reach, setting_with_adapter, torque_through_adapter};
+pub use angle::{AngleClass, AngleResult, AngleStage, judge_angle};
+pub use guard::{GuardClass, Guarded, guard};
+pub use tool::{CALIBRATION_MONTHS, ToolUse, calibration_due, tool_use};
 
 /// Parts of a value smaller than this are rounding of the reckoning, not something a scale shows.
 const ROUNDING: f64 = 1e-9;

@@ -35,6 +35,12 @@ pub enum Quantity {
     Time,
     /// An angle; base unit degree. Its sign is the direction.
     Angle,
+    /// How far two temperatures lie apart, or how far a thermometer may be off; base unit K. Never negative.
+    TemperatureDifference,
+    /// Mass for each volume; base unit kg/m³.
+    Density,
+    /// A force along a bolt; base unit kN.
+    Force,
 }
 
 impl Quantity {
@@ -46,7 +52,10 @@ impl Quantity {
             | Quantity::Resistance
             | Quantity::Distance
             | Quantity::RotationSpeed
-            | Quantity::Time => Some((0.0, "zero")),
+            | Quantity::Time
+            | Quantity::TemperatureDifference
+            | Quantity::Density
+            | Quantity::Force => Some((0.0, "zero")),
             Quantity::Length | Quantity::Torque | Quantity::Voltage | Quantity::Angle => None,
         }
     }
@@ -66,6 +75,9 @@ impl fmt::Display for Quantity {
             Quantity::RotationSpeed => "rotation speed",
             Quantity::Time => "time",
             Quantity::Angle => "angle",
+            Quantity::TemperatureDifference => "temperature difference",
+            Quantity::Density => "density",
+            Quantity::Force => "force",
         })
     }
 }
@@ -77,8 +89,8 @@ struct Definition {
     /// Other ways to write it: small letters, with `·` for whatever joins two units (see [`plain`]).
     spellings: &'static [&'static str],
     size: f64,
-    /// 9 for °F and 1 else: a ninth can't be written exactly, so the division is kept for the end. Without it
-    /// −459.67 °F would come out below absolute zero.
+    /// 9 for °F, 60 for the second and 1 else: a ninth can't be written exactly, so the division is kept for the end.
+    /// Without it −459.67 °F would come out below absolute zero.
     parts: f64,
     zero: f64,
 }
@@ -157,8 +169,18 @@ units! {
     RevolutionPerMinute: RotationSpeed, "rpm", ["r/min"], 1.0, 1.0, 0.0;
     /// Minute.
     Minute: Time, "min", ["minute", "minutes"], 1.0, 1.0, 0.0;
+    /// Second, a sixtieth of a minute.
+    Second: Time, "s", ["sec", "second", "seconds"], 1.0, 60.0, 0.0;
+    /// Hour, 60 minutes.
+    Hour: Time, "h", ["hour", "hours"], 60.0, 1.0, 0.0;
     /// Degree of angle.
     Degree: Angle, "°", ["deg"], 1.0, 1.0, 0.0;
+    /// Kelvin, for a difference only: what is read on a thermometer is in °C or °F.
+    Kelvin: TemperatureDifference, "K", ["kelvin"], 1.0, 1.0, 0.0;
+    /// Kilogram per cubic metre.
+    KilogramPerCubicMetre: Density, "kg/m³", ["kg/m3"], 1.0, 1.0, 0.0;
+    /// Kilonewton.
+    Kilonewton: Force, "kN", [], 1.0, 1.0, 0.0;
 }
 
 impl Unit {

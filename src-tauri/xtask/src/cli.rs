@@ -33,9 +33,27 @@ pub fn build_with_window(root: &Path) -> Result<(), Failure> {
     call(command(root, "cargo", &["build", "-p", "panside-cli", "-p", "panside", "--bins"]))
 }
 
+/// Where cargo puts the program that prints a checklist as a model for SPIN.
+pub fn promela(root: &Path) -> PathBuf {
+    programs(root).join("examples/promela")
+}
+
+/// Builds the program that prints a checklist as a model for SPIN, by itself.
+///
+/// # Errors
+/// When it does not build.
+pub fn build_promela(root: &Path) -> Result<(), Failure> {
+    call(command(root, "cargo", &["build", "-p", "panside-tests", "--example", "promela"]))
+}
+
 /// Where cargo puts the program that writes the page's types.
 pub fn types(root: &Path) -> PathBuf {
-    programs(root).join("examples/types")
+    example(root, "types")
+}
+
+/// Where cargo puts an example.
+pub fn example(root: &Path, name: &str) -> PathBuf {
+    programs(root).join("examples").join(name)
 }
 
 /// Builds the program that writes the page's types, by itself.

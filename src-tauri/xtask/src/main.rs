@@ -1,4 +1,4 @@
-//! The one door: `cargo xtask run`, `test`, `bench`, `pictures`, `types`.
+//! The one door: `cargo xtask run`, `test`, `bench`, `fuzz`, `pictures`, `types`.
 //!
 //! Nothing else in this project runs anything. Each command is a row of stages; a stage says what it does, its
 //! output is shown as it comes, and a summary closes the row. The core is reached only through the command line
@@ -13,6 +13,7 @@ mod bench;
 mod cli;
 mod failure;
 mod folder;
+mod fuzz;
 mod npm;
 mod packages;
 mod photo;
@@ -38,6 +39,10 @@ cargo xtask test                 everything that must hold: format, lints, tests
     --list                       name the stages
     --only STAGE                 do this stage only (may be given more than once)
 cargo xtask bench                how fast the proof searches, and how that grows
+cargo xtask fuzz                 try bad input made by chance, for a minute
+    --seconds N                  for so long
+    --seed S                     from this seed instead of the clock's
+    --case N                     this case of the seed only
 cargo xtask pictures             take the pictures of the README from the real window
 cargo xtask types                write the generated files anew
     --check                      compare them with the committed ones and change nothing";
@@ -61,6 +66,7 @@ fn dispatch(root: &Path, arguments: &[String]) -> Result<(), Failure> {
         ["test", options @ ..] => test::test(root, options),
         ["pictures"] => window::pictures(root),
         ["bench"] => bench::bench(root),
+        ["fuzz", options @ ..] => fuzz::fuzz(root, options),
         ["types"] => types::write(root),
         ["types", "--check"] => types::check(root),
         ["--help" | "-h" | "help"] => {

@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 
 use crate::cli;
 use crate::failure::Failure;
+use crate::fuzz;
 use crate::npm;
 use crate::packages;
 use crate::python;
@@ -54,6 +55,7 @@ fn stages() -> Vec<Stage> {
             window::look,
         ),
         Stage::new("window", "walk the demo job by taps in the real window", window::walk),
+        fuzz::stage(),
         types::check_stage(),
         Stage::new("prove", "prove every checklist: safe, can finish, can stop", prove),
     ]
@@ -96,7 +98,7 @@ fn rust(root: &Path) -> Result<(), Failure> {
 }
 
 fn prove(root: &Path) -> Result<(), Failure> {
-    let checklists = checklists(&root.join(CHECKLISTS.0))?;
+    let checklists = checklists(root)?;
     if checklists.is_empty() {
         return Err(Failure::Check(format!(
             "No file in {}/ ends in {}, so nothing is proved.",
@@ -110,11 +112,15 @@ fn prove(root: &Path) -> Result<(), Failure> {
     Ok(())
 }
 
-/// The checklists right in `folder`, sorted by name.
-fn checklists(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
-    let fail = |source| Failure::File { doing: "Reading the folder", path: folder.to_path_buf(), source };
+/// The shipped checklists, sorted by name.
+///
+/// # Errors
+/// When their folder can't be read.
+pub fn checklists(root: &Path) -> Result<Vec<PathBuf>, Failure> {
+    let folder = root.join(CHECKLISTS.0);
+    let fail = |source| Failure::File { doing: "Reading the folder", path: folder.clone(), source };
     let mut paths = Vec::new();
-    for entry in std::fs::read_dir(folder).map_err(fail)? {
+    for entry in std::fs::read_dir(&folder).map_err(fail)? {
         let entry = entry.map_err(fail)?;
         if entry.file_name().to_string_lossy().ends_with(CHECKLISTS.1) {
             paths.push(entry.path());

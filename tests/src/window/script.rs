@@ -105,7 +105,8 @@ impl Script {
     pub fn read(path: &Path) -> Result<Script> {
         let mut script: Script = json(path)?;
         let folder = path.parent().unwrap_or(Path::new("."));
-        let checklist: Checklist = json(&folder.join(&script.checklist))?;
+        let path = folder.join(&script.checklist);
+        let checklist: Checklist = parsed(&path, crate::joined(&path).map_err(Trouble::wrong)?.as_bytes())?;
         script.steps = checklist.phases.into_iter().flat_map(|phase| phase.steps).collect();
         script.moves = checklist.moves.into_iter().map(|each| (each.id, each.title)).collect();
         script.items = checklist.items.into_iter().map(|each| (each.id, each.name)).collect();
@@ -144,6 +145,9 @@ fn json<T: DeserializeOwned>(path: &Path) -> Result<T> {
         path: path.to_owned(),
         source,
     })?;
-    serde_json::from_slice(&bytes)
-        .map_err(|source| Trouble::Json { what: path.display().to_string(), source })
+    parsed(path, &bytes)
+}
+
+fn parsed<T: DeserializeOwned>(path: &Path, bytes: &[u8]) -> Result<T> {
+    serde_json::from_slice(bytes).map_err(|source| Trouble::Json { what: path.display().to_string(), source })
 }

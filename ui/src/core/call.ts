@@ -25,6 +25,16 @@ export async function addPhoto(job: JobId, bytes: Uint8Array): Promise<EntryValu
   }
 }
 
+/** Takes in a spec sheet by the bytes of its file and answers its id. */
+export async function importSheet(bytes: Uint8Array): Promise<string> {
+  const name: RawCommand = "import_sheet";
+  try {
+    return await invoke<string>(name, bytes);
+  } catch (error) {
+    throw asTrouble(error);
+  }
+}
+
 /** The bytes of a kept photo, whole or as its small picture. */
 export async function photoBytes(which: "photo" | "thumbnail", hash: Hash): Promise<ArrayBuffer> {
   const name: RawCommand = which;

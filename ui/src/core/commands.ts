@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, ChecklistOffer, EntryValue, Head, JobId, JobLine, JobPage, Kit, Opened, Preview, Proving, RecordPage, Reply, Request, RequestId } from "./types";
+import type { Actor, ChecklistOffer, EntryValue, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, Pin, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolView, TypedSheet } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -13,11 +13,13 @@ export interface Commands {
   /** What a job can be started with. */
   offers: { takes: Record<string, never>; answers: Array<ChecklistOffer> };
   /** How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks. */
-  prove: { takes: { checklist: string }; answers: Proving };
+  prove: { takes: { checklist: Hash }; answers: Proving };
   /** Starts a job with a proved checklist. */
-  start: { takes: { checklist: string; sheet: string; repairOrder: string; label: string; conditions: { [key in string]: string }; actor: Actor; request: RequestId }; answers: JobId };
+  start: { takes: { checklist: Hash; sheet: string; repairOrder: string; label: string; conditions: { [key in string]: string }; actor: Actor; request: RequestId }; answers: JobId };
   /** A job as its screen shows it. */
   look: { takes: { job: JobId }; answers: JobPage };
+  /** The order with the least expected time, as far as it is found; `stale` has it made anew by the clock. */
+  plan: { takes: { job: JobId; stale: boolean }; answers: Planning };
   /** Enters a wish. When it is not refused, it is on disk. */
   enter: { takes: { job: JobId; head: Head; request: RequestId; actor: Actor; wish: Request }; answers: Reply };
   /** What a value that is being typed would turn out to be. */
@@ -28,6 +30,32 @@ export interface Commands {
   clear_draft: { takes: { job: JobId; key: string }; answers: null };
   /** Keeps the shop's people and tools. */
   put_kit: { takes: { kit: Kit }; answers: null };
+  /** Gives a person's PIN for what comes next. */
+  give_pin: { takes: { name: string; pin: Pin }; answers: PinReply };
+  /** Sets a person's PIN, and answers who has one. */
+  set_pin: { takes: { name: string; pin: Pin; actor: Actor }; answers: Array<PinHolder> };
+  /** What is to be said of torque tools today. */
+  judge_tools: { takes: { tools: Array<Tool> }; answers: Array<ToolView> };
+  /** Keeps a torque tool, in place of another or as a new one. */
+  put_tool: { takes: { tool: Tool; replaces: string | null }; answers: Kit };
+  /** The shop's spec sheets and those of the program. */
+  sheets: { takes: Record<string, never>; answers: SheetList };
+  /** A spec sheet as it was kept. */
+  sheet: { takes: { id: string }; answers: SheetPage };
+  /** Begins to type a spec sheet, or goes on with a change of it. */
+  begin_sheet: { takes: { from: SheetFrom }; answers: SheetPage };
+  /** A spec sheet as far as it is typed. */
+  typed_sheet: { takes: { draft: string }; answers: SheetPage };
+  /** Keeps what is typed of a spec sheet, and says what is wrong with it. */
+  type_sheet: { takes: { typed: TypedSheet }; answers: SheetPage };
+  /** Forgets what is typed of a spec sheet. */
+  drop_sheet: { takes: { draft: string }; answers: null };
+  /** Keeps what is typed as the spec sheet's next revision, and answers its id. */
+  keep_sheet: { takes: { draft: string; actor: Actor }; answers: string };
+  /** Keeps that somebody compared values of a spec sheet with their sources. */
+  check_sheet: { takes: { id: string; revision: number; keys: Array<string>; actor: Actor }; answers: null };
+  /** Writes a spec sheet as a file beside the store and answers its path. */
+  export_sheet: { takes: { id: string }; answers: string };
   /** Keeps what the window wants to find again. */
   put_setting: { takes: { key: string; text: string }; answers: null };
   /** The record as far as the job has come: what is in it, what it lacks. */
@@ -39,4 +67,4 @@ export interface Commands {
 }
 
 /** Commands whose arguments or answers are bytes. */
-export type RawCommand = "add_photo" | "photo" | "thumbnail";
+export type RawCommand = "add_photo" | "photo" | "thumbnail" | "import_sheet";

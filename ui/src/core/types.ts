@@ -153,6 +153,27 @@ spec: string, };
 export type BootId = string;
 
 /**
+ * A step that can be taken up while something is waited for.
+ */
+export type CanDo = { 
+/**
+ * The step.
+ */
+step: string, 
+/**
+ * Its minutes by hand.
+ */
+minutes: number, 
+/**
+ * By how many minutes the whole job takes longer if it is taken up first; nothing where no way to the end was found.
+ */
+extra_min: number | null, 
+/**
+ * Whether `extra_min` is certain, or the difference of two good orders.
+ */
+exact: boolean, };
+
+/**
  * A caution with its signal word.
  */
 export type Caution = { 
@@ -166,9 +187,34 @@ signal: Signal,
 text: string, };
 
 /**
+ * A chart to draw. Places are shares of the drawing's width and height: 0 left and below, 1 right and above.
+ */
+export type ChartView = { 
+/**
+ * The axis of the temperatures.
+ */
+across: Array<Tick>, 
+/**
+ * The axis of the marks.
+ */
+up: Array<Tick>, 
+/**
+ * The rows that are typed far enough to be drawn, by rising temperature.
+ */
+points: Array<DrawnPoint>, 
+/**
+ * The picture in words.
+ */
+says: Message, };
+
+/**
  * A checklist as it is offered.
  */
 export type ChecklistOffer = { 
+/**
+ * Names it: revisions have the same id, but not the same hash.
+ */
+hash: Hash, 
 /**
  * Its id.
  */
@@ -277,6 +323,31 @@ signal: Signal,
  * What it does and the way back to safe.
  */
 text: string, };
+
+/**
+ * One temperature of a drawn chart.
+ */
+export type DrawnPoint = { 
+/**
+ * The row it is typed in, from 0.
+ */
+row: number, 
+/**
+ * Where across.
+ */
+at: number, 
+/**
+ * Where the low mark is.
+ */
+low: number, 
+/**
+ * Where the high mark is.
+ */
+high: number, 
+/**
+ * The low mark is not below the high one.
+ */
+crossed: boolean, };
 
 /**
  * Whether a job has ended.
@@ -417,6 +488,19 @@ said: Array<Message>,
  * A timer of a step in hand: milliseconds still to wait.
  */
 ms_left: number | null, };
+
+/**
+ * Something wrong in one field.
+ */
+export type FieldProblem = { 
+/**
+ * Which field, by its name in the form; nothing: the whole.
+ */
+field: string, 
+/**
+ * What is wrong and what to do about it.
+ */
+message: Message, };
 
 /**
  * Something that is known or not.
@@ -700,6 +784,19 @@ stamp: Stamp,
 who: PersonId, };
 
 /**
+ * What runs, and what can be done in the meantime.
+ */
+export type MeanwhilePage = { 
+/**
+ * What is waited for, that which is over first before the others.
+ */
+running: Array<RunningWait>, 
+/**
+ * Steps that can be taken up, the cheapest first.
+ */
+can: Array<CanDo>, };
+
+/**
  * Something to say.
  */
 export type Message = { 
@@ -770,6 +867,10 @@ troubles: Array<string>,
  * People and tools.
  */
 kit: Kit, 
+/**
+ * Who has a PIN.
+ */
+pins: Array<PinHolder>, 
 /**
  * Where the window was, as the page wrote it under `window`.
  */
@@ -863,6 +964,154 @@ who: string,
  * When.
  */
 local: string, };
+
+/**
+ * A PIN as it is typed. It is never written anywhere, and printing it for debugging shows nothing of it.
+ */
+export type Pin = string;
+
+/**
+ * That a person has a PIN.
+ */
+export type PinHolder = { 
+/**
+ * The person.
+ */
+name: string, 
+/**
+ * Who set it.
+ */
+set_by: string, 
+/**
+ * The day, as `YYYY-MM-DD`.
+ */
+on: string, };
+
+/**
+ * What became of a PIN that was given.
+ */
+export type PinReply = { 
+/**
+ * It is the person's.
+ */
+right: boolean, 
+/**
+ * Seconds until the next try counts; 0: it may be tried at once.
+ */
+wait_s: number, };
+
+/**
+ * The kinds of things that are planned.
+ */
+export type PlanDoes = "work" | "start" | "leave" | "move" | "walk" | "sign" | "on_paper";
+
+/**
+ * Something that a person does.
+ */
+export type PlanDoing = { 
+/**
+ * Who, from 1.
+ */
+person: number, 
+/**
+ * What kind of thing.
+ */
+does: PlanDoes, 
+/**
+ * The step's or the move's id. Nothing for walking.
+ */
+id: string | null, 
+/**
+ * What it is called; a walk's zone.
+ */
+title: string, 
+/**
+ * Minutes from now when it begins.
+ */
+from_min: number, 
+/**
+ * Minutes from now when it is over.
+ */
+until_min: number, };
+
+/**
+ * An order of the work from now on.
+ */
+export type PlanPage = { 
+/**
+ * The number of the job's newest event that it was made on; 0 for one made on a checklist alone.
+ */
+seq: number, 
+/**
+ * What is done, in the order in which it begins.
+ */
+doings: Array<PlanDoing>, 
+/**
+ * What is waited for, in the order in which it begins.
+ */
+waits: Array<PlanWait>, 
+/**
+ * Minutes from now to the end.
+ */
+total_min: number, 
+/**
+ * No order takes less than so many minutes.
+ */
+bound_min: number, 
+/**
+ * No order takes less.
+ */
+exact: boolean, 
+/**
+ * What runs now that is waited for, and what can be done in the meantime.
+ */
+meanwhile: MeanwhilePage, };
+
+/**
+ * Something that is waited for.
+ */
+export type PlanWait = { 
+/**
+ * The step that it belongs to.
+ */
+step: string, 
+/**
+ * What is waited for, as said after "waiting for".
+ */
+what: string, 
+/**
+ * Minutes from now when it begins.
+ */
+from_min: number, 
+/**
+ * Minutes from now when it is over.
+ */
+until_min: number, 
+/**
+ * Somebody must stay and watch.
+ */
+attended: boolean, 
+/**
+ * Minutes of it in which nobody does anything.
+ */
+idle_min: number, };
+
+/**
+ * A plan, as far as it is found.
+ */
+export type Planning = { 
+/**
+ * The order. Nothing where there is none.
+ */
+page: PlanPage | null, 
+/**
+ * Why there is none.
+ */
+none: string | null, 
+/**
+ * A better one is being looked for.
+ */
+searching: boolean, };
 
 /**
  * What a value would be if it were entered now.
@@ -1023,6 +1272,10 @@ export type Reply = {
  */
 refused: Refusal | null, 
 /**
+ * It is refused only until this person has given their PIN.
+ */
+pin_of: string | null, 
+/**
  * The job after it.
  */
 page: JobPage, };
@@ -1160,9 +1413,123 @@ export type Reuse = "yes" | "once" | "never";
 export type Role = "technician" | "second_person" | "service_writer";
 
 /**
+ * A wait that runs now.
+ */
+export type RunningWait = { 
+/**
+ * The step that it belongs to.
+ */
+step: string, 
+/**
+ * What is waited for.
+ */
+what: string, 
+/**
+ * Minutes until it is over.
+ */
+left_min: number, };
+
+/**
  * Kinds of scanned text.
  */
 export type ScanOf = "vin" | "codes" | "text";
+
+/**
+ * That a second person compared a value with its source.
+ */
+export type SheetCheck = { 
+/**
+ * Who. Somebody else than who entered the value.
+ */
+by: string, 
+/**
+ * The day, as `YYYY-MM-DD`.
+ */
+on: string, 
+/**
+ * They gave their PIN for it.
+ */
+pin?: boolean, };
+
+/**
+ * Who entered a value.
+ */
+export type SheetEntered = { 
+/**
+ * Who.
+ */
+by: string, 
+/**
+ * The day, as `YYYY-MM-DD`, where it was taken down.
+ */
+on: string | null, };
+
+/**
+ * What a sheet is typed from.
+ */
+export type SheetFrom = { "checklist": string } | { "copy": string } | { "edit": string };
+
+/**
+ * One sheet in its newest revision.
+ */
+export type SheetLine = { 
+/**
+ * Its id.
+ */
+id: string, 
+/**
+ * Which vehicles it is for.
+ */
+title: string, 
+/**
+ * Its revision.
+ */
+revision: number, 
+/**
+ * Invented content.
+ */
+demo: boolean, 
+/**
+ * It belongs to the program and is never changed; a copy of it can be.
+ */
+built_in: boolean, 
+/**
+ * Number of its values.
+ */
+values: number, 
+/**
+ * How many of them a second person has checked.
+ */
+checked: number, 
+/**
+ * A change of it is typed and not kept yet.
+ */
+unfinished: boolean, 
+/**
+ * Titles of the checklists that it fits.
+ */
+fits: Array<string>, };
+
+/**
+ * What the shop has of spec sheets.
+ */
+export type SheetList = { 
+/**
+ * Sheets that a job can be started with, by title.
+ */
+sheets: Array<SheetLine>, 
+/**
+ * New sheets that are typed and not kept yet.
+ */
+unfinished: Array<UnfinishedSheet>, 
+/**
+ * What a new one can be made for: id and title of each checklist.
+ */
+checklists: Array<[string, string]>, 
+/**
+ * Sheets in the store that this version can't read, as sentences.
+ */
+unreadable: Array<string>, };
 
 /**
  * A spec sheet as it is offered.
@@ -1184,6 +1551,89 @@ revision: number,
  * Invented content.
  */
 demo: boolean, };
+
+/**
+ * A sheet as a screen shows it.
+ */
+export type SheetPage = { 
+/**
+ * Its values as text.
+ */
+typed: TypedSheet, 
+/**
+ * It is being typed and not kept yet; else it is as it was kept.
+ */
+typing: boolean, 
+/**
+ * It belongs to the program.
+ */
+built_in: boolean, 
+/**
+ * Titles of the checklists that it fits; none while it is typed.
+ */
+fits: Array<string>, 
+/**
+ * What stands beside the text: what is wrong, who entered what, whose check stands.
+ */
+view: SheetView, };
+
+/**
+ * One value.
+ */
+export type SheetValueView = { 
+/**
+ * Its key.
+ */
+key: string, 
+/**
+ * The key in words.
+ */
+name: string, 
+/**
+ * Titles of the steps that read it.
+ */
+asked_by: Array<string>, 
+/**
+ * Units it can be typed in, the usual one first. Those of a chart's marks.
+ */
+units: Array<string>, 
+/**
+ * Units of a chart's temperatures.
+ */
+temperature_units: Array<string>, 
+/**
+ * The words a fact can be.
+ */
+choices: Array<string>, 
+/**
+ * The drawing of a chart, where enough of it is typed.
+ */
+chart: ChartView | null, 
+/**
+ * What is wrong with it, field by field.
+ */
+problems: Array<FieldProblem>, 
+/**
+ * Who entered it as it stands, and on which day; nothing where it was changed and is not kept yet.
+ */
+entered: SheetEntered | null, 
+/**
+ * A second person's check of it as it stands.
+ */
+checked: SheetCheck | null, };
+
+/**
+ * All that a screen needs beside the typed text.
+ */
+export type SheetView = { 
+/**
+ * What is wrong with the title.
+ */
+title: Message | null, 
+/**
+ * The values, by key.
+ */
+values: Array<SheetValueView>, };
 
 /**
  * How a step is shown.
@@ -1252,7 +1702,13 @@ by: string,
 /**
  * As what they sign.
  */
-role: Role, };
+role: Role, 
+/**
+ * At a hold point, a sign-off that is asked of a role: whether the person gave their PIN, or had none to give.
+ * Absent elsewhere and in signatures from before there were PINs. Whoever checks PINs puts it in; what a wish
+ * says here counts for nothing.
+ */
+pin?: boolean | null, };
 
 /**
  * When an event was made, by both clocks of the device.
@@ -1421,6 +1877,19 @@ replaced: number,
 left: number, };
 
 /**
+ * A full step of an axis.
+ */
+export type Tick = { 
+/**
+ * Where.
+ */
+at: number, 
+/**
+ * What stands there.
+ */
+says: string, };
+
+/**
  * A torque tool as it stood in the shop's list when it was used.
  */
 export type Tool = { 
@@ -1446,9 +1915,34 @@ unit: string,
  */
 class_percent?: string | null, 
 /**
+ * The day on which it was calibrated, as `YYYY-MM-DD`.
+ */
+calibrated_on?: string | null, 
+/**
+ * The number of the calibration's certificate, as it stands there.
+ */
+certificate?: string | null, 
+/**
  * The last day on which its calibration holds, as `YYYY-MM-DD`.
  */
 calibration_due: string, };
+
+/**
+ * What is to be said of a tool.
+ */
+export type ToolView = { 
+/**
+ * What keeps it from being a tool at all, by the fields of [`Tool`].
+ */
+problems: Array<FieldProblem>, 
+/**
+ * Its calibration has ended, so that nothing clicked with it counts.
+ */
+past: boolean, 
+/**
+ * What else there is to say.
+ */
+notes: Array<Message>, };
 
 /**
  * A kind of part or fastener that is off the vehicle.
@@ -1495,7 +1989,140 @@ message: string, };
 /**
  * What can be offered after a failure.
  */
-export type TroubleKind = "stale" | "refused" | "photo" | "store" | "locked" | "other";
+export type TroubleKind = "stale" | "refused" | "photo" | "store" | "locked" | "pin" | "other";
+
+/**
+ * The kinds of value as they are typed.
+ */
+export type TypedIs = { "measure": { 
+/**
+ * The number.
+ */
+value: string, 
+/**
+ * Its unit.
+ */
+unit: string, } } | { "range": { 
+/**
+ * The lower one.
+ */
+min: string, 
+/**
+ * The higher one.
+ */
+max: string, 
+/**
+ * Unit of both.
+ */
+unit: string, } } | { "chart": { 
+/**
+ * Unit of the temperatures.
+ */
+temperature_unit: string, 
+/**
+ * Unit of the marks and of the agreement.
+ */
+length_unit: string, 
+/**
+ * The points, in any order.
+ */
+points: Array<TypedPoint>, 
+/**
+ * How far two readings may differ and still agree.
+ */
+agreement: string, } } | { "torque": { 
+/**
+ * How many fasteners.
+ */
+fasteners: string, 
+/**
+ * Target of each stage, in order.
+ */
+stages: Array<string>, 
+/**
+ * Unit of the stages.
+ */
+unit: string, 
+/**
+ * How far a setting may be off, in percent of the target.
+ */
+tolerance_percent: string, } } | { "fact": string } | { "text": string };
+
+/**
+ * One temperature of a level chart while it is typed.
+ */
+export type TypedPoint = { 
+/**
+ * Fluid temperature.
+ */
+at: string, 
+/**
+ * Low mark.
+ */
+low: string, 
+/**
+ * High mark.
+ */
+high: string, };
+
+/**
+ * A spec sheet while it is typed.
+ */
+export type TypedSheet = { 
+/**
+ * Under which name the draft is kept: the sheet's id, or a name of its own for a sheet that has none yet.
+ */
+draft: string, 
+/**
+ * The sheet that is edited; nothing: a new one.
+ */
+id: string | null, 
+/**
+ * The revision that is edited; 0 for a new one.
+ */
+revision: number, 
+/**
+ * The checklist that it is made for.
+ */
+checklist: string, 
+/**
+ * Which vehicles it is for.
+ */
+title: string, 
+/**
+ * Invented values, also when only copied from some.
+ */
+demo: boolean, 
+/**
+ * The values by key.
+ */
+values: { [key in string]: TypedValue }, };
+
+/**
+ * One value while it is typed.
+ */
+export type TypedValue = { 
+/**
+ * What it is.
+ */
+is: TypedIs, 
+/**
+ * Where it comes from.
+ */
+source: string, };
+
+/**
+ * A new sheet that is not kept yet.
+ */
+export type UnfinishedSheet = { 
+/**
+ * The draft's name.
+ */
+draft: string, 
+/**
+ * Its title so far.
+ */
+title: string, };
 
 /**
  * Where a person is while a step is worked.

@@ -1,17 +1,21 @@
-// For tests: what the checklists of this repository ask of the frame's drawings, read from the files themselves.
+// For tests: what the checklists of this repository and the parts they share ask of the frame's drawings, read from the
+// files themselves. A drawing depends on one condition, item or step at a time, so that nothing need be joined.
 
-/** As much of a checklist as the frame's drawings depend on. */
+/** As much of a checklist or a part as the frame's drawings depend on. */
 interface Checklist {
-  conditions: { id: string; values: string[]; draws?: string }[];
-  items: { name: string }[];
-  phases: { steps: { zone: string }[] }[];
+  conditions?: { id: string; values: string[]; draws?: string }[];
+  items?: { name: string }[];
 }
 
-const files = import.meta.glob<string>("../../../checklists/*.checklist.json", {
-  query: "?raw",
-  import: "default",
-  eager: true,
-});
+const files = import.meta.glob<string>(
+  ["../../../checklists/*.checklist.json", "../../../checklists/parts/*.part.json"],
+  { query: "?raw", import: "default", eager: true },
+);
 
-/** Every checklist there is. */
-export const checklists = Object.values(files).map((text) => JSON.parse(text) as Checklist);
+const read = Object.values(files).map((text) => JSON.parse(text) as Checklist);
+
+/** Every condition there is. */
+export const conditions = read.flatMap((checklist) => checklist.conditions ?? []);
+
+/** Every kind of item there is. */
+export const items = read.flatMap((checklist) => checklist.items ?? []);

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { ConditionView, GateView, JobView, StepView } from "../core/types";
-import { checklists } from "./checklists";
+import { conditions } from "./checklists";
 import { ageing, drawn, said, whoIsUnder } from "./vehicle";
 
 function condition(draws: string | null, value: string): ConditionView {
@@ -26,10 +26,8 @@ function job(parts: Partial<JobView>): JobView {
 }
 
 test("every value that a checklist lets the vehicle line draw has a drawing", () => {
-  const asked = checklists.flatMap((checklist) =>
-    checklist.conditions.flatMap(({ draws, values }) =>
-      draws ? values.map((value) => [draws, value] as const) : [],
-    ),
+  const asked = conditions.flatMap(({ draws, values }) =>
+    draws ? values.map((value) => [draws, value] as const) : [],
   );
   expect(asked.length).toBeGreaterThan(0);
   for (const [draws, value] of asked) {

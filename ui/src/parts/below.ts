@@ -41,6 +41,11 @@ export function watching(tell: (now: Scrolls) => void) {
   };
 }
 
+/** Whether something is laid over the place, so that keys are not meant for it. */
+export function liesBelow(place: Element): boolean {
+  return place.closest("[inert]") !== null;
+}
+
 /** Scrolls a place on by most of what is seen, so that the last line seen is still there. */
 export function onward(place: Element): void {
   place.scrollBy({ top: place.clientHeight * 0.8, behavior: "smooth" });

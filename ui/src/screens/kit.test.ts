@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { CARD, isDay, missingInTool, mmOfCard, NO_TOOL, putBack, without } from "./kit";
+import { CARD, mmOfCard, putBack, without } from "./kit";
 
 test("the glass is measured by a card, and held to what a glass can be", () => {
   // ISO/IEC 7810 ID-1: 85.60 × 53.98 mm, which is also 3.370 × 2.125 inches.
@@ -9,21 +9,6 @@ test("the glass is measured by a card, and held to what a glass can be", () => {
   expect(mmOfCard(3.37 * 160)).toBeCloseTo(160 / 25.4, 2);
   expect(mmOfCard(10)).toBe(3.5);
   expect(mmOfCard(5000)).toBe(12);
-});
-
-test("a day is one of the calendar", () => {
-  expect(isDay("2028-02-29")).toBe(true);
-  expect(isDay("2027-02-29")).toBe(false);
-  expect(isDay("2027-13-01")).toBe(false);
-  expect(isDay("1.3.2027")).toBe(false);
-  expect(isDay("")).toBe(false);
-});
-
-test("a tool wants its name, its range and the day its calibration ends", () => {
-  expect(missingInTool(NO_TOOL)).toEqual(["name", "range", "due"]);
-  const tool = { ...NO_TOOL, name: "wrench B", min: "5", max: "25,5", calibration_due: "2027-03-01" };
-  expect(missingInTool(tool)).toEqual([]);
-  expect(missingInTool({ ...tool, max: "much" })).toEqual(["range"]);
 });
 
 test("who was removed is put back where they stood", () => {

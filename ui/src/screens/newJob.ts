@@ -17,10 +17,17 @@ export function chosen(
   job: NewJob,
   offers: ChecklistOffer[],
 ): { checklist: ChecklistOffer; sheet: SheetOffer | null } | null {
-  const checklist = offers.find((offer) => offer.id === job.checklist) ?? offers[0];
+  const checklist = offers.find((offer) => offer.hash === job.checklist) ?? offers[0];
   if (!checklist) return null;
   const sheet = checklist.sheets.find((offer) => offer.id === job.sheet) ?? checklist.sheets[0] ?? null;
   return { checklist, sheet };
+}
+
+/** Another revision of a checklist, which is proved. */
+export function provedBefore(checklist: ChecklistOffer, offers: ChecklistOffer[]): ChecklistOffer | null {
+  const is = (offer: ChecklistOffer) =>
+    offer.id === checklist.id && offer.hash !== checklist.hash && offer.proved;
+  return offers.find(is) ?? null;
 }
 
 /** The answer that stands to a question: the one given, or the first. */

@@ -22,13 +22,13 @@ const ids = Object.values(files).flatMap((text) =>
 );
 // An id as it stands in a quoted text; one that goes on with a value ends in a hyphen.
 const named = Object.values(sources).flatMap((text) => [
-  ...text.matchAll(/["'`]((?:back|sheet|frame|entry|screens)(?:-[a-z0-9]+)*-?)(?=["'`]|\$\{)/g),
+  ...text.matchAll(/["'`]((?:back|sheet|frame|entry|screens|plan)(?:-[a-z0-9]+)*-?)(?=["'`]|\$\{)/g),
 ]);
 const whole = new Set(named.map((match) => match[1] ?? "").filter((id) => !id.endsWith("-")));
 const begun = [...new Set(named.map((match) => match[1] ?? "").filter((id) => id.endsWith("-")))];
 
 test("what the window says is in the message files", () => {
-  const prefixes = new Set(["sheet", "frame", "entry", "screens"]);
+  const prefixes = new Set(["sheet", "frame", "entry", "screens", "plan"]);
   const lacking = [...whole].filter((id) => !canSay(id) && !prefixes.has(id));
   expect(lacking).toEqual([]);
   for (const start of begun)

@@ -5,5 +5,7 @@
 mod entering;
 mod kit;
 mod pages;
+mod pins;
+mod sheets;
 mod starting;
 mod window;

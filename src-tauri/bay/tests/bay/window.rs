@@ -7,7 +7,7 @@ use panside_bay::clock::{Clock, DemoClock, ManualClock};
 use panside_bay::closing::Ended;
 use panside_bay::enter::{Actor, new_request};
 use panside_bay::kit::{Kit, Tool};
-use panside_bay::prove::{go_on, search};
+use panside_bay::prove::{Ask, go_on, search};
 use panside_bay::shelf::Shelf;
 use panside_bay::start::NewJob;
 use panside_bay::{Bay, BayError};
@@ -76,6 +76,26 @@ fn a_checklist_is_offered_with_the_sheets_that_fit_and_whether_it_is_proved() {
 }
 
 #[test]
+fn where_a_revision_is_not_proved_the_last_one_that_is_can_still_be_started() {
+    let mut shop = Shop::new();
+    let before = String::from_utf8_lossy(CHECKLIST).replace("\"revision\": 1", "\"revision\": 0");
+    let found = search(before.as_bytes(), PLAIN, &mut go_on).unwrap();
+    shop.bay.keep_proof(found).unwrap();
+    let offers = shop.bay.offers(SHELF, PLAIN).unwrap();
+    let told = offers.iter().map(|offer| (offer.revision, offer.proved)).collect::<Vec<_>>();
+    assert_eq!(told, [(1, false), (0, true)]);
+    let offered = shop.bay.offered(SHELF, &offers[1].hash).unwrap();
+    assert_eq!(offered, before.as_bytes());
+    let poor = Ask { states: 10, ..PLAIN };
+    let refused = search(CHECKLIST, poor, &mut go_on).unwrap_err().to_string();
+    assert!(refused.contains("did not come to its end"), "{refused}");
+
+    let found = search(CHECKLIST, PLAIN, &mut go_on).unwrap();
+    shop.bay.keep_proof(found).unwrap();
+    assert_eq!(shop.bay.offers(SHELF, PLAIN).unwrap().len(), 1, "the newest is enough once it is proved");
+}
+
+#[test]
 fn a_job_is_started_only_once_its_proof_is_kept() {
     let mut shop = Shop::new();
     let early = shop.bay.start_proved(CHECKLIST, PLAIN, &new_job(), &technician(), new_request());
@@ -87,7 +107,7 @@ fn a_job_is_started_only_once_its_proof_is_kept() {
 
 #[test]
 fn what_is_not_on_the_shelf_is_named() {
-    let Err(error) = SHELF.checklist("boat") else { panic!("there is no boat") };
+    let Err(error) = SHELF.sheet("boat") else { panic!("there is no boat") };
     assert!(error.to_string().contains("\"boat\""), "{error}");
     assert!(matches!(SHELF.sheet("pan-short"), Err(BayError::NotOnShelf(_))), "a checklist is no sheet");
 }
@@ -101,6 +121,8 @@ fn people_and_tools_are_there_after_a_restart_and_nobody_is_there_twice() {
         max: "25".into(),
         unit: "N·m".into(),
         class_percent: None,
+        calibrated_on: None,
+        certificate: None,
         calibration_due: "2027-03-01".into(),
     };
     let writer = Actor { name: "R. Ode".into(), role: Role::ServiceWriter };
@@ -109,6 +131,50 @@ fn people_and_tools_are_there_after_a_restart_and_nobody_is_there_twice() {
     shop.bay.put_kit(&kit).unwrap();
     let kept = shop.restarted().bay.kit().unwrap();
     assert_eq!(kept, Kit { people: vec![technician(), writer], tools: vec![tool] });
+}
+
+fn wrench() -> Tool {
+    Tool {
+        name: "wrench B".into(),
+        min: "5".into(),
+        max: "25".into(),
+        unit: "N·m".into(),
+        class_percent: None,
+        calibrated_on: Some("2026-03-01".into()),
+        certificate: Some(" invented 7-114 ".into()),
+        calibration_due: "2027-03-01".into(),
+    }
+}
+
+#[test]
+fn a_tool_is_kept_once_under_its_name_and_changed_in_its_place() {
+    let mut shop = Shop::new();
+    shop.bay.put_tool(wrench(), None, 0).unwrap();
+    let again = shop.bay.put_tool(wrench(), None, 0).unwrap_err();
+    assert!(matches!(again, BayError::ToolThere(_)), "{again}");
+    let renamed = Tool { name: "wrench C".into(), ..wrench() };
+    shop.bay.put_tool(renamed, Some("wrench B"), 0).unwrap();
+    let tools = shop.restarted().bay.kit().unwrap().tools;
+    assert_eq!(tools.len(), 1);
+    assert_eq!(
+        (tools[0].name.as_str(), tools[0].certificate.as_deref()),
+        ("wrench C", Some("invented 7-114"))
+    );
+}
+
+#[test]
+fn a_tool_whose_range_is_turned_is_not_kept_and_one_out_of_date_is_told() {
+    let mut shop = Shop::new();
+    let turned = Tool { min: "25".into(), max: "5".into(), ..wrench() };
+    let error = shop.bay.put_tool(turned, None, 0).unwrap_err().to_string();
+    assert!(error.contains("The tool's range 25 N·m to 5 N·m cannot be."), "{error}");
+    let old = Tool { calibrated_on: None, calibration_due: "2026-03-01".into(), ..wrench() };
+    let kit = shop.bay.put_tool(old, None, 0).unwrap();
+    let view = &shop.bay.judge_tools(&kit.tools, 0)[0];
+    assert!(view.past);
+    let said =
+        "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing that is clicked with it counts.";
+    assert!(view.notes.iter().any(|note| note.text == said), "{:?}", view.notes);
 }
 
 #[test]

@@ -6,7 +6,7 @@ use panside_bay::Bay;
 use panside_bay::clock::SystemClock;
 use serde_json::{Value, json};
 
-use crate::kit::{Desk, checklist, cli, json as read_json, root, script};
+use crate::kit::{Desk, checklist, cli, joined, json as read_json, root, script};
 
 fn prove(path: &Path) -> crate::kit::Said {
     cli(&["prove".as_ref(), path.as_os_str(), "--no-strike".as_ref(), "--no-observe".as_ref()])
@@ -14,7 +14,7 @@ fn prove(path: &Path) -> crate::kit::Said {
 
 /// The demo checklist with one change.
 fn changed(desk: &Desk, change: impl FnOnce(&mut Value)) -> PathBuf {
-    let mut value = read_json(&checklist());
+    let mut value = joined();
     change(&mut value);
     desk.write("changed.checklist.json", serde_json::to_vec_pretty(&value).unwrap())
 }
@@ -25,12 +25,49 @@ fn a_file_that_is_not_there_is_named() {
 }
 
 #[test]
+fn a_file_of_50_mb_and_one_without_an_end_are_refused_by_their_size() {
+    let desk = Desk::new();
+    let large = desk.path("large.checklist.json");
+    std::fs::File::create(&large).unwrap().set_len(50 << 20).unwrap();
+    for path in [large.as_path(), Path::new("/dev/zero")] {
+        prove(path).refuses(3, "the file has more than 4 MB");
+        let checklist = checklist();
+        cli(&["prove".as_ref(), checklist.as_os_str(), "--sheet".as_ref(), path.as_os_str()])
+            .refuses(3, "the file has more than 4 MB");
+        desk.walk(path).refuses(3, "a script has 4 MB at most");
+    }
+    std::fs::create_dir(desk.path("parts")).unwrap();
+    std::fs::rename(&large, desk.path("parts/lift.part.json")).unwrap();
+    let path = desk.write("here.checklist.json", std::fs::read(checklist()).unwrap());
+    prove(&path).refuses(3, "have more than 4 MB together");
+}
+
+#[test]
 fn an_unknown_field_is_told_with_its_line_and_the_name_that_was_meant() {
     let desk = Desk::new();
     let path = changed(&desk, |value| value["moves"][0]["need"] = json!("true"));
     let said = prove(&path);
     said.refuses(3, "/moves/0/need");
     said.refuses(3, "perhaps \"needs\" is meant");
+}
+
+#[test]
+fn a_mistake_in_a_part_is_told_in_its_file() {
+    let desk = Desk::new();
+    std::fs::create_dir(desk.path("parts")).unwrap();
+    for entry in std::fs::read_dir(root().join("checklists/parts")).unwrap() {
+        let path = entry.unwrap().path();
+        let text = std::fs::read_to_string(&path).unwrap();
+        let text = text.replace("\"needs\": \"lift = raised\"", "\"needs\": \"lift = flying\"");
+        desk.write(&format!("parts/{}", path.file_name().unwrap().display()), text);
+    }
+    let path = desk.write("here.checklist.json", std::fs::read(checklist()).unwrap());
+    let text = std::fs::read_to_string(desk.path("parts/lift.part.json")).unwrap();
+    let line = text.lines().position(|line| line.contains("flying")).unwrap() + 1;
+    prove(&path).refuses(3, &format!("parts/lift.part.json, line {line}, column"));
+    prove(&path).refuses(3, "\"flying\" is no value of lift");
+    std::fs::remove_dir_all(desk.path("parts")).unwrap();
+    prove(&path).refuses(3, "there is no part \"lift\"; it would be the file parts/lift.part.json");
 }
 
 #[test]

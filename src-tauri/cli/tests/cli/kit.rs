@@ -47,6 +47,13 @@ pub fn checklist() -> PathBuf {
     root().join("checklists/pan-and-solenoid.checklist.json")
 }
 
+/// That checklist with its parts in place.
+pub fn joined() -> Value {
+    let said = cli(&["join".as_ref(), checklist().as_os_str()]);
+    assert_eq!(said.code, 0, "{}", said.err);
+    serde_json::from_str(&said.out).unwrap()
+}
+
 /// A folder of its own, with a photo in it.
 pub struct Desk {
     pub dir: TempDir,

@@ -1,8 +1,10 @@
 //! The demo jobs, walked from the concern to the record.
 
+use std::collections::BTreeSet;
+
 use serde_json::{Value, json};
 
-use crate::kit::{Desk, cli, json as read_json, script};
+use crate::kit::{Desk, cli, json as read_json, root, script};
 
 #[test]
 fn the_demo_job_goes_the_seized_way_and_ends_finished_with_nothing_left() {
@@ -44,12 +46,40 @@ fn the_demo_job_can_be_walked_on_any_day_with_tools_whose_calibration_moves_alon
 }
 
 #[test]
-fn every_other_demo_walk_goes_through() {
-    for name in ["free-joint", "level-high", "stop-and-call"] {
+fn every_other_demo_walk_goes_through_to_its_end() {
+    for name in names("demo", ".walk.json").iter().filter(|name| *name != "demo") {
         let desk = Desk::new();
         let said = desk.walk(&script(name));
         assert_eq!(said.code, 0, "{name}: {}\n{}", said.out, said.err);
+        let ended = said.out.contains("the job is finished") || said.out.contains("the job is stopped");
+        assert!(ended, "{name} stops half way");
     }
+}
+
+#[test]
+fn every_checklist_is_walked_and_every_part_is_used() {
+    let walked: BTreeSet<String> = names("demo", ".walk.json")
+        .iter()
+        .map(|name| read_json(&script(name))["checklist"].as_str().unwrap().to_owned())
+        .collect();
+    let mut used = String::new();
+    for name in names("", ".checklist.json") {
+        let file = format!("{name}.checklist.json");
+        assert!(walked.contains(&format!("../{file}")), "no script walks {name}");
+        used += &std::fs::read_to_string(root().join("checklists").join(file)).unwrap();
+    }
+    for part in names("parts", ".part.json") {
+        assert!(used.contains(&format!("\"use\": \"{part}\"")), "no checklist uses {part}");
+    }
+}
+
+/// The names of the files in a folder of the checklists, without their ending.
+fn names(folder: &str, ending: &str) -> Vec<String> {
+    let files = std::fs::read_dir(root().join("checklists").join(folder)).unwrap();
+    let names = files.map(|file| file.unwrap().file_name().into_string().unwrap());
+    let names: Vec<String> = names.filter_map(|name| name.strip_suffix(ending).map(str::to_owned)).collect();
+    assert!(!names.is_empty(), "nothing in {folder} ends in {ending}");
+    names
 }
 
 #[test]

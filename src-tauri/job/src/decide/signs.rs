@@ -86,5 +86,11 @@ pub(crate) fn signs_of(step: &Step) -> impl Iterator<Item = (&str, &str)> {
 
 /// Whether two names are one person's.
 pub(crate) fn same(one: &str, other: &str) -> bool {
-    one.trim().to_lowercase() == other.trim().to_lowercase()
+    person(one) == person(other)
+}
+
+/// A name as it tells one person from another: capitals and spaces around it make no other person.
+#[must_use]
+pub fn person(name: &str) -> String {
+    name.trim().to_lowercase()
 }

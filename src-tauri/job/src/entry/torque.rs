@@ -1,6 +1,5 @@
 //! Fasteners tightened with a setting tool, judged by [`panside_trade::torque`], one setting a stage.
 
-use chrono::NaiveDate;
 use panside_procedure::format::entry;
 use panside_trade::measure::{Measure, Torque};
 use panside_trade::number::parse_number;
@@ -9,7 +8,7 @@ use panside_trade::torque::{
 };
 
 use super::{Classified, Context, measure, no_sheet_value};
-use crate::clock::civil_date;
+use crate::clock::{civil_date, day_of};
 use crate::message::{
     Message, of_trade, refused_no_name, tool_date, torque_calibration, torque_inside, torque_outside,
     torque_stage_count, torque_tool_range, torque_unit_slip,
@@ -70,10 +69,7 @@ fn take(tool: &Tool) -> Result<TorqueTool, Refusal> {
         Some(percent) => parse_number(percent).map_err(trade)?,
         None => class_a_deviation_percent(highest),
     };
-    // One spelling only, so that no day can be taken for a month.
-    let due =
-        tool.calibration_due.parse::<NaiveDate>().ok().filter(|due| due.to_string() == tool.calibration_due);
-    let due = due.ok_or_else(|| tool_date(&tool.calibration_due))?;
+    let due = day_of(&tool.calibration_due).ok_or_else(|| tool_date(&tool.calibration_due))?;
     TorqueTool::new(lowest, highest, deviation, due).map_err(trade)
 }
 

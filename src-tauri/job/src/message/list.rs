@@ -63,6 +63,7 @@ messages! {
     refused_sign_same_person "refused-sign-same-person" (sign, name);
     refused_sign_other_person "refused-sign-other-person" (sign, name);
     refused_sign_role "refused-sign-role" (sign, by);
+    refused_pin "refused-pin" (name);
     refused_sign_with_done "refused-sign-with-done" (sign);
 
     // What is missing at a step.
@@ -125,6 +126,13 @@ messages! {
     torque_stage_count "torque-stage-count" (wants, has);
     tool_date "tool-date" (text);
     tool_range "tool-range" (lowest, highest);
+    tool_no_name "tool-no-name" ();
+    tool_no_number "tool-no-number" ();
+    tool_no_date "tool-no-date" ();
+    tool_calibrated_ahead "tool-calibrated-ahead" (day, today);
+    tool_calibrated_after "tool-calibrated-after" (day, due);
+    tool_past "tool-past" (due, today);
+    tool_class_a "tool-class-a" (percent);
 
     // Photos, answers, texts, waits, notes.
     photo_taken "photo-taken" ();
@@ -171,6 +179,22 @@ messages! {
     sheet_agreement "sheet-agreement" (value);
     sheet_target "sheet-target" (value);
     sheet_no_stage "sheet-no-stage" ();
+
+    // Spec sheets while they are typed and checked.
+    sheet_no_title "sheet-no-title" ();
+    sheet_no_source "sheet-no-source" ();
+    sheet_no_number "sheet-no-number" ();
+    sheet_no_text "sheet-no-text" ();
+    sheet_no_word "sheet-no-word" (known);
+    sheet_word "sheet-word" (word, known);
+    sheet_fasteners "sheet-fasteners" (text);
+    sheet_twice "sheet-twice" (temperature);
+    sheet_chart "sheet-chart" (points);
+    sheet_chart_crossed "sheet-chart-crossed" (points);
+    sheet_unchanged "sheet-unchanged" ();
+    sheet_check_none "sheet-check-none" ();
+    sheet_check_there "sheet-check-there" (what, name);
+    sheet_check_own "sheet-check-own" (what, name);
 
     // Starting a job.
     start_no_repair_order "start-no-repair-order" ();

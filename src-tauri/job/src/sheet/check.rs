@@ -3,8 +3,9 @@
 use panside_procedure::Procedure;
 use panside_procedure::format::{Ask, Entry, Step};
 use panside_procedure::load::lacking;
-use panside_trade::units::{Quantity, Unit};
+use panside_trade::units::Unit;
 
+use super::needs::fits;
 use super::{SheetProblem, Spec, Specs};
 use crate::message::{of_trade, sheet_entry_unit, sheet_lacks, sheet_quantity};
 
@@ -39,13 +40,7 @@ fn entry_fits(step: &Step, entry: &Entry, specs: &Specs, problems: &mut Vec<Shee
             // A key that is missing or of another kind is told by `lacking`.
             _ => continue,
         };
-        // A time to wait is given in minutes only, as it is shown so; every other limit may be in any unit of its
-        // quantity.
-        let fits = match wanted.quantity() {
-            Quantity::Time => found == wanted,
-            quantity => found.quantity() == quantity,
-        };
-        if !fits {
+        if !fits(wanted, found) {
             let message = sheet_quantity(&entry.id, &step.id, wanted.symbol(), found.symbol());
             problems.push(SheetProblem { key: Some(need.key.to_owned()), message });
         }

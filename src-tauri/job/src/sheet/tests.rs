@@ -12,8 +12,13 @@ use crate::testing::{procedure, sheet, specs};
 
 fn with(key: &str, is: Value) -> Sheet {
     let mut sheet = sheet();
-    sheet.values.insert(key.into(), SheetValue { is, source: "a test".into(), entered_by: "tests".into() });
+    sheet.values.insert(key.into(), value(is));
     sheet
+}
+
+fn value(is: Value) -> SheetValue {
+    let (source, entered_by) = ("a test".into(), "tests".into());
+    SheetValue { is, source, entered_by, entered_on: None, checked: None }
 }
 
 fn problem(key: &str, is: Value) -> Message {

@@ -4,7 +4,7 @@ use panside_procedure::format::Ask;
 use panside_trade::units::{Quantity, Unit};
 
 /// Symbols of the units for a quantity, the usual one first.
-fn of(quantity: Quantity, usual: Unit) -> Vec<String> {
+pub(crate) fn of(quantity: Quantity, usual: Unit) -> Vec<String> {
     let beside: &[Unit] = match quantity {
         Quantity::Temperature => &[Unit::DegreeCelsius, Unit::DegreeFahrenheit],
         Quantity::Length => &[Unit::Millimetre, Unit::Inch],

@@ -49,6 +49,23 @@ pub struct Entry {
     pub classes: BTreeMap<String, ClassEffect>,
 }
 
+impl Entry {
+    /// Whether a class is one of this entry and lets the step be done.
+    #[must_use]
+    pub fn goes_on(&self, class: &str) -> bool {
+        self.ask.classes().contains(&class) && self.classes.get(class).is_none_or(|effect| !effect.not_yet)
+    }
+
+    /// The class that is planned for: a level is in range, of other kinds the first that lets the step be done. Authors
+    /// write the usual answer of a choice first.
+    #[must_use]
+    pub fn usual(&self) -> Option<&str> {
+        let in_range = matches!(self.ask, Ask::Level(_)).then_some(level::IN);
+        let all = in_range.into_iter().chain(self.ask.classes());
+        all.into_iter().find(|class| self.goes_on(class))
+    }
+}
+
 /// What an outcome of an entry does.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]

@@ -4,9 +4,10 @@ use std::collections::BTreeMap;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 /// A spec sheet.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Sheet {
     /// Always `panside-sheet/1`.
@@ -25,7 +26,7 @@ pub struct Sheet {
 }
 
 /// One value with where it comes from.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SheetValue {
     /// What it is.
@@ -34,10 +35,30 @@ pub struct SheetValue {
     pub source: String,
     /// Who entered it. Never empty.
     pub entered_by: String,
+    /// The day on which it was entered, as `YYYY-MM-DD`. Absent where nobody took it down.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub entered_on: Option<String>,
+    /// A second person's check. A change of the value takes it away.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub checked: Option<Check>,
+}
+
+/// That a second person compared a value with its source.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "SheetCheck")]
+#[serde(deny_unknown_fields)]
+pub struct Check {
+    /// Who. Somebody else than who entered the value.
+    pub by: String,
+    /// The day, as `YYYY-MM-DD`.
+    pub on: String,
+    /// They gave their PIN for it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub pin: bool,
 }
 
 /// The kinds of value.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum Value {
     /// One number with its unit.

@@ -3,7 +3,7 @@
 //! Negations are pushed down to the tests. What a gate that is `unknown` means depends on where the predicate
 //! stands: a rule never takes it for a yes, a danger always does, and a step's `on` stays undecided.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::Procedure;
 use super::names::Names;
@@ -15,7 +15,7 @@ use crate::predicate::{self, Doing, Expr, Node, PredicateError};
 /// Terms within terms deeper than this are refused, so that no file can exhaust the stack.
 const DEEPEST_TERMS: usize = 16;
 /// A predicate with more parts, its terms written out, is refused, so that no file can exhaust the memory.
-const MOST_PARTS: usize = 10_000;
+const MOST_PARTS: usize = 2_000;
 
 /// Where a predicate stands, and so what it may read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -55,6 +55,8 @@ pub(super) struct Binder<'a> {
     pub checklist: &'a Checklist,
     pub names: &'a Names,
     pub fields: &'a Fields,
+    /// Every term, parsed once.
+    terms: BTreeMap<&'a str, Result<Expr, PredicateError>>,
 }
 
 struct Pass<'a> {
@@ -65,7 +67,12 @@ struct Pass<'a> {
     parts: usize,
 }
 
-impl Binder<'_> {
+impl<'a> Binder<'a> {
+    pub fn new(checklist: &'a Checklist, names: &'a Names, fields: &'a Fields) -> Self {
+        let terms = checklist.terms.iter().map(|(name, text)| (name.as_str(), predicate::parse(text)));
+        Binder { checklist, names, fields, terms: terms.collect() }
+    }
+
     /// Compiles a predicate, or, with `negated`, its opposite.
     pub fn compile(&self, text: &str, place: Where, negated: bool) -> Result<(Pred, Reads), PredicateError> {
         let expr = predicate::parse(text)?;
@@ -79,7 +86,11 @@ impl Binder<'_> {
 impl Pass<'_> {
     fn bind(&mut self, expr: &Expr, negated: bool, known: &BTreeSet<VarIx>) -> Result<Tree, PredicateError> {
         let error = |message: String| PredicateError { at: expr.at, message };
-        self.parts += 1;
+        self.parts += match &expr.is {
+            Node::Is { values, .. } => values.len(),
+            Node::TrayClear => self.binder.fields.items.len().max(1),
+            _ => 1,
+        };
         if self.parts > MOST_PARTS {
             return Err(error(format!(
                 "with its terms written out this has more than {MOST_PARTS} parts; say it shorter"
@@ -161,7 +172,8 @@ impl Pass<'_> {
         known: &BTreeSet<VarIx>,
     ) -> Result<Tree, PredicateError> {
         let error = |message: String| PredicateError { at, message };
-        let Some(text) = self.binder.checklist.terms.get(name) else {
+        let binder = self.binder;
+        let Some(parsed) = binder.terms.get(name) else {
             let message = if self.binder.names.var(name).is_some() {
                 format!("\"{name}\" has values: write {name} = value")
             } else {
@@ -177,12 +189,10 @@ impl Pass<'_> {
                 "terms stand in each other deeper than {DEEPEST_TERMS}; write some of them out"
             )));
         }
-        let expr =
-            predicate::parse(text).map_err(|inner| error(format!("in the term \"{name}\": {inner}")))?;
+        let within = |inner: PredicateError| error(format!("in the term \"{name}\": {inner}"));
+        let expr = parsed.as_ref().map_err(|inner| within(inner.clone()))?;
         self.open_terms.push(name.to_owned());
-        let pred = self
-            .bind(&expr, negated, known)
-            .map_err(|inner| error(format!("in the term \"{name}\": {inner}")))?;
+        let pred = self.bind(expr, negated, known).map_err(within)?;
         self.open_terms.pop();
         Ok(pred)
     }

@@ -8,7 +8,8 @@ use super::names::Names;
 use super::outcomes::{MOST_OUTCOMES, OutcomeTable};
 use super::phases::phases;
 use super::place::Places;
-use super::{Problem, Problems, Procedure};
+use super::struck::add_struck_with;
+use super::{MOST_PROBLEMS, Problem, Problems, Procedure, sizes};
 use crate::format::{Assignments, Checklist, ClassEffect, Ends, Pieces, SignKind, Step};
 use crate::machine::{
     Assign, DangerRule, FollowRule, ItemIx, ItemRule, Layout, Machine, MoveRule, Outcome, PhaseIx, Pred,
@@ -16,7 +17,7 @@ use crate::machine::{
 };
 
 pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
-    let mut problems = check::sizes(&checklist, places);
+    let mut problems = sizes::sizes(&checklist, places);
     let fits = problems.is_empty();
     let names = Names::of(&checklist, places, &mut problems);
     if !fits {
@@ -44,12 +45,12 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
         .enumerate()
         .flat_map(|(phase, is)| (0..is.steps.len()).map(move |step| (phase, step)))
         .collect();
-    let binder = Binder { checklist: &checklist, names: &names, fields: &fields };
-    let mut builder = Builder { binder: &binder, places, problems, outcomes: Vec::new() };
+    let binder = Binder::new(&checklist, &names, &fields);
+    let mut builder = Builder { binder: &binder, places, problems, outcomes: Vec::new(), since: Vec::new() };
     let machine = builder.machine(layout);
-    let Builder { problems, outcomes, .. } = builder;
+    let Builder { problems, outcomes, since, .. } = builder;
     if problems.is_empty() {
-        Ok(Procedure { checklist, machine, names, outcomes, step_places, places: places.clone() })
+        Ok(Procedure { checklist, machine, names, outcomes, since, step_places, places: places.clone() })
     } else {
         Err(Problems(sorted(problems)))
     }
@@ -58,6 +59,7 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
 fn sorted(mut problems: Vec<Problem>) -> Vec<Problem> {
     problems.sort();
     problems.dedup();
+    problems.truncate(MOST_PROBLEMS);
     problems
 }
 
@@ -112,6 +114,8 @@ struct Builder<'a> {
     places: &'a Places,
     problems: Vec<Problem>,
     outcomes: Vec<OutcomeTable>,
+    /// By step: since when its wait runs.
+    since: Vec<Option<Pred>>,
 }
 
 impl Builder<'_> {
@@ -283,6 +287,9 @@ impl Builder<'_> {
         let signs = |ids: &mut dyn Iterator<Item = &String>| {
             ids.filter_map(|id| names.sign(id)).collect::<Vec<SignIx>>()
         };
+        let since = step.wait.as_ref().and_then(|wait| wait.since.as_ref());
+        let since = since.map(|text| self.pred(text, &format!("{place}/wait/since"), Where::Matter, false).0);
+        self.since.push(since);
         let (outcomes, effects) = self.outcomes(step, place);
         StepRule {
             work: self.binder.fields.steps[at],
@@ -390,25 +397,4 @@ fn written(
         }
     }
     found
-}
-
-/// A step is struck with every step it builds on, however far back.
-fn add_struck_with(steps: &mut [StepRule]) {
-    for at in 0..steps.len() {
-        let mut with: BTreeSet<StepIx> = BTreeSet::new();
-        loop {
-            let more: Vec<StepIx> = (0..steps.len())
-                .map(StepIx::of)
-                .filter(|other| !with.contains(other) && other.at() != at)
-                .filter(|other| {
-                    steps[other.at()].relies_on.iter().any(|base| base.at() == at || with.contains(base))
-                })
-                .collect();
-            if more.is_empty() {
-                break;
-            }
-            with.extend(more);
-        }
-        steps[at].struck_with = with.into_iter().collect();
-    }
 }

@@ -8,7 +8,7 @@ use super::Problem;
 use super::names::Names;
 use super::place::Places;
 use crate::format::{Ask, Assignments, Checklist, Step};
-use crate::machine::{StepSet, VarIx};
+use crate::machine::VarIx;
 
 /// Steps in file order, each with its place.
 pub(super) fn steps(checklist: &Checklist) -> impl Iterator<Item = (String, &Step)> {
@@ -27,42 +27,7 @@ pub(super) fn signs_of(step: &Step) -> impl Iterator<Item = &String> {
 
 /// A problem at a place.
 pub(super) fn at(places: &Places, place: &str, message: String) -> Problem {
-    let (line, column) = places.find(place);
-    Problem { line, column, place: place.to_owned(), message }
-}
-
-/// Sizes that everything after relies on.
-pub(super) fn sizes(checklist: &Checklist, places: &Places) -> Vec<Problem> {
-    let mut problems = Vec::new();
-    let mut bound = |place: String, what: &str, is: usize, least: usize, most: usize| {
-        if is < least || is > most {
-            problems.push(at(
-                places,
-                &place,
-                format!("{what}: there are {is}; {least} to {most} are possible"),
-            ));
-        }
-    };
-    bound("/crew".into(), "people in a step at one time", usize::from(checklist.crew), 1, 3);
-    bound("/phases".into(), "phases", checklist.phases.len(), 1, 64);
-    bound("/phases".into(), "steps", steps(checklist).count(), 1, StepSet::MOST - 1);
-    bound("/dangers".into(), "dangers", checklist.dangers.len(), 1, 63);
-    for (place, condition) in checklist.conditions.iter().enumerate() {
-        bound(format!("/conditions/{place}/values"), "values", condition.values.len(), 2, 60);
-    }
-    for (place, fact) in checklist.facts.iter().enumerate() {
-        bound(format!("/facts/{place}/values"), "values", fact.values.len(), 2, 60);
-    }
-    for (place, gate) in checklist.gates.iter().enumerate() {
-        bound(format!("/gates/{place}/classes"), "classes", gate.classes.len(), 1, 59);
-    }
-    for (place, item) in checklist.items.iter().enumerate() {
-        bound(format!("/items/{place}/count"), "pieces", usize::from(item.count), 1, 63);
-    }
-    for (place, phase) in checklist.phases.iter().enumerate() {
-        bound(format!("/phases/{place}/steps"), "steps in the phase", phase.steps.len(), 1, 255);
-    }
-    problems
+    Problem::at(places.find(place), place, message)
 }
 
 /// The rules of the format, one by one.

@@ -158,7 +158,6 @@ impl Taken<'_> {
         } else {
             return;
         };
-        let (line, column) = self.places.find(place);
-        self.problems.push(Problem { line, column, place: place.to_owned(), message });
+        self.problems.push(Problem::at(self.places.find(place), place, message));
     }
 }

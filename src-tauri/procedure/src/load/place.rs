@@ -1,55 +1,166 @@
 //! Where each part of a JSON text stands, and which keys stand twice.
 //!
-//! `serde_json` has read the text already, so that only its shape matters here.
+//! `serde_json` has read the text already, so that only its shape matters here. The places are a tree like the text
+//! itself, so that they take no more room than it does, however long its keys and however deep its lists.
 
 use std::collections::BTreeMap;
+use std::fmt;
+use std::ops::Range;
 
-/// Line and column, both from 1.
-pub type LineColumn = (usize, usize);
+/// Keys that stand twice are told up to this many.
+const MOST_TWICE: usize = 100;
+
+/// A line and a column, both from 1, and the file they are in where it is not the one that was read.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Spot {
+    /// The part's file; nothing for the checklist's own.
+    pub file: Option<String>,
+    /// Line, from 1.
+    pub line: usize,
+    /// Column, from 1.
+    pub column: usize,
+}
+
+impl fmt::Display for Spot {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some(file) = &self.file {
+            write!(out, "{file}, ")?;
+        }
+        write!(out, "line {}, column {}", self.line, self.column)
+    }
+}
 
 /// The places of a JSON text by JSON pointer.
 #[derive(Debug, Clone, Default)]
 pub struct Places {
-    at: BTreeMap<String, LineColumn>,
+    root: Node,
     /// Pointers of keys that stand twice in one object.
     pub twice: Vec<String>,
+    /// The names of the files that places can be in; 0 is the file itself.
+    files: Vec<Option<String>>,
+}
+
+/// Where a value stands and what is in it.
+#[derive(Debug, Clone, Default)]
+struct Node {
+    at: At,
+    bytes: Range<usize>,
+    below: Below,
+}
+
+/// A place as numbers.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct At {
+    /// Which file; 0 is the file itself.
+    pub file: usize,
+    /// Line, from 1.
+    pub line: usize,
+    /// Column, from 1.
+    pub column: usize,
+}
+
+#[derive(Debug, Clone, Default)]
+enum Below {
+    #[default]
+    Nothing,
+    Elements(Vec<Node>),
+    Fields(BTreeMap<String, Node>),
 }
 
 impl Places {
     /// Finds the places of a text that is valid JSON.
     #[must_use]
     pub fn of(text: &str) -> Places {
-        let mut scan = Scan { chars: text.chars().peekable(), line: 1, column: 1, places: Places::default() };
-        scan.value(&mut String::new());
-        scan.places
+        let mut scan = Scan { rest: text.chars().peekable(), byte: 0, line: 1, column: 1, twice: Vec::new() };
+        let root = scan.value(&mut Vec::new());
+        Places { root, twice: scan.twice, files: vec![None] }
     }
 
     /// The place of a part, or of the nearest part around it.
     #[must_use]
-    pub fn find(&self, pointer: &str) -> LineColumn {
-        let mut pointer = pointer;
-        loop {
-            if let Some(&place) = self.at.get(pointer) {
-                return place;
+    pub fn find(&self, pointer: &str) -> Spot {
+        let At { file, line, column } = self.node(pointer).0.at;
+        Spot { file: self.files.get(file).cloned().flatten(), line, column }
+    }
+
+    /// The bytes of a value that is there.
+    #[must_use]
+    pub fn bytes(&self, pointer: &str) -> Option<Range<usize>> {
+        let (node, whole) = self.node(pointer);
+        whole.then(|| node.bytes.clone())
+    }
+
+    /// The places of every value by the byte it begins at.
+    #[must_use]
+    pub fn by_byte(&self) -> BTreeMap<usize, At> {
+        let mut found = BTreeMap::new();
+        self.root.each(&mut |node| {
+            found.insert(node.bytes.start, node.at);
+        });
+        found
+    }
+
+    /// Moves every place to where its value was copied from, which `origin` knows by the byte it begins at.
+    pub fn trace(&mut self, files: Vec<Option<String>>, origin: &dyn Fn(usize) -> At) {
+        self.files = files;
+        self.root.change(&mut |node| node.at = origin(node.bytes.start));
+    }
+
+    /// The node at a pointer, or the nearest around it, and whether it is that one.
+    fn node(&self, pointer: &str) -> (&Node, bool) {
+        let mut node = &self.root;
+        for name in pointer.split('/').skip(1) {
+            let next = match &node.below {
+                Below::Nothing => None,
+                Below::Elements(all) => name.parse().ok().and_then(|at: usize| all.get(at)),
+                Below::Fields(all) => all.get(&name.replace("~1", "/").replace("~0", "~")),
+            };
+            match next {
+                Some(next) => node = next,
+                None => return (node, false),
             }
-            match pointer.rfind('/') {
-                Some(cut) => pointer = &pointer[..cut],
-                None => return (1, 1),
-            }
+        }
+        (node, true)
+    }
+}
+
+impl Node {
+    fn each(&self, look: &mut dyn FnMut(&Node)) {
+        look(self);
+        match &self.below {
+            Below::Nothing => {}
+            Below::Elements(all) => all.iter().for_each(|node| node.each(look)),
+            Below::Fields(all) => all.values().for_each(|node| node.each(look)),
+        }
+    }
+
+    fn change(&mut self, change: &mut dyn FnMut(&mut Node)) {
+        change(self);
+        match &mut self.below {
+            Below::Nothing => {}
+            Below::Elements(all) => all.iter_mut().for_each(|node| node.change(change)),
+            Below::Fields(all) => all.values_mut().for_each(|node| node.change(change)),
         }
     }
 }
 
+/// A JSON pointer of names.
+fn pointer<'a>(names: impl Iterator<Item = &'a String>) -> String {
+    names.fold(String::new(), |all, name| all + "/" + &name.replace('~', "~0").replace('/', "~1"))
+}
+
 struct Scan<'a> {
-    chars: std::iter::Peekable<std::str::Chars<'a>>,
+    rest: std::iter::Peekable<std::str::Chars<'a>>,
+    byte: usize,
     line: usize,
     column: usize,
-    places: Places,
+    twice: Vec<String>,
 }
 
 impl Scan<'_> {
     fn next(&mut self) -> Option<char> {
-        let char = self.chars.next()?;
+        let char = self.rest.next()?;
+        self.byte += char.len_utf8();
         if char == '\n' {
             self.line += 1;
             self.column = 1;
@@ -60,57 +171,69 @@ impl Scan<'_> {
     }
 
     fn skip_space(&mut self) {
-        while self.chars.peek().is_some_and(|char| char.is_whitespace() || *char == ',' || *char == ':') {
+        while self.rest.peek().is_some_and(|char| char.is_whitespace() || *char == ',' || *char == ':') {
             self.next();
         }
     }
 
-    fn value(&mut self, pointer: &mut String) {
+    /// Reads a value that stands in those `around` it.
+    fn value(&mut self, around: &mut Vec<String>) -> Node {
         self.skip_space();
-        if self.places.at.insert(pointer.clone(), (self.line, self.column)).is_some() {
-            self.places.twice.push(pointer.clone());
-        }
-        match self.chars.peek() {
-            Some('{') => self.children(pointer, '}', |scan, _| {
-                scan.next();
-                scan.string()
-            }),
-            Some('[') => self.children(pointer, ']', |_, count| count.to_string()),
+        let at = At { file: 0, line: self.line, column: self.column };
+        let begin = self.byte;
+        let below = match self.rest.peek() {
+            Some('{') => self.fields(around),
+            Some('[') => self.elements(around),
             Some('"') => {
                 self.next();
                 self.string();
+                Below::Nothing
             }
             _ => {
-                while self
-                    .chars
-                    .peek()
-                    .is_some_and(|char| !matches!(char, ',' | '}' | ']') && !char.is_whitespace())
-                {
+                let ends = |char: &char| matches!(char, ',' | '}' | ']') || char.is_whitespace();
+                while self.rest.peek().is_some_and(|char| !ends(char)) {
                     self.next();
                 }
+                Below::Nothing
             }
-        }
+        };
+        Node { at, bytes: begin..self.byte, below }
     }
 
-    fn children(&mut self, pointer: &mut String, end: char, name: fn(&mut Self, usize) -> String) {
+    fn elements(&mut self, around: &mut Vec<String>) -> Below {
+        let mut all = Vec::new();
         self.next();
-        for count in 0.. {
-            self.skip_space();
-            match self.chars.peek() {
-                None => return,
-                Some(&char) if char == end => {
-                    self.next();
-                    return;
-                }
-                Some(_) => {}
-            }
-            let length = pointer.len();
-            let name = name(self, count);
-            pointer.push('/');
-            pointer.push_str(&name.replace('~', "~0").replace('/', "~1"));
-            self.value(pointer);
-            pointer.truncate(length);
+        while self.goes_on(']') {
+            around.push(all.len().to_string());
+            all.push(self.value(around));
+            around.pop();
         }
+        Below::Elements(all)
+    }
+
+    fn fields(&mut self, around: &mut Vec<String>) -> Below {
+        let mut all = BTreeMap::new();
+        self.next();
+        while self.goes_on('}') {
+            self.next();
+            let name = self.string();
+            around.push(name.clone());
+            if all.insert(name, self.value(around)).is_some() && self.twice.len() < MOST_TWICE {
+                self.twice.push(pointer(around.iter()));
+            }
+            around.pop();
+        }
+        Below::Fields(all)
+    }
+
+    /// Whether another one comes; reads the end where none does.
+    fn goes_on(&mut self, end: char) -> bool {
+        self.skip_space();
+        let ends = self.rest.peek().is_none_or(|char| *char == end);
+        if ends {
+            self.next();
+        }
+        !ends
     }
 
     /// The rest of a string whose opening quote is read.
@@ -133,12 +256,34 @@ impl Scan<'_> {
 mod tests {
     use super::*;
 
+    fn find(places: &Places, pointer: &str) -> (usize, usize) {
+        let spot = places.find(pointer);
+        (spot.line, spot.column)
+    }
+
     #[test]
     fn a_part_is_found_by_its_pointer() {
         let places = Places::of("{\n  \"steps\": [\n    {\"id\": \"a\"},\n    {\"id\": \"b\"}\n  ]\n}");
-        assert_eq!(places.find("/steps/1/id"), (4, 12));
-        assert_eq!(places.find("/steps/1/needs"), (4, 5), "what is not there is shown at what surrounds it");
-        assert_eq!(places.find(""), (1, 1));
+        assert_eq!(find(&places, "/steps/1/id"), (4, 12));
+        assert_eq!(
+            find(&places, "/steps/1/needs"),
+            (4, 5),
+            "what is not there is shown at what surrounds it"
+        );
+        assert_eq!(find(&places, ""), (1, 1));
+    }
+
+    #[test]
+    fn a_value_is_told_by_its_bytes() {
+        let text = "{\"ä/b\": [1, {\"c\": \"ü\"}, []], \"d\": true}";
+        let places = Places::of(text);
+        let of = |pointer: &str| places.bytes(pointer).map(|bytes| &text[bytes]);
+        assert_eq!(of("/ä~1b/1"), Some("{\"c\": \"ü\"}"));
+        assert_eq!(of("/ä~1b/1/c"), Some("\"ü\""));
+        assert_eq!(of("/ä~1b/2"), Some("[]"));
+        assert_eq!(of("/d"), Some("true"));
+        assert_eq!(of(""), Some(text));
+        assert_eq!(of("/d/e"), None);
     }
 
     #[test]

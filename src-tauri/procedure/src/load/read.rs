@@ -7,21 +7,25 @@ use serde::de::DeserializeOwned;
 use serde_json::Value;
 use serde_path_to_error::Segment;
 
-use super::place::Places;
-use super::{LARGEST_FILE, Problem, Problems};
+use super::place::{Places, Spot};
+use super::{LARGEST_FILE, MOST_PROBLEMS, Problem, Problems};
 use crate::format::{CHECKLIST_FORMAT, Checklist, SHEET_FORMAT, Sheet};
 
-/// After so many mistakes the rest is left for the next try.
-const MOST_PROBLEMS: usize = 100;
-
-pub(super) fn checklist(bytes: &[u8]) -> Result<(Checklist, Places), Problems> {
-    let (value, places) = json(bytes, CHECKLIST_FORMAT)?;
-    let checklist = Reader::new(&places).read(value)?;
+/// Reads a checklist; `trace` may move the places before anything is told.
+pub(super) fn checklist(bytes: &[u8], trace: &dyn Fn(&mut Places)) -> Result<(Checklist, Places), Problems> {
+    let Json { value, mut places, .. } = json(bytes, CHECKLIST_FORMAT)?;
+    trace(&mut places);
+    let checklist = typed(value, &places)?;
     Ok((checklist, places))
 }
 
+/// Reads a value into a format's type, or tells every place where it does not fit.
+pub(crate) fn typed<T: DeserializeOwned>(value: Value, places: &Places) -> Result<T, Problems> {
+    Reader::new(places).read(value)
+}
+
 pub(super) fn sheet(bytes: &[u8]) -> Result<Sheet, Problems> {
-    let (value, places) = json(bytes, SHEET_FORMAT)?;
+    let Json { value, places, .. } = json(bytes, SHEET_FORMAT)?;
     let mut reader = Reader::new(&places);
     for (key, one) in value.get("values").and_then(Value::as_object).into_iter().flatten() {
         for needed in ["source", "entered_by"] {
@@ -36,30 +40,36 @@ pub(super) fn sheet(bytes: &[u8]) -> Result<Sheet, Problems> {
     reader.read(value)
 }
 
-fn json(bytes: &[u8], format: &str) -> Result<(Value, Places), Problems> {
-    let whole =
-        |message: String| Problems(vec![Problem { line: 1, column: 1, place: String::new(), message }]);
+/// A text that is JSON of the right format, not yet looked into.
+pub(crate) struct Json {
+    pub text: String,
+    pub value: Value,
+    pub places: Places,
+}
+
+/// Reads JSON of a format, within the bounds for a file.
+pub(crate) fn json(bytes: &[u8], format: &str) -> Result<Json, Problems> {
+    let at = |line, column, place: &str, message| {
+        Problems(vec![Problem::at(Spot { file: None, line, column }, place, message)])
+    };
+    let whole = |message: String| at(1, 1, "", message);
     if bytes.len() > LARGEST_FILE {
-        let size = bytes.len().div_ceil(1024 * 1024);
-        return Err(whole(format!(
-            "the file has {size} MB; the most is {} MB",
-            LARGEST_FILE / (1024 * 1024)
-        )));
+        let most = LARGEST_FILE / (1024 * 1024);
+        return Err(whole(format!("the file has more than {most} MB, which is the most")));
     }
     let text = std::str::from_utf8(bytes).map_err(|error| {
         whole(format!("the file is not UTF-8 from byte {} on; save it as UTF-8", error.valid_up_to()))
     })?;
     let value: Value = serde_json::from_str(text).map_err(|error| {
         let message = format!("this is not JSON: {}", without_place(&error.to_string()));
-        Problems(vec![Problem { line: error.line(), column: error.column(), place: String::new(), message }])
+        at(error.line(), error.column(), "", message)
     })?;
     let places = Places::of(text);
     match value.get("format").and_then(Value::as_str) {
-        Some(found) if found == format => Ok((value, places)),
+        Some(found) if found == format => Ok(Json { text: text.to_owned(), value, places }),
         Some(found) => {
-            let (line, column) = places.find("/format");
             let message = format!("the format is \"{found}\"; this version of Panside reads \"{format}\"");
-            Err(Problems(vec![Problem { line, column, place: "/format".to_owned(), message }]))
+            Err(Problems(vec![Problem::at(places.find("/format"), "/format", message)]))
         }
         None => Err(whole(format!("\"format\": \"{format}\" is missing"))),
     }
@@ -86,8 +96,7 @@ impl<'a> Reader<'a> {
     }
 
     fn problem(&mut self, place: &str, message: String) {
-        let (line, column) = self.places.find(place);
-        self.problems.push(Problem { line, column, place: place.to_owned(), message });
+        self.problems.push(Problem::at(self.places.find(place), place, message));
     }
 
     fn read<T: DeserializeOwned>(mut self, mut value: Value) -> Result<T, Problems> {

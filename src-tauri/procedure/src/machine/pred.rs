@@ -86,6 +86,7 @@ const FAILS: u16 = u16::MAX - 1;
 
 impl From<Tree> for Pred {
     fn from(tree: Tree) -> Pred {
+        let tree = folded(tree);
         // Written from the last test to the first, since a test must know where those after it stand.
         let mut tests = Vec::new();
         let start = place(&tree, HOLDS, FAILS, &mut tests);
@@ -106,6 +107,30 @@ impl From<Tree> for Pred {
     }
 }
 
+/// The same without constants within: one that decides a part would leave tests that nothing leads to, and judging
+/// begins at the first test.
+fn folded(tree: Tree) -> Tree {
+    let (parts, all) = match tree {
+        Tree::All(parts) => (parts, true),
+        Tree::Any(parts) => (parts, false),
+        other => return other,
+    };
+    let mut left = Vec::new();
+    for part in parts.into_iter().map(folded) {
+        match part {
+            Tree::Const(value) if value == all => {}
+            Tree::Const(value) => return Tree::Const(value),
+            other => left.push(other),
+        }
+    }
+    match left.len() {
+        0 => Tree::Const(all),
+        1 => left.remove(0),
+        _ if all => Tree::All(left),
+        _ => Tree::Any(left),
+    }
+}
+
 /// Puts the tests of a part before those that are placed; answers where the part begins.
 fn place(part: &Tree, yes: u16, no: u16, tests: &mut Vec<Placed>) -> u16 {
     match part {
@@ -121,7 +146,7 @@ fn place(part: &Tree, yes: u16, no: u16, tests: &mut Vec<Placed>) -> u16 {
 }
 
 impl Pred {
-    /// The predicate as it is written.
+    /// The predicate as a tree, without constants within.
     #[must_use]
     pub fn tree(&self) -> &Tree {
         &self.tree

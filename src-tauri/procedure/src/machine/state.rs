@@ -124,6 +124,12 @@ impl Machine {
         })
     }
 
+    /// How many people can be in steps at a time.
+    #[must_use]
+    pub fn people(&self) -> usize {
+        self.layout.begun.len()
+    }
+
     /// Whether somebody is in the step.
     #[inline]
     #[must_use]

@@ -6,11 +6,18 @@ use super::{Doing, Expr, Node, PredicateError};
 /// Deeper nesting than this is refused, so that no text can exhaust the stack.
 const DEEPEST: usize = 64;
 
+/// A longer text is refused before it is read; a predicate of a few hundred characters is hard to read already.
+const LONGEST: usize = 20_000;
+
 /// Reads a predicate.
 ///
 /// # Errors
 /// The first place where the text does not fit the grammar, with what would fit.
 pub fn parse(text: &str) -> Result<Expr, PredicateError> {
+    if text.len() > LONGEST {
+        let message = format!("it has more than {LONGEST} characters; give parts of it names in \"terms\"");
+        return Err(PredicateError { at: 0, message });
+    }
     let tokens = tokens(text)?;
     let end = text.chars().count();
     let mut parser = Parser { tokens, next: 0, end };
@@ -261,10 +268,16 @@ mod tests {
 
     #[test]
     fn nesting_is_bounded() {
-        let deep = format!("{}true{}", "(".repeat(100_000), ")".repeat(100_000));
+        let deep = format!("{}true{}", "(".repeat(9_000), ")".repeat(9_000));
         assert!(parse(&deep).unwrap_err().message.contains("nested deeper"));
-        let nots = format!("{}true", "not ".repeat(100_000));
+        let nots = format!("{}true", "not ".repeat(4_000));
         assert!(parse(&nots).unwrap_err().message.contains("nested deeper"));
+    }
+
+    #[test]
+    fn a_text_that_nobody_could_read_is_refused_before_it_is_read() {
+        let long = format!("lift = {}", "x".repeat(20_000));
+        assert!(parse(&long).unwrap_err().message.contains("more than 20000 characters"));
     }
 
     #[test]

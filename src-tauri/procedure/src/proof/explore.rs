@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use super::Ask;
 use super::actions::{Actions, kind};
-use super::canon::canon;
+use super::canon::{Apart, canon};
 use super::changes::Changes;
 use super::edges::{Edge, Kind};
 use super::graph::{Graph, MOST_STATES};
@@ -72,6 +72,7 @@ struct Step {
 
 /// What is used over and over while searching.
 struct Work {
+    apart: Apart,
     vehicles: Vehicles,
     candidates: Vec<u16>,
     steps: Vec<Step>,
@@ -79,9 +80,9 @@ struct Work {
 }
 
 impl Work {
-    fn new(machine: &Machine) -> Work {
+    fn new(machine: &Machine, apart: Apart) -> Work {
         let vehicles = Vehicles::new(machine);
-        Work { vehicles, candidates: Vec::new(), steps: Vec::new(), hashes: Vec::new() }
+        Work { apart, vehicles, candidates: Vec::new(), steps: Vec::new(), hashes: Vec::new() }
     }
 }
 
@@ -139,7 +140,7 @@ pub fn explore<'a>(procedure: &'a Procedure, runs: Runs, ask: Ask, teller: &Tell
         dangerous: Marks::default(),
     };
     for start in machine.all_starts() {
-        let (number, new) = found.graph.insert(&canon(machine, start));
+        let (number, new) = found.graph.insert(&canon(machine, ask.apart, start));
         if new {
             for danger in machine.dangers_now(&start).iter() {
                 found.dangerous_starts.entry(danger).or_insert(number);
@@ -158,7 +159,7 @@ impl Found<'_> {
         self.graph.next_layer();
         let mut layer_end = self.graph.len();
         let mut at = 0;
-        let mut work = Work::new(self.machine);
+        let mut work = Work::new(self.machine, ask.apart);
         // One state adds at most as many as there are actions.
         let more = STRIDE.max(TOGETHER * self.actions.len());
         let mut next_look = 0;
@@ -204,7 +205,7 @@ impl Found<'_> {
                 let Some((next, dangers)) = self.successor(&before, action) else { continue };
                 self.transitions += 1;
                 self.note(number, &before, at, &next, dangers);
-                let next = canon(self.machine, next);
+                let next = canon(self.machine, work.apart, next);
                 let differs = self.graph.differs(&state, &next);
                 let kind = kind(self.machine, last, action);
                 work.steps.push(Step { from: number, kind, next, differs, pair: (0, 0) });

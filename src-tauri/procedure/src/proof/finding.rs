@@ -1,10 +1,12 @@
 //! One thing that a proof has found, where it stands in the file, and what would close it.
 
+use std::fmt;
+
 use serde::Serialize;
 
 use super::Property;
 use crate::format::Signal;
-use crate::load::Procedure;
+use crate::load::{Procedure, Spot};
 use crate::machine::{Action, State};
 
 /// One thing that refutes a checklist.
@@ -41,6 +43,9 @@ pub struct Remark {
 /// A place in a checklist's file.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 pub struct Place {
+    /// The file of the part it stands in; absent for the checklist's own.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub file: Option<String>,
     /// Line, from 1.
     pub line: usize,
     /// Column, from 1.
@@ -49,11 +54,19 @@ pub struct Place {
     pub pointer: String,
 }
 
+impl fmt::Display for Place {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let spot = Spot { file: self.file.clone(), line: self.line, column: self.column };
+        let pointer = if self.pointer.is_empty() { "/" } else { &self.pointer };
+        write!(out, "{spot} ({pointer})")
+    }
+}
+
 impl Place {
     pub(super) fn of(procedure: &Procedure, pointer: impl Into<String>) -> Place {
         let pointer = pointer.into();
-        let (line, column) = procedure.line_column(&pointer);
-        Place { line, column, pointer }
+        let Spot { file, line, column } = procedure.spot(&pointer);
+        Place { file, line, column, pointer }
     }
 }
 

@@ -125,19 +125,16 @@ impl Guard {
     }
 
     fn said(&self, procedure: &Procedure) -> String {
-        let (line, column) = procedure.line_column(&self.pointer);
         let whose = match self.action {
             Action::Begin(step) | Action::Done(step, _) => format!("step \"{}\"", procedure.step(step).id),
             Action::Move(made) => format!("move \"{}\"", procedure.move_text(made).id),
             _ => {
-                return format!(
-                    "\"{}\" (line {line}, column {column})",
-                    self.pointer.trim_start_matches('/')
-                );
+                let name = self.pointer.trim_start_matches('/');
+                return format!("\"{name}\" ({})", procedure.spot(&self.pointer));
             }
         };
         let which = if self.is_while { "while" } else { "needs" };
-        format!("\"{which}\" of {whose} (line {line}, column {column})")
+        format!("\"{which}\" of {whose} ({})", procedure.spot(&self.pointer))
     }
 }
 

@@ -1,5 +1,6 @@
 //! Every mistake in a file is told with its place and what to do about it.
 
+mod bounds;
 mod classes;
 mod file;
 mod names;

@@ -4,6 +4,7 @@
 //! - `kit`: how a checklist is changed and a job is run by names
 //! - `own_search`: a search as plain as can be, to hold the proof against
 //! - `loading`: every mistake is told with its place
+//! - `parts`: checklists that share parts
 //! - `machine`: what each action means
 //! - `proof`: what is proved, what is found, what is not claimed
 //! - `properties`: what holds in every run
@@ -13,5 +14,6 @@ mod kit;
 mod loading;
 mod machine;
 mod own_search;
+mod parts;
 mod proof;
 mod properties;

@@ -14,7 +14,7 @@ use panside_procedure::proof::{Answer, Ask, Finding, Proof, Property, Verdict, g
 use crate::kit::Draft;
 
 /// Neither strikes nor observations.
-const PLAIN: Ask = Ask { strike: false, observe: false, memory: 1 << 30, states: usize::MAX };
+const PLAIN: Ask = Ask { strike: false, observe: false, ..Ask::ALL };
 
 fn proof(draft: &Draft, ask: Ask) -> Proof {
     prove(&draft.procedure(), ask, &mut go_on)

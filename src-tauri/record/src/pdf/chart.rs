@@ -2,6 +2,7 @@
 
 use panside_trade::measure::Measure;
 use panside_trade::number::parse_number;
+use panside_trade::scale::Scale;
 use panside_trade::units::Unit;
 
 use super::flow::Flow;
@@ -14,15 +15,11 @@ use crate::source::Standing;
 
 /// Half the size of a cross.
 const CROSS: f32 = 3.6;
-/// A value this near to a full step, in steps, is on it.
-const SLACK: f64 = 1e-9;
 /// Places taken along each part of an edge of the band.
 const EDGE_STEPS: u8 = 40;
 /// Room for the numbers on the left, and below.
 const LEFT_OF: f32 = 26.0;
 const BELOW: f32 = 24.0;
-/// Steps between two ticks, of which tenths and tens are taken too.
-const NICE: &[f64] = &[1.0, 2.0, 5.0];
 
 /// A reading, in the units of the chart.
 struct Reading {
@@ -44,11 +41,9 @@ pub(super) enum Said {
     OfWhatCounts,
 }
 
-/// An axis: what it begins and ends at, and where that is.
+/// An axis: its scale, and where that begins and ends.
 struct Axis {
-    from: f64,
-    to: f64,
-    step: f64,
+    scale: Scale,
     start: f32,
     end: f32,
 }
@@ -62,7 +57,7 @@ pub(super) fn drawable(document: &Document) -> Vec<&Chart> {
 /// Draws a chart with its readings in a place of the page that is being written.
 pub(super) fn draw(flow: &mut Flow, document: &Document, chart: &Chart, place: Place, said: Said) {
     let (entries, points) = (entries(document, chart), points(chart));
-    let (across, up) = axes(&entries, &points, place);
+    let Some((across, up)) = axes(&entries, &points, place) else { return };
     let owner = flow.figure(alt(chart, &entries), place);
     draw_band(flow, owner, &points, &across, &up);
     draw_axes(flow, owner, chart, &across, &up);
@@ -86,17 +81,17 @@ fn draw_band(flow: &mut Flow, owner: Owner, points: &[[f64; 3]], across: &Axis, 
 fn draw_axes(flow: &mut Flow, owner: Owner, chart: &Chart, across: &Axis, up: &Axis) {
     let corner = [(across.start, up.end), (across.start, up.start), (across.end, up.start)];
     flow.draw(owner, line(&corner), None, Some((Ink::Black, 0.8)));
-    for tick in across.ticks() {
+    for tick in across.scale.ticks() {
         let x = across.at(tick);
         flow.draw(owner, line(&[(x, up.start), (x, up.start + 3.0)]), None, Some((Ink::Black, 0.6)));
-        let words = number(tick, across.step);
+        let words = across.scale.label(tick);
         let width = flow.letters.one(&words, Look::FOOT).width;
         flow.label(owner, &words, Look::FOOT, x - width / 2.0, up.start + 11.0);
     }
-    for tick in up.ticks() {
+    for tick in up.scale.ticks() {
         let y = up.at(tick);
         flow.draw(owner, line(&[(across.start - 3.0, y), (across.start, y)]), None, Some((Ink::Black, 0.6)));
-        let words = number(tick, up.step);
+        let words = up.scale.label(tick);
         let width = flow.letters.one(&words, Look::FOOT).width;
         flow.label(owner, &words, Look::FOOT, across.start - 5.0 - width, y + 2.5);
     }
@@ -260,13 +255,13 @@ fn points(chart: &Chart) -> Vec<[f64; 3]> {
     chart.points.iter().filter_map(point).collect()
 }
 
-fn axes(entries: &[Entry<'_>], points: &[[f64; 3]], (x, y, width, height): Place) -> (Axis, Axis) {
+fn axes(entries: &[Entry<'_>], points: &[[f64; 3]], (x, y, width, height): Place) -> Option<(Axis, Axis)> {
     let readings = || entries.iter().flat_map(|entry| &entry.readings);
     let across = points.iter().map(|[at, ..]| *at).chain(readings().map(|reading| reading.temperature));
     let up = points.iter().flat_map(|[_, low, high]| [*low, *high]);
     let up = up.chain(readings().filter_map(|reading| reading.trace)).chain([0.0]);
-    let across = Axis::over(across, 6.0, x + LEFT_OF, x + width - 4.0);
-    (across, Axis::over(up, 5.0, y + height - BELOW, y + 12.0))
+    let across = Axis { scale: Scale::over(across, 6.0)?, start: x + LEFT_OF, end: x + width - 4.0 };
+    Some((across, Axis { scale: Scale::over(up, 5.0)?, start: y + height - BELOW, end: y + 12.0 }))
 }
 
 impl Entry<'_> {
@@ -283,56 +278,14 @@ impl Reading {
 }
 
 impl Axis {
-    /// An axis over these values, with about so many ticks.
-    fn over(values: impl Iterator<Item = f64>, ticks: f64, start: f32, end: f32) -> Axis {
-        let (low, high) =
-            values.fold((f64::MAX, f64::MIN), |(low, high), value| (low.min(value), high.max(value)));
-        let span = (high - low).max(1e-6);
-        let power = 10_f64.powf((span / ticks).log10().floor());
-        let nice = NICE.iter().map(|nice| nice * power).find(|step| span / step <= ticks + SLACK);
-        let step = nice.unwrap_or(10.0 * power);
-        Axis {
-            from: (low / step + SLACK).floor() * step,
-            to: (high / step - SLACK).ceil() * step,
-            step,
-            start,
-            end,
-        }
-    }
-
     fn at(&self, value: f64) -> f32 {
-        let share = (value - self.from) / (self.to - self.from);
-        self.start + share as f32 * (self.end - self.start)
+        self.start + self.scale.share(value) as f32 * (self.end - self.start)
     }
-
-    fn ticks(&self) -> Vec<f64> {
-        let count = ((self.to - self.from) / self.step).round() as u32;
-        (0..=count).map(|number| self.from + f64::from(number) * self.step).collect()
-    }
-}
-
-/// A tick's number with as many decimals as its step has.
-fn number(value: f64, step: f64) -> String {
-    let decimals = (-step.log10().floor()).max(0.0) as usize;
-    format!("{value:.decimals$}")
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn an_axis_begins_and_ends_at_full_steps_around_what_was_read() {
-        let axis = Axis::over([40.0, 58.0, 70.0].into_iter(), 6.0, 0.0, 100.0);
-        assert_eq!((axis.from, axis.to, axis.step), (40.0, 70.0, 5.0));
-        assert_eq!((axis.at(40.0), axis.at(55.0), axis.at(70.0)), (0.0, 50.0, 100.0));
-        assert_eq!(axis.ticks().len(), 7);
-        let fine = Axis::over([0.1, 0.4].into_iter(), 6.0, 0.0, 1.0);
-        assert_eq!(
-            (number(fine.from, fine.step), number(fine.to, fine.step)),
-            ("0.10".to_owned(), "0.40".to_owned())
-        );
-    }
 
     #[test]
     fn a_reading_in_other_units_is_drawn_where_the_chart_has_it() {

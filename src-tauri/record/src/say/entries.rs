@@ -47,7 +47,11 @@ fn row(entry: &Entry, begun: &By) -> Vec<String> {
 }
 
 fn limit(limit: &Limit) -> String {
-    if limit.source.is_empty() { limit.allows.clone() } else { format!("{}; {}", limit.allows, limit.source) }
+    let checked = limit.checked_by.as_ref().map(|by| format!(", checked by {by}")).unwrap_or_default();
+    match limit.source.as_str() {
+        "" => limit.allows.clone(),
+        source => format!("{}; {source}{checked}", limit.allows),
+    }
 }
 
 fn stretch_line(stretch: &Stretch) -> String {

@@ -50,7 +50,9 @@ pub(crate) fn torque_rows(document: &Document) -> Vec<Vec<String>> {
         let clicked = format!("{} {}", torque.stages.join(", then "), torque.unit);
         let allowed: Vec<_> = torque.limits.iter().map(|limit| limit.allows.clone()).collect();
         let class = with_standing(torque.class.clone(), torque.standing);
-        vec![torque.label.clone(), pieces, clicked, class, allowed.join("; "), torque.tool.clone()]
+        let certificate = torque.certificate.iter().map(|number| format!(", certificate {number}"));
+        let tool = certificate.fold(torque.tool.clone(), |tool, number| tool + &number);
+        vec![torque.label.clone(), pieces, clicked, class, allowed.join("; "), tool]
     });
     rows.collect()
 }
@@ -85,7 +87,12 @@ fn sign_state(sign: &SignOff) -> &'static str {
 }
 
 fn given_line(given: &Given) -> String {
-    let signed = format!("{} {}, {}", given.by.day_and_time(), given.signed_by, role(given.role));
+    let pin = match given.pin {
+        Some(true) => ", PIN given",
+        Some(false) => ", no PIN",
+        None => "",
+    };
+    let signed = format!("{} {}, {}{pin}", given.by.day_and_time(), given.signed_by, role(given.role));
     match &given.lapsed {
         Some(lapse) => {
             format!("{signed}; lapsed {} through {}", lapse.by.day_and_time(), lapse.through)

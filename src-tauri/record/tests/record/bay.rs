@@ -187,8 +187,12 @@ impl Bay {
 
 /// A step done. Signatures are given by entry and sign-off, and each makes its entry signed.
 pub fn done(step: &str, classes: &[(&str, &str)], by: &str, signs: &[(&str, &str)]) -> Done {
-    let sign =
-        |(_, sign): &(&str, &str)| Signature { sign: (*sign).into(), by: by.into(), role: Role::Technician };
+    let sign = |(_, sign): &(&str, &str)| Signature {
+        sign: (*sign).into(),
+        by: by.into(),
+        role: Role::Technician,
+        pin: None,
+    };
     let signed = signs.iter().map(|(entry, _)| (*entry, "signed"));
     let classes = classes.iter().copied().chain(signed);
     Done {
@@ -223,6 +227,8 @@ pub fn clicked() -> EntryValue {
         max: "15".into(),
         unit: "N·m".into(),
         class_percent: None,
+        calibrated_on: None,
+        certificate: None,
         calibration_due: "2026-12-31".into(),
     };
     EntryValue::Torque { stages: vec!["4,0".into(), "9,0".into()], unit: "N·m".into(), tool }

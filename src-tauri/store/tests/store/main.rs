@@ -21,3 +21,4 @@ mod kit;
 mod opening;
 mod photos;
 mod receiving;
+mod sheets;

@@ -73,6 +73,11 @@ CREATE TABLE photos (
   PRIMARY KEY (job, hash)
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE pins (
+  name TEXT PRIMARY KEY,
+  text TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE proofs (
   checklist BLOB NOT NULL,
   engine    TEXT NOT NULL,
@@ -83,4 +88,16 @@ CREATE TABLE proofs (
 CREATE TABLE settings (
   key  TEXT PRIMARY KEY,
   text TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE sheet_drafts (
+  id   TEXT PRIMARY KEY,
+  text TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE sheets (
+  id       TEXT NOT NULL,
+  revision INTEGER NOT NULL,
+  text     TEXT NOT NULL,
+  PRIMARY KEY (id, revision)
 ) STRICT, WITHOUT ROWID;

@@ -125,7 +125,9 @@ fn a_measure_is_refused_for_its_number_its_unit_or_its_value() {
     let refused = |text| parse_measure(text, Unit::DegreeCelsius).unwrap_err();
     assert_eq!(refused("°C"), TradeError::NumberEmpty);
     assert_eq!(refused("1 234 °C"), TradeError::NumberCharacter { text: "1 234".to_owned(), character: ' ' });
-    assert!(matches!(refused("58 K"), TradeError::UnitUnknown { .. }));
+    assert!(matches!(refused("58 Ra"), TradeError::UnitUnknown { .. }));
+    // A kelvin is a difference here: nobody reads a thermometer in it.
+    assert!(matches!(refused("58 K"), TradeError::QuantityDiffers { .. }));
     assert!(matches!(refused("1e3"), TradeError::UnitUnknown { .. }));
     assert!(matches!(refused("-300 C"), TradeError::BelowLowest { .. }));
 }

@@ -117,7 +117,12 @@ fn units_are_read_as_people_write_them() {
         (Mile, vec!["mi"]),
         (RevolutionPerMinute, vec!["rpm", "r/min"]),
         (Minute, vec!["min"]),
+        (Second, vec!["s", "sec"]),
+        (Hour, vec!["h", "hours"]),
         (Degree, vec!["deg", "°"]),
+        (Kelvin, vec!["K"]),
+        (KilogramPerCubicMetre, vec!["kg/m³", "kg/m3"]),
+        (Kilonewton, vec!["kN"]),
     ];
     for (unit, texts) in &written {
         for text in texts {
@@ -130,7 +135,7 @@ fn units_are_read_as_people_write_them() {
 
 #[test]
 fn an_unknown_unit_is_refused_and_the_known_ones_are_named() {
-    for text in ["", "psi", "N·m·m", "mmm", "k", "MΩ", "mΩ"] {
+    for text in ["", "psi", "N·m·m", "mmm", "kk", "MΩ", "mΩ"] {
         let error = text.parse::<Unit>().unwrap_err();
         assert!(matches!(error, TradeError::UnitUnknown { .. }), "{text}");
         assert!(error.to_string().contains("lbf·ft"), "{error}");

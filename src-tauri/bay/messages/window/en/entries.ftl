@@ -80,11 +80,14 @@ entry-tool-choose = Choose the torque tool
 # $min, $max, $unit: its range; $due: last day of its calibration
 entry-tool-range = { $min } to { $max } { $unit } · calibration holds to { $due }
 entry-tool-new = Another tool
-entry-tool-name = Name
-entry-tool-min = From
-entry-tool-max = To
-entry-tool-unit = Unit
-entry-tool-due = Calibration holds to, as 2026-12-31
+entry-tool-name = What the shop calls it
+entry-tool-min = Lowest torque
+entry-tool-max = Highest torque
+entry-tool-class-percent = Class: ± percent, if given
+entry-tool-certificate = Certificate number
+entry-tool-calibrated-on = Calibrated on, as 2026-03-01
+entry-tool-calibration-due = Calibrated until, as 2027-03-01
+entry-tool-unit = Unit of both
 entry-tool-keep = Keep this tool
 
 ## Photos

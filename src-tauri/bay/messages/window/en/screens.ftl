@@ -1,4 +1,4 @@
-# The other screens: bay, new job, photos, record, kit; and what is laid over the step sheet.
+# The other screens: bay, new job, photos, record; and what is laid over the step sheet.
 screens-places = Where to go
 screens-place-job = Job
 screens-place-bay = Bay
@@ -63,6 +63,7 @@ screens-proof = Proof of the checklist
 screens-proof-explains = Every allowed order of steps is tried, whether one leads into a danger. You can go elsewhere meanwhile.
 screens-proof-proved = Proved on this tablet: no allowed order of steps leads into a danger, with one entry struck or one thing found otherwise at most.
 screens-proof-failed = It could not be proved. No job starts with it.
+screens-proof-other = Revision { $revision } of it is proved: choose that one to start now.
 screens-proof-again = Prove again
 screens-proof-states = { $count ->
     [one] 1 state
@@ -165,37 +166,3 @@ screens-more-renew = Sign again what has lapsed
 screens-more-stop = Stop and call
 screens-light = Light glass
 screens-dark = Dark glass
-
-screens-kit = Kit
-screens-kit-people = People
-screens-kit-tools = Torque tools
-screens-kit-no-tools = No torque tool is named yet.
-screens-kit-add-person = Name a person
-screens-kit-add-tool = Name a torque tool
-screens-kit-measure = Measure the glass
-screens-kit-remove = Remove
-screens-kit-removed = { $name } is removed.
-screens-kit-back = Put back
-screens-kit-work = Takes over
-screens-kit-range = { $min } to { $max } { $unit }
-screens-kit-due = calibrated until { $day }
-screens-kit-name = Name
-screens-kit-as = Works as
-screens-kit-add = ADD
-screens-kit-name-missing = Type the name.
-screens-kit-there = { $name } is in the list already.
-screens-kit-tool-name = What the shop calls it
-screens-kit-min = Lowest torque
-screens-kit-max = Highest torque
-screens-kit-unit = Unit of both
-screens-kit-until = Calibrated until, as 2027-03-01
-screens-kit-bad-name = Type what the shop calls the tool.
-screens-kit-bad-range = Type the lowest and the highest torque as numbers.
-screens-kit-bad-due = Type the last day of its calibration as year, month and day: 2027-03-01.
-screens-kit-measure-title = Measure the glass
-screens-kit-measure-explains = Lay a bank card, the long side across, on the outline. Make the outline as wide as the card.
-screens-kit-measured = { $size } points of the screen in a millimetre.
-screens-kit-at-limit = No glass goes further.
-screens-kit-narrower = Narrower by { $by }
-screens-kit-wider = Wider by { $by }
-screens-kit-use = Use this size

@@ -4,7 +4,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::Check;
 use crate::format::entry::Choice;
-use crate::format::{Ask, Entry, SignKind, Step};
+use crate::format::{Ask, Entry, SignKind, Step, Wait};
+
+/// The most minutes that a wait can take: a day.
+const LONGEST_WAIT: u32 = 24 * 60;
 
 impl Check<'_> {
     pub(super) fn step(&mut self, place: &str, step: &Step) {
@@ -44,6 +47,38 @@ impl Check<'_> {
                 self.problem(&place, format!("the entry \"{}\" stands twice in this step", entry.id));
             }
             self.entry(&place, entry);
+        }
+        if let Some(wait) = &step.wait {
+            self.wait(&format!("{place}/wait"), wait, step);
+        }
+    }
+
+    fn wait(&mut self, place: &str, wait: &Wait, step: &Step) {
+        if wait.minutes == 0 || wait.minutes > LONGEST_WAIT {
+            let message = format!("{} minutes to wait; 1 to {LONGEST_WAIT} are possible", wait.minutes);
+            self.problem(&format!("{place}/minutes"), message);
+        }
+        if wait.for_.trim().is_empty() {
+            self.problem(&format!("{place}/for"), "say what is waited for, like \"the exhaust to cool\"");
+        }
+        let timed = step.entries.iter().any(|entry| matches!(entry.ask, Ask::Timer(_)));
+        match (&wait.since, wait.attended) {
+            (Some(_), Some(_)) => {
+                self.problem(
+                    place,
+                    "a wait with \"since\" lies before the step, where nobody attends; take one of the two out",
+                );
+            }
+            (None, None) => {
+                self.problem(place, "say with \"attended\" whether somebody must stay while the time passes");
+            }
+            (None, Some(false)) if timed => {
+                self.problem(
+                    place,
+                    "the step's timer runs while somebody is in it, so this wait must be \"attended\": true",
+                );
+            }
+            _ => {}
         }
     }
 

@@ -2,7 +2,7 @@
 
 use std::ops::ControlFlow;
 
-use panside_procedure::proof::{Answer, Ask, Property, Stopped, Verdict, prove};
+use panside_procedure::proof::{Answer, Apart, Ask, Proof, Property, Stopped, Verdict, prove};
 use serde_json::json;
 
 use super::{PLAIN, proof};
@@ -107,4 +107,37 @@ fn whoever_waits_is_told_how_far_the_search_is() {
             assert!(told.contains(&(search, doing)), "{search}: {doing}");
         }
     }
+}
+
+#[test]
+fn what_is_taken_for_one_changes_nothing_that_is_found() {
+    let kinds = [
+        Apart { lapsed: true, ..Apart::default() },
+        Apart { people: true, ..Apart::default() },
+        Apart { stopped: true, ..Apart::default() },
+    ];
+    let two = pan_job().set("", "crew", json!(2));
+    let drafts = [
+        two.clone(),
+        two.clone().set("read_level", "zone", json!("under")),
+        two.clone().set("", "done_when", json!("true")),
+        two.clone().set("", "safe_to_leave", json!("engine = running")),
+        two.set("start", "needs", json!("false")),
+    ];
+    let mut saved = [0; 3];
+    for draft in drafts {
+        let as_one = proof(&draft, Ask::ALL);
+        let states = |proof: &Proof| proof.searches.iter().map(|search| search.states.found).sum::<usize>();
+        for (apart, saved) in kinds.into_iter().zip(&mut saved) {
+            let kept = proof(&draft, Ask { apart, ..Ask::ALL });
+            let told = |proof: &Proof| {
+                let found =
+                    proof.findings.iter().map(|found| (found.property, found.what.clone(), found.run.len()));
+                (proof.verdict, found.collect::<Vec<_>>(), proof.properties.clone())
+            };
+            assert_eq!(told(&kept), told(&as_one), "{apart:?}");
+            *saved += states(&kept) - states(&as_one);
+        }
+    }
+    assert!(saved.iter().all(|&saved| saved > 0), "each of them saves states: {saved:?}");
 }

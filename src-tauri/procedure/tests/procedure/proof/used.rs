@@ -10,7 +10,7 @@ use crate::bay::{choice, danger, pan_job, sign_off, signature, step};
 use crate::kit::Draft;
 
 /// A strike would allow to put knowledge right on paper.
-const NO_STRIKE: Ask = Ask { strike: false, observe: true, memory: 1 << 30, states: usize::MAX };
+const NO_STRIKE: Ask = Ask { strike: false, ..Ask::ALL };
 
 fn unused(draft: &Draft) -> String {
     let finding = fails_only(draft, Property::AllUsed);

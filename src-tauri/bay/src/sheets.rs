@@ -1,0 +1,388 @@
+//! Spec sheets of the shop: made from what a checklist asks for or as a copy, edited revision by revision, checked by a
+//! second person. A job keeps the text it was started with, whatever becomes of the sheet.
+
+mod files;
+
+use panside_job::Actor;
+use panside_job::clock::civil_date;
+use panside_job::sheet::{By, Needs, check, checked, id_of, needs, view};
+pub use panside_job::sheet::{SheetView, Typed, TypedPoint, TypedSheet, TypedValue};
+use panside_procedure::format::Sheet;
+use panside_procedure::{Procedure, load};
+use panside_store::KeptSheet;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use crate::shelf::Shelf;
+use crate::{Bay, BayError};
+
+/// What the shop has of spec sheets.
+#[derive(Debug, Clone, Serialize, Deserialize, TS)]
+pub struct SheetList {
+    /// Sheets that a job can be started with, by title.
+    pub sheets: Vec<SheetLine>,
+    /// New sheets that are typed and not kept yet.
+    pub unfinished: Vec<UnfinishedSheet>,
+    /// What a new one can be made for: id and title of each checklist.
+    pub checklists: Vec<(String, String)>,
+    /// Sheets in the store that this version can't read, as sentences.
+    pub unreadable: Vec<String>,
+}
+
+/// One sheet in its newest revision.
+#[derive(Debug, Clone, Serialize, Deserialize, TS)]
+pub struct SheetLine {
+    /// Its id.
+    pub id: String,
+    /// Which vehicles it is for.
+    pub title: String,
+    /// Its revision.
+    pub revision: u32,
+    /// Invented content.
+    pub demo: bool,
+    /// It belongs to the program and is never changed; a copy of it can be.
+    pub built_in: bool,
+    /// Number of its values.
+    pub values: usize,
+    /// How many of them a second person has checked.
+    pub checked: usize,
+    /// A change of it is typed and not kept yet.
+    pub unfinished: bool,
+    /// Titles of the checklists that it fits.
+    pub fits: Vec<String>,
+}
+
+/// A new sheet that is not kept yet.
+#[derive(Debug, Clone, Serialize, Deserialize, TS)]
+pub struct UnfinishedSheet {
+    /// The draft's name.
+    pub draft: String,
+    /// Its title so far.
+    pub title: String,
+}
+
+/// What a sheet is typed from.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum SheetFrom {
+    /// Blank, with the keys that a checklist asks for.
+    Checklist(String),
+    /// A copy of a sheet, as a new one.
+    Copy(String),
+    /// A change of a sheet of the shop.
+    Edit(String),
+}
+
+/// A sheet as a screen shows it.
+#[derive(Debug, Clone, Serialize, Deserialize, TS)]
+pub struct SheetPage {
+    /// Its values as text.
+    pub typed: TypedSheet,
+    /// It is being typed and not kept yet; else it is as it was kept.
+    pub typing: bool,
+    /// It belongs to the program.
+    pub built_in: bool,
+    /// Titles of the checklists that it fits; none while it is typed.
+    pub fits: Vec<String>,
+    /// What stands beside the text: what is wrong, who entered what, whose check stands.
+    pub view: SheetView,
+}
+
+/// The sheets there are, the newest revision of each.
+pub(crate) struct Found {
+    pub sheets: Vec<(Sheet, bool)>,
+    pub unreadable: Vec<String>,
+}
+
+impl Bay {
+    /// The shop's sheets and those of the shelf.
+    ///
+    /// # Errors
+    /// [`BayError::Checklist`], [`BayError::Sheet`] for what the shelf has and does not load; [`BayError::Store`]
+    /// with what the disk said.
+    pub fn sheets(&self, shelf: Shelf<'_>) -> Result<SheetList, BayError> {
+        let procedures = procedures(shelf)?;
+        let found = self.found_sheets(shelf)?;
+        let drafts = self.store.sheet_drafts()?;
+        let lines = found.sheets.iter().map(|(sheet, built_in)| SheetLine {
+            id: sheet.id.clone(),
+            title: sheet.title.clone(),
+            revision: sheet.revision,
+            demo: sheet.demo,
+            built_in: *built_in,
+            values: sheet.values.len(),
+            checked: sheet.values.values().filter(|value| value.checked.is_some()).count(),
+            unfinished: drafts.contains_key(&sheet.id),
+            fits: self.fits(&procedures, sheet),
+        });
+        let new = drafts.iter().filter(|(draft, _)| is_new(draft));
+        let unfinished = new.map(|(draft, text)| {
+            let typed: TypedSheet = serde_json::from_str(text)?;
+            Ok(UnfinishedSheet { draft: draft.clone(), title: typed.title })
+        });
+        let names = procedures.iter().map(|one| (one.checklist.id.clone(), one.checklist.title.clone()));
+        Ok(SheetList {
+            sheets: lines.collect(),
+            unfinished: unfinished.collect::<Result<_, BayError>>()?,
+            checklists: names.collect(),
+            unreadable: found.unreadable,
+        })
+    }
+
+    /// A sheet as it was kept, in its newest revision.
+    ///
+    /// # Errors
+    /// [`BayError::NotOnShelf`] when there is none; else as [`Bay::sheets`].
+    pub fn sheet(&self, shelf: Shelf<'_>, id: &str) -> Result<SheetPage, BayError> {
+        let (sheet, built_in) = self.found_sheet(shelf, id)?;
+        let procedures = procedures(shelf)?;
+        let typed = TypedSheet::of(&sheet, &self.made_for(&procedures, &sheet));
+        let fits = self.fits(&procedures, &sheet);
+        Ok(self.sheet_page(shelf, typed, Some(&sheet), (false, built_in), fits))
+    }
+
+    /// Begins to type a sheet, or goes on with a change of it that was begun before.
+    ///
+    /// # Errors
+    /// [`BayError::SheetBuiltIn`] for a change of a sheet of the program; else as [`Bay::sheet`].
+    pub fn begin_sheet(&mut self, shelf: Shelf<'_>, from: &SheetFrom) -> Result<SheetPage, BayError> {
+        let typed = match from {
+            SheetFrom::Checklist(id) => {
+                shelf.checklist(id)?;
+                self.new_typed(TypedSheet {
+                    draft: String::new(),
+                    id: None,
+                    revision: 0,
+                    checklist: id.clone(),
+                    title: String::new(),
+                    demo: false,
+                    values: std::collections::BTreeMap::new(),
+                })?
+            }
+            SheetFrom::Copy(id) => {
+                let (sheet, _) = self.found_sheet(shelf, id)?;
+                let checklist = self.made_for(&procedures(shelf)?, &sheet);
+                self.new_typed(TypedSheet { id: None, revision: 0, ..TypedSheet::of(&sheet, &checklist) })?
+            }
+            SheetFrom::Edit(id) => {
+                if self.store.sheet_drafts()?.contains_key(id) {
+                    return self.typed_sheet(shelf, id);
+                }
+                let (sheet, built_in) = self.found_sheet(shelf, id)?;
+                if built_in {
+                    return Err(BayError::SheetBuiltIn(id.clone()));
+                }
+                TypedSheet::of(&sheet, &self.made_for(&procedures(shelf)?, &sheet))
+            }
+        };
+        let needs = needs_of(shelf, &typed.checklist)?;
+        self.type_sheet(shelf, typed.completed(&needs))
+    }
+
+    /// A sheet as far as it is typed.
+    ///
+    /// # Errors
+    /// [`BayError::SheetDraft`] when nothing is typed under that name; else as [`Bay::sheet`].
+    pub fn typed_sheet(&self, shelf: Shelf<'_>, draft: &str) -> Result<SheetPage, BayError> {
+        let typed = self.sheet_draft(draft)?;
+        let typed = typed.clone().completed(&needs_of(shelf, &typed.checklist)?);
+        self.typing_page(shelf, typed)
+    }
+
+    /// Keeps what is typed, whatever it is, and answers what is to be said about it.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] with what the disk said.
+    pub fn type_sheet(&mut self, shelf: Shelf<'_>, typed: TypedSheet) -> Result<SheetPage, BayError> {
+        self.store.put_sheet_draft(&typed.draft, &serde_json::to_string(&typed)?)?;
+        self.typing_page(shelf, typed)
+    }
+
+    /// Forgets what is typed of a sheet. What was kept of it stays.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] with what the disk said.
+    pub fn drop_sheet(&mut self, draft: &str) -> Result<(), BayError> {
+        Ok(self.store.clear_sheet_draft(draft)?)
+    }
+
+    /// Keeps what is typed as the sheet's next revision, entered by `actor` today, and answers the sheet's id.
+    ///
+    /// # Errors
+    /// [`BayError::SheetNotKept`] with everything that is wrong; [`BayError::Store`], also when another revision was
+    /// kept since this one was begun.
+    pub fn keep_sheet(
+        &mut self,
+        shelf: Shelf<'_>,
+        draft: &str,
+        actor: &Actor,
+        utc_offset_min: i32,
+    ) -> Result<String, BayError> {
+        let typed = self.sheet_draft(draft)?;
+        let needs = needs_of(shelf, &typed.checklist)?;
+        let before = self.before(&typed)?;
+        let found = self.found_sheets(shelf)?;
+        let taken = |id: &str| found.sheets.iter().any(|(sheet, _)| sheet.id == id);
+        let id = typed.id.clone().unwrap_or_else(|| id_of(&typed.title, &taken));
+        let day = self.day(utc_offset_min);
+        let by = By { who: actor.name.trim(), day: &day };
+        let sheet = typed.keep(before.as_ref(), &needs, &id, by).map_err(|problems| {
+            let say = |(key, message): &(String, _)| match key.as_str() {
+                "" => self.speaker.say(message),
+                key => format!("{key}: {}", self.speaker.say(message)),
+            };
+            BayError::SheetNotKept(problems.iter().map(say).collect())
+        })?;
+        self.put_sheet(&sheet, Some(draft))?;
+        Ok(id)
+    }
+
+    /// Keeps that `actor` compared the values of some keys with their sources, as the sheet's next revision.
+    ///
+    /// # Errors
+    /// [`BayError::SheetBuiltIn`]; [`BayError::SheetCheck`] when the person entered a value, or it is checked
+    /// already; [`BayError::PinAsked`] when they have a PIN and have not given it; [`BayError::Store`], also when the sheet is not at `revision` any more.
+    pub fn check_sheet(
+        &mut self,
+        shelf: Shelf<'_>,
+        (id, revision): (&str, u32),
+        keys: &[String],
+        actor: &Actor,
+        utc_offset_min: i32,
+    ) -> Result<(), BayError> {
+        let (sheet, built_in) = self.found_sheet(shelf, id)?;
+        if built_in {
+            return Err(BayError::SheetBuiltIn(id.to_owned()));
+        }
+        let day = self.day(utc_offset_min);
+        let by = By { who: actor.name.trim(), day: &day };
+        let pin = self.pin_of(&actor.name)?;
+        let next = checked(&Sheet { revision, ..sheet }, keys, by, pin == Some(true))
+            .map_err(|message| BayError::SheetCheck(self.speaker.say(&message)))?;
+        if pin == Some(false) {
+            return Err(BayError::PinAsked(actor.name.clone()));
+        }
+        self.put_sheet(&next, None)?;
+        self.given.use_up(&actor.name);
+        Ok(())
+    }
+
+    /// The text of a sheet's newest revision, as a job pins it.
+    ///
+    /// # Errors
+    /// [`BayError::NotOnShelf`] when there is none, [`BayError::Store`] with what the disk said.
+    pub fn sheet_text(&self, shelf: Shelf<'_>, id: &str) -> Result<Vec<u8>, BayError> {
+        match self.store.sheets()?.into_iter().find(|kept| kept.id == id) {
+            Some(kept) => Ok(kept.text.into_bytes()),
+            None => shelf.sheet(id).map(<[u8]>::to_vec),
+        }
+    }
+
+    /// Every sheet in its newest revision: those of the shop, then those of the shelf that the shop has none of.
+    pub(crate) fn found_sheets(&self, shelf: Shelf<'_>) -> Result<Found, BayError> {
+        let mut found = Found { sheets: Vec::new(), unreadable: Vec::new() };
+        let kept = self.store.sheets()?;
+        for one in &kept {
+            match load::sheet(one.text.as_bytes()) {
+                Ok(sheet) => found.sheets.push((sheet, false)),
+                Err(problems) => found.unreadable.push(format!("{}: {problems}", one.id)),
+            }
+        }
+        for bytes in shelf.sheets {
+            let sheet = load::sheet(bytes).map_err(BayError::Sheet)?;
+            if !kept.iter().any(|kept| kept.id == sheet.id) {
+                found.sheets.push((sheet, true));
+            }
+        }
+        found.sheets.sort_by(|(one, _), (other, _)| one.title.cmp(&other.title));
+        Ok(found)
+    }
+
+    fn found_sheet(&self, shelf: Shelf<'_>, id: &str) -> Result<(Sheet, bool), BayError> {
+        let found = self.found_sheets(shelf)?.sheets.into_iter().find(|(sheet, _)| sheet.id == id);
+        found.ok_or_else(|| BayError::NotOnShelf(id.to_owned()))
+    }
+
+    fn sheet_draft(&self, draft: &str) -> Result<TypedSheet, BayError> {
+        let text = self.store.sheet_drafts()?.remove(draft).ok_or(BayError::SheetDraft)?;
+        Ok(serde_json::from_str(&text)?)
+    }
+
+    /// The revision that is edited.
+    fn before(&self, typed: &TypedSheet) -> Result<Option<Sheet>, BayError> {
+        let Some(id) = &typed.id else { return Ok(None) };
+        let text = self.store.sheet(id, typed.revision)?;
+        text.map(|text| load::sheet(text.as_bytes()).map_err(BayError::Sheet)).transpose()
+    }
+
+    /// A new sheet under a draft's name that nobody has.
+    fn new_typed(&self, typed: TypedSheet) -> Result<TypedSheet, BayError> {
+        let drafts = self.store.sheet_drafts()?;
+        let draft = (1..).map(|number: u32| format!("{NEW}{number}")).find(|name| !drafts.contains_key(name));
+        Ok(TypedSheet { draft: draft.unwrap_or_default(), ..typed })
+    }
+
+    fn typing_page(&self, shelf: Shelf<'_>, typed: TypedSheet) -> Result<SheetPage, BayError> {
+        let before = self.before(&typed)?;
+        Ok(self.sheet_page(shelf, typed, before.as_ref(), (true, false), Vec::new()))
+    }
+
+    fn sheet_page(
+        &self,
+        shelf: Shelf<'_>,
+        typed: TypedSheet,
+        before: Option<&Sheet>,
+        (typing, built_in): (bool, bool),
+        fits: Vec<String>,
+    ) -> SheetPage {
+        let needs = needs_of(shelf, &typed.checklist).unwrap_or_default();
+        let mut view = view(&typed, before, &needs);
+        view.each_message(&mut |message| self.speaker.fill(message));
+        SheetPage { typed, typing, built_in, fits, view }
+    }
+
+    fn put_sheet(&mut self, sheet: &Sheet, typed_as: Option<&str>) -> Result<(), BayError> {
+        let text = serde_json::to_string_pretty(sheet)?;
+        let kept = KeptSheet { id: sheet.id.clone(), revision: sheet.revision, text };
+        Ok(self.store.put_sheet(&kept, typed_as)?)
+    }
+
+    /// Titles of the checklists that a sheet fits.
+    fn fits(&self, procedures: &[Procedure], sheet: &Sheet) -> Vec<String> {
+        let Ok(specs) = self.specs(sheet) else { return Vec::new() };
+        let fitting = procedures.iter().filter(|procedure| check(procedure, &specs).is_empty());
+        fitting.map(|procedure| procedure.checklist.title.clone()).collect()
+    }
+
+    /// The id of the checklist that a sheet is made for: the first that it fits, else the first there is.
+    fn made_for(&self, procedures: &[Procedure], sheet: &Sheet) -> String {
+        let specs = self.specs(sheet).ok();
+        let fitting = procedures
+            .iter()
+            .find(|procedure| specs.as_ref().is_some_and(|specs| check(procedure, specs).is_empty()));
+        fitting.or(procedures.first()).map(|one| one.checklist.id.clone()).unwrap_or_default()
+    }
+
+    /// Today on the shop's calendar.
+    pub(crate) fn day(&self, utc_offset_min: i32) -> String {
+        civil_date(self.clock.now().wall_ms, utc_offset_min).to_string()
+    }
+}
+
+/// What the name of a new sheet's draft begins with; no id does.
+const NEW: char = '+';
+
+fn is_new(draft: &str) -> bool {
+    draft.starts_with(NEW)
+}
+
+fn procedures(shelf: Shelf<'_>) -> Result<Vec<Procedure>, BayError> {
+    let load = |bytes: &&[u8]| Procedure::load(bytes).map_err(BayError::Checklist);
+    shelf.checklists.iter().map(load).collect()
+}
+
+/// What a checklist asks for; nothing where it is on the shelf no more.
+fn needs_of(shelf: Shelf<'_>, checklist: &str) -> Result<Needs, BayError> {
+    let Ok(bytes) = shelf.checklist(checklist) else { return Ok(Needs::new()) };
+    Ok(needs(&Procedure::load(bytes).map_err(BayError::Checklist)?))
+}

@@ -1,0 +1,49 @@
+//! Spec sheets as files: out beside the store, in from anywhere.
+
+use panside_procedure::load;
+use panside_store::KeptSheet;
+
+use crate::shelf::Shelf;
+use crate::{Bay, BayError};
+
+impl Bay {
+    /// Takes in a sheet from the bytes of its file and answers its id. The same file taken in twice is there once.
+    ///
+    /// # Errors
+    /// [`BayError::Sheet`] and [`BayError::SheetLacks`] with everything that is wrong in the file, [`BayError::SheetId`];
+    /// [`BayError::SheetBuiltIn`] for one that the program carries, [`BayError::SheetOlder`] where a newer revision is
+    /// here; [`BayError::Store`] where another text is kept as this revision, or with what the disk said.
+    pub fn import_sheet(&mut self, shelf: Shelf<'_>, bytes: &[u8]) -> Result<String, BayError> {
+        let sheet = load::sheet(bytes).map_err(BayError::Sheet)?;
+        self.specs(&sheet)?;
+        let id = sheet.id;
+        if id.is_empty() || !id.chars().all(|c| matches!(c, 'a'..='z' | '0'..='9' | '-')) {
+            return Err(BayError::SheetId(id));
+        }
+        if shelf.sheet(&id).is_ok() {
+            return Err(BayError::SheetBuiltIn(id));
+        }
+        let text = String::from_utf8_lossy(bytes).into_owned();
+        let kept = self.store.sheets()?.into_iter().find(|kept| kept.id == id);
+        match kept {
+            Some(kept) if kept.revision > sheet.revision => {
+                return Err(BayError::SheetOlder { id, revision: sheet.revision, kept: kept.revision });
+            }
+            Some(kept) if kept.revision == sheet.revision && kept.text == text => return Ok(id),
+            _ => {}
+        }
+        self.store.put_sheet(&KeptSheet { id: id.clone(), revision: sheet.revision, text }, None)?;
+        Ok(id)
+    }
+
+    /// Writes a sheet's newest revision into the store's folder `sheets` and answers the file's path.
+    ///
+    /// # Errors
+    /// [`BayError::NotOnShelf`] when there is none, [`BayError::Store`] with what the disk said.
+    pub fn export_sheet(&self, shelf: Shelf<'_>, id: &str) -> Result<String, BayError> {
+        let text = self.sheet_text(shelf, id)?;
+        let revision = load::sheet(&text).map_err(BayError::Sheet)?.revision;
+        let path = self.store.put_sheet_file(&format!("{id}-{revision}.sheet.json"), &text)?;
+        Ok(path.to_string_lossy().into_owned())
+    }
+}

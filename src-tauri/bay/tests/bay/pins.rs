@@ -1,0 +1,266 @@
+//! PINs: asked at hold points, slow to guess, written nowhere.
+
+use std::path::Path;
+
+use panside_bay::BayError;
+use panside_bay::enter::{Actor, Answer, EntryValue, Event, JobId, Wish, new_request};
+use panside_bay::pins::{Pin, PinReply};
+use panside_bay::sheets::{SheetFrom, TypedSheet};
+use panside_bay::shelf::Shelf;
+use panside_job::Signature;
+use panside_procedure::format::Role;
+
+use crate::kit::{CHECKLIST, SHEET, Shop, technician};
+
+const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
+const RIGHT: PinReply = PinReply { right: true, wait_s: 0 };
+/// No test's files hold these digits by chance.
+const DIGITS: &str = "83504179";
+
+fn pin(digits: &str) -> Pin {
+    Pin::new(digits).unwrap()
+}
+
+fn writer() -> Actor {
+    Actor { name: "K. Lund".to_owned(), role: Role::ServiceWriter }
+}
+
+/// The service writer signs that the customer has said yes: a hold point.
+fn signed_by(name: &str) -> Wish {
+    let (sign, by) = ("concern_told".to_owned(), name.to_owned());
+    let signature = Signature { sign, by, role: Role::ServiceWriter, pin: Some(true) };
+    Wish::Work {
+        step: "go_ahead".to_owned(),
+        entries: std::collections::BTreeMap::new(),
+        signatures: vec![signature],
+        later: false,
+    }
+}
+
+/// A job at the step where the service writer signs.
+fn at_the_hold_point(shop: &mut Shop) -> JobId {
+    let job = shop.start();
+    let text = |text: &str| EntryValue::Scan { text: text.into() };
+    let km = EntryValue::Reading { value: "184312".into(), unit: "km".into() };
+    let entries = [("vin", text("1M8GDM9AXKP042788")), ("codes", text("P0765")), ("odometer", km)];
+    work(shop, job, "identify", &entries);
+    let routing = EntryValue::Photo { hash: "ab".repeat(32), width: 2048, height: 1536 };
+    work(shop, job, "photo", &[("routing", routing)]);
+    job
+}
+
+fn work(shop: &mut Shop, job: JobId, step: &str, entries: &[(&str, EntryValue)]) {
+    let entries = entries.iter().map(|(entry, value)| ((*entry).to_owned(), value.clone())).collect();
+    shop.enter(job, &Wish::Work { step: step.into(), entries, signatures: Vec::new(), later: false });
+}
+
+fn pins_in(events: &[Event]) -> Vec<Option<bool>> {
+    let signs = events.iter().flat_map(|event| match event {
+        Event::Done(done) => done.signs.clone(),
+        _ => Vec::new(),
+    });
+    signs.map(|signature| signature.pin).collect()
+}
+
+fn given(shop: &mut Shop, job: JobId) -> String {
+    shop.bay.record(job).unwrap().to_text()
+}
+
+#[test]
+fn who_has_no_pin_signs_as_before_and_the_record_says_so() {
+    let mut shop = Shop::new();
+    let job = at_the_hold_point(&mut shop);
+    let events = shop.enter(job, &signed_by("K. Lund"));
+    assert_eq!(pins_in(&events), [Some(false)], "what the wish claimed counts for nothing");
+    assert!(given(&mut shop, job).contains("K. Lund, service writer, no PIN"));
+}
+
+#[test]
+fn a_hold_point_waits_for_the_pin_of_who_signs_and_the_record_says_it_was_given() {
+    let mut shop = Shop::new();
+    let job = at_the_hold_point(&mut shop);
+    shop.bay.set_pin("K. Lund", pin(DIGITS), &writer()).unwrap();
+    let refusal = shop.refused(job, &signed_by(" k. lund "));
+    assert_eq!(refusal.pin_of(), Some("k. lund"), "a name in small letters is the same person");
+    assert_eq!(shop.bay.give_pin("K. Lund", &pin(DIGITS)).unwrap(), RIGHT);
+    let events = shop.enter(job, &signed_by("K. Lund"));
+    assert_eq!(pins_in(&events), [Some(true)]);
+    assert!(given(&mut shop, job).contains("K. Lund, service writer, PIN given"));
+}
+
+#[test]
+fn a_window_is_told_whose_pin_is_missing() {
+    let mut shop = Shop::new();
+    let job = at_the_hold_point(&mut shop);
+    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    let head = shop.bay.head(job).unwrap();
+    let reply = shop.bay.wish(job, head, new_request(), &technician(), &signed_by("K. Lund")).unwrap();
+    assert_eq!(reply.pin_of.as_deref(), Some("K. Lund"));
+    let said = &reply.refused.unwrap().message.text;
+    assert_eq!(said, "K. Lund signs a hold point here and has not given the PIN for it.");
+}
+
+#[test]
+fn a_pin_is_used_once_and_ends_by_itself() {
+    let mut shop = Shop::new();
+    let job = at_the_hold_point(&mut shop);
+    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
+    shop.clock.advance_ms(121_000);
+    assert!(shop.refused(job, &signed_by("K. Lund")).pin_of().is_some(), "two minutes are over");
+    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
+    let mut shop = shop.restarted();
+    assert!(shop.refused(job, &signed_by("K. Lund")).pin_of().is_some(), "a restart forgets it");
+    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
+    shop.enter(job, &signed_by("K. Lund"));
+    let again = shop.bay.set_pin("K. Lund", pin("1234"), &writer());
+    assert!(matches!(again, Err(BayError::PinAsked(_))), "the signature has used it up: {again:?}");
+}
+
+#[test]
+fn the_rules_are_asked_before_the_pin() {
+    let mut shop = Shop::new();
+    let job = shop.start();
+    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    let refusal = shop.refused(job, &signed_by("K. Lund"));
+    assert_eq!(refusal.pin_of(), None, "the step is not open yet: nobody types a PIN for nothing");
+}
+
+#[test]
+fn a_pin_has_four_to_eight_digits() {
+    for wrong in ["", "123", "123456789", "12a4", "12 4", "１２３４"] {
+        assert!(matches!(Pin::new(wrong), Err(BayError::PinForm)), "{wrong}");
+    }
+    assert!(Pin::new("0000").is_ok() && Pin::new("12345678").is_ok());
+}
+
+#[test]
+fn after_three_wrong_tries_even_the_right_pin_has_to_wait_and_each_further_one_doubles_it() {
+    let mut shop = Shop::new();
+    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    let wrong = |shop: &mut Shop| shop.bay.give_pin("K. Lund", &pin("0000")).unwrap().wait_s;
+    assert_eq!([wrong(&mut shop), wrong(&mut shop), wrong(&mut shop)], [0, 0, 30]);
+    shop.clock.advance_ms(10_000);
+    assert_eq!(shop.bay.give_pin("K. Lund", &pin("4711")).unwrap(), PinReply { right: false, wait_s: 20 });
+    let mut shop = shop.restarted();
+    assert_eq!(wrong(&mut shop), 20, "the tries are counted on disk, and one that waits counts for nothing");
+    shop.clock.advance_ms(20_000);
+    assert_eq!(wrong(&mut shop), 60);
+    shop.clock.advance_ms(60_000);
+    assert_eq!(shop.bay.give_pin("K. Lund", &pin("4711")).unwrap(), RIGHT);
+    assert_eq!(wrong(&mut shop), 0, "the right one begins the count anew");
+}
+
+#[test]
+fn the_wait_ends_at_sixteen_minutes() {
+    let mut shop = Shop::new();
+    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    let mut waits = Vec::new();
+    for _ in 0..10 {
+        waits.push(shop.bay.give_pin("K. Lund", &pin("0000")).unwrap().wait_s);
+        shop.clock.advance_ms(16 * 60_000);
+    }
+    assert_eq!(waits, [0, 0, 30, 60, 120, 240, 480, 960, 960, 960]);
+}
+
+#[test]
+fn somebody_elses_pin_is_set_by_who_gives_their_own() {
+    let mut shop = Shop::new();
+    let other = shop.bay.set_pin("K. Lund", pin("4711"), &technician()).unwrap_err();
+    assert!(matches!(other, BayError::PinOfOther(_)), "{other}");
+    shop.bay.set_pin("R. Ode", pin("2580"), &technician()).unwrap();
+    let first = shop.bay.set_pin("K. Lund", pin("4711"), &technician()).unwrap_err();
+    assert!(matches!(&first, BayError::PinAsked(name) if name == "R. Ode"), "{first}");
+    shop.bay.give_pin("R. Ode", &pin("2580")).unwrap();
+    shop.bay.set_pin("K. Lund", pin("4711"), &technician()).unwrap();
+    let holders = shop.bay.pin_holders(0).unwrap();
+    let told: Vec<_> =
+        holders.iter().map(|one| (one.name.as_str(), one.set_by.as_str(), one.on.as_str())).collect();
+    assert_eq!(told, [("K. Lund", "R. Ode", "2026-03-02"), ("R. Ode", "R. Ode", "2026-03-02")]);
+    assert_eq!(shop.bay.give_pin("K. Lund", &pin("4711")).unwrap(), RIGHT);
+}
+
+#[test]
+fn ones_own_pin_is_changed_by_giving_the_old_one() {
+    let mut shop = Shop::new();
+    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    assert!(matches!(shop.bay.set_pin("K. Lund", pin("1234"), &writer()), Err(BayError::PinAsked(_))));
+    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
+    shop.bay.set_pin("K. Lund", pin("1234"), &writer()).unwrap();
+    assert!(!shop.bay.give_pin("K. Lund", &pin("4711")).unwrap().right);
+    assert!(shop.bay.give_pin("K. Lund", &pin("1234")).unwrap().right);
+}
+
+#[test]
+fn a_spec_sheet_is_checked_with_the_pin_of_who_checks() {
+    let mut shop = Shop::new();
+    let page = shop.bay.begin_sheet(SHELF, &SheetFrom::Copy("invented-van".into())).unwrap();
+    let draft = page.typed.draft.clone();
+    shop.bay.type_sheet(SHELF, TypedSheet { title: "Our van".into(), ..page.typed }).unwrap();
+    let id = shop.bay.keep_sheet(SHELF, &draft, &technician(), 0).unwrap();
+    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    let check = |shop: &mut Shop| shop.bay.check_sheet(SHELF, (&id, 1), &["coil".into()], &writer(), 0);
+    assert!(matches!(check(&mut shop), Err(BayError::PinAsked(_))));
+    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
+    check(&mut shop).unwrap();
+    let page = shop.bay.sheet(SHELF, &id).unwrap();
+    let coil = page.view.values.into_iter().find(|value| value.key == "coil").unwrap();
+    assert!(coil.checked.unwrap().pin);
+}
+
+#[test]
+fn two_people_with_the_same_pin_have_different_hashes_and_nobody_without_one_gives_one() {
+    let mut shop = Shop::new();
+    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    shop.bay.set_pin("R. Ode", pin("4711"), &technician()).unwrap();
+    shop.bay.close().unwrap();
+    let database = std::fs::read(shop.dir.path().join("journal.db")).unwrap();
+    let text = String::from_utf8_lossy(&database);
+    let hashes: Vec<&str> = text.split("$argon2id$v=19$").skip(1).map(|rest| &rest[..80]).collect();
+    assert!(hashes.len() >= 2, "the hashes name their kind");
+    assert_ne!(hashes[0], hashes[1], "each PIN has a salt of its own");
+    let mut shop = Shop::new();
+    let nobody = shop.bay.give_pin("T. Marl", &pin("4711")).unwrap_err();
+    assert!(matches!(nobody, BayError::NoPin(_)), "{nobody}");
+}
+
+#[test]
+fn a_pin_is_in_no_file_and_printing_it_shows_nothing() {
+    let mut shop = Shop::new();
+    let job = at_the_hold_point(&mut shop);
+    shop.bay.set_pin("K. Lund", pin(DIGITS), &writer()).unwrap();
+    shop.bay.give_pin("K. Lund", &pin("83504178")).unwrap();
+    shop.bay.give_pin("K. Lund", &pin(DIGITS)).unwrap();
+    shop.enter(job, &signed_by("K. Lund"));
+    shop.bay.save_record(job).unwrap();
+    assert_eq!(files_with(shop.dir.path(), DIGITS), Vec::<String>::new());
+    assert_eq!(files_with(shop.dir.path(), "83504178"), Vec::<String>::new(), "a wrong one neither");
+    assert!(!format!("{:?}", pin(DIGITS)).contains('8'));
+}
+
+/// The files below a folder that hold these digits.
+fn files_with(folder: &Path, digits: &str) -> Vec<String> {
+    let mut found = Vec::new();
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            found.extend(files_with(&path, digits));
+        } else if std::fs::read(&path).unwrap().windows(digits.len()).any(|part| part == digits.as_bytes()) {
+            found.push(path.to_string_lossy().into_owned());
+        }
+    }
+    found
+}
+
+#[test]
+fn the_same_wish_sent_twice_asks_for_no_second_pin() {
+    let mut shop = Shop::new();
+    let job = at_the_hold_point(&mut shop);
+    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
+    let (head, request) = (shop.bay.head(job).unwrap(), new_request());
+    let send =
+        |shop: &mut Shop| shop.bay.enter(job, head, request, &technician(), &signed_by("K. Lund")).unwrap();
+    assert!(matches!(send(&mut shop), Answer::Entered { already: false, .. }));
+    assert!(matches!(send(&mut shop), Answer::Entered { already: true, .. }));
+}

@@ -1,0 +1,71 @@
+//! Coil resistance.
+
+use panside_trade::coil::{CoilLimits, CoilReading, MeterError, judge_coil, parse_shown};
+use panside_trade::measure::{Measure, Resistance};
+use panside_trade::units::Unit;
+use panside_trade::{TradeError, Worked, Working};
+
+use super::given::{Given, measure, parts, percent, quantity, wrong};
+use super::{Figure, once, perhaps};
+use crate::exit::{Exit, Failure};
+
+pub const FIGURES: &[Figure] = &[Figure {
+    name: "coil",
+    about: "a coil's resistance at the temperature of its limits, with the meter's error",
+    keys: &[
+        once("ohms", "what the meter shows, 6.9ohm, or OL for overload"),
+        once("temp", "the coil's temperature, 62C"),
+        perhaps("tempoff", "how far that may be off, 2K"),
+        perhaps("leads", "what the leads alone have, 0.2ohm"),
+        perhaps("meter", "the meter's error: percent of the reading and last digits, 0.5%:0.02ohm"),
+        perhaps(
+            "limits",
+            "lower and upper limit, 5.0ohm:5.6ohm; else a key on the sheet, coil_resistance_20",
+        ),
+        perhaps("at", "the temperature of the limits, 20C"),
+    ],
+    example: "ohms=6.9ohm temp=62C limits=5.0ohm:5.6ohm at=20C meter=0.5%:0.02ohm tempoff=2K",
+    work: coil,
+}];
+
+fn limits(given: &Given) -> Result<(Resistance, Resistance), Failure> {
+    let text = given.or("limits", "coil_resistance_20");
+    if text.contains(':') {
+        let [low, high] = parts("limits", text, "lowest:highest, such as 5.0ohm:5.6ohm")?;
+        return Ok((quantity("limits", low, Unit::Ohm)?, quantity("limits", high, Unit::Ohm)?));
+    }
+    let sheet = given.sheet().ok_or_else(|| {
+        Failure::new(Exit::Usage, "The limits are missing: give limits=5.0ohm:5.6ohm, or --sheet FILE.")
+    })?;
+    let (low, high) = sheet
+        .range(text)
+        .ok_or_else(|| Failure::new(Exit::DoesNotLoad, format!("The sheet has no range \"{text}\".")))?;
+    let ohms = |limit: Measure| limit.try_into().map_err(|error: TradeError| wrong("limits", text, error));
+    Ok((ohms(low)?, ohms(high)?))
+}
+
+fn coil(given: &Given) -> Result<Working, Failure> {
+    let shown = given.or("ohms", "");
+    let shows = match parse_shown(shown) {
+        Ok(shows @ panside_trade::coil::MeterShows::Overload) => shows,
+        _ => {
+            let typed = measure("ohms", shown, Unit::Ohm)?;
+            let ohms = typed.try_into().map_err(|error: TradeError| wrong("ohms", shown, error))?;
+            panside_trade::coil::MeterShows::Reading(ohms)
+        }
+    };
+    let [part, digits] =
+        parts("meter", given.or("meter", "0%:0ohm"), "percent:digits, such as 0.5%:0.02ohm")?;
+    let meter =
+        MeterError { percent: percent("meter", part)?, digits: quantity("meter", digits, Unit::Ohm)? };
+    let (lowest, highest) = limits(given)?;
+    let reading = CoilReading {
+        shows,
+        leads: given.quantity("leads", Unit::Ohm, "0ohm")?,
+        meter,
+        temperature: given.quantity("temp", Unit::DegreeCelsius, "")?,
+        temperature_off_by: given.quantity("tempoff", Unit::Kelvin, "0K")?,
+    };
+    let limits = CoilLimits { lowest, highest, at: given.quantity("at", Unit::DegreeCelsius, "20C")? };
+    Ok(judge_coil(reading, limits)?.working())
+}

@@ -1,0 +1,138 @@
+//! Takes out of an order what it does for nothing: of two equal ones the search takes either, also the one in which
+//! somebody who has to wait walks about.
+
+use super::MOST_PEOPLE;
+use super::moment::{Moment, Op};
+use super::rules::Rules;
+use crate::machine::Before;
+
+/// How far apart two deeds may be, counted in such deeds, that undo each other.
+const NEAR: usize = 4;
+
+/// The same order in the same time with less work. People are named by the place they had first.
+pub(super) fn tidied(rules: &Rules<'_>, ops: &[Op]) -> Vec<Op> {
+    let mut ops = by_person(rules, ops);
+    loop {
+        let before = ops.len();
+        let singles: Vec<usize> = idle_work(rules, &ops);
+        for &at in singles.iter().rev() {
+            try_without(rules, &mut ops, &[at]);
+        }
+        let pairs = idle_work(rules, &ops);
+        for first in (0..pairs.len()).rev() {
+            for second in (first + 1..pairs.len().min(first + NEAR)).rev() {
+                if pairs[second] < ops.len() && try_without(rules, &mut ops, &[pairs[first], pairs[second]]) {
+                    break;
+                }
+            }
+        }
+        if ops.len() == before {
+            return ops;
+        }
+    }
+}
+
+/// The ops with people named by the place they had first, instead of by their place in each moment.
+fn by_person(rules: &Rules<'_>, ops: &[Op]) -> Vec<Op> {
+    let mut who: [usize; MOST_PEOPLE] = std::array::from_fn(|at| at);
+    let mut moment = rules.now();
+    let mut named = Vec::new();
+    for &op in ops {
+        named.push(op.for_person(|at| who[at]));
+        let Some(mut next) = step(rules, &moment, op) else { return named };
+        let mut places: [usize; MOST_PEOPLE] = std::array::from_fn(|at| at);
+        places.sort_by_key(|&at| next.people[at]);
+        next.people = places.map(|at| next.people[at]);
+        who = places.map(|at| who[at]);
+        moment = next;
+    }
+    named
+}
+
+fn step(rules: &Rules<'_>, moment: &Moment, op: Op) -> Option<Moment> {
+    let before = Before::new(rules.machine, &moment.state, rules.machine.dangers_now(&moment.state));
+    rules.after_unsorted(&before, moment, op)
+}
+
+/// Where something begins that could be for nothing: ways, moves, signatures, steps that are worked again.
+fn idle_work(rules: &Rules<'_>, ops: &[Op]) -> Vec<usize> {
+    let mut begun = Vec::new();
+    let could = |&(_, op): &(usize, &Op)| match op {
+        Op::Walk(..) | Op::Move(..) | Op::Sign(_) => true,
+        Op::Begin(_, step) => {
+            let again = rules.machine.is_worked(&rules.task.start.state, *step) || begun.contains(step);
+            begun.push(*step);
+            again
+        }
+        _ => false,
+    };
+    let mut could = could;
+    ops.iter().enumerate().filter(|one| could(one)).map(|(at, _)| at).collect()
+}
+
+/// Leaves out what begins at these places, if everything else can be done without it at the same times.
+fn try_without(rules: &Rules<'_>, ops: &mut Vec<Op>, places: &[usize]) -> bool {
+    let mut without: Vec<Op> = Vec::new();
+    let mut moment = rules.now();
+    // Whose next end is that of something that is left out.
+    let mut ends: Vec<usize> = Vec::new();
+    for (at, &op) in ops.iter().enumerate() {
+        if places.contains(&at) {
+            ends.extend(op.person().filter(|_| lasts(rules, op)));
+            continue;
+        }
+        if let Op::End(person) = op
+            && let Some(found) = ends.iter().position(|&left_out| left_out == person)
+        {
+            ends.remove(found);
+            continue;
+        }
+        let wrong_zone = matches!(op, Op::Begin(person, step)
+            if ![0, rules.zones[step.at()]].contains(&moment.people[person].at));
+        match step(rules, &moment, op) {
+            Some(next) if !wrong_zone => moment = next,
+            _ => return false,
+        }
+        without.push(op);
+    }
+    let ended = rules.is_end(&moment);
+    if ended {
+        *ops = without;
+    }
+    ended
+}
+
+/// Whether an op begins something that has an end of its own.
+fn lasts(rules: &Rules<'_>, op: Op) -> bool {
+    match op {
+        Op::Move(_, made) => rules.task.minutes.moves[made.at()] > 0,
+        Op::Walk(..) | Op::Begin(..) => true,
+        _ => false,
+    }
+}
+
+impl Op {
+    /// Who does it.
+    fn person(self) -> Option<usize> {
+        match self {
+            Op::End(person)
+            | Op::Walk(person, _)
+            | Op::Begin(person, _)
+            | Op::Leave(person, _)
+            | Op::Move(person, _) => Some(person),
+            Op::Pass(_) | Op::Sign(_) | Op::OnPaper(_) => None,
+        }
+    }
+
+    /// The same with another name for who does it.
+    fn for_person(self, name: impl Fn(usize) -> usize) -> Op {
+        match self {
+            Op::End(person) => Op::End(name(person)),
+            Op::Walk(person, zone) => Op::Walk(name(person), zone),
+            Op::Begin(person, step) => Op::Begin(name(person), step),
+            Op::Leave(person, step) => Op::Leave(name(person), step),
+            Op::Move(person, made) => Op::Move(name(person), made),
+            Op::Pass(_) | Op::Sign(_) | Op::OnPaper(_) => self,
+        }
+    }
+}

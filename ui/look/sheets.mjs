@@ -1,0 +1,202 @@
+// The scenes of spec sheets, over the demo sheet as it lies in the repository.
+import { readFileSync } from "node:fs";
+
+const demo = JSON.parse(
+  readFileSync(new URL("../../checklists/sheets/demo-six-speed.sheet.json", import.meta.url), "utf8"),
+);
+const title = "Demo: shop's own wagon, transverse six-speed automatic";
+
+/** Every number of a value as the text in its field. */
+function typedIs(is) {
+  const texts = (value) => {
+    if (typeof value === "number") return String(value);
+    if (Array.isArray(value)) return value.map(texts);
+    if (typeof value !== "object") return value;
+    return Object.fromEntries(Object.entries(value).map(([name, part]) => [name, texts(part)]));
+  };
+  return texts(is);
+}
+
+const asked = {
+  level_chart: ["Level before judging", "Level at temperature"],
+  pan_bolt_torque: ["Hang the pan"],
+  coil_resistance_20: ["Measure the coil"],
+  wire_insulation: ["Measure the wires"],
+};
+
+/** A sheet's page; `wrong` has what is said about fields, by key. */
+function sheetPage({ typing = false, built_in = false, values = {}, wrong = {}, ...typed }) {
+  const all = Object.fromEntries(
+    Object.entries(demo.values).map(([key, { is, source }]) => [key, { is: typedIs(is), source }]),
+  );
+  const id = typed.id === undefined ? "own-wagon" : typed.id;
+  return {
+    typed: {
+      draft: id ?? "+1",
+      id,
+      revision: 3,
+      checklist: "pan-and-solenoid",
+      title,
+      demo: true,
+      ...typed,
+      values: { ...all, ...values },
+    },
+    typing,
+    built_in,
+    fits: typing ? [] : ["Pan drop, filter inspection and third-gear shift solenoid"],
+    view: {
+      title: typed.title === "" ? message("Say which vehicles the sheet is for.") : null,
+      values: Object.entries(demo.values).map(([key, { is }], at) => ({
+        key,
+        name: key.replaceAll("_", " "),
+        asked_by: asked[key] ?? [],
+        units: is.chart ? ["mm", "in"] : is.torque ? ["N·m", "lbf·ft", "lbf·in"] : [unitOf(is)],
+        temperature_units: is.chart ? ["°C", "°F"] : [],
+        choices: is.fact ? ["no", "yes"] : [],
+        chart: is.chart ? drawn(is.chart.points, key in wrong) : null,
+        problems: (wrong[key] ?? []).map(([field, text]) => ({ field, message: message(text) })),
+        entered: wrong[key] ? null : { by: "R. Ode", on: "2026-03-02" },
+        checked: at % 4 === 1 && !wrong[key] ? { by: "T. Marl", on: "2026-03-03" } : null,
+      })),
+    },
+  };
+}
+
+/** A chart as the core draws it: axes from 40 to 70 °C and from 0 to 40 mm. */
+function drawn(points, crossed) {
+  const ticks = (numbers) =>
+    numbers.map((number, at) => ({ at: at / (numbers.length - 1), says: String(number) }));
+  const shown = crossed ? [points[0], { at: 58, low: 31, high: 21 }] : points;
+  return {
+    across: ticks([40, 45, 50, 55, 60, 65, 70]),
+    up: ticks([0, 10, 20, 30, 40]),
+    points: shown.map(({ at, low, high }, row) => ({
+      row,
+      at: (at - 40) / 30,
+      low: low / 40,
+      high: high / 40,
+      crossed: low >= high,
+    })),
+    says: message(
+      "The level belongs between the marks at 40 °C: 12–22 mm, 58 °C: 21–31 mm and 70 °C: 27–37 mm; between them the marks run straight.",
+    ),
+  };
+}
+
+const unitOf = (is) => is.measure?.unit ?? is.range?.unit ?? "";
+const message = (text) => ({ id: "said", args: {}, text });
+
+const wrongRange = { range: { min: "5,6", max: "5,0", unit: "Ω" } };
+const crossed = {
+  chart: {
+    ...typedIs(demo.values.level_chart.is).chart,
+    points: [
+      { at: "40", low: "12", high: "22" },
+      { at: "58", low: "31", high: "21" },
+      { at: "70", low: "27", high: "" },
+    ],
+  },
+};
+const source = demo.values.level_chart.source;
+const kept = sheetPage({});
+const typing = sheetPage({
+  typing: true,
+  values: { coil_resistance_20: { is: wrongRange, source }, level_chart: { is: crossed, source } },
+  wrong: {
+    coil_resistance_20: [["min", "The range 5.6 to 5 is the wrong way round. Correct the sheet."]],
+    level_chart: [
+      [
+        "points/1/low",
+        "At 58 °C the chart has 31 mm as low and 21 mm as high mark. The low mark must be 0 or more and below the high mark.",
+      ],
+      ["points/2/high", "A number is missing. Type it as it stands in the source."],
+    ],
+  },
+});
+const good = sheetPage({ typing: true });
+const blankChart = structuredClone(typing);
+for (const view of blankChart.view.values) view.chart = null;
+const blank = sheetPage({ typing: true, id: null, revision: 0, title: "", demo: false });
+
+const list = {
+  sheets: [
+    {
+      id: demo.id,
+      title: demo.title,
+      revision: 1,
+      demo: true,
+      built_in: true,
+      values: 20,
+      checked: 0,
+      unfinished: false,
+      fits: kept.fits,
+    },
+    {
+      id: "own-wagon",
+      title,
+      revision: 3,
+      demo: true,
+      built_in: false,
+      values: 20,
+      checked: 5,
+      unfinished: true,
+      fits: kept.fits,
+    },
+  ],
+  unfinished: [{ draft: "+1", title: "" }],
+  checklists: [["pan-and-solenoid", "Pan drop, filter inspection and third-gear shift solenoid"]],
+  unreadable: [],
+};
+
+const at = (more) => ({
+  screen: "sheet",
+  sheet: { id: "own-wagon", typing: false, value: null, compared: null, ...more },
+});
+const typedAt = (value, page = typing, more = {}) => ({
+  where: { ...at({ typing: true, value }), ...more },
+  answers: { typed_sheet: page, type_sheet: page },
+});
+const press = (name) => (page) => page.getByRole("button", { name }).first().click({ force: true });
+const below = (page) => page.getByRole("button", { name: "More below" }).first().click();
+const moved = (page) => page.waitForTimeout(600);
+
+export const sheets = [
+  { name: "kit-sheets", where: { screen: "kit" }, answers: { sheets: list }, taps: [below, moved] },
+  { name: "kit-sheet-new", where: { screen: "kit" }, answers: { sheets: list }, taps: ["New spec sheet"] },
+  { name: "sheet-kept", where: at({}), answers: { sheet: kept } },
+  { name: "sheet-built-in", where: at({}), answers: { sheet: { ...kept, built_in: true } } },
+  {
+    name: "sheet-saved",
+    where: at({}),
+    answers: {
+      sheet: kept,
+      export_sheet: "/home/shop/.local/share/panside/bay/sheets/own-wagon-3.sheet.json",
+    },
+    taps: ["Save as a file"],
+  },
+  { name: "sheet-check", where: at({ compared: ["battery_rest_voltage"] }), answers: { sheet: kept } },
+  { name: "sheet-typing", ...typedAt(null), taps: [press("KEEP")] },
+  { name: "sheet-title", where: at({ id: "+1", typing: true, value: "" }), answers: { typed_sheet: blank } },
+  { name: "sheet-value", ...typedAt("battery_rest_voltage") },
+  { name: "sheet-range", ...typedAt("coil_resistance_20") },
+  { name: "sheet-chart", ...typedAt("level_chart") },
+  { name: "sheet-chart-blank", ...typedAt("level_chart", blankChart) },
+  { name: "sheet-chart-good", ...typedAt("level_chart", good) },
+  { name: "sheet-chart-large", ...typedAt("level_chart", good), taps: ["Show the chart larger"] },
+  { name: "sheet-chart-dark", ...typedAt("level_chart", good, { dark: true }) },
+  { name: "sheet-torque", ...typedAt("pan_bolt_torque") },
+  { name: "sheet-fact", ...typedAt("disconnect_battery_first") },
+  { name: "sheet-text", ...typedAt("verdict_table") },
+  {
+    name: "sheet-gone",
+    where: at({ typing: true }),
+    answers: {
+      typed_sheet: {
+        throws: {
+          kind: "other",
+          message: "Nothing is typed of this spec sheet any more: it was kept or put away.",
+        },
+      },
+    },
+  },
+];

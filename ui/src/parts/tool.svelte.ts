@@ -1,0 +1,69 @@
+// A torque tool while it is typed. What it is worth is said by the core.
+import { bench, type ToolDraft } from "../bench.svelte";
+import { call } from "../core/call";
+import type { Tool, ToolView } from "../core/types";
+import { Typing } from "./typing";
+
+/** A tool of which nothing is typed yet. */
+export const NO_TOOL: Tool = { name: "", min: "", max: "", unit: "N·m", calibration_due: "" };
+
+/** Units that torque tools are marked in. */
+export const TOOL_UNITS = ["N·m", "lbf·ft", "lbf·in"];
+
+/** A tool that is typed; kept by the bench until it is on the list. */
+export class ToolTyping {
+  /** What the core says about it. */
+  view = $state.raw<ToolView | null>(null);
+  #typing = new Typing<Tool, ToolView[] | null>(
+    (tool) => bench.answer(() => call("judge_tools", { tools: [tool] })),
+    (views) => {
+      this.view = views?.[0] ?? null;
+    },
+  );
+
+  /** Goes on with what is typed, or begins with the tool that is to be changed. */
+  constructor(change: Tool | null) {
+    const replaces = change?.name ?? null;
+    if (bench.tool?.replaces !== replaces) this.#put({ tool: change ?? NO_TOOL, replaces });
+    this.#typing.type(this.draft.tool);
+  }
+
+  /** What is typed so far. */
+  get draft(): ToolDraft {
+    return bench.tool ?? { tool: NO_TOOL, replaces: null };
+  }
+
+  /** Types in one field. */
+  type(field: keyof Tool, text: string): void {
+    const tool = { ...this.draft.tool, [field]: text };
+    bench.trouble = null;
+    this.#put({ ...this.draft, tool });
+    this.#typing.type(tool);
+  }
+
+  /** What keeps it from being kept. */
+  get wrong(): string | null {
+    const first = this.view?.problems[0]?.message;
+    return first ? (first.text ?? first.id) : null;
+  }
+
+  /** What else there is to say. */
+  get notes(): string[] {
+    return (this.view?.notes ?? []).map((note) => note.text ?? note.id);
+  }
+
+  /** Keeps it. Answers the tool when it was kept. */
+  async keep(): Promise<Tool | null> {
+    const { draft } = this;
+    const kit = await bench.answer(() => call("put_tool", { ...draft }));
+    if (kit === null) return null;
+    bench.kit = kit;
+    this.#put(null);
+    return kit.tools.find((one) => one.name === draft.tool.name.trim()) ?? draft.tool;
+  }
+
+  #put(draft: ToolDraft | null): void {
+    bench.tool = draft;
+    bench.remember();
+  }
+}

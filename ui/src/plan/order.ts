@@ -1,0 +1,25 @@
+// The plan as rows to show: what is done in its order, and what is waited for where it begins.
+import type { PlanDoing, PlanPage, PlanWait } from "../core/types";
+
+/** A row of the plan. */
+export type Row = { key: string; doing: PlanDoing; waits: PlanWait[] };
+
+/** Everything that is done but walking and leaving, each with the waits that begin while it is done. */
+export function rowsOf(plan: PlanPage): Row[] {
+  const done = plan.doings.filter((doing) => doing.does !== "walk" && doing.does !== "leave");
+  const rows: Row[] = done.map((doing, at) => ({ key: `${at}/${doing.id}`, doing, waits: [] }));
+  for (const wait of plan.waits) {
+    // A wait that begins when something is over belongs to that; one that runs already, to what is done first.
+    const row = rows.filter((one) => one.doing.from_min < wait.from_min).at(-1) ?? rows[0];
+    row?.waits.push(wait);
+  }
+  return rows;
+}
+
+/** What of a step is to be said while it waits: whether an entry of it is not yet as it must be, or its time runs. */
+export function isWaiting(step: {
+  shown: string;
+  entries: { not_yet: boolean; ms_left: number | null }[];
+}): boolean {
+  return step.shown === "in_hand" && step.entries.some((entry) => entry.not_yet || (entry.ms_left ?? 0) > 0);
+}

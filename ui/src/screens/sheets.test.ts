@@ -1,0 +1,100 @@
+import { beforeEach, expect, test, vi } from "vitest";
+import type { SheetPage, TypedSheet } from "../core/types";
+
+/** What each command answers; an error is thrown. */
+const core: Record<string, unknown> = {};
+const asked: [string, Record<string, unknown>][] = [];
+
+vi.mock("../core/call", async (original) => ({
+  ...(await original<typeof import("../core/call")>()),
+  call: async (name: string, takes: Record<string, unknown>) => {
+    asked.push([name, takes]);
+    const answer = core[name];
+    if (answer instanceof Error) throw { kind: "store", message: answer.message };
+    return typeof answer === "function" ? answer(takes) : (answer ?? null);
+  },
+}));
+vi.stubGlobal("window", { matchMedia: () => ({ matches: false }) });
+
+const { bench } = await import("../bench.svelte");
+const { sheets } = await import("./sheets.svelte");
+
+const ode = { name: "R. Ode", role: "technician" as const };
+
+function page(typed: Partial<TypedSheet> = {}): SheetPage {
+  const whole = {
+    draft: "our-van",
+    id: "our-van",
+    revision: 2,
+    checklist: "pan-short",
+    title: "Our van",
+    demo: false,
+    values: { fluid: { is: { text: "red" }, source: "page 3" } },
+    ...typed,
+  };
+  return { typed: whole, typing: true, built_in: false, fits: [], view: { title: null, values: [] } };
+}
+
+function askedFor(name: string): Record<string, unknown>[] {
+  return asked.filter(([command]) => command === name).map(([, takes]) => takes);
+}
+
+function lastTyped(): TypedSheet | undefined {
+  return askedFor("type_sheet").at(-1)?.typed as TypedSheet | undefined;
+}
+
+beforeEach(async () => {
+  for (const name of Object.keys(core)) delete core[name];
+  core.opened = {
+    troubles: [],
+    kit: { people: [ode], tools: [] },
+    pins: [],
+    window: null,
+    demo_clock: false,
+  };
+  core.jobs = [];
+  core.begin_sheet = page();
+  core.type_sheet = ({ typed }: { typed: TypedSheet }) => page(typed);
+  bench.trouble = null;
+  await bench.open();
+  await sheets.begin({ edit: "our-van" });
+  asked.length = 0;
+});
+
+test("what is typed is sent with every key and the newest is what stands", async () => {
+  sheets.title("Our vans");
+  sheets.value("fluid", { is: { text: "green" }, source: "page 4" });
+  core.keep_sheet = "our-van";
+  expect(await sheets.keep()).toBe(true);
+  const last = lastTyped();
+  expect([last?.title, last?.values.fluid?.source]).toEqual(["Our vans", "page 4"]);
+  expect(asked.at(-2)?.[0] ?? "").toBe("keep_sheet");
+  expect(askedFor("keep_sheet")).toEqual([{ draft: "our-van", actor: ode }]);
+});
+
+test("what can't be written is told and stays on the screen", async () => {
+  core.type_sheet = new Error("The disk is full.");
+  sheets.title("Our vans");
+  await vi.waitFor(() => expect(bench.trouble?.message).toBe("The disk is full."));
+  expect(sheets.typed?.title).toBe("Our vans");
+});
+
+test("what is put away can be put back as it was typed", async () => {
+  sheets.title("Our vans");
+  await sheets.drop();
+  expect(askedFor("drop_sheet")).toEqual([{ draft: "our-van" }]);
+  expect(bench.screen).toBe("kit");
+  await sheets.putBack();
+  expect(lastTyped()?.title).toBe("Our vans");
+  expect([bench.screen, sheets.dropped]).toEqual(["sheet", null]);
+});
+
+test("the window comes back to the sheet and the value that was open", async () => {
+  bench.lookAtSheet({ id: "our-van", typing: true, value: "fluid", compared: null });
+  const window = askedFor("put_setting").at(-1)?.text as string;
+  bench.go("bay");
+  bench.sheet = null;
+  core.opened = { ...(core.opened as object), window };
+  await bench.open();
+  expect(bench).toMatchObject({ screen: "sheet", sheet: { id: "our-van", value: "fluid" } });
+});
