@@ -83,7 +83,7 @@ fn fields(checklist: &Checklist, layout: &mut Layout) -> Option<Fields> {
     };
     for condition in &checklist.conditions {
         let var = variable(layout, VariableKind::Condition, condition.values.len())?;
-        layout.matter[usize::from(var.0.word)] |= var.0.mask << var.0.shift;
+        layout.matter[usize::from(var.0.word)] |= var.0.bits();
         fields.vars.push(var);
     }
     for fact in &checklist.facts {

@@ -116,7 +116,7 @@ impl Readers {
     }
 
     fn field(&mut self, field: Field, wake: &mut dyn FnMut(&mut Woken)) {
-        let bits = field.mask << field.shift;
+        let bits = field.bits();
         (0..64).filter(|bit| bits >> bit & 1 == 1).for_each(|bit| {
             wake(&mut self.bits[usize::from(field.word) * 64 + bit]);
         });

@@ -80,8 +80,8 @@ struct Work {
 }
 
 impl Work {
-    fn new(machine: &Machine, apart: Apart) -> Work {
-        let vehicles = Vehicles::new(machine);
+    fn new(apart: Apart) -> Work {
+        let vehicles = Vehicles::new();
         Work { apart, vehicles, candidates: Vec::new(), steps: Vec::new(), hashes: Vec::new() }
     }
 }
@@ -159,7 +159,7 @@ impl Found<'_> {
         self.graph.next_layer();
         let mut layer_end = self.graph.len();
         let mut at = 0;
-        let mut work = Work::new(self.machine, ask.apart);
+        let mut work = Work::new(ask.apart);
         // One state adds at most as many as there are actions.
         let more = STRIDE.max(TOGETHER * self.actions.len());
         let mut next_look = 0;

@@ -127,7 +127,7 @@ impl Cone {
 
     fn keep(&mut self, field: Field) -> bool {
         let word = &mut self.kept[usize::from(field.word)];
-        let bits = field.mask << field.shift;
+        let bits = field.bits();
         let new = *word & bits != bits;
         *word |= bits;
         new
