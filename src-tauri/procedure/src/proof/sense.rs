@@ -74,8 +74,8 @@ fn permits(procedure: &Procedure, tell: &mut Tell<'_>) {
     }
 }
 
-/// What is measured changes again: where a rule or a danger reads it there must be something that makes it unknown. A
-/// temperature changes with time and with what heats.
+/// What is measured can change again: where a rule or a danger reads it the checklist must say what makes it unknown, or
+/// that nothing in this job does. A temperature changes with time and with what heats.
 fn knowledge(procedure: &Procedure, tell: &mut Tell<'_>) {
     let machine = &procedure.machine;
     let read = fields_of(rules_but_on(machine));
@@ -90,17 +90,19 @@ fn knowledge(procedure: &Procedure, tell: &mut Tell<'_>) {
         if !read.contains(&rule.field) || !measured(&Ask::measures) {
             continue;
         }
-        let holds = rule.holds_while.as_ref().is_some_and(|holds| !matches!(holds.tree(), Tree::Const(_)));
+        // "true" says on purpose that nothing in this job changes it.
+        let is_said = rule.holds_while.is_some();
+        let lapses = rule.holds_while.as_ref().is_some_and(|holds| !matches!(holds.tree(), Tree::Const(_)));
         let followed = machine
             .follows
             .iter()
             .any(|follow| follow.assign.edits.contains(&(rule.field, u64::from(UNKNOWN))));
         let place = format!("/gates/{at}");
-        if !holds && !rule.ages && !followed {
+        if !is_said && !rule.ages && !followed {
             let what =
                 format!("gate \"{}\" is measured and stays known for ever: say what it holds while", gate.id);
             tell(Property::AllUsed, what, place);
-        } else if measured(&is_temperature) && !(holds && rule.ages) {
+        } else if measured(&is_temperature) && !(lapses && rule.ages) {
             let what = format!(
                 "gate \"{}\" is a temperature: say what it holds while, and for how many minutes it is fresh",
                 gate.id
