@@ -2,8 +2,8 @@
 //! the Machine says no.
 //!
 //! The same checklist without its rules (every needs, while, after, permit, condition of a step, phase and
-//! what a signature says taken out) tells what an attempt would lead to. In each state that the real rules reach, every move, every begin
-//! and every step done at one tap is attempted. An attempt counts for a danger where the loose rules run into it
+//! what a signature says taken out, the job ended at any time) tells what an attempt would lead to. In each state that the
+//! real rules reach, every move, every begin, every step done at one tap and every end is attempted. An attempt counts for a danger where the loose rules run into it
 //! and the real ones refuse it. A refusal by an interlock (needs, while, a permit, a signature, a person in the way) weighs more
 //! than one by the order of the work alone.
 
@@ -33,6 +33,9 @@ fn without_rules(mut checklist: Value) -> Result<Value, String> {
             }
             fields.insert("when_ending".to_owned(), json!(true));
         }
+    }
+    for end in ["done_when", "safe_to_leave"] {
+        checklist[end] = json!("true");
     }
     for made in checklist["moves"].as_array_mut().ok_or("no moves")? {
         made["needs"] = json!("true");
@@ -68,7 +71,8 @@ fn is_order(blocked: Blocked) -> bool {
 fn attempts(loose: &Procedure, state: &State) -> Vec<(Vec<Action>, DangerSet)> {
     let machine = &loose.machine;
     let mut found = Vec::new();
-    for action in (0..machine.moves.len()).map(|at| Action::Move(MoveIx::of(at))) {
+    let moves = (0..machine.moves.len()).map(|at| Action::Move(MoveIx::of(at)));
+    for action in moves.chain([Action::Finish, Action::Stop]) {
         found.push((vec![action], machine.dangers_of(state, action)));
     }
     for step in (0..machine.steps.len()).map(StepIx::of) {

@@ -64,6 +64,7 @@ const DOING: &[&str] = &[
     "moving = raise",
     "moved = lower",
     "moving = lower",
+    "leaving",
 ];
 
 fn predicate(chance: &mut Chance, lists: &[&[&'static str]]) -> String {

@@ -198,7 +198,7 @@ impl Runs {
     }
 
     /// The dangers a deed meets: those of the vehicle at every moment, those of what is done only when the deed
-    /// begins work or changes a condition. A move is judged before and after it.
+    /// begins work or changes a condition. A move is judged before and after it, the end of the job before it.
     fn met_by(&self, before: &Bay, deed: &Deed, told: &Told) -> BTreeSet<String> {
         if matches!(deed, Deed::Observe(..)) {
             return BTreeSet::new();
@@ -214,10 +214,18 @@ impl Runs {
                 && moments.any(|moment| self.rules.is_danger(&danger.when, moment, hand));
             let shows_before = match deed {
                 Deed::Move(id) => doing && self.rules.is_danger(&danger.when, before, Hand::Moving(id)),
+                Deed::Finish | Deed::Stop => {
+                    self.rules.reads_leaving(&danger.when)
+                        && self.rules.is_danger(&danger.when, before, Hand::Leaving)
+                }
                 _ => false,
             };
-            // Nobody may begin, end or move anything into a danger of doing, excused or not.
-            let strict = doing && matches!(deed, Deed::Begin(_) | Deed::Done(..) | Deed::Move(_));
+            // Nobody may begin, end or move anything into a danger of doing, or leave it so, excused or not.
+            let strict = doing
+                && matches!(
+                    deed,
+                    Deed::Begin(_) | Deed::Done(..) | Deed::Move(_) | Deed::Finish | Deed::Stop
+                );
             if (shows || shows_before) && (strict || !before.excused.contains(&danger.id)) {
                 met.insert(danger.id.clone());
             }

@@ -39,6 +39,8 @@ pub enum Hand<'a> {
     Still,
     Moving(&'a str),
     Moved(&'a str),
+    /// The job is about to be finished or stopped.
+    Leaving,
 }
 
 /// A checklist with its predicates parsed, by their text.
@@ -101,6 +103,7 @@ impl Rules {
             Node::Known(gate) => Truth::from(bay.known[gate].is_some()),
             Node::Empty { item, count, negated } => Truth::from((bay.empty[item] == *count) != *negated),
             Node::TrayClear => Truth::from(bay.empty.values().all(|empty| *empty == 0)),
+            Node::Leaving => Truth::from(hand == Hand::Leaving),
             Node::Doing(doing, name) => Truth::from(self.is_doing(*doing, name, bay, hand)),
             Node::Not(part) => self.judge(&part.is, bay, hand).opposite(),
             Node::All(parts) => {
@@ -131,18 +134,26 @@ impl Rules {
         }
     }
 
-    /// Whether a predicate reads what is being done.
+    /// Whether a predicate reads what is being done, that the job is about to end among it.
     pub fn reads_doing(&self, text: &str) -> bool {
-        self.finds_doing(&self.parsed[text].is)
+        self.reads(text, &|node| matches!(node, Node::Doing(..) | Node::Leaving))
     }
 
-    fn finds_doing(&self, node: &Node) -> bool {
+    /// Whether a predicate reads that the job is about to end.
+    pub fn reads_leaving(&self, text: &str) -> bool {
+        self.reads(text, &|node| matches!(node, Node::Leaving))
+    }
+
+    fn reads(&self, text: &str, such: &dyn Fn(&Node) -> bool) -> bool {
+        self.finds(&self.parsed[text].is, such)
+    }
+
+    fn finds(&self, node: &Node, such: &dyn Fn(&Node) -> bool) -> bool {
         match node {
-            Node::Doing(..) => true,
-            Node::Not(part) => self.finds_doing(&part.is),
-            Node::All(parts) | Node::Any(parts) => parts.iter().any(|part| self.finds_doing(&part.is)),
-            Node::Term(name) => self.reads_doing(&self.checklist.terms[name]),
-            _ => false,
+            Node::Not(part) => self.finds(&part.is, such),
+            Node::All(parts) | Node::Any(parts) => parts.iter().any(|part| self.finds(&part.is, such)),
+            Node::Term(name) => self.reads(&self.checklist.terms[name], such),
+            node => such(node),
         }
     }
 }

@@ -6,7 +6,7 @@
 //! any   = all { "or" all }
 //! all   = one { "and" one }
 //! one   = "not" one | "(" any ")" | atom
-//! atom  = "true" | "false" | "tray_clear" | NAME
+//! atom  = "true" | "false" | "tray_clear" | "leaving" | NAME
 //!       | NAME ("=" | "!=") VALUE | NAME "in" "{" VALUE { "," VALUE } "}"
 //!       | ("worked" | "signed" | "known") "(" NAME ")"
 //!       | "empty" "(" NAME ")" ("=" | "!=") NUMBER
@@ -60,6 +60,8 @@ pub enum Node {
     },
     /// Nothing is off the vehicle.
     TrayClear,
+    /// The job is about to be finished or stopped (dangers only).
+    Leaving,
     /// What is being done (dangers only).
     Doing(Doing, String),
     /// The other way round.

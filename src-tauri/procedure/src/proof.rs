@@ -5,15 +5,17 @@
 //! 2. *Honest when wrong*: after one observation anywhere no further danger comes up by what is allowed.
 //! 3. *Can finish*: from every state some allowed path reaches the end, unless a class ended the job.
 //! 4. *Can stop*: the technician can always bring the job to a safe stop, whatever the entries turn out to be.
-//! 5. *Nothing left*: a finished job has every piece back and every attest valid.
+//! 5. *Nothing left*: a finished job has every step worked or set aside, every piece back and every attest valid.
 //! 6. *All of it used*: every step, outcome, move and sign-off occurs, what can lapse lapses and is renewed,
-//!    and every danger could occur if the rules were not there.
+//!    every assignment changes something, what a reading or an answer says has a consequence, and every danger could
+//!    occur if the rules were not there.
 //!
 //! Runs with a strike and runs with an observation are searched side by side, each by itself, so that what is found
 //! does not hang on which is faster. No clock: whoever calls gets told how far a search is, measures, and may end it.
 
 mod actions;
 pub(crate) mod canon;
+mod changes;
 mod edges;
 mod ends;
 mod explore;
@@ -26,6 +28,7 @@ mod remarks;
 mod report;
 mod safe;
 mod seen;
+mod sense;
 mod tell;
 mod used;
 mod vehicle;
@@ -44,7 +47,7 @@ use explore::Runs;
 use tell::Teller;
 
 /// Counts up whenever the meaning of a checklist or the proof changes: a proof is good for one engine only.
-pub const ENGINE: &str = "panside-proof/1";
+pub const ENGINE: &str = "panside-proof/2";
 
 /// The most states that a search may hold on a tablet: about ten seconds and a quarter of a gigabyte there.
 pub const TABLET_STATES: usize = 5_000_000;
@@ -132,6 +135,7 @@ pub fn prove(
     if proof.is_decided() {
         loosened::judge(procedure, &mut proof);
     }
+    sense::judge(procedure, &mut proof);
     remarks::look_over(procedure, &mut proof);
     proof.conclude();
     proof
@@ -181,6 +185,7 @@ fn search(procedure: &Procedure, runs: Runs, ask: Ask, teller: &Teller<'_>) -> P
         safe::judge(procedure, &found, &mut part.proof);
     }
     if found.stopped.is_none() {
+        found.changes.judge(procedure, &found, &mut part.proof);
         if ends::judge(procedure, &mut found, &mut part.proof, teller).is_break() {
             found.stopped = Some(Stopped::Cancelled);
         }

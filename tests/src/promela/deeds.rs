@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use panside_procedure::format::{Ask, ClassEffect, Pieces, SignOff, Step};
 
 use super::option::{Deed, Line};
-use super::says::{HANDS, Hands, Moving, all, any, hands_in, not, off, signed, value_of, work as work_of};
+use super::says::{HANDS, Hands, all, any, hands_in, not, off, signed, value_of, work as work_of};
 use super::{OBSERVED_ONCE, Runs, STRUCK_ONCE, Writer, over, work};
 
 /// One way in which a step can turn out.
@@ -129,7 +129,7 @@ impl<'a> Writer<'a> {
         Deed::new(title, [vec![format!("over <= {}", over::ENDING)], guard].concat())
     }
 
-    fn assign(&self, values: &BTreeMap<String, String>) -> Vec<Line> {
+    pub fn assign(&self, values: &BTreeMap<String, String>) -> Vec<Line> {
         values.iter().map(|(name, value)| Line::set(value_of(name), self.says.number(name, value))).collect()
     }
 
@@ -275,6 +275,7 @@ impl<'a> Writer<'a> {
         ];
         let mut deed = self.running("finish".to_owned(), guard);
         deed.does = vec![Line::set("over".to_owned(), over::FINISHED)];
+        (deed.leaves, deed.strict) = (true, true);
         deed
     }
 
@@ -282,7 +283,7 @@ impl<'a> Writer<'a> {
     fn stop(&self) -> Deed<'a> {
         let guard = vec!["people == 0".to_owned(), self.says.rule(&self.checklist.safe_to_leave)];
         let mut deed = self.running("stop".to_owned(), guard);
-        deed.clears = true;
+        (deed.leaves, deed.strict, deed.clears) = (true, true, true);
         deed
     }
 
@@ -366,14 +367,5 @@ impl<'a> Writer<'a> {
             deed.does.push(Line::set(work_of(&step.id), work::UNTOUCHED).only_if(&worked));
         }
         deed
-    }
-}
-
-/// The moment at which a deed's move is judged.
-pub fn moving<'a>(made: Option<&'a str>, before: bool) -> Moving<'a> {
-    match made {
-        None => Moving::Nothing,
-        Some(id) if before => Moving::Before(id),
-        Some(id) => Moving::After(id),
     }
 }

@@ -3,10 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 
-use panside_procedure::format::{Assignments, Danger};
+use panside_procedure::format::Danger;
 
-use super::deeds::moving;
-use super::says::{At, HANDS, Hands, all, any, excused, not, signed, value_of};
+use super::says::{At, HANDS, Hands, LEAVING, Moving, all, any, excused, not, signed, value_of};
 use super::{OBSERVED_ONCE, Runs, Writer, over};
 
 /// Says within a step that something has changed, so that one more pass is made.
@@ -74,6 +73,8 @@ pub struct Deed<'a> {
     pub clears: bool,
     /// It leads to a start, which is judged as it is.
     pub starts: bool,
+    /// The job ends by it.
+    pub leaves: bool,
 }
 
 impl<'a> Deed<'a> {
@@ -92,6 +93,7 @@ impl<'a> Deed<'a> {
             observes: false,
             clears: false,
             starts: false,
+            leaves: false,
         }
     }
 }
@@ -121,6 +123,11 @@ impl<'a> Writer<'a> {
         let guard = all(deed.guard.iter().cloned());
         let mut text = format!("  /* {} */\n  :: d_step {{ {guard} ->\n", deed.title);
         if deed.clears {
+            let judged = self.judged(deed, &self.settling(&BTreeSet::new()));
+            for one in &judged {
+                line(&mut text, 4, &format!("{} = {};", met(one.at), one.before));
+            }
+            self.tell(deed, &judged, false, &mut text);
             for (name, ..) in self.variables() {
                 let value = if name == "over" { over::STOPPED } else { 0 };
                 line(&mut text, 4, &format!("{name} = {value};"));
@@ -268,7 +275,7 @@ impl<'a> Writer<'a> {
         for &at in &settling.follows {
             let follow = &self.checklist.follows[at];
             let lines: Vec<Line> =
-                [&follow.makes, &follow.sets].into_iter().flat_map(|values| self.lines(values)).collect();
+                [&follow.makes, &follow.sets].into_iter().flat_map(|values| self.assign(values)).collect();
             let changes = any(lines.iter().filter_map(|one| one.changes.clone()));
             line(text, 6, &format!("if :: {} -> {MORE} = 1;", all([self.says.rule(&follow.when), changes])));
             for one in &lines {
@@ -278,10 +285,6 @@ impl<'a> Writer<'a> {
             line(text, 6, "skip :: else fi;");
         }
         line(text, 4, ":: else -> break od;");
-    }
-
-    fn lines(&self, values: &Assignments) -> Vec<Line> {
-        values.iter().map(|(name, value)| Line::set(value_of(name), self.says.number(name, value))).collect()
     }
 
     /// Every gate and sign-off whose ground is gone, until nothing changes.
@@ -313,27 +316,24 @@ impl<'a> Writer<'a> {
             return Vec::new();
         }
         let changes_matter = settling.writes.iter().any(|name| self.is_matter(name));
-        let at = |hands, before| At { hands, moving: moving(deed.moving, before) };
+        let after_move = deed.moving.map_or(Moving::Nothing, Moving::After);
         let mut found = Vec::new();
         for (number, danger) in self.checklist.dangers.iter().enumerate() {
-            let doing = self.says.reads(&danger.when).contains(HANDS);
+            let reads = self.says.reads(&danger.when);
+            let doing = reads.contains(HANDS);
+            let leaves = deed.leaves && reads.contains(LEAVING);
+            let at_first = match deed.moving {
+                Some(made) if doing => Some(Moving::Before(made)),
+                _ => leaves.then_some(Moving::Leaving),
+            };
             let may_meet = deed.starts
-                || if doing {
-                    deed.begins || changes_matter
-                } else {
-                    self.meets(&danger.when, &settling.writes)
-                };
-            let before = if doing && deed.moving.is_some() {
-                self.says.danger(&danger.when, at(deed.during, true))
-            } else {
-                "false".to_owned()
-            };
-            let during = if deed.starts {
-                "false".to_owned()
-            } else {
-                self.says.danger(&danger.when, at(deed.during, false))
-            };
-            let after = self.says.danger(&danger.when, at(deed.after, false));
+                || leaves
+                || if doing { deed.begins || changes_matter } else { !reads.is_disjoint(&settling.writes) };
+            let never = || "false".to_owned();
+            let danger_at = |hands, moving| self.says.danger(&danger.when, At { hands, moving });
+            let before = at_first.map_or_else(never, |moving| danger_at(deed.during, moving));
+            let during = if deed.starts { never() } else { danger_at(deed.during, after_move) };
+            let after = danger_at(deed.after, after_move);
             if may_meet && [&before, &during, &after].iter().any(|text| *text != "false") {
                 found.push(Judged { at: number, danger, doing, before, during, after });
             }
@@ -367,7 +367,7 @@ impl<'a> Writer<'a> {
         let mut lines = String::new();
         for (number, danger) in self.checklist.dangers.iter().enumerate() {
             let name = excused(number);
-            let still = self.says.danger(&danger.when, At { hands: deed.after, moving: moving(None, false) });
+            let still = self.says.danger(&danger.when, At { hands: deed.after, moving: Moving::Nothing });
             if deed.observes {
                 line(&mut lines, 6, &format!("{name} = {still};"));
             } else if self.meets(&danger.when, &writes) {

@@ -34,6 +34,8 @@ pub fn excused(at: usize) -> String {
 
 /// Stands for who is in which step among what is read and written.
 pub const HANDS: &str = "hands";
+/// Stands for the end of the job among what is read.
+pub const LEAVING: &str = "leaving";
 
 /// Who can be in a step at a moment, as far as the deed tells.
 #[derive(Debug, Clone, Copy)]
@@ -51,6 +53,8 @@ pub enum Moving<'a> {
     Nothing,
     Before(&'a str),
     After(&'a str),
+    /// The job is about to be finished or stopped.
+    Leaving,
 }
 
 /// A moment at which a predicate is judged.
@@ -161,6 +165,7 @@ impl<'a> Says<'a> {
                 all(self.checklist.items.iter().map(|item| format!("({} == 0)", off(&item.id))))
             }
             Node::Doing(doing, name) => self.doing(*doing, name, at),
+            Node::Leaving => (at.moving == Moving::Leaving).to_string(),
             Node::Not(part) => not(&self.truth(&part.is, at, !surely)),
             Node::All(parts) => all(parts.iter().map(|part| self.truth(&part.is, at, surely))),
             Node::Any(parts) => any(parts.iter().map(|part| self.truth(&part.is, at, surely))),
@@ -232,6 +237,7 @@ impl<'a> Says<'a> {
             Node::Empty { item, .. } => drop(into.insert(off(item))),
             Node::TrayClear => into.extend(self.checklist.items.iter().map(|item| off(&item.id))),
             Node::Doing(..) => drop(into.insert(HANDS.to_owned())),
+            Node::Leaving => into.extend([HANDS, LEAVING].map(str::to_owned)),
             Node::Not(part) => self.read(&part.is, into),
             Node::All(parts) | Node::Any(parts) => parts.iter().for_each(|part| self.read(&part.is, into)),
         }

@@ -129,6 +129,14 @@ pub struct SheetNeed<'a> {
     pub unit: Option<&'a str>,
 }
 
+impl ClassEffect {
+    /// Whether it does nothing: the step is done with it and nothing else comes of it.
+    #[must_use]
+    pub fn is_nothing(&self) -> bool {
+        *self == ClassEffect::default()
+    }
+}
+
 impl Ask {
     /// The name of the kind as it stands in the file.
     #[must_use]
@@ -165,14 +173,35 @@ impl Ask {
     }
 
     /// Classes that always keep the step begun, whatever the file says: a count that is short, torque that is
-    /// outside.
+    /// outside, a level that cannot be read.
     #[must_use]
     pub fn must_be_not_yet(&self) -> &'static [&'static str] {
         match self {
             Ask::Count(_) => &[count::SHORT],
             Ask::Level(_) => &[level::UNCLEAR],
+            Ask::Torque(_) => &[torque::OUTSIDE],
             _ => &[],
         }
+    }
+
+    /// Classes with which the work goes on, where the kind or its fields tell good from bad; nothing where no class is
+    /// better than another.
+    #[must_use]
+    pub fn good(&self) -> Option<Vec<&str>> {
+        match self {
+            Ask::Reading(reading) if reading.is_judged() && !reading.evidence => Some(vec![reading::INSIDE]),
+            Ask::Level(_) => Some(vec![level::IN]),
+            Ask::Choice(choice) if !choice.good.is_empty() => {
+                Some(choice.good.iter().map(String::as_str).collect())
+            }
+            _ => None,
+        }
+    }
+
+    /// Whether it tells of something that can change again: a reading, a level, a time waited.
+    #[must_use]
+    pub fn measures(&self) -> bool {
+        matches!(self, Ask::Reading(_) | Ask::Level(_) | Ask::Timer(_))
     }
 
     /// The keys it needs on the spec sheet.

@@ -148,6 +148,10 @@ impl Pass<'_> {
                 Ok(if negated { Tree::Any(tests) } else { Tree::All(tests) })
             }
             Node::Doing(doing, name) => self.doing(*doing, name, negated).map_err(error),
+            Node::Leaving => {
+                self.may_read_doing().map_err(error)?;
+                Ok(Tree::Test(Test::Leaving(!negated)))
+            }
         }
     }
 
@@ -286,11 +290,16 @@ impl Pass<'_> {
         ))
     }
 
-    fn doing(&mut self, doing: Doing, name: &str, negated: bool) -> Result<Tree, String> {
+    fn may_read_doing(&mut self) -> Result<(), String> {
         if self.place != Where::Danger {
             return Err("what is being done can only be read in dangers".to_owned());
         }
         self.reads.doing = true;
+        Ok(())
+    }
+
+    fn doing(&mut self, doing: Doing, name: &str, negated: bool) -> Result<Tree, String> {
+        self.may_read_doing()?;
         if matches!(doing, Doing::Moving | Doing::Moved) {
             let made =
                 self.binder.names.move_(name).ok_or_else(|| format!("no move is called \"{name}\""))?;

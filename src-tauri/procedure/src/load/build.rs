@@ -83,7 +83,7 @@ fn fields(checklist: &Checklist, layout: &mut Layout) -> Option<Fields> {
     };
     for condition in &checklist.conditions {
         let var = variable(layout, VariableKind::Condition, condition.values.len())?;
-        layout.matter[usize::from(var.0.word)] |= var.0.mask << var.0.shift;
+        layout.matter[usize::from(var.0.word)] |= var.0.bits();
         fields.vars.push(var);
     }
     for fact in &checklist.facts {
@@ -199,7 +199,7 @@ impl Builder<'_> {
                 self.problem(
                     &place,
                     "a danger that reads gates, sign-offs, steps or items must also say what is being done: \
-                     doing.zone, doing.touches, doing.tag, moving or moved"
+                     doing.zone, doing.touches, doing.tag, moving, moved or leaving"
                         .to_owned(),
                 );
             }

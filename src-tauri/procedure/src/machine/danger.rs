@@ -20,11 +20,18 @@ pub struct Context<'a> {
     pub(crate) moving: Option<MoveIx>,
     /// The move just made.
     pub(crate) moved: Option<MoveIx>,
+    /// The job is about to be finished or stopped.
+    pub(crate) leaving: bool,
 }
 
 impl Context<'_> {
     /// Nothing is being done.
-    pub const NOTHING: Context<'static> = Context { begun: &[], moving: None, moved: None };
+    pub const NOTHING: Context<'static> = Context { begun: &[], moving: None, moved: None, leaving: false };
+
+    /// These people are at work, and nothing is moved.
+    fn at_work(begun: &[Field]) -> Context<'_> {
+        Context { begun, ..Context::NOTHING }
+    }
 
     #[inline]
     pub(crate) fn someone_in(&self, state: &State, steps: &StepSet) -> bool {
@@ -61,7 +68,7 @@ impl Machine {
     /// The dangers that hold now, with everybody who is in a step. The live job calls people out by it.
     #[must_use]
     pub fn dangers_now(&self, state: &State) -> DangerSet {
-        let context = Context { begun: &self.layout.begun, moving: None, moved: None };
+        let context = Context::at_work(&self.layout.begun);
         let holding = self.dangers.iter().enumerate().filter(|(_, rule)| rule.when.holds_in(state, &context));
         DangerSet(holding.fold(0, |bits, (at, _)| bits | 1 << at))
     }
@@ -71,7 +78,7 @@ impl Machine {
     ///
     /// A state danger that held before and that the action does not touch is not told again. A doing danger is
     /// judged only when the action begins work or changes a condition: when only knowledge is lost nothing
-    /// has moved.
+    /// has moved. One of leaving is judged when the job is finished or stopped.
     #[must_use]
     pub fn dangers_of(&self, before: &State, action: Action) -> DangerSet {
         let before = Before::new(self, before, self.dangers_now(before));
@@ -84,7 +91,7 @@ impl Machine {
     /// As [`Machine::step`].
     pub fn step_judged(&self, before: &Before<'_>, action: Action) -> Result<(State, DangerSet), Blocked> {
         let made = if let Action::Move(made) = action { Some(made) } else { None };
-        let context = Context { begun: &self.layout.begun, moving: None, moved: made };
+        let context = Context { moved: made, ..Context::at_work(&self.layout.begun) };
         let of_moves = if made.is_some() { self.readers.of_moves } else { 0 };
         let mut seen = 0;
         let mut judged = *before.state;
@@ -106,13 +113,17 @@ impl Machine {
             let context = Context { moving: made, moved: None, ..context };
             seen |= self.judge(before, before.state, of_moves, &context) & self.readers.of_doing;
         }
+        if matches!(action, Action::Finish | Action::Stop) {
+            let (context, of_leaving) = (Context { leaving: true, ..context }, self.readers.of_leaving);
+            seen |= self.judge(before, before.state, of_leaving, &context) & of_leaving;
+        }
         Ok((next, DangerSet(seen)))
     }
 
     /// [`Machine::dangers_now`] of the state after a step, for whoever knows those of the state before it.
     #[must_use]
     pub fn dangers_after(&self, before: &Before<'_>, next: &State) -> DangerSet {
-        let context = Context { begun: &self.layout.begun, moving: None, moved: None };
+        let context = Context::at_work(&self.layout.begun);
         DangerSet(self.judge(before, next, self.readers.woken(before.state, next).dangers, &context))
     }
 

@@ -32,6 +32,8 @@ pub enum Test {
     Moving(MoveIx, bool),
     /// This move was just made (or was not).
     Moved(MoveIx, bool),
+    /// The job is about to be finished or stopped (or is not).
+    Leaving(bool),
 }
 
 /// A set of steps.
@@ -68,15 +70,23 @@ impl StepSet {
 pub struct Pred {
     tree: Tree,
     tests: Box<[Placed]>,
+    /// Tests that read more than one field of the state.
+    others: Box<[Test]>,
 }
 
-/// A test and where to go on after it.
+/// A test and where to go on after it, kept small: searching spends much of its time here.
 #[derive(Debug, Clone, PartialEq, Eq)]
 struct Placed {
-    test: Test,
+    /// Of a test of one field, that and its values as bits.
+    field: Field,
+    values: u64,
+    /// The place of another test among the others, else [`NO_OTHER`].
+    other: u16,
     yes: u16,
     no: u16,
 }
+
+const NO_OTHER: u16 = u16::MAX;
 
 /// Where a predicate ends: it holds, or it does not. Loading bounds the parts of a predicate far below.
 const HOLDS: u16 = u16::MAX;
@@ -86,8 +96,8 @@ impl From<Tree> for Pred {
     fn from(tree: Tree) -> Pred {
         let tree = folded(tree);
         // Written from the last test to the first, since a test must know where those after it stand.
-        let mut tests = Vec::new();
-        let start = place(&tree, HOLDS, FAILS, &mut tests);
+        let (mut tests, mut others) = (Vec::new(), Vec::new());
+        let start = place(&tree, HOLDS, FAILS, &mut tests, &mut others);
         let count = tests.len() as u16;
         let turned = |at: u16| if at >= FAILS { at } else { count - 1 - at };
         tests.iter_mut().for_each(|placed| {
@@ -98,10 +108,10 @@ impl From<Tree> for Pred {
         debug_assert!(start >= FAILS || turned(start) == 0);
         // What is decided without a test is one test that is always true.
         if start >= FAILS {
-            let always = Test::In { field: Field { word: 0, shift: 0, mask: 0 }, values: 1 };
-            tests = vec![Placed { test: always, yes: start, no: start }];
+            let field = Field { word: 0, shift: 0, mask: 0 };
+            tests = vec![Placed { field, values: 1, other: NO_OTHER, yes: start, no: start }];
         }
-        Pred { tree, tests: tests.into_boxed_slice() }
+        Pred { tree, tests: tests.into_boxed_slice(), others: others.into_boxed_slice() }
     }
 }
 
@@ -130,16 +140,23 @@ fn folded(tree: Tree) -> Tree {
 }
 
 /// Puts the tests of a part before those that are placed; answers where the part begins.
-fn place(part: &Tree, yes: u16, no: u16, tests: &mut Vec<Placed>) -> u16 {
+fn place(part: &Tree, yes: u16, no: u16, tests: &mut Vec<Placed>, others: &mut Vec<Test>) -> u16 {
     match part {
         Tree::Const(true) => yes,
         Tree::Const(false) => no,
         Tree::Test(test) => {
-            tests.push(Placed { test: test.clone(), yes, no });
+            let (field, values, other) = match test {
+                Test::In { field, values } => (*field, *values, NO_OTHER),
+                _ => (Field { word: 0, shift: 0, mask: 0 }, 0, others.len() as u16),
+            };
+            if other != NO_OTHER {
+                others.push(test.clone());
+            }
+            tests.push(Placed { field, values, other, yes, no });
             tests.len() as u16 - 1
         }
-        Tree::All(parts) => parts.iter().rev().fold(yes, |next, part| place(part, next, no, tests)),
-        Tree::Any(parts) => parts.iter().rev().fold(no, |next, part| place(part, yes, next, tests)),
+        Tree::All(parts) => parts.iter().rev().fold(yes, |next, part| place(part, next, no, tests, others)),
+        Tree::Any(parts) => parts.iter().rev().fold(no, |next, part| place(part, yes, next, tests, others)),
     }
 }
 
@@ -163,7 +180,12 @@ impl Pred {
     pub fn holds_in(&self, state: &State, context: &Context<'_>) -> bool {
         let mut at = 0;
         while let Some(placed) = self.tests.get(usize::from(at)) {
-            at = if placed.test.holds(state, context) { placed.yes } else { placed.no };
+            let holds = if placed.other == NO_OTHER {
+                placed.values.wrapping_shr(placed.field.get(state) as u32) & 1 == 1
+            } else {
+                self.others.get(usize::from(placed.other)).is_some_and(|test| test.holds(state, context))
+            };
+            at = if holds { placed.yes } else { placed.no };
         }
         at == HOLDS
     }
@@ -177,6 +199,7 @@ impl Test {
             Test::Doing(steps, wanted) => context.someone_in(state, steps) == *wanted,
             Test::Moving(wanted_move, wanted) => (context.moving == Some(*wanted_move)) == *wanted,
             Test::Moved(wanted_move, wanted) => (context.moved == Some(*wanted_move)) == *wanted,
+            Test::Leaving(wanted) => context.leaving == *wanted,
         }
     }
 }

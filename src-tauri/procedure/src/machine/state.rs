@@ -11,27 +11,35 @@ pub struct State {
     pub(crate) words: [u64; WORDS],
 }
 
-/// A run of bits in a state that never crosses a word.
+/// A run of bits in a state that never crosses a word. Its word is below [`WORDS`], a power of two, and its shift below
+/// 64: searching a checklist reads fields hundreds of millions of times, so neither is asked again there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Field {
     pub(crate) word: u8,
     pub(crate) shift: u8,
-    pub(crate) mask: u64,
+    pub(crate) mask: u16,
 }
 
 impl Field {
+    /// The bits of its word that are its own.
+    #[inline]
+    pub(crate) fn bits(self) -> u64 {
+        u64::from(self.mask).wrapping_shl(u32::from(self.shift))
+    }
+
     /// Its value.
     #[inline]
     #[must_use]
     pub fn get(self, state: &State) -> u64 {
-        (state.words[usize::from(self.word)] >> self.shift) & self.mask
+        state.words[usize::from(self.word) % WORDS].wrapping_shr(u32::from(self.shift)) & u64::from(self.mask)
     }
 
     /// Sets its value; bits that do not fit are cut off.
     #[inline]
     pub fn set(self, state: &mut State, value: u64) {
-        let word = &mut state.words[usize::from(self.word)];
-        *word = (*word & !(self.mask << self.shift)) | ((value & self.mask) << self.shift);
+        let word = &mut state.words[usize::from(self.word) % WORDS];
+        let value = (value & u64::from(self.mask)).wrapping_shl(u32::from(self.shift));
+        *word = (*word & !self.bits()) | value;
     }
 }
 
@@ -62,6 +70,9 @@ impl Layout {
     /// Room for values from 0 to `highest`, or nothing when the state is full.
     pub(crate) fn take(&mut self, highest: u64) -> Option<Field> {
         let bits = (u64::BITS - highest.leading_zeros()).max(1);
+        if bits > u16::BITS {
+            return None;
+        }
         if self.used % 64 + bits > 64 {
             self.used = self.used.next_multiple_of(64);
         }
@@ -71,7 +82,7 @@ impl Layout {
         let word = u8::try_from(self.used / 64).ok()?;
         let shift = u8::try_from(self.used % 64).ok()?;
         self.used += bits;
-        Some(Field { word, shift, mask: u64::MAX >> (64 - bits) })
+        Some(Field { word, shift, mask: u16::MAX >> (u16::BITS - bits) })
     }
 
     /// Says that what has been done has its room; what comes after begins with a word of its own.

@@ -44,6 +44,8 @@ pub struct Readers {
     in_step: Vec<u64>,
     /// Dangers that ask what is being done.
     pub(crate) of_doing: u64,
+    /// Dangers that ask whether the job is about to end.
+    pub(crate) of_leaving: u64,
 }
 
 impl Readers {
@@ -59,7 +61,9 @@ impl Readers {
         for (at, rule) in machine.dangers.iter().enumerate() {
             let bit = 1 << at.min(63);
             readers.of_doing |= if rule.doing { bit } else { 0 };
-            readers.of_moves |= if asks_for_move(rule.when.tree()) { bit } else { 0 };
+            let asks = |of: fn(&Test) -> bool| if asks(rule.when.tree(), of) { bit } else { 0 };
+            readers.of_moves |= asks(|test| matches!(test, Test::Moving(..) | Test::Moved(..)));
+            readers.of_leaving |= asks(|test| matches!(test, Test::Leaving(_)));
             readers.reads(machine, rule.when.tree(), &mut |woken| woken.dangers |= bit);
             let moves = required(rule.when.tree(), &|test| match test {
                 Test::Moving(made, true) | Test::Moved(made, true) => Some(vec![made.at()]),
@@ -104,7 +108,7 @@ impl Readers {
             Tree::Test(Test::Doing(..)) => {
                 machine.layout.begun.iter().for_each(|field| self.field(*field, wake));
             }
-            Tree::Test(Test::Moving(..) | Test::Moved(..)) | Tree::Const(_) => {}
+            Tree::Test(Test::Moving(..) | Test::Moved(..) | Test::Leaving(_)) | Tree::Const(_) => {}
             Tree::All(parts) | Tree::Any(parts) => {
                 parts.iter().for_each(|part| self.reads(machine, part, wake))
             }
@@ -112,7 +116,7 @@ impl Readers {
     }
 
     fn field(&mut self, field: Field, wake: &mut dyn FnMut(&mut Woken)) {
-        let bits = field.mask << field.shift;
+        let bits = field.bits();
         (0..64).filter(|bit| bits >> bit & 1 == 1).for_each(|bit| {
             wake(&mut self.bits[usize::from(field.word) * 64 + bit]);
         });
@@ -162,10 +166,11 @@ fn add_where(places: &mut [u64], required: Option<Vec<usize>>, bit: u64) {
     }
 }
 
-fn asks_for_move(tree: &Tree) -> bool {
+/// Whether a predicate has such a test.
+fn asks(tree: &Tree, such: fn(&Test) -> bool) -> bool {
     match tree {
-        Tree::Test(test) => matches!(test, Test::Moving(..) | Test::Moved(..)),
-        Tree::All(parts) | Tree::Any(parts) => parts.iter().any(asks_for_move),
+        Tree::Test(test) => such(test),
+        Tree::All(parts) | Tree::Any(parts) => parts.iter().any(|part| asks(part, such)),
         Tree::Const(_) => false,
     }
 }

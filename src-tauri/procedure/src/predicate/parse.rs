@@ -148,6 +148,7 @@ impl Parser {
             "true" => Node::Const(true),
             "false" => Node::Const(false),
             "tray_clear" => Node::TrayClear,
+            "leaving" => Node::Leaving,
             "worked" => Node::Worked(self.in_parentheses("a step")?),
             "signed" => Node::Signed(self.in_parentheses("a sign-off")?),
             "known" => Node::Known(self.in_parentheses("a gate")?),
@@ -225,7 +226,16 @@ fn is_keyword(word: &str) -> bool {
 pub fn is_reserved(word: &str) -> bool {
     let has_meaning = matches!(
         word,
-        "true" | "false" | "tray_clear" | "worked" | "signed" | "known" | "empty" | "moving" | "moved"
+        "true"
+            | "false"
+            | "tray_clear"
+            | "leaving"
+            | "worked"
+            | "signed"
+            | "known"
+            | "empty"
+            | "moving"
+            | "moved"
     );
     is_keyword(word) || has_meaning
 }
@@ -287,6 +297,7 @@ mod tests {
             "doing.tag = road",
             "moving = lower",
             "moved = lower",
+            "leaving",
         ] {
             parse(text).unwrap_or_else(|error| panic!("{text}: {error}"));
         }

@@ -4,15 +4,16 @@
 use super::edges::Kind;
 use super::vehicle::Vehicle;
 use crate::load::Procedure;
-use crate::machine::{Action, Machine, MoveIx, PhaseIx, State, StepIx, WORDS, over};
+use crate::machine::{Action, Machine, MoveIx, PhaseIx, SignIx, State, StepIx, VarIx, WORDS, over};
 
 /// The actions of a search, and where each step's stand.
 pub struct Actions {
     all: Vec<Action>,
     steps: Vec<OfStep>,
     moves: Vec<(u16, MoveIx)>,
-    /// Ageing and the ends: tried in every state.
-    any_time: Vec<u16>,
+    ageings: Vec<(u16, VarIx)>,
+    finish: Option<u16>,
+    stop: Option<u16>,
     /// Observations: tried until there was one.
     observations: Vec<u16>,
     /// The steps of each phase, as low bits of the work fields.
@@ -27,7 +28,7 @@ struct OfStep {
     begin: Option<u16>,
     again: Option<u16>,
     strike: Option<u16>,
-    sign: Vec<u16>,
+    sign: Vec<(u16, SignIx)>,
     struck: Vec<u16>,
     begun: Vec<u16>,
 }
@@ -44,7 +45,9 @@ impl Actions {
             all: procedure.all_actions().into_iter().filter(|action| has(*action)).collect(),
             steps: machine.steps.iter().map(|_| OfStep::default()).collect(),
             moves: Vec::new(),
-            any_time: Vec::new(),
+            ageings: Vec::new(),
+            finish: None,
+            stop: None,
             observations: Vec::new(),
             phases: vec![vec![0; words]; machine.phases.len()],
             words,
@@ -67,10 +70,12 @@ impl Actions {
                 Action::Leave(step) | Action::Done(step, _) => steps[step.at()].begun.push(at),
                 Action::Strike(step) => steps[step.at()].strike = Some(at),
                 Action::Rerecord(step, _) => steps[step.at()].struck.push(at),
-                Action::Sign(given) => steps[machine.signs[given.at()].step.at()].sign.push(at),
+                Action::Sign(given) => steps[machine.signs[given.at()].step.at()].sign.push((at, given)),
                 Action::Move(made) => actions.moves.push((at, made)),
                 Action::Observe(..) => actions.observations.push(at),
-                Action::Expire(_) | Action::Finish | Action::Stop => actions.any_time.push(at),
+                Action::Expire(gate) => actions.ageings.push((at, gate)),
+                Action::Finish => actions.finish = Some(at),
+                Action::Stop => actions.stop = Some(at),
             }
         }
         actions
@@ -95,7 +100,12 @@ impl Actions {
             return;
         }
         let layout = &machine.layout;
-        into.extend_from_slice(&self.any_time);
+        // Nobody leaves the job while somebody is in a step.
+        if machine.begun(state).next().is_none() {
+            into.extend(self.finish.filter(|_| vehicle.finishes));
+            into.extend(self.stop.filter(|_| vehicle.stops));
+        }
+        into.extend(self.ageings.iter().filter(|(_, gate)| vehicle.allows_ageing(*gate)).map(|(at, _)| at));
         for &(at, made) in &self.moves {
             if vehicle.allows_move(made) {
                 into.push(at);
@@ -130,7 +140,9 @@ impl Actions {
                     into.extend(of.aside);
                     into.extend(of.begin.filter(|_| may_begin()));
                 } else if worked >> bit & 1 == 1 {
-                    into.extend_from_slice(&of.sign);
+                    into.extend(
+                        of.sign.iter().filter(|(_, given)| vehicle.allows_sign(*given)).map(|(at, _)| at),
+                    );
                     into.extend(of.strike.filter(|_| may_strike));
                     into.extend(of.again.filter(|_| open >> bit & 1 == 1 && may_begin()));
                 } else if high >> bit & 1 == 1 && low >> bit & 1 == 0 {

@@ -120,7 +120,10 @@ impl Edges {
         if let Kind::First(ways) = edge.kind {
             self.bytes.push(ways);
         }
-        self.bytes.extend_from_slice(&distance.to_le_bytes()[..usize::from(length)]);
+        // Four bytes are written at once, of which those that are not needed are taken back.
+        let end = self.bytes.len() + usize::from(length);
+        self.bytes.extend_from_slice(&distance.to_le_bytes());
+        self.bytes.truncate(end);
     }
 
     /// Reads the edges of the states of a block.
@@ -140,11 +143,12 @@ impl Edges {
                 if head & 7 == 5 {
                     (ways, rest) = rest.split_first().map_or((0, rest), |(ways, tail)| (*ways, tail));
                 }
-                let mut distance = [0; 4];
-                let (number, tail) = rest.split_at(usize::from(head >> 4).min(rest.len()));
-                distance[..number.len()].copy_from_slice(number);
-                rest = tail;
-                let distance = u32::from_le_bytes(distance);
+                // Four bytes are read at once, of which those that are not the distance's are cut off.
+                let length = usize::from(head >> 4);
+                let number =
+                    rest.first_chunk().map_or_else(|| last_bytes(rest), |four| u32::from_le_bytes(*four));
+                let distance = (u64::from(number) & !(u64::MAX << (8 * length))) as u32;
+                rest = rest.get(length..).unwrap_or_default();
                 let to = if head & SIGN == 0 { from + distance } else { from - distance };
                 into.edges.push(Edge { kind: kind(head & 7, ways), to });
             }
@@ -176,6 +180,11 @@ impl Edges {
         });
         found
     }
+}
+
+/// A number of fewer than four bytes at the very end.
+fn last_bytes(bytes: &[u8]) -> u32 {
+    bytes.iter().rev().fold(0, |number, byte| number << 8 | u32::from(*byte))
 }
 
 fn kind(code: u8, ways: u8) -> Kind {

@@ -46,6 +46,56 @@ pub fn judge(
         let finding = Finding::new(property, what, Place::of(procedure, "/safe_to_leave"));
         proof.find(finding.after(found.run_to(number, None)));
     }
+    if !observed {
+        makes_safe_after_ageing(procedure, found, proof, teller)?;
+    }
+    ControlFlow::Continue(())
+}
+
+/// A step that may still be begun when the job is ending makes the vehicle safe to leave. What could still be done so
+/// must not be lost by waiting: a reading that grows too old can be taken again. A strike may take such a step out of the
+/// job, so it is asked where nothing was struck.
+fn makes_safe_after_ageing(
+    procedure: &Procedure,
+    found: &Found<'_>,
+    proof: &mut Proof,
+    teller: &Teller<'_>,
+) -> ControlFlow<()> {
+    let last = procedure.steps().filter(|(_, text)| text.when_ending);
+    for (step, text) in last {
+        let (mut can, mut open) = (Marks::new(found.graph.len()), Marks::new(found.graph.len()));
+        for number in 0..found.graph.len() as u32 {
+            let state = found.graph.state(number);
+            if found.machine.is_ending(&state) && !found.is_struck(&state) {
+                let worked = found.machine.is_worked(&state, step);
+                if worked { can.set(number) } else { open.set(number) }
+            }
+        }
+        let ending = open.clone();
+        sweep(found, "looking for ways to make it safe to leave", open, teller, |number, edges| {
+            let good = edges.iter().any(|edge| edge.kind.is_plain() && can.has(edge.to));
+            if good {
+                can.set(number);
+            }
+            (good, !good)
+        })?;
+        let mut lost = None;
+        found.graph.edges().each(0..u32::MAX, |number, edges| {
+            if lost.is_none() && ending.has(number) && can.has(number) {
+                let loses = |edge: &Edge| edge.kind == Kind::Age && !can.has(edge.to);
+                lost = edges.iter().position(loses).map(|place| (number, place));
+            }
+        });
+        if let Some((number, place)) = lost {
+            let what = format!(
+                "the job is ending, and step \"{}\" can no longer be done since a reading has grown too old",
+                text.id
+            );
+            let pointer = Place::of(procedure, format!("{}/needs", procedure.step_pointer(step)));
+            let finding = Finding::new(Property::CanStop, what, pointer);
+            proof.find(finding.after(found.run_to(number, found.allowed(number).get(place).copied())));
+        }
+    }
     ControlFlow::Continue(())
 }
 

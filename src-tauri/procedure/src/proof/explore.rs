@@ -6,6 +6,7 @@ use std::ops::Range;
 use super::Ask;
 use super::actions::{Actions, kind};
 use super::canon::{Apart, canon};
+use super::changes::Changes;
 use super::edges::{Edge, Kind};
 use super::graph::{Graph, MOST_STATES};
 use super::marks::Marks;
@@ -79,8 +80,8 @@ struct Work {
 }
 
 impl Work {
-    fn new(machine: &Machine, apart: Apart) -> Work {
-        let vehicles = Vehicles::new(machine);
+    fn new(apart: Apart) -> Work {
+        let vehicles = Vehicles::new();
         Work { apart, vehicles, candidates: Vec::new(), steps: Vec::new(), hashes: Vec::new() }
     }
 }
@@ -109,6 +110,8 @@ pub struct Found<'a> {
     pub miscount: Option<Taken>,
     /// What came up.
     pub seen: Seen,
+    /// What never changed anything.
+    pub changes: Changes,
     /// States in which some danger holds.
     dangerous: Marks,
 }
@@ -123,6 +126,7 @@ pub fn explore<'a>(procedure: &'a Procedure, runs: Runs, ask: Ask, teller: &Tell
         runs,
         graph: Graph::new(&machine.layout),
         seen: Seen::new(machine, actions.len()),
+        changes: Changes::new(machine, runs),
         actions,
         stopped: None,
         transitions: 0,
@@ -155,7 +159,7 @@ impl Found<'_> {
         self.graph.next_layer();
         let mut layer_end = self.graph.len();
         let mut at = 0;
-        let mut work = Work::new(self.machine, ask.apart);
+        let mut work = Work::new(ask.apart);
         // One state adds at most as many as there are actions.
         let more = STRIDE.max(TOGETHER * self.actions.len());
         let mut next_look = 0;
@@ -240,6 +244,7 @@ impl Found<'_> {
             self.miscount = Some(taken);
         }
         self.seen.note(self.machine, before.state, (at, action), next);
+        self.changes.note(self.machine, before.state, taken, next);
     }
 }
 
@@ -288,6 +293,11 @@ impl Found<'_> {
         self.machine.layout.observed_once.is_some_and(|field| field.get(state) == 1)
     }
 
+    /// Whether something was struck in the run to this state.
+    pub fn is_struck(&self, state: &State) -> bool {
+        self.machine.layout.struck_once.is_some_and(|field| field.get(state) == 1)
+    }
+
     fn excused_bits(&self, state: &State) -> u64 {
         if !self.is_observed(state) {
             return 0;
@@ -296,10 +306,14 @@ impl Found<'_> {
         fields.fold(0, |bits, (at, field)| bits | field.get(state) << at)
     }
 
-    /// What an observation found is excused while it stays so; but nobody may go into it, finish work in it or
-    /// move the vehicle in it: there a doing danger counts.
+    /// What an observation found is excused while it stays so; but nobody may go into it, finish work in it, move the
+    /// vehicle in it or leave it so: there a doing danger counts.
     fn excused(&self, bits: u64, action: Action) -> u64 {
-        if !matches!(action, Action::Begin(_) | Action::Done(..) | Action::Move(_)) {
+        let strict = matches!(
+            action,
+            Action::Begin(_) | Action::Done(..) | Action::Move(_) | Action::Finish | Action::Stop
+        );
+        if !strict {
             return bits;
         }
         let doing = self.machine.dangers.iter().enumerate().filter(|(_, rule)| rule.doing);

@@ -206,7 +206,7 @@ impl Halves {
     }
 
     fn differs(&self, one: &State, other: &State) -> bool {
-        (self.begin..self.end).any(|word| one.words[word] != other.words[word])
+        !same(&one.words[self.begin..self.end], &other.words[self.begin..self.end])
     }
 
     fn insert(&mut self, state: &State, hasher: &FixedState) -> u32 {
@@ -219,7 +219,7 @@ impl Halves {
             key.iter().for_each(|word| hasher.write_u64(*word));
             hasher.finish()
         };
-        if let Some(&number) = self.table.find(hash(key), |&number| of(number).iter().eq(key)) {
+        if let Some(&number) = self.table.find(hash(key), |&number| same(of(number), key)) {
             return number;
         }
         let number = self.table.len() as u32;
@@ -234,6 +234,12 @@ impl Halves {
         let key = &self.keys[number as usize * size..(number as usize + 1) * size];
         state.words[self.begin..self.end].copy_from_slice(key);
     }
+}
+
+/// Whether some words are the same. They are so few that looking at all is quicker than stopping at the first.
+#[inline]
+fn same(one: &[u64], other: &[u64]) -> bool {
+    one.iter().zip(other).fold(0, |differs, (one, other)| differs | (one ^ other)) == 0
 }
 
 fn table_bytes(table: &HashTable<u32>) -> usize {

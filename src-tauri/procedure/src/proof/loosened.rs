@@ -66,7 +66,7 @@ fn successors(
     };
     let moves = (0..machine.moves.len()).map(|at| Action::Move(MoveIx::of(at)));
     let ages = (0..machine.vars.len()).map(|at| Action::Expire(VarIx::of(at)));
-    let leaves = machine.begun(state).map(Action::Leave);
+    let leaves = machine.begun(state).map(Action::Leave).chain([Action::Stop]);
     if moves.chain(ages).chain(leaves).any(|action| show_if_allowed(state, action)) {
         return true;
     }
@@ -127,7 +127,7 @@ impl Cone {
 
     fn keep(&mut self, field: Field) -> bool {
         let word = &mut self.kept[usize::from(field.word)];
-        let bits = field.mask << field.shift;
+        let bits = field.bits();
         let new = *word & bits != bits;
         *word |= bits;
         new
@@ -150,7 +150,7 @@ impl Cone {
             Tree::All(parts) | Tree::Any(parts) => {
                 parts.iter().flat_map(|part| self.read(machine, part)).collect()
             }
-            Tree::Const(_) => Vec::new(),
+            Tree::Const(_) | Tree::Test(Test::Leaving(_)) => Vec::new(),
         }
     }
 
@@ -180,5 +180,6 @@ fn loosen(machine: &Machine) -> Machine {
         *phase = PhaseRule::default();
     }
     loose.start_when = always();
+    loose.safe_to_leave = always();
     loose.ready()
 }

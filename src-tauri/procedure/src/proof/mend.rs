@@ -80,6 +80,10 @@ impl Guard {
             Action::Begin(step) => (false, procedure.step_pointer(step)),
             Action::Done(step, _) => (procedure.step(step).while_.is_some(), procedure.step_pointer(step)),
             Action::Move(made) => (false, format!("/moves/{}", made.at())),
+            Action::Finish | Action::Stop => {
+                let end = if action == Action::Finish { "/done_when" } else { "/safe_to_leave" };
+                return Some(Guard { action, is_while: false, pointer: end.to_owned() });
+            }
             _ => return None,
         };
         Some(Guard {
@@ -112,6 +116,8 @@ impl Guard {
                 }
             }
             Action::Move(made) => add(&mut changed.machine.moves[made.at()].needs),
+            Action::Finish => add(&mut changed.machine.done_when),
+            Action::Stop => add(&mut changed.machine.safe_to_leave),
             _ => {}
         }
         changed.machine = changed.machine.ready();
@@ -122,7 +128,10 @@ impl Guard {
         let whose = match self.action {
             Action::Begin(step) | Action::Done(step, _) => format!("step \"{}\"", procedure.step(step).id),
             Action::Move(made) => format!("move \"{}\"", procedure.move_text(made).id),
-            _ => String::new(),
+            _ => {
+                let name = self.pointer.trim_start_matches('/');
+                return format!("\"{name}\" ({})", procedure.spot(&self.pointer));
+            }
         };
         let which = if self.is_while { "while" } else { "needs" };
         format!("\"{which}\" of {whose} ({})", procedure.spot(&self.pointer))

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::finding::{Place, Remark};
 use super::report::Proof;
-use crate::format::ClassEffect;
+use crate::format::Ask;
 use crate::load::Procedure;
 use crate::machine::{Field, Machine, Pred, Test, Tree};
 
@@ -15,7 +15,8 @@ pub fn look_over(procedure: &Procedure, proof: &mut Proof) {
     };
     items(procedure, &mut odd);
     entries(procedure, &mut odd);
-    let read = fields_read(&procedure.machine);
+    let on = procedure.machine.steps.iter().filter_map(|rule| Some(&rule.on.as_ref()?.0));
+    let read = fields_of(rules_but_on(&procedure.machine).into_iter().chain(on).collect());
     for (at, var) in procedure.machine.vars.iter().enumerate() {
         if !read.contains(&var.field) {
             let conditions = procedure.checklist.conditions.len();
@@ -51,8 +52,18 @@ fn entries(procedure: &Procedure, odd: &mut dyn FnMut(String, String)) {
         for (at, entry) in text.entries.iter().enumerate() {
             let mut effects = entry.classes.values();
             let first = effects.next();
+            let holds_or_ends = entry.classes.values().any(|effect| effect.not_yet || effect.ends.is_some());
+            if holds_or_ends && matches!(&entry.ask, Ask::Choice(choice) if choice.good.is_empty()) {
+                odd(
+                    format!(
+                        "entry \"{}\" of step \"{}\" does not say which answers are good",
+                        entry.id, text.id
+                    ),
+                    format!("{}/entries/{at}/ask/choice", procedure.step_pointer(step)),
+                );
+            }
             // An answer that does nothing is there to be read later; one that does something should decide it.
-            let does_something = first.is_some_and(|effect| *effect != ClassEffect::default());
+            let does_something = first.is_some_and(|effect| !effect.is_nothing());
             if does_something && effects.len() > 0 && effects.all(|effect| Some(effect) == first) {
                 odd(
                     format!("entry \"{}\" of step \"{}\": every answer does the same", entry.id, text.id),
@@ -63,29 +74,38 @@ fn entries(procedure: &Procedure, odd: &mut dyn FnMut(String, String)) {
     }
 }
 
-/// Every field that some rule or danger reads.
-fn fields_read(machine: &Machine) -> BTreeSet<Field> {
+/// Every predicate but the steps' `on`, which only decides what is part of the job.
+pub(super) fn rules_but_on(machine: &Machine) -> Vec<&Pred> {
     let mut preds: Vec<&Pred> = vec![&machine.done_when, &machine.safe_to_leave, &machine.start_when];
     for rule in &machine.steps {
         preds.extend([&rule.needs, &rule.while_]);
         preds.extend(&rule.again);
-        preds.extend(rule.on.iter().map(|(yes, _)| yes));
     }
     preds.extend(machine.moves.iter().map(|rule| &rule.needs));
     preds.extend(machine.signs.iter().map(|rule| &rule.holds_while));
     preds.extend(machine.vars.iter().filter_map(|var| var.holds_while.as_ref()));
     preds.extend(machine.follows.iter().map(|rule| &rule.when));
     preds.extend(machine.dangers.iter().map(|rule| &rule.when));
+    preds
+}
+
+/// Every field that predicates read.
+pub(super) fn fields_of(preds: Vec<&Pred>) -> BTreeSet<Field> {
     let mut read = BTreeSet::new();
+    for_each_test(preds, |field, _| {
+        read.insert(field);
+    });
+    read
+}
+
+/// Shows each test of a value in predicates: the field, and the values that do as bits.
+pub(super) fn for_each_test(preds: Vec<&Pred>, mut show: impl FnMut(Field, u64)) {
     let mut open: Vec<&Tree> = preds.into_iter().map(Pred::tree).collect();
     while let Some(tree) = open.pop() {
         match tree {
-            Tree::Test(Test::In { field, .. }) => {
-                read.insert(*field);
-            }
+            Tree::Test(Test::In { field, values }) => show(*field, *values),
             Tree::All(parts) | Tree::Any(parts) => open.extend(parts),
             Tree::Test(_) | Tree::Const(_) => {}
         }
     }
-    read
 }

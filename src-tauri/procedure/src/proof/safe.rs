@@ -1,6 +1,6 @@
 //! Safe, honest when wrong, and nothing left.
 
-use super::explore::{Found, Runs};
+use super::explore::Found;
 use super::finding::{Finding, Place};
 use super::report::{Proof, Property};
 use crate::load::Procedure;
@@ -33,9 +33,7 @@ pub fn judge(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
         let finding = Finding::new(Property::NothingLeft, what, Place::of(procedure, place));
         proof.find(finding.after(found.run_to(edge.from, Some(edge.action))));
     }
-    if found.runs != Runs::OneObservation {
-        nothing_left(procedure, found, proof);
-    }
+    nothing_left(procedure, found, proof);
 }
 
 fn nothing_left(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
@@ -70,7 +68,15 @@ fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<
             return Some((what, format!("/sign_offs/{at}")));
         }
     }
-    None
+    // One that may be set aside may as well be left.
+    let open = |step: &StepIx| {
+        let rule = &machine.steps[step.at()];
+        let untouched = rule.work.get(state) == work::UNTOUCHED && !rule.may_set_aside;
+        untouched && machine.in_job(state, *step) == InJob::Yes && !machine.is_missed(state, *step)
+    };
+    let open = (0..machine.steps.len()).map(StepIx::of).find(open)?;
+    let what = format!("the job can be finished while step \"{}\" is not worked", procedure.step(open).id);
+    Some((what, procedure.step_pointer(open)))
 }
 
 /// Whether the attests of a step count at the end: it belongs to the job, and is neither set aside nor missed.

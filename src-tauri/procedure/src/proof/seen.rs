@@ -64,7 +64,7 @@ impl Seen {
         let gates = machine.vars.iter().zip(&self.gates).filter(|(var, _)| var.holds_while.is_some());
         for (field, seen) in signs.chain(gates.map(|(var, seen)| (var.field, seen))) {
             if *seen != (true, true) {
-                self.open[usize::from(field.word)] |= field.mask << field.shift;
+                self.open[usize::from(field.word)] |= field.bits();
             }
         }
     }

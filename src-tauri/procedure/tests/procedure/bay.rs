@@ -63,6 +63,14 @@ fn clicked() -> Value {
 
 /// A whole small job, proved: read the level, decide, raise, drain, take the pan off, put it back, fill, read again.
 pub fn pan_job() -> Draft {
+    let mut answer = choice(
+        "answer",
+        &["service", "leak", "refuse"],
+        json!({
+        "service": {"sets": {"verdict": "service"}}, "leak": {"sets": {"verdict": "leak"}},
+        "refuse": {"ends": "stop", "sets": {"verdict": "refused"}}}),
+    );
+    answer["ask"]["choice"]["good"] = json!(["service", "leak"]);
     Draft(json!({
         "format": "panside-checklist/1", "id": "pan-job", "title": "Pan off and on", "revision": 1, "demo": true,
         "conditions": [
@@ -90,9 +98,7 @@ pub fn pan_job() -> Draft {
                     "needs": "at_the_stick", "again": "true", "entries": [stick()]})),
                 step("decide", "bench", json!({
                     "after": ["read_level"], "relies_on": ["read_level"],
-                    "entries": [choice("answer", &["service", "leak", "refuse"], json!({
-                        "service": {"sets": {"verdict": "service"}}, "leak": {"sets": {"verdict": "leak"}},
-                        "refuse": {"ends": "stop", "sets": {"verdict": "refused"}}}))]})),
+                    "entries": [answer]})),
                 step("dye", "engine_bay", json!({
                     "after": ["decide"], "on": "verdict = leak", "needs": "engine = off", "may_set_aside": true})),
             ]},

@@ -1,10 +1,12 @@
 //! The proof: what it proves, what it finds, and what it does not claim.
 
+mod changes;
 mod dangers;
 mod ends;
 mod findings;
 mod limits;
 mod observed;
+mod sense;
 mod used;
 
 use panside_procedure::proof::{Answer, Ask, Finding, Proof, Property, Verdict, go_on, prove};

@@ -14,6 +14,11 @@ pub struct Choice {
     /// True where the answer tells what the hands did: only then may a class change conditions.
     #[serde(default)]
     pub hands_did: bool,
+    /// The answers with which the work goes on. Any other must hold the step, end the job or change something. Empty
+    /// where no answer is better than another.
+    #[serde(default)]
+    #[ts(skip)]
+    pub good: Vec<String>,
 }
 
 /// One answer. Its id is the class.

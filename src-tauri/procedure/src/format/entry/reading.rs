@@ -30,6 +30,11 @@ pub struct Reading {
     /// Sheet key of a range it must be in.
     #[serde(default)]
     pub within: Option<String>,
+    /// The limit is there to judge the vehicle by: a value outside of it is taken down like any other. Without this a
+    /// value outside must hold the step, end the job or change something.
+    #[serde(default)]
+    #[ts(skip)]
+    pub evidence: bool,
 }
 
 impl Reading {

@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::Check;
+use crate::format::entry::Choice;
 use crate::format::{Ask, Entry, SignKind, Step, Wait};
 
 /// The most minutes that a wait can take: a day.
@@ -78,6 +79,26 @@ impl Check<'_> {
                 );
             }
             _ => {}
+        }
+    }
+
+    /// The good answers are answers, not all of them, and the work goes on with each.
+    fn good_answers(&mut self, place: &str, entry: &Entry, choice: &Choice) {
+        let place = format!("{place}/ask/choice/good");
+        for (at, good) in choice.good.iter().enumerate() {
+            let place = format!("{place}/{at}");
+            if !choice.options.iter().any(|option| option.class == *good) {
+                self.problem(&place, format!("\"{good}\" is none of the options"));
+            }
+            if entry.classes.get(good).is_some_and(|effect| effect.not_yet || effect.ends.is_some()) {
+                self.problem(
+                    &place,
+                    format!("\"{good}\" holds the step or ends the job, so it is no good answer"),
+                );
+            }
+        }
+        if choice.options.iter().all(|option| choice.good.contains(&option.class)) {
+            self.problem(&place, "every answer is good; leave \"good\" out");
         }
     }
 
@@ -165,6 +186,7 @@ impl Check<'_> {
                 if classes.len() < 2 {
                     self.problem(place, "a choice needs at least two options");
                 }
+                self.good_answers(place, entry, choice);
             }
             _ => {}
         }

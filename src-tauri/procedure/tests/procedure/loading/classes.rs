@@ -84,7 +84,7 @@ fn a_class_that_is_not_yet_changes_nothing() {
 }
 
 #[test]
-fn a_count_that_is_short_and_a_level_that_is_unclear_hold_their_step() {
+fn a_short_count_an_unclear_level_and_a_torque_outside_hold_their_step() {
     let says = "must be \"not_yet\": the step is held until it is put right";
     let count = json!({"count": {"of": {"bolts": 4}}});
     one_mistake(
@@ -99,6 +99,34 @@ fn a_count_that_is_short_and_a_level_that_is_unclear_hold_their_step() {
         "asked",
         "/classes/unclear",
         says,
+    );
+    let torque = json!({"torque": {"spec": "pan_bolts"}});
+    one_mistake(&asked(torque, json!({"inside": {}, "outside": {}})), "asked", "/classes/outside", says);
+}
+
+#[test]
+fn good_answers_are_some_of_the_answers_and_the_work_goes_on_with_them() {
+    let good = |good: Value, bad: Value| {
+        answered(json!({"good": {}, "bad": bad})).set("asked", "ask/choice/good", good)
+    };
+    good(json!(["good"]), json!({"ends": "stop"})).procedure();
+    let place = "/ask/choice/good";
+    one_mistake(
+        &good(json!(["fine"]), json!({"not_yet": true})),
+        "asked",
+        &format!("{place}/0"),
+        "\"fine\" is none of the options",
+    );
+    for bad in [json!({"not_yet": true}), json!({"ends": "stop"})] {
+        let found = mistakes(&good(json!(["good", "bad"]), bad));
+        let says = "\"bad\" holds the step or ends the job, so it is no good answer";
+        assert!(found.iter().any(|found| found.message == says), "{found:?}");
+    }
+    one_mistake(
+        &good(json!(["good", "bad"]), json!({})),
+        "asked",
+        place,
+        "every answer is good; leave \"good\" out",
     );
 }
 

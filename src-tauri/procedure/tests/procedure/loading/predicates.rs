@@ -36,6 +36,7 @@ fn each_place_reads_only_what_it_may() {
     let doing = "what is being done can only be read in dangers";
     one_mistake(&needs("doing.zone = under"), "drain", "/needs", doing);
     one_mistake(&needs("moving = lower"), "drain", "/needs", doing);
+    one_mistake(&needs("not leaving"), "drain", "/needs", doing);
     let on = |text: &str| pan_job().set("dye", "on", json!(text));
     one_mistake(
         &on("fluid = filled"),

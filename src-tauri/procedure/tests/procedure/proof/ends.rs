@@ -4,7 +4,7 @@ use panside_procedure::proof::{Property, Verdict};
 use serde_json::json;
 
 use super::{PLAIN, fails_only, is_proved, proof, run};
-use crate::bay::{pan_job, sign_off, signature};
+use crate::bay::{danger, pan_job, sign_off, signature, step};
 
 #[test]
 fn a_job_that_an_answer_leads_into_a_dead_end_is_found() {
@@ -120,4 +120,44 @@ fn pieces_counted_twice_are_found() {
     let off = pan_job().set("drain", "takes_off", json!({"bolts": 1}));
     let off = fails_only(&off, Property::NothingLeft);
     assert_eq!((off.what.as_str(), run(&off).last().unwrap().as_str()), (says, "done step pan_off"));
+}
+
+#[test]
+fn what_makes_it_safe_to_leave_is_not_lost_by_waiting() {
+    let rinse = json!({"after": ["decide"], "on": "verdict = refused", "when_ending": true,
+                       "needs": "level in {low, in_band, high}"});
+    let draft = pan_job().add("look", "steps", step("rinse", "engine_bay", rinse));
+    let finding = fails_only(&draft, Property::CanStop);
+    let says =
+        "the job is ending, and step \"rinse\" can no longer be done since a reading has grown too old";
+    assert_eq!(
+        (finding.what.as_str(), run(&finding).last().unwrap().as_str()),
+        (says, "level grows too old")
+    );
+    is_proved(&draft.set("read_level", "when_ending", json!(true)));
+}
+
+#[test]
+fn a_job_that_may_not_be_left_as_it_is_is_found_at_its_end() {
+    let left_up = danger("left_up", "leaving and lift = raised");
+    let draft = pan_job().add("", "dangers", left_up);
+    is_proved(&draft);
+    let finding = fails_only(&draft.set("", "safe_to_leave", json!("engine = off")), Property::Safe);
+    assert_eq!(run(&finding), ["move raise", "stop the job"]);
+}
+
+#[test]
+fn a_step_that_nobody_has_worked_is_found_at_the_end() {
+    let draft = pan_job().set(
+        "",
+        "done_when",
+        json!("tray_clear and signed(torqued) and lift = floor and engine = off"),
+    );
+    let finding = fails_only(&draft, Property::NothingLeft);
+    assert_eq!(finding.what, "the job can be finished while step \"fill\" is not worked");
+    is_proved(&draft.set(
+        "",
+        "done_when",
+        json!("worked(fill) and worked(read_again) and tray_clear and signed(torqued)"),
+    ));
 }
