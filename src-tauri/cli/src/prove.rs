@@ -5,7 +5,7 @@ use std::ops::ControlFlow;
 use std::time::Instant;
 
 use panside_procedure::load;
-use panside_procedure::proof::{self, Answer, Ask, Progress, Proof, Stopped, Verdict};
+use panside_procedure::proof::{self, Answer, Ask, Progress, Proof, SEARCHING, Stopped, Verdict};
 
 use crate::args::ProveArgs;
 use crate::checklist;
@@ -37,7 +37,9 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
         proof::suggest(&procedure, &mut proof);
     }
     if args.json {
-        say!("{}", serde_json::to_string_pretty(&proof)?);
+        let mut told = serde_json::to_value(&proof)?;
+        told["search_seconds"] = meter.searched.last().copied().into();
+        say!("{}", serde_json::to_string_pretty(&told)?);
     } else {
         print(&proof);
     }
@@ -55,17 +57,24 @@ pub struct Meter {
     open_line: bool,
     /// How far each search is.
     searches: Vec<Progress>,
+    /// Seconds after which each search had found its states; what came after was judging them.
+    searched: Vec<f64>,
 }
 
 impl Meter {
     pub fn new() -> Meter {
         let now = Instant::now();
-        Meter { began: now, shown: now, open_line: false, searches: Vec::new() }
+        Meter { began: now, shown: now, open_line: false, searches: Vec::new(), searched: Vec::new() }
     }
 
     /// Takes in how far a search is, and lets it go on.
     pub fn show(&mut self, progress: Progress) -> ControlFlow<()> {
-        match self.searches.iter_mut().find(|told| told.search == progress.search) {
+        let told = self.searches.iter_mut().find(|told| told.search == progress.search);
+        let was_searching = told.as_ref().is_none_or(|told| told.doing == SEARCHING);
+        if was_searching && progress.doing != SEARCHING {
+            self.searched.push(self.began.elapsed().as_secs_f64());
+        }
+        match told {
             Some(told) => *told = progress,
             None => self.searches.push(progress),
         }

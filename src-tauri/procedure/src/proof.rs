@@ -87,6 +87,9 @@ impl Default for Ask {
     }
 }
 
+/// What [`Progress::doing`] is while states are looked for; afterwards they are judged.
+pub const SEARCHING: &str = "searching";
+
 /// How far a search is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Progress {

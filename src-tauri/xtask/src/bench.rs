@@ -22,13 +22,16 @@ struct Row {
     states: u64,
     transitions: u64,
     bytes: u64,
+    /// Seconds in which the states were found.
+    search_seconds: f64,
+    /// Seconds of the whole program.
     seconds: f64,
     complete: bool,
 }
 
 impl Row {
     fn per_second(&self) -> f64 {
-        self.states as f64 / self.seconds.max(0.001)
+        self.states as f64 / self.search_seconds.max(0.001)
     }
 }
 
@@ -87,8 +90,8 @@ pub fn bench(root: &Path) -> Result<(), Failure> {
     cli::build(root)?;
     cli::build_promela(root)?;
     println!(
-        "engine   checklist                        runs                   states      transitions  seconds  \
-         states/s   bytes/state"
+        "engine   checklist                        runs                   states      transitions  search s  \
+         states/s   bytes/state  whole s"
     );
     for shipped in checklists(root)? {
         for runs in [PLAIN, STRIKE, WHOLE] {
@@ -206,21 +209,23 @@ fn search(engine: &Engine, root: &Path, file: &Path, name: &str, runs: Runs) -> 
     let found = (engine.search)(root, file, runs)?;
     if let Some(row) = &found {
         println!(
-            "{:<8} {name:<32} {:<22} {:<11} {:<12} {:<8.2} {:<10.0} {:.1}{}",
+            "{:<8} {name:<32} {:<22} {:<11} {:<12} {:<9.2} {:<10.0} {:<12.1} {:.2}{}",
             engine.name,
             runs.name,
             row.states,
             row.transitions,
-            row.seconds,
+            row.search_seconds,
             row.per_second(),
             row.bytes as f64 / row.states.max(1) as f64,
+            row.seconds,
             if row.complete { "" } else { "  (not searched to the end)" },
         );
     }
     Ok(found)
 }
 
-/// Our own search. The time is that of the whole program, the properties judged.
+/// Our own search. Like other engines' it is timed without reading the checklist's file and without what comes after: judging
+/// whether every job can finish and stop.
 fn ours(root: &Path, file: &Path, runs: Runs) -> Result<Option<Row>, Failure> {
     let path = file.to_string_lossy();
     let mut arguments = vec!["prove", &path, "--json", "--states", MOST_STATES];
@@ -236,6 +241,7 @@ fn ours(root: &Path, file: &Path, runs: Runs) -> Result<Option<Row>, Failure> {
         states: sum(|search| search["states"]["found"].as_u64()),
         transitions: sum(|search| search["transitions"].as_u64()),
         bytes: sum(|search| search["states"]["bytes"].as_u64()),
+        search_seconds: proof["search_seconds"].as_f64().unwrap_or(seconds),
         seconds,
         complete: searches.iter().all(|search| search["complete"] == true),
     }))

@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 use std::ops::Range;
 
-use super::Ask;
 use super::actions::{Actions, kind};
 use super::canon::{Apart, canon};
 use super::changes::Changes;
@@ -14,6 +13,7 @@ use super::report::{SearchReport, StatesReport, Stopped};
 use super::seen::Seen;
 use super::tell::Teller;
 use super::vehicle::{Vehicle, Vehicles};
+use super::{Ask, SEARCHING};
 use crate::load::Procedure;
 use crate::machine::{Action, Before, DangerIx, DangerSet, Machine, State};
 
@@ -175,7 +175,7 @@ impl Found<'_> {
                 if !self.graph.fits(ask.memory, more) {
                     return Some(Stopped::Memory);
                 }
-                if teller.tell(self.runs.name(), "searching", states, states - at).is_break() {
+                if teller.tell(self.runs.name(), SEARCHING, states, states - at).is_break() {
                     return Some(Stopped::Cancelled);
                 }
             }

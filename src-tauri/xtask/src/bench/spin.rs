@@ -41,6 +41,7 @@ fn search(root: &Path, file: &Path, runs: Runs, how: &[&str]) -> Result<Option<R
             states: before("states, stored")? as u64,
             transitions: before("transitions (=")? as u64,
             bytes: (before("actual memory usage for states")? * 1024.0 * 1024.0) as u64,
+            search_seconds: after("elapsed time")?,
             seconds: after("elapsed time")?,
             complete: !said.contains("Search not completed") && !said.contains("depth too small"),
         })
