@@ -108,8 +108,14 @@ fn an_attest_of_a_step_that_is_not_in_the_job_is_not_asked_for() {
         "entries",
         signature("dyed"),
     );
-    let proof = proof(&draft, PLAIN);
-    assert_eq!((proof.verdict, proof.findings), (Verdict::Proved, Vec::new()));
+    assert_eq!(proof(&draft, PLAIN).findings, []);
+    // Nor where the step has left the job by a strike of what had called for it.
+    let done = "tray_clear and signed(torqued) and level = in_band and lift = floor and engine = off and worked(read_again) and (verdict = service or signed(dyed))";
+    is_proved(&draft.without("dye", "may_set_aside").set("dye", "relies_on", json!(["decide"])).set(
+        "",
+        "done_when",
+        json!(done),
+    ));
 }
 
 #[test]

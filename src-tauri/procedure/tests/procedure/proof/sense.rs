@@ -87,6 +87,8 @@ fn what_is_measured_does_not_stay_known_for_ever() {
     let found = proof(&for_ever, PLAIN).findings;
     let what = "gate \"level\" is measured and stays known for ever: say what it holds while";
     assert_eq!(found.iter().map(|found| found.what.as_str()).collect::<Vec<_>>(), [what]);
+    let on_purpose = for_ever.clone().set("level", "holds_while", json!("true"));
+    assert_eq!(proof(&on_purpose, PLAIN).findings, []);
     // What only decides whether a step is part of the job was found once and stays so.
     let only_on =
         for_ever.set("", "done_when", json!("tray_clear and signed(torqued) and worked(read_again)"));
