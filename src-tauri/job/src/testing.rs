@@ -47,6 +47,17 @@ pub fn specs() -> Arc<Specs> {
     Arc::clone(&READ)
 }
 
+/// A small checklist with one entry of each kind that is worked out, and its sheet.
+pub fn figures() -> (Arc<Procedure>, Arc<Specs>) {
+    static READ: LazyLock<(Arc<Procedure>, Arc<Specs>)> = LazyLock::new(|| {
+        let bytes = include_bytes!("../tests/fixtures/figures.checklist.json");
+        let procedure = Procedure::load(bytes).unwrap_or_else(|problems| panic!("{problems}"));
+        let sheet = load::sheet(include_bytes!("../tests/fixtures/figures.sheet.json")).unwrap();
+        (Arc::new(procedure), Arc::new(Specs::of(&sheet).unwrap()))
+    });
+    READ.clone()
+}
+
 pub fn tool() -> Tool {
     Tool {
         name: "quarter-inch click wrench".into(),
@@ -67,7 +78,15 @@ pub fn try_entry(step: &str, entry: &str, value: EntryValue) -> Result<Classifie
     let entry = step.entries.iter().find(|found| found.id == entry).unwrap();
     let (at, begun) = (stamp(0), stamp(0));
     let items = &procedure.checklist.items;
-    let context = Context { items, begun: Some(&begun), at: &at, utc_offset_min: 0 };
+    let context = Context {
+        items,
+        begun: Some(&begun),
+        at: &at,
+        utc_offset_min: 0,
+        step: &step.id,
+        entry: &entry.id,
+        past: None,
+    };
     let judged = classify(&entry.ask, &specs(), &value, &context);
     if let Ok(classified) = &judged {
         assert!(entry.ask.classes().contains(&classified.class.as_str()), "only declared classes come out");
@@ -101,7 +120,14 @@ pub fn pieces(bolts: u32) -> EntryValue {
 }
 
 pub fn clicked() -> EntryValue {
-    EntryValue::Torque { stages: vec!["4".into(), "9".into()], unit: "N·m".into(), tool: tool() }
+    EntryValue::Torque {
+        stages: vec!["4".into(), "9".into()],
+        unit: "N·m".into(),
+        tool: Box::new(tool()),
+        adapter: None,
+        angles: Vec::new(),
+        exception: None,
+    }
 }
 
 pub fn stick_in_band() -> EntryValue {
@@ -110,7 +136,7 @@ pub fn stick_in_band() -> EntryValue {
         temperature_unit: "°C".into(),
         stick: StickShows::Trace { value: "25".into(), unit: "mm".into() },
     };
-    EntryValue::Level { readings: vec![reading.clone(), reading], confirmed_no_trace: false }
+    EntryValue::Level { readings: vec![reading.clone(), reading], confirmed_no_trace: false, given_up: None }
 }
 
 /// A job in a bay: wishes are decided and what comes of them is taken over, a minute apart.
@@ -122,7 +148,11 @@ pub struct Bay {
 
 impl Bay {
     pub fn open() -> Bay {
-        let (procedure, specs) = (procedure(), specs());
+        Bay::with(procedure(), specs())
+    }
+
+    /// A job on another checklist.
+    pub fn with(procedure: Arc<Procedure>, specs: Arc<Specs>) -> Bay {
         let pinned = |id: &str| Pinned { id: id.into(), revision: 1, hash: Hash::of(id.as_bytes()) };
         let intake = Intake {
             checklist_hash: pinned("pan-short").hash,

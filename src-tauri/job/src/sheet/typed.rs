@@ -82,11 +82,24 @@ pub enum Typed {
         unit: String,
         /// How far a setting may be off, in percent of the target.
         tolerance_percent: String,
+        /// The angle that each fastener is turned after the last stage, where there is one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        angle: Option<TypedAngle>,
     },
     /// One word that a checklist's fact reads; empty while none is chosen.
     Fact(String),
     /// A text to show.
     Text(String),
+}
+
+/// An angle stage while it is typed, in degrees.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct TypedAngle {
+    /// How far to turn.
+    pub degrees: String,
+    /// How far that may be off to both sides.
+    pub tolerance: String,
 }
 
 /// One temperature of a level chart while it is typed.
@@ -166,6 +179,7 @@ fn blank(need: &Need) -> Typed {
             stages: vec![text()],
             unit: "N·m".to_owned(),
             tolerance_percent: text(),
+            angle: None,
         },
         ValueKind::Fact => Typed::Fact(text()),
         ValueKind::Text => Typed::Text(text()),
@@ -207,5 +221,9 @@ fn typed_torque(torque: &Torque) -> Typed {
         stages: torque.stages.iter().map(f64::to_string).collect(),
         unit: torque.unit.clone(),
         tolerance_percent: torque.tolerance_percent.to_string(),
+        angle: torque.angle.map(|angle| TypedAngle {
+            degrees: angle.degrees.to_string(),
+            tolerance: angle.tolerance.to_string(),
+        }),
     }
 }

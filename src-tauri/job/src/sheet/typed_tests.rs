@@ -46,6 +46,7 @@ fn torque(fasteners: &str, stages: &[&str]) -> TypedValue {
         stages: stages.iter().map(|&stage| stage.to_owned()).collect(),
         unit: "lbf·in".into(),
         tolerance_percent: "10".into(),
+        angle: None,
     })
 }
 
