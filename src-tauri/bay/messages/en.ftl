@@ -339,6 +339,12 @@ sheet-agreement = Readings cannot agree within { $value }. Enter 0 or more.
 # $value: as it stands
 sheet-target = { $value } cannot be a torque to reach. It must be above 0.
 sheet-no-stage = The torque has no stage. Enter at least one.
+# $positions: how many places stand on the sheet; $fasteners: how many fasteners
+sheet-positions = { $positions } places for { $fasteners } fasteners: give each fastener its place, or none.
+# $first, $second: numbers of two places
+sheet-bolt-place = Fasteners { $first } and { $second } have the same place. Correct one of them.
+# $why: what the order of fasteners could not be made from, as a sentence
+sheet-bolts = { $why }
 
 ## Spec sheets while they are typed and checked
 
@@ -388,3 +394,42 @@ limit-stage = stage { $stage }: { $target } ({ $lowest } to { $highest })
 limit-chart = fluid from { $from } to { $to }
 # $items: how many of what
 limit-count = { $items }
+
+## What figures say
+
+# $labels: what the entries are called that are read by the chart
+figure-level-title = { $labels }: the stick against temperature
+# $time: when; $step: title of the step; $readings: each trace with its temperature, a dash for a dry stick; $class:
+# below, in, above, unclear or not_reached; $counts: yes or no
+figure-level-reading =
+    { $time }, { $step }: { $readings }, { $class ->
+        [below] below the band
+        [in] in the band
+        [above] above the band
+        [not_reached] not brought into the band
+       *[other] the level is not known by this
+    }{ $counts ->
+        [no] . It does not count any more: it was replaced, left or struck.
+       *[yes] .
+    }
+# $values: what the stick showed; $unit: their unit, empty where each has its own; $time: when
+figure-reading = { $values } { $unit }, { $time }
+# $time: when
+figure-reading-dry = no trace, { $time }
+# $step: title of the step; $label: what the control says
+figure-bolts-title = { $step }: { $label }
+# $fasteners: how many; $pattern: crosswise, star or spiral
+figure-bolts-order =
+    { $fasteners } fasteners, in each stage { $pattern ->
+        [star] across the ring, by the numbers on the map.
+        [spiral] from the middle round and round outwards, by the numbers on the map.
+       *[crosswise] from the middle out, each followed by the one opposite, by the numbers on the map.
+    }
+# $bolts: numbers with what is different about them
+figure-bolts-noted = Different from the others: { $bolts }.
+# $stage: which stage, from 1; $target: the torque to reach; $setting: what clicked; $time: when
+figure-stage-clicked = Stage { $stage }, { $target }: clicked at { $setting }, { $time }.
+# $stage: which stage, from 1; $target: the torque to reach
+figure-stage-open = Stage { $stage }, { $target }: not clicked yet.
+# $time: when; $settings: what clicked at each stage; $unit: its unit; $tool: what the shop calls the tool
+figure-torque-was = { $time }: { $settings } { $unit } with { $tool }. It does not count any more: it was replaced, left or struck.

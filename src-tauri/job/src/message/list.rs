@@ -179,6 +179,9 @@ messages! {
     sheet_agreement "sheet-agreement" (value);
     sheet_target "sheet-target" (value);
     sheet_no_stage "sheet-no-stage" ();
+    sheet_positions "sheet-positions" (positions, fasteners);
+    sheet_bolt_place "sheet-bolt-place" (first, second);
+    sheet_bolts "sheet-bolts" (why);
 
     // Spec sheets while they are typed and checked.
     sheet_no_title "sheet-no-title" ();
@@ -209,4 +212,16 @@ messages! {
     limit_stage "limit-stage" (stage, target, lowest, highest);
     limit_chart "limit-chart" (from, to);
     limit_count "limit-count" (items);
+
+    // What figures say.
+    figure_level_title "figure-level-title" (labels);
+    figure_level_reading "figure-level-reading" (time, step, readings, class, counts);
+    figure_reading "figure-reading" (values, unit, time);
+    figure_reading_dry "figure-reading-dry" (time);
+    figure_bolts_title "figure-bolts-title" (step, label);
+    figure_bolts_order "figure-bolts-order" (fasteners, pattern);
+    figure_bolts_noted "figure-bolts-noted" (bolts);
+    figure_stage_clicked "figure-stage-clicked" (stage, target, setting, time);
+    figure_stage_open "figure-stage-open" (stage, target);
+    figure_torque_was "figure-torque-was" (time, settings, unit, tool);
 }

@@ -2,7 +2,7 @@
 
 use panside_procedure::Procedure;
 use panside_procedure::format::sheet::{
-    Chart, ChartPoint, Measure as SheetMeasure, Range, SheetValue, Torque,
+    Chart, ChartPoint, Measure as SheetMeasure, Pattern, Range, SheetValue, Torque,
 };
 use serde_json::json;
 
@@ -74,7 +74,14 @@ fn a_range_that_is_the_wrong_way_round_is_told() {
 #[test]
 fn a_torque_needs_a_stage_a_torque_unit_and_a_tolerance() {
     let torque = |stages: &[f64], unit: &str, tolerance_percent| {
-        Value::Torque(Torque { fasteners: 16, stages: stages.to_vec(), unit: unit.into(), tolerance_percent })
+        Value::Torque(Torque {
+            fasteners: 16,
+            stages: stages.to_vec(),
+            unit: unit.into(),
+            tolerance_percent,
+            positions: Vec::new(),
+            pattern: Pattern::default(),
+        })
     };
     assert_eq!(problem("pan_bolts", torque(&[], "N·m", 10.0)), sheet_no_stage());
     assert_eq!(problem("pan_bolts", torque(&[9.0], "mm", 10.0)).id, "unit-other-quantity");

@@ -14,6 +14,7 @@ use crate::decide::signs::signs_of;
 use crate::decide::unmet::limit_text;
 use crate::decide::work::refuse_missing;
 use crate::entry::{Context, classify, limits, ms_left};
+use crate::figures::{BoltMap, bolt_map, when};
 use crate::job::{EnteredValue, Stretch};
 use crate::message::{Message, limit_chart, limit_count, limit_minutes, limit_stage, measure_text};
 use crate::request::{Actor, Refusal};
@@ -91,6 +92,7 @@ fn entry_view<'a>(at: At<'a>, shown: Shown, stretch: Option<&'a Stretch>, entry:
         limits: limits_of(at, &entry.ask),
         units: units(&entry.ask),
         temperature_units: temperature_units(&entry.ask),
+        bolts: bolts_of(at, &entry.ask, last),
         value: last.map(|entered| entered.value.clone()),
         class: last.map(|entered| entered.class.clone()),
         not_yet: last
@@ -98,6 +100,13 @@ fn entry_view<'a>(at: At<'a>, shown: Shown, stretch: Option<&'a Stretch>, entry:
         said: last.map(say).unwrap_or_default(),
         ms_left,
     }
+}
+
+/// The map of a torque's fasteners, with what was last entered.
+fn bolts_of(at: At<'_>, ask: &Ask, last: Option<&EnteredValue>) -> Option<BoltMap> {
+    let Ask::Torque(asked) = ask else { return None };
+    let entered = last.map(|entered| (&entered.value, when(at.job, &entered.mark)));
+    bolt_map(&at.job.specs, asked, entered.as_ref().map(|(value, time)| (*value, time.as_str())))
 }
 
 /// What the sheet allows at an entry.
