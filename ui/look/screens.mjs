@@ -117,6 +117,11 @@ export const screens = [
     where: { screen: "photos" },
     taps: ["all sides", "After", "Pixel by pixel"],
   },
+  { name: "figures", page: "210", where: { screen: "figures" } },
+  { name: "figures-dark", page: "210", where: { screen: "figures", dark: true } },
+  { name: "figures-none", page: "000", where: { screen: "figures" }, answers: { figures: { figures: [] } } },
+  { name: "figures-level", page: "210", where: { screen: "figures" }, taps: [/^Show larger: .*stick/] },
+  { name: "figures-bolts", page: "210", where: { screen: "figures" }, taps: [/^Show larger: .*pan/i] },
   { name: "record", page: "210", where: { screen: "record" }, taps: ["Save the record"] },
   {
     name: "record-saved",

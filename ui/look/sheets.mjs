@@ -65,16 +65,25 @@ function sheetPage({ typing = false, built_in = false, values = {}, wrong = {}, 
 /** A chart as the core draws it: axes from 40 to 70 °C and from 0 to 40 mm. */
 function drawn(points, crossed) {
   const ticks = (numbers) =>
-    numbers.map((number, at) => ({ at: at / (numbers.length - 1), says: String(number) }));
+    numbers.map((number, at) => ({ at: (at * 10_000) / (numbers.length - 1), says: String(number) }));
   const shown = crossed ? [points[0], { at: 58, low: 31, high: 21 }] : points;
+  const across = (at) => Math.round(((at - 40) / 30) * 10_000);
+  const edge = (mark) => shown.map((point) => ({ x: across(point.at), y: point[mark] * 250 }));
   return {
-    across: ticks([40, 45, 50, 55, 60, 65, 70]),
-    up: ticks([0, 10, 20, 30, 40]),
+    plot: {
+      across: { unit: "°C", says: null, ticks: ticks([40, 45, 50, 55, 60, 65, 70]) },
+      up: { unit: "mm", says: null, ticks: ticks([0, 10, 20, 30, 40]) },
+      bands: [{ low: edge("low"), high: edge("high") }],
+      columns: [],
+      lines: [],
+      points: [],
+      labels: [],
+    },
     points: shown.map(({ at, low, high }, row) => ({
       row,
-      at: (at - 40) / 30,
-      low: low / 40,
-      high: high / 40,
+      at: across(at),
+      low: low * 250,
+      high: high * 250,
       crossed: low >= high,
     })),
     says: message(

@@ -433,3 +433,59 @@ figure-stage-clicked = Stage { $stage }, { $target }: clicked at { $setting }, {
 figure-stage-open = Stage { $stage }, { $target }: not clicked yet.
 # $time: when; $settings: what clicked at each stage; $unit: its unit; $tool: what the shop calls the tool
 figure-torque-was = { $time }: { $settings } { $unit } with { $tool }. It does not count any more: it was replaced, left or struck.
+# $step: title of the step; $label: what the control says
+figure-cooling-title = { $step }: { $label }
+figure-cooling-engine-off = minutes since the engine was off
+figure-cooling-first = minutes since the first reading
+# $limit: the touch limit
+figure-cooling-mark = touch limit { $limit }
+# $time: when
+figure-cooling-not-before = not before { $time }
+# $readings: each with its time; $counted: how many of them count
+figure-cooling-readings = Probed: { $readings }. { $counted ->
+    [one] One reading counts
+   *[other] { $counted } readings count
+} since the engine was off.
+# $limit: the touch limit; $ambient: temperature of the surroundings
+figure-cooling-limit = It may be touched at { $limit }; the surroundings have { $ambient }.
+# $class: below, cools, spread, too_few, rises, never or no_curve; $time: when, where it cools
+figure-cooling-state = { $class ->
+    [below] The last reading is at or below the limit.
+    [cools] It cools. Not before { $time } is it below the limit: probe again then.
+    [spread] It cools. When it is below the limit is not told: the readings spread too far. Take more.
+    [too_few] Too few readings for a curve: three are needed.
+    [rises] A reading is hotter than one before it. Begin anew from the hottest.
+    [never] The limit lies at or below the surroundings: it is never reached.
+   *[other] The readings give no curve. Take more, some minutes apart.
+}
+# $earliest, $likely: when
+figure-cooling-between = The curve itself is at the limit at { $likely }; it could be at { $earliest } at the earliest.
+# $labels: what the entries are called
+figure-coil-title = Coil resistance over temperature: { $labels }
+# $lowest, $highest: the sheet's limits; $at: the temperature for which they stand
+figure-coil-limits = The sheet allows { $lowest } to { $highest } at { $at }; the band is what copper makes of that.
+# $label: what the control says; $value: the coil at its own temperature
+figure-coil-mark = { $label }, { $value }
+# $time: when; $label: what the control says; $value: the coil at its own temperature, empty where the meter shows
+# overload; $temperature: that temperature; $reference: the coil at the temperature of the limits; $at: that temperature;
+# $class: in, low, high, unclear, open or short
+figure-coil-reading = { $time }, { $label }: { $class ->
+    [open] open at { $temperature }, more than the meter or the limits reach.
+    [short] { $value } at { $temperature }: not to be told from a short.
+    [in] { $value } at { $temperature }, which is { $reference } at { $at }: inside with every error.
+    [low] { $value } at { $temperature }, which is { $reference } at { $at }: below the lower limit.
+    [high] { $value } at { $temperature }, which is { $reference } at { $at }: above the upper limit.
+   *[other] { $value } at { $temperature }, which is { $reference } at { $at }: a limit lies within the errors.
+}
+# $step: title of the step; $label: what the control says
+figure-balance-title = { $step }: { $label }
+figure-balance-drained = out
+figure-balance-added = in
+# $drained, $added: volumes at 15 °C
+figure-balance-sums = Out { $drained }, in { $added }, both at 15 °C.
+# $class: balanced, more_in or less_in; $difference: the difference without its sign; $uncertainty: how far it may be off
+figure-balance-state = { $class ->
+    [balanced] The difference of { $difference } lies within its own uncertainty of { $uncertainty }.
+    [more_in] { $difference } more went in than came out; that may be off by { $uncertainty }.
+   *[other] { $difference } less went in than came out; that may be off by { $uncertainty }.
+}

@@ -4,7 +4,10 @@
 //! A place in a drawing is given in [`FULL`] parts of its width and height, counted from the left and from below, so
 //! that a figure holds no floats and equal jobs give equal figures.
 
+mod balance;
 mod bolts;
+mod coil;
+mod cooling;
 mod level;
 mod plot;
 
@@ -47,6 +50,12 @@ pub struct Figure {
 pub enum FigureKind {
     /// The fluid level over temperature.
     Level,
+    /// How a hot part cools.
+    CoolDown,
+    /// The resistance of coils over temperature.
+    Coil,
+    /// What came out and what went in.
+    Balance,
     /// Fasteners on their map.
     Bolts,
 }

@@ -11,6 +11,8 @@ export interface TorqueDraft {
   stages: string[];
   unit: string;
   tool: Tool | null;
+  /** Fasteners of the stage in work that clicked, where they are entered one by one. */
+  done?: number;
 }
 
 /** What is typed and not entered: a value in which something can be missing yet. */

@@ -161,9 +161,14 @@ impl Frame {
         Spot { x: part(self.across, across), y: part(self.up, up) }
     }
 
-    /// Where a value is across.
-    pub fn x(&self, across: f64) -> i32 {
-        part(self.across, across)
+    /// Where two values are; what lies above or below the drawing is on its edge.
+    pub fn nearest(&self, across: f64, up: f64) -> Spot {
+        self.spot(across, up.clamp(self.up.from(), self.up.to()))
+    }
+
+    /// Where a value is on the axis across.
+    pub fn foot(&self, across: f64) -> Spot {
+        Spot { x: part(self.across, across), y: 0 }
     }
 
     /// Where a value is from below.
