@@ -152,6 +152,12 @@ unmet-never = The checklist never allows this.
 
 ## Entries of any kind
 
+# $position: which entry, from 1
+clock-went-back = The clock went back before entry { $position }, so nobody knows how long it took. Put the clock right.
+# $gain: rise for each litre
+gain-not-positive = A rise of { $gain } cannot be. Correct the sheet.
+# $why: the figure's own sentence
+figure-not-told = { $why }
 # $wants: the kind that is asked for; $has: the kind that was entered
 entry-kind = A { $wants } is asked for, a { $has } was entered.
 # $key: key on the spec sheet
@@ -198,6 +204,120 @@ level-disagree = The readings do not agree. They may differ by { $agreement }. W
 # $spread: how far they differ; $agreement: how far they may
 level-disagree-by = The readings differ by { $spread }; at most { $agreement } will do. Wipe the stick and read again.
 level-classes-differ = The readings lie on both sides of a mark. Read again.
+# $class: below or above; $distance: how far from the nearest mark; $low, $high: the band; $temperature: at which it holds
+level-off-by =
+    { $class ->
+        [above] { $distance } above the high mark; the band is { $low } to { $high } at { $temperature }.
+       *[below] { $distance } below the low mark; the band is { $low } to { $high } at { $temperature }.
+    }
+# $pour: how much at once; $pours: how many times; $estimate: what would bring it to the middle of the band
+level-add =
+    { $pours ->
+        [one] Add { $pour }, then read again. The estimate is { $estimate }; stay short of it.
+       *[other] Add { $pours } times { $pour }, then read again. The estimate is { $estimate }; stay short of it.
+    }
+# $estimate: what would bring it to the middle of the band
+level-take-out = Take out about { $estimate }, then read again.
+# $gain: rise for each litre; $additions: how many it was learnt from
+level-gain-learnt =
+    { $additions ->
+        [one] Reckoned with { $gain }, learnt from what was added here.
+       *[other] Reckoned with { $gain }, learnt from { $additions } additions here.
+    }
+# $gain: rise for each litre
+level-gain-sheet = Reckoned with { $gain }, from the spec sheet.
+# $why: why shifts are not judged yet
+level-closed =
+    { $why ->
+        [level_above] Shifts are not judged yet: too much fluid foams and shifts badly too. Bring it into the band, then try the concern again.
+       *[other] Shifts are not judged yet: bring the level into the band, then try the concern again.
+    }
+# $by: who says so; $reason: why
+level-given-up = It can't be brought into its band, says { $by }: { $reason }.
+
+## Coils
+
+# $is: the coil at the temperature of its limits; $at: that temperature; $low, $high: the limits; $name: what the sheet calls them
+coil-inside = { $is } at { $at }: within { $low } to { $high } ({ $name }).
+# $is: the coil at the temperature of its limits; $at: that temperature; $low, $high: the limits; $name: what the sheet calls them
+coil-below = { $is } at { $at }: below { $low } to { $high } ({ $name }). Turns are shorted, or it is another part.
+# $is: the coil at the temperature of its limits; $at: that temperature; $low, $high: the limits; $name: what the sheet calls them
+coil-above = { $is } at { $at }: above { $low } to { $high } ({ $name }). Look at the pins, then at the coil.
+# $is: the coil at the temperature of its limits, or OL; $at: that temperature
+coil-open = { $is } at { $at }: open. Look at connector and wire before the coil is blamed.
+# $is: the coil at the temperature of its limits; $at: that temperature
+coil-short = { $is } at { $at }: shorted. Look at connector and wire before the coil is blamed.
+# $least, $most: what it may be with every error; $at: the temperature of the limits; $low, $high: the limits
+coil-unclear = { $least } to { $most } at { $at }, with every error: too near a limit of { $low } to { $high } to be told. Measure nearer to { $at } or with a finer meter.
+coil-meter-unknown = The meter's error is not given, so the reading is taken as it stands.
+# $lowest, $highest: the limits on the sheet
+coil-limits = The limits { $lowest } to { $highest } cannot be. Correct the sheet.
+# $leads: what the leads have
+coil-leads = The leads have { $leads }, more than leads and coil together. Measure both again.
+# $temperature: as typed; $from, $to: where copper is reckoned with
+coil-temperature = { $temperature } is outside { $from } to { $to }, where a coil can be worked out. Read the temperature again.
+# $percent: as typed
+meter-percent = The meter's error of { $percent } % cannot be: 0 or more and below 100. Look into its manual.
+
+## Hot parts that cool
+
+# $value: as probed; $limit: the touch limit; $name: what the sheet calls it
+cool-down-cool = { $value } is cool: at most { $limit } ({ $name }).
+# $value: as probed; $limit: the touch limit; $name: what the sheet calls it
+cool-down-hot = { $value } is hot; needs at most { $limit } ({ $name }).
+# $time: time of day; $minutes: minutes from the reading
+cool-down-not-before =
+    { $minutes ->
+        [0] It is near its limit. Probe it again.
+        [one] Not before { $time }, in one minute. Probe it again then.
+       *[other] Not before { $time }, in { $minutes } minutes. Probe it again then.
+    }
+# $counted: readings that count so far; $wants: how many are needed
+cool-down-too-few = Not yet enough readings to tell when: { $counted } of { $wants }. Probe it again some minutes apart.
+cool-down-rises = It is hotter than before: the engine was run, or a hot core heats it again. Wait, and begin anew from here.
+cool-down-never = The limit is no higher than the surroundings, so it is never reached. Look at both.
+cool-down-no-curve = The readings give no curve to tell the time by. Take more, some minutes apart.
+cool-down-spread = The readings scatter too far to tell the time. Take more, some minutes apart.
+cool-down-no-ambient = Enter the temperature of the surroundings as well: nothing can be told without it.
+# $readings: how many
+cool-down-older =
+    { $readings ->
+        [one] One earlier reading does not count: it was heated since.
+       *[other] { $readings } earlier readings do not count: it was heated since.
+    }
+# $readings: how many
+cool-down-left-out =
+    { $readings ->
+        [one] One earlier reading does not count: the clock went back since.
+       *[other] { $readings } earlier readings do not count: the clock went back since.
+    }
+# $lowest, $highest: what the surface may be
+cool-down-infrared = By infrared the surface is { $lowest } to { $highest }; the hottest counts.
+cool-down-no-evidence = This is no evidence that it is cool: a bright or bare surface reads far too low by infrared. Use a contact probe, or coat a spot.
+# $lowest, $highest: as typed
+emissivity-range = An emissivity of { $lowest } to { $highest } cannot be: above 0 and at most 1. Look at the meter.
+# $value: what the meter shows
+infrared-none = No surface gives { $value } with this emissivity. Use a contact probe.
+
+## Fluid balance
+
+# $drained, $added: litres at 15 °C; $uncertainty: of their difference
+balance-closes = The balance closes: { $drained } out, { $added } in at 15 °C, within ± { $uncertainty }.
+# $difference: litres at 15 °C; $uncertainty: its own; $drained, $added: litres at 15 °C
+balance-more-in = { $difference } more went in than came out, more than the ± { $uncertainty } of measuring ({ $drained } out, { $added } in, at 15 °C).
+# $difference: litres at 15 °C; $uncertainty: its own; $drained, $added: litres at 15 °C
+balance-less-in = { $difference } less went in than came out, more than the ± { $uncertainty } of measuring ({ $drained } out, { $added } in, at 15 °C).
+balance-beyond-capacity = That is more than the transmission holds. Look at the figures again.
+# $entry: label of the entry
+balance-no-entry = The balance can't be drawn: "{ $entry }" was not entered.
+balance-explain = Say where the fluid is, and who says so.
+# $by: who says so; $reason: where it is
+balance-explained = Explained by { $by }: { $reason }.
+balance-nothing = The balance can't be drawn: it needs what was drained and what was added.
+# $density: on the sheet
+fluid-density = The fluid's density of { $density } cannot be: 800.9 to 1163.5 kg/m³ at 15 °C. Correct the sheet.
+# $temperature: as entered
+fluid-temperature = A volume at { $temperature } can't be reckoned with: −40 to 95 °C only. Measure it when the fluid has cooled.
 
 ## Counts
 
@@ -230,6 +350,38 @@ torque-unit-slip = Stage { $stage }: set to { $setting }; needs { $lowest } to {
 torque-tool-range = { $setting } is outside the range of { $tool } ({ $lowest } to { $highest }). Take another tool.
 # $tool: name of the tool; $due: the last day of its calibration, YYYY-MM-DD
 torque-calibration = The calibration of { $tool } was due on { $due }. Take another tool.
+# $stage: which stage, from 1; $can: yes or no, whether a setting of this tool can be proved; $from, $to: proved settings
+torque-not-proved =
+    { $can ->
+        [yes] Stage { $stage }: within tolerance as set, but not with all that the tool may be off. Set it between { $from } and { $to }.
+       *[no] Stage { $stage }: within tolerance as set. The tolerance is finer than this tool, so no setting of it is sure.
+    }
+torque-may-except = It can be excepted: say why, and who says so.
+# $by: who says so; $reason: why
+torque-by-exception = Excepted by { $by }: { $reason }.
+# $stage: which stage, from 1; $setting: what to set on the tool; $wanted: what is wanted at the bolt
+torque-adapter = Stage { $stage }: with this adapter set { $setting } for { $wanted } at the bolt.
+# $wants: how many fasteners the sheet has; $has: how many angles were entered
+torque-angle-count = The sheet asks for the angle of { $wants } fasteners; { $has } were entered. Enter one for each.
+# $bolt: which, from 1; $turned: as entered; $target: what the sheet wants; $left: what is left
+torque-angle-short = Fastener { $bolt }: turned { $turned } of { $target }. Turn on by { $left }.
+# $bolt: which, from 1; $turned: as entered; $target: what the sheet wants
+torque-angle-over = Fastener { $bolt }: turned { $turned }, over { $target }. Do not turn back; loosen or replace it as the sheet says.
+# $bolts: how many
+torque-angles-inside =
+    { $bolts ->
+        [one] Turned by its angle.
+       *[other] All { $bolts } turned by their angle.
+    }
+# $angle: as entered
+torque-angle-turned = Nobody turns { $angle }: 0 to 720 degrees. Read it again.
+# $length: as entered
+adapter-tool = The tool's length of { $length } must be above 0. Measure from the grip to the drive.
+# $length: as entered
+adapter-length = The adapter's length of { $length } is below 0. For one that points back give the angle.
+# $angle: as entered
+adapter-angle = The adapter's angle of { $angle } must lie between −180 and 180 degrees.
+adapter-reach = The adapter points so far back that the bolt is at the grip. Take another one.
 # $wants: how many stages the sheet has; $has: how many settings were entered
 torque-stage-count = The pattern has { $wants } stages; { $has } settings were entered. Enter one for each stage.
 # $text: what stands there
@@ -265,6 +417,39 @@ scan-empty = Nothing was read. Scan it again or type it.
 vin-length = A vehicle identification number has 17 characters; here are { $length }.
 # $character: the character; $position: its place, from 1
 vin-character = "{ $character }" at place { $position } cannot stand in a vehicle identification number. I, O and Q are never used.
+# $found: the check digit; $expected: what the other characters ask for
+vin-check-digit = The check digit at place 9 is { $found }; the rest asks for { $expected }. Read it again. Outside North America it need not fit.
+# $found: the character at place 10
+vin-year = "{ $found }" at place 10 stands for no model year. Read it again.
+vin-fits = Its check digit fits.
+# $vin: a number that may be meant; $changes: which characters are other
+vin-perhaps = Perhaps { $vin }: { $changes }.
+# $code: the code; $system: powertrain, chassis, body or network; $origin: who defines it; $part: its family
+code-told =
+    { $origin ->
+        [maker] { $code }: { $system }, defined by the vehicle's maker. Look in its own list.
+        [reserved] { $code }: { $system }, reserved.
+       *[standard] { $code }: { $part ->
+            [none] { $system }
+            [computer] computer and its outputs
+            [transmission] transmission
+            [hybrid] hybrid propulsion
+           *[other] { $part }
+        }, defined by the standard.
+    }
+# $code: the code; $system: powertrain, chassis, body or network; $origin: who defines it; $part: its family
+code-apart =
+    { $code } is of another system: { $part ->
+        [none] { $system }
+        [fuel_and_air] fuel and air metering
+        [ignition] ignition and misfire
+        [emissions] auxiliary emission controls
+        [speed_and_idle] speed and idle
+       *[other] { $part }
+    }{ $origin ->
+        [maker] , defined by the vehicle's maker
+       *[other] {""}
+    }. Noted and set apart.
 # $code: as typed
 code-form = "{ $code }" is not a trouble code. A code is like P0765: a letter P, C, B or U and four digits.
 # $code: as typed
@@ -343,8 +528,8 @@ sheet-no-stage = The torque has no stage. Enter at least one.
 sheet-positions = { $positions } places for { $fasteners } fasteners: give each fastener its place, or none.
 # $first, $second: numbers of two places
 sheet-bolt-place = Fasteners { $first } and { $second } have the same place. Correct one of them.
-# $why: what the order of fasteners could not be made from, as a sentence
-sheet-bolts = { $why }
+# $angle, $tolerance: as on the sheet
+sheet-angle = An angle of { $angle } ± { $tolerance } cannot be: above 0 and at most 720 degrees, the tolerance above 0 and below it.
 
 ## Spec sheets while they are typed and checked
 
@@ -390,6 +575,12 @@ limit-within = { $low } to { $high } ({ $name })
 limit-minutes = wait { $minutes }
 # $stage: which stage, from 1; $target: the torque to reach; $lowest, $highest: what the sheet allows
 limit-stage = stage { $stage }: { $target } ({ $lowest } to { $highest })
+# $target: degrees to turn; $tolerance: to both sides; $bolts: how many fasteners
+limit-angle = then { $target } ± { $tolerance }, each of { $bolts }
+# $low, $high: the limits; $at: the temperature for which they stand; $name: what the sheet calls them
+limit-coil = { $low } to { $high } at { $at } ({ $name })
+# $unseen: what may be lost unseen
+limit-unseen = ± { $unseen } unseen
 # $from, $to: the temperatures between which the sheet's chart holds
 limit-chart = fluid from { $from } to { $to }
 # $items: how many of what
@@ -414,6 +605,12 @@ figure-level-reading =
     }
 # $values: what the stick showed; $unit: their unit, empty where each has its own; $time: when
 figure-reading = { $values } { $unit }, { $time }
+# $added: what was added before in all; $values: what the stick showed; $unit: their unit; $time: when
+figure-reading-after = after { $added }: { $values } { $unit }, { $time }
+# $target: the angle to turn
+figure-angle-open = Then each turned { $target }: not turned yet.
+# $target: the angle to turn; $turned: the degrees of each fastener; $time: when
+figure-angle-turned = Then each turned { $target }: { $turned } °, { $time }.
 # $time: when
 figure-reading-dry = no trace, { $time }
 # $step: title of the step; $label: what the control says

@@ -92,7 +92,15 @@ fn value(value: &EntryValue) -> String {
             let accounted = accounted.as_ref().map_or(String::new(), |why| format!(" ({})", why.reason));
             format!("{}{accounted}", counts.join(", "))
         }
-        EntryValue::Torque { stages, unit, tool } => {
+        EntryValue::Coil(coil) => {
+            format!("{} {} at {} {}", coil.shows, coil.unit, coil.temperature, coil.temperature_unit)
+        }
+        EntryValue::CoolDown(probed) => format!("{} {}", probed.value, probed.unit),
+        EntryValue::Balance { temperature, temperature_unit, explained } => {
+            let explained = explained.as_ref().map_or(String::new(), |why| format!(" ({})", why.reason));
+            format!("from the can at {temperature} {temperature_unit}{explained}")
+        }
+        EntryValue::Torque { stages, unit, tool, .. } => {
             format!("{} {unit} with {}", stages.join(", then "), tool.name)
         }
         EntryValue::Photo { hash, width, height } => {

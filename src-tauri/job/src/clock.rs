@@ -31,6 +31,12 @@ pub(crate) fn civil_time(wall_ms: i64, utc_offset_min: i32) -> Option<NaiveDateT
     time.checked_add_signed(Duration::minutes(i64::from(utc_offset_min)))
 }
 
+/// The time of the shop's day as `HH:MM`, seconds cut off. It is as right as the wall clock.
+pub(crate) fn time_of_day(wall_ms: i64, utc_offset_min: i32) -> String {
+    let minutes = wall_ms.div_euclid(60_000).saturating_add(i64::from(utc_offset_min)).rem_euclid(24 * 60);
+    format!("{:02}:{:02}", minutes / 60, minutes % 60)
+}
+
 /// A day of the calendar as `YYYY-MM-DD`. One spelling only, so that no day can be taken for a month.
 pub(crate) fn day_of(text: &str) -> Option<NaiveDate> {
     text.parse::<NaiveDate>().ok().filter(|day| day.to_string() == text)

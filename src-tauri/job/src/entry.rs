@@ -3,10 +3,14 @@
 //! [`classify`] is total: every value gives a class that `Ask::classes` lists, or a refusal that says what to enter
 //! instead. A class that keeps the step in hand (too hot, short, unclear) is no refusal: it is a fact.
 
+mod balance;
 mod choice;
+mod coil;
+mod cool_down;
 mod count;
 mod level;
 mod note;
+mod past;
 mod photo;
 mod reading;
 mod scan;
@@ -15,19 +19,30 @@ mod torque;
 
 use panside_journal::Stamp;
 use panside_procedure::format::{Ask, Item};
+use panside_trade::TradeError;
 use panside_trade::measure::Measure;
 use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
 use serde::Serialize;
 
+pub use balance::BalanceResult;
+pub use coil::CoilJudged;
+pub use cool_down::CoolDownResult;
+pub use level::LevelJudged;
+pub use past::Past;
 pub use reading::ReadingResult;
+pub use torque::TorqueJudged;
 
+pub(crate) use coil::limits as coil_limits;
 pub(crate) use reading::{Limit, limits};
 
-use crate::message::{Message, entry_kind, entry_no_sheet_value, of_trade, refused_sign_not_asked, words};
+use crate::message::{
+    Message, entry_kind, entry_no_sheet_value, of_trade, refused_no_name, refused_no_reason,
+    refused_sign_not_asked, words,
+};
 use crate::request::Refusal;
 use crate::sheet::Specs;
-use crate::value::EntryValue;
+use crate::value::{Accounted, EntryValue};
 
 /// What is around an entry when it is judged.
 #[derive(Debug, Clone, Copy)]
@@ -40,6 +55,12 @@ pub struct Context<'a> {
     pub at: &'a Stamp,
     /// Minutes that the shop's wall clock is ahead of UTC.
     pub utc_offset_min: i32,
+    /// The id of the step that the entry belongs to.
+    pub step: &'a str,
+    /// The id of the entry.
+    pub entry: &'a str,
+    /// What happened before. Nothing: nobody knows, and an entry is judged by itself.
+    pub past: Option<Past<'a>>,
 }
 
 /// What a value turned out to be.
@@ -88,15 +109,23 @@ pub fn classify(
         (Ask::Reading(asked), EntryValue::Reading { value, unit }) => {
             reading::classify(asked, specs, value, unit)
         }
-        (Ask::Level(asked), EntryValue::Level { readings, confirmed_no_trace }) => {
-            level::classify(asked, specs, readings, *confirmed_no_trace)
+        (Ask::Level(asked), EntryValue::Level { readings, confirmed_no_trace, given_up }) => {
+            let typed =
+                level::Typed { readings, confirmed: *confirmed_no_trace, given_up: given_up.as_ref() };
+            level::classify(asked, specs, typed, context)
+        }
+        (Ask::Coil(asked), EntryValue::Coil(value)) => coil::classify(asked, specs, value),
+        (Ask::CoolDown(asked), EntryValue::CoolDown(probed)) => {
+            cool_down::classify(asked, specs, probed, context)
+        }
+        (Ask::Balance(asked), EntryValue::Balance { temperature, temperature_unit, explained }) => {
+            let can = balance::Can { temperature, unit: temperature_unit };
+            balance::classify(asked, specs, can, explained.as_ref(), context)
         }
         (Ask::Count(asked), EntryValue::Count { of, accounted }) => {
             count::classify(asked, of, accounted.as_ref(), context.items)
         }
-        (Ask::Torque(asked), EntryValue::Torque { stages, unit, tool }) => {
-            torque::classify(asked, specs, stages, unit, tool, context)
-        }
+        (Ask::Torque(asked), EntryValue::Torque { .. }) => torque::classify(asked, specs, value, context),
         (Ask::Photo(_), EntryValue::Photo { hash, width, height }) => photo::classify(hash, *width, *height),
         (Ask::Choice(asked), EntryValue::Choice { class }) => choice::classify(asked, class),
         (Ask::Scan(asked), EntryValue::Scan { text }) => scan::classify(asked.of, text),
@@ -113,6 +142,28 @@ pub(crate) use timer::ms_left;
 fn measure(value: &str, unit: &str) -> Result<Measure, Refusal> {
     let typed = parse_number(value).and_then(|number| Measure::new(number, unit.parse::<Unit>()?));
     typed.map_err(|error| of_trade(&error).into())
+}
+
+/// A value of one quantity as it was typed.
+fn quantity<T>(value: &str, unit: &str) -> Result<T, Refusal>
+where
+    T: TryFrom<Measure, Error = TradeError>,
+{
+    T::try_from(measure(value, unit)?).map_err(|error| of_trade(&error).into())
+}
+
+/// What somebody says by name, without spaces around it.
+fn named(said: &Accounted) -> Result<Accounted, Refusal> {
+    let kept = Accounted { reason: said.reason.trim().to_owned(), by: said.by.trim().to_owned() };
+    if kept.reason.is_empty() {
+        return Err(refused_no_reason().into());
+    }
+    if kept.by.is_empty() { Err(refused_no_name().into()) } else { Ok(kept) }
+}
+
+/// A class of the trade's by the name it is written with, for a sentence to choose by.
+fn name_of(class: impl Serialize) -> String {
+    serde_json::to_value(class).ok().and_then(|name| name.as_str().map(str::to_owned)).unwrap_or_default()
 }
 
 /// For a key that the sheet should have: it was checked when the job was started.

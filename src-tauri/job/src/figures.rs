@@ -12,6 +12,7 @@ mod level;
 mod plot;
 
 use panside_procedure::format::{Ask, Entry, Step};
+use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -74,7 +75,9 @@ pub enum Drawing {
 #[must_use]
 pub fn figures(job: &Job) -> Vec<Figure> {
     let mut found: Vec<(u64, Figure)> = level::figures(job);
-    found.extend(bolts::figures(job));
+    for more in [cooling::figures, coil::figures, bolts::figures, balance::figures] {
+        found.extend(more(job));
+    }
     found.sort_by_key(|(first, _)| *first);
     found.into_iter().map(|(_, figure)| figure).collect()
 }
@@ -99,6 +102,18 @@ struct Taken<'a> {
     value: &'a EnteredValue,
     /// It is what holds: the last one, of the work that counts or is in hand.
     counts: bool,
+}
+
+impl Taken<'_> {
+    fn is_of(&self, step: &Step, entry: &Entry) -> bool {
+        self.step.id == step.id && self.entry.id == entry.id
+    }
+}
+
+/// How a value turned out, as it was worked out then. Nothing where it was written by a version that worked out
+/// something else.
+fn detail<Result: DeserializeOwned>(value: &EnteredValue) -> Option<Result> {
+    serde_json::from_str(value.detail.as_ref()?).ok()
 }
 
 /// Every value that was entered at an entry that the checklist knows, by the order of events.

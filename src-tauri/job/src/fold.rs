@@ -11,7 +11,7 @@ use panside_procedure::{Procedure, State};
 
 use crate::change::{lost, vars};
 use crate::event::{Event, Lost, Started};
-use crate::job::{Disagreement, GateDetail, Happened, Job, Mark, StepDetail};
+use crate::job::{Changed, Disagreement, GateDetail, Happened, Job, Mark, StepDetail};
 use crate::sheet::Specs;
 use crate::start::fact;
 use crate::tally::Tally;
@@ -27,6 +27,7 @@ impl Job {
             steps: vec![StepDetail::default(); machine.steps.len()],
             signs: vec![Vec::new(); machine.signs.len()],
             gates: vec![GateDetail::default(); machine.vars.len()],
+            changes: Vec::new(),
             tally: Tally::default(),
             end: None,
             happened: Vec::new(),
@@ -72,11 +73,23 @@ impl Job {
                 Err(what) => self.differs(&mark, what),
             },
         }
+        if !matches!(happened.event, Event::Started(_)) {
+            self.take_changes(&mark, &before);
+        }
         self.tally.take(&self.procedure.checklist, &happened.event);
         self.take_detail(&mark, &happened.event);
         self.take_signs(&mark, &before, &happened.event);
         self.take_gates(&mark, &before, &happened.event);
         self.happened.push(happened);
+    }
+
+    fn take_changes(&mut self, mark: &Mark, before: &State) {
+        let machine = &self.procedure.machine;
+        let changed = vars(&self.procedure, VariableKind::Condition).filter_map(|var| {
+            let (from, to) = (machine.value(before, var), machine.value(&self.state, var));
+            (from != to).then(|| Changed { mark: mark.clone(), var, from, to })
+        });
+        self.changes.extend(changed);
     }
 
     fn differs(&mut self, mark: &Mark, what: String) {

@@ -215,6 +215,19 @@ pub struct GateDetail {
     pub lost: Option<Mark>,
 }
 
+/// A condition that changed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Changed {
+    /// Which event changed it.
+    pub mark: Mark,
+    /// The condition.
+    pub var: VarIx,
+    /// The place of the value it had.
+    pub from: u8,
+    /// The place of the value it has since.
+    pub to: u8,
+}
+
 /// Where today's rules and a recorded event differ. The record was kept as it is.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Disagreement {
@@ -241,6 +254,8 @@ pub struct Job {
     pub signs: Vec<Vec<Given>>,
     /// By condition, fact and gate; empty for the first two.
     pub gates: Vec<GateDetail>,
+    /// Every change of a condition since the start, oldest first.
+    pub changes: Vec<Changed>,
     /// What is off the vehicle, counted from the events alone.
     pub tally: Tally,
     /// How it ended. Nothing while it goes on.

@@ -14,7 +14,8 @@ use ts_rs::TS;
 pub use list::MESSAGES;
 
 pub(crate) use list::*;
-pub(crate) use trade::of_trade;
+pub(crate) use panside_trade::text::figure;
+pub(crate) use trade::{of_figure, of_trade};
 
 /// Something to say.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
@@ -104,7 +105,7 @@ impl From<Vec<String>> for Arg {
 
 impl From<Measure> for Arg {
     fn from(measure: Measure) -> Arg {
-        Arg::Text(measure_text(measure))
+        Arg::Text(measure.to_string())
     }
 }
 
@@ -134,41 +135,14 @@ pub(crate) fn words(id: &str) -> String {
     id.replace('_', " ")
 }
 
-/// A value with its unit. What was reckoned is shown to four figures, what stands on a sheet or was typed as it is:
-/// nobody gives more than four figures there.
-pub(crate) fn measure_text(measure: Measure) -> String {
-    format!("{} {}", figure(measure.value()), measure.unit())
-}
-
-/// A number to four significant figures, without zeros behind the decimal point.
-pub(crate) fn figure(value: f64) -> String {
-    if value == 0.0 || !value.is_finite() {
-        return "0".to_owned();
-    }
-    let before_point = value.abs().log10().floor() as i32 + 1;
-    let decimals = usize::try_from(4 - before_point).unwrap_or(0).min(9);
-    let text = format!("{value:.decimals$}");
-    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use panside_trade::units::Unit;
 
     #[test]
-    fn a_figure_keeps_four_places_and_no_idle_zeros() {
-        let cases = [(48.0, "48"), (5.6, "5.6"), (118.4, "118.4"), (0.378_541, "0.3785"), (-0.05, "-0.05")];
-        for (value, text) in cases {
-            assert_eq!(figure(value), text);
-        }
-        assert_eq!(figure(184_312.0), "184312", "whole digits are never cut off");
-        assert_eq!(figure(9.999_96), "10", "rounding up brings no idle zeros");
-    }
-
-    #[test]
     fn a_measure_is_said_with_its_symbol() {
-        assert_eq!(measure_text(Measure::new(48.0, Unit::DegreeCelsius).unwrap()), "48 °C");
+        assert_eq!(Measure::new(48.0, Unit::DegreeCelsius).unwrap().to_string(), "48 °C");
     }
 
     #[test]

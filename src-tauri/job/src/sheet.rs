@@ -13,11 +13,11 @@ use std::collections::BTreeMap;
 
 use panside_procedure::format::Sheet;
 use panside_procedure::format::sheet::{self, Value};
-use panside_trade::TradeError;
 use panside_trade::level::{LevelChart, LevelPoint};
-use panside_trade::measure::{Length, Measure, Temperature, Torque};
-use panside_trade::torque::{TorqueSpec, TorqueStage};
+use panside_trade::measure::{Angle, Length, Measure, Temperature, Torque};
+use panside_trade::torque::{AngleStage, TorqueSpec, TorqueStage};
 use panside_trade::units::Unit;
+use panside_trade::{FigureError, TradeError};
 use serde::Serialize;
 
 pub use chart::{ChartView, DrawnPoint};
@@ -27,7 +27,7 @@ pub use needs::{Need, Needs, needs};
 pub use page::{SheetEntered, SheetValueView, SheetView, view};
 pub use typed::{Typed, TypedPoint, TypedPosition, TypedSheet, TypedValue};
 
-use crate::message::{Message, figure, of_trade, sheet_range};
+use crate::message::{Message, figure, of_figure, of_trade, sheet_range};
 
 pub(crate) use bolts::Bolts;
 pub(crate) use chart::row_text;
@@ -41,8 +41,8 @@ pub enum Spec {
     Range(Measure, Measure),
     /// The level chart, and how far two readings may differ and still agree.
     Chart(LevelChart, Length),
-    /// The stages of a fastener pattern, and how many fasteners it has.
-    Torque(TorqueSpec, u32),
+    /// The stages of a fastener pattern, how many fasteners it has, and the angle each is turned afterwards.
+    Torque(TorqueSpec, u32, Option<AngleStage>),
     /// One word that a checklist's fact reads.
     Fact(String),
     /// A text to show.
@@ -131,7 +131,16 @@ impl Specs {
     #[must_use]
     pub fn torque(&self, key: &str) -> Option<&TorqueSpec> {
         match self.get(key) {
-            Some(Spec::Torque(spec, _)) => Some(spec),
+            Some(Spec::Torque(spec, ..)) => Some(spec),
+            _ => None,
+        }
+    }
+
+    /// The angle that each fastener of a key is turned after the last stage, and how many fasteners there are.
+    #[must_use]
+    pub fn angle(&self, key: &str) -> Option<(AngleStage, u32)> {
+        match self.get(key) {
+            Some(Spec::Torque(_, fasteners, Some(angle))) => Some((*angle, *fasteners)),
             _ => None,
         }
     }
@@ -168,7 +177,7 @@ fn read(value: &Value) -> Result<Spec, Message> {
         Value::Chart(chart) => level_chart(chart).map_err(trade),
         Value::Torque(torque) => {
             Bolts::of(torque)?;
-            torque_spec(torque).map_err(trade)
+            torque_spec(torque).map_err(|error| of_figure(&error))
         }
         Value::Fact(word) => Ok(Spec::Fact(word.clone())),
         Value::Text(text) => Ok(Spec::Text(text.clone())),
@@ -195,11 +204,15 @@ fn level_chart(chart: &sheet::Chart) -> Result<Spec, TradeError> {
     Ok(Spec::Chart(LevelChart::new(points.collect::<Result<_, TradeError>>()?)?, agreement))
 }
 
-fn torque_spec(torque: &sheet::Torque) -> Result<Spec, TradeError> {
+fn torque_spec(torque: &sheet::Torque) -> Result<Spec, FigureError> {
     let stages = torque.stages.iter().map(|target| {
         TorqueStage::new(Torque::try_from(measured(*target, &torque.unit)?)?, torque.tolerance_percent)
     });
-    Ok(Spec::Torque(TorqueSpec::new(stages.collect::<Result<_, _>>()?)?, torque.fasteners))
+    let spec = TorqueSpec::new(stages.collect::<Result<_, _>>()?)?;
+    let angle = torque.angle.map(|angle| {
+        AngleStage::new(Angle::from_degrees(angle.degrees)?, Angle::from_degrees(angle.tolerance)?)
+    });
+    Ok(Spec::Torque(spec, torque.fasteners, angle.transpose()?))
 }
 
 #[cfg(test)]

@@ -67,7 +67,15 @@ pub fn try_entry(step: &str, entry: &str, value: EntryValue) -> Result<Classifie
     let entry = step.entries.iter().find(|found| found.id == entry).unwrap();
     let (at, begun) = (stamp(0), stamp(0));
     let items = &procedure.checklist.items;
-    let context = Context { items, begun: Some(&begun), at: &at, utc_offset_min: 0 };
+    let context = Context {
+        items,
+        begun: Some(&begun),
+        at: &at,
+        utc_offset_min: 0,
+        step: &step.id,
+        entry: &entry.id,
+        past: None,
+    };
     let judged = classify(&entry.ask, &specs(), &value, &context);
     if let Ok(classified) = &judged {
         assert!(entry.ask.classes().contains(&classified.class.as_str()), "only declared classes come out");
@@ -101,7 +109,14 @@ pub fn pieces(bolts: u32) -> EntryValue {
 }
 
 pub fn clicked() -> EntryValue {
-    EntryValue::Torque { stages: vec!["4".into(), "9".into()], unit: "N·m".into(), tool: tool() }
+    EntryValue::Torque {
+        stages: vec!["4".into(), "9".into()],
+        unit: "N·m".into(),
+        tool: tool(),
+        adapter: None,
+        angles: Vec::new(),
+        exception: None,
+    }
 }
 
 pub fn stick_in_band() -> EntryValue {
@@ -110,7 +125,7 @@ pub fn stick_in_band() -> EntryValue {
         temperature_unit: "°C".into(),
         stick: StickShows::Trace { value: "25".into(), unit: "mm".into() },
     };
-    EntryValue::Level { readings: vec![reading.clone(), reading], confirmed_no_trace: false }
+    EntryValue::Level { readings: vec![reading.clone(), reading], confirmed_no_trace: false, given_up: None }
 }
 
 /// A job in a bay: wishes are decided and what comes of them is taken over, a minute apart.

@@ -44,6 +44,23 @@ pub enum EntryValue {
         /// Seating of the stick, temperature and idle were looked at again and the stick still stayed dry.
         #[serde(default)]
         confirmed_no_trace: bool,
+        /// Why the level can't be brought into its band, and who says so.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        given_up: Option<Accounted>,
+    },
+    /// A coil's resistance with the coil's temperature.
+    Coil(CoilValue),
+    /// A surface that was probed.
+    CoolDown(Probed),
+    /// What is known of the fluid's balance beside the amounts that other entries took down.
+    Balance {
+        /// Temperature of the fluid from the can as decimal text; empty where no amount asks for it.
+        temperature: String,
+        /// Its unit as text.
+        temperature_unit: String,
+        /// Why the two sides differ, and who says so.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        explained: Option<Accounted>,
     },
     /// Pieces counted.
     Count {
@@ -61,6 +78,15 @@ pub enum EntryValue {
         unit: String,
         /// The tool.
         tool: Tool,
+        /// The adapter between tool and bolt, where one was used.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        adapter: Option<Adapter>,
+        /// The degrees each fastener was turned after the last stage, as decimal text, where the sheet asks for them.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        angles: Vec<String>,
+        /// Why the tool was used although something speaks against it, and who says so.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        exception: Option<Accounted>,
     },
     /// A photo that is on disk.
     Photo {
@@ -98,6 +124,9 @@ impl EntryValue {
             EntryValue::SignOff(_) => "sign_off",
             EntryValue::Reading { .. } => "reading",
             EntryValue::Level { .. } => "level",
+            EntryValue::Coil(_) => "coil",
+            EntryValue::CoolDown(_) => "cool_down",
+            EntryValue::Balance { .. } => "balance",
             EntryValue::Count { .. } => "count",
             EntryValue::Torque { .. } => "torque",
             EntryValue::Photo { .. } => "photo",
@@ -136,11 +165,100 @@ pub enum StickShows {
     NoTrace,
 }
 
-/// Where pieces are that a count did not find.
+/// What an ohmmeter showed at a coil.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct CoilValue {
+    /// Decimal text, or `OL` where the meter shows overload.
+    pub shows: String,
+    /// The unit of all resistances here as text.
+    pub unit: String,
+    /// What it shows with its leads held together, as decimal text. Absent: it was zeroed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub leads: Option<String>,
+    /// The coil's temperature as decimal text.
+    pub temperature: String,
+    /// Its unit as text.
+    pub temperature_unit: String,
+    /// How far the meter may be off. Absent: it is not known, and the reading is judged as it stands.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub meter: Option<MeterError>,
+}
+
+/// How far an ohmmeter may be off to both sides, as its manual gives it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct MeterError {
+    /// Percent of the reading, as decimal text.
+    pub percent: String,
+    /// The last digits as a resistance, decimal text: 3 digits of a display with two decimals are `0.03`.
+    pub digits: String,
+}
+
+/// A surface that was probed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Probed {
+    /// What the probe shows, as decimal text.
+    pub value: String,
+    /// The unit of both temperatures as text.
+    pub unit: String,
+    /// With what it was read.
+    pub by: ProbedBy,
+    /// Temperature of the surroundings as decimal text. Absent: no time can be told, and infrared says nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ambient: Option<String>,
+}
+
+/// With what a surface was read.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum ProbedBy {
+    /// A contact probe.
+    Contact,
+    /// An infrared meter.
+    Infrared {
+        /// The emissivity that is set on it, as decimal text.
+        set_to: String,
+        /// What the surface is.
+        surface: ProbedSurface,
+    },
+}
+
+/// What a surface is, for an infrared meter.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum ProbedSurface {
+    /// Matt paint, tape or a marker made for it.
+    Coated,
+    /// Oxidised steel or iron.
+    Oxidised,
+    /// Red rust.
+    Rusty,
+    /// Bare bright metal.
+    Bright,
+}
+
+/// An adapter that reaches past the tool's drive.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Adapter {
+    /// From the middle of the grip to the tool's drive, as decimal text.
+    pub tool: String,
+    /// From the drive to the bolt, as decimal text.
+    pub length: String,
+    /// The unit of both as text.
+    pub unit: String,
+    /// Degrees between adapter and tool, as decimal text: 0 straight on, 90 square to it.
+    pub angle: String,
+}
+
+/// What somebody says by name: where pieces are that a count did not find, why a balance differs, why a tool was used
+/// all the same, why a level can't be reached.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Accounted {
-    /// Where they are, in words. Never empty.
+    /// What they say. Never empty.
     pub reason: String,
     /// Who says so. Never empty.
     pub by: String,

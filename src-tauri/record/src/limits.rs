@@ -30,9 +30,19 @@ pub(crate) fn limits(ask: &Ask, sheet: &Sheet) -> Vec<Limit> {
                 .filter_map(|(how, key)| Some((how, key.as_ref()?)))
                 .collect()
         }
-        Ask::Level(asked) => vec![("", &asked.chart)],
+        Ask::Level(asked) => {
+            std::iter::once(("", &asked.chart)).chain(asked.gain.as_ref().map(|key| ("", key))).collect()
+        }
         Ask::Torque(asked) => vec![("", &asked.spec)],
         Ask::Timer(asked) => vec![("at least ", &asked.at_least)],
+        Ask::Coil(asked) => {
+            std::iter::once(("", &asked.limits)).chain(asked.at.as_ref().map(|at| ("at ", at))).collect()
+        }
+        Ask::CoolDown(asked) => vec![("at most ", &asked.limit)],
+        Ask::Balance(asked) => {
+            let capacity = asked.capacity.as_ref().map(|key| ("holds ", key));
+            [("", &asked.density), ("unseen at most ", &asked.unseen)].into_iter().chain(capacity).collect()
+        }
         Ask::SignOff(_) | Ask::Count(_) | Ask::Photo(_) | Ask::Choice(_) | Ask::Scan(_) | Ask::Note(_) => {
             Vec::new()
         }
@@ -81,5 +91,7 @@ fn said_chart(chart: &Chart) -> String {
 
 fn said_torque(torque: &Torque) -> String {
     let stages: Vec<_> = torque.stages.iter().map(f64::to_string).collect();
-    format!("{} {} ± {} %", stages.join(", then "), torque.unit, torque.tolerance_percent)
+    let angle = torque.angle.map(|angle| format!(", then {}° ± {}°", angle.degrees, angle.tolerance));
+    let angle = angle.unwrap_or_default();
+    format!("{} {} ± {} %{angle}", stages.join(", then "), torque.unit, torque.tolerance_percent)
 }

@@ -135,7 +135,7 @@ pub struct Photo {
 /// Every level entry.
 pub(crate) fn levels(source: Source<'_>) -> Vec<Level> {
     let levels = source.entered().filter_map(|found| {
-        let EntryValue::Level { readings, confirmed_no_trace } = &found.value.value else { return None };
+        let EntryValue::Level { readings, confirmed_no_trace, .. } = &found.value.value else { return None };
         let readings = readings.iter().map(|reading| {
             let (trace, unit) = match &reading.stick {
                 StickShows::Trace { value, unit } => (Some(value.clone()), unit.clone()),
@@ -188,7 +188,7 @@ pub(crate) fn charts(sheet: &Sheet) -> Vec<Chart> {
 pub(crate) fn torques(source: Source<'_>) -> Vec<Torque> {
     let sheet = &source.job.specs.sheet;
     let torques = source.entered().filter_map(|found| {
-        let EntryValue::Torque { stages, unit, tool } = &found.value.value else { return None };
+        let EntryValue::Torque { stages, unit, tool, .. } = &found.value.value else { return None };
         Some(Torque {
             step: found.step.id.clone(),
             label: found.label(),

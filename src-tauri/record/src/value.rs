@@ -1,7 +1,9 @@
 //! A value as it was typed, as one line of text.
 
 use panside_job::EntryValue;
-use panside_job::value::{StickReading, StickShows};
+use panside_job::value::{
+    Accounted, Adapter, CoilValue, Probed, ProbedBy, ProbedSurface, StickReading, StickShows,
+};
 use panside_procedure::format::{Ask, Role};
 
 use crate::source::{Source, words};
@@ -11,11 +13,12 @@ pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, value: &EntryValue) ->
     match value {
         EntryValue::SignOff(signature) => format!("signed by {} as {}", signature.by, role(signature.role)),
         EntryValue::Reading { value, unit } => format!("{value} {unit}"),
-        EntryValue::Level { readings, confirmed_no_trace } => {
+        EntryValue::Level { readings, confirmed_no_trace, given_up } => {
             let mut said: Vec<_> = readings.iter().map(stick).collect();
             if *confirmed_no_trace {
                 said.push("looked at again, still dry".to_owned());
             }
+            said.extend(given_up.as_ref().map(|told| format!("not reached: {}", says(told))));
             said.join("; ")
         }
         EntryValue::Count { of, accounted } => {
@@ -24,12 +27,27 @@ pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, value: &EntryValue) ->
             });
             let counted = counted.collect::<Vec<_>>().join(", ");
             match accounted {
-                Some(told) => format!("{counted}; the missing: {}, says {}", told.reason, told.by),
+                Some(told) => format!("{counted}; the missing: {}", says(told)),
                 None => counted,
             }
         }
-        EntryValue::Torque { stages, unit, tool } => {
-            format!("{} {unit}, {}", stages.join(", then "), tool.name)
+        EntryValue::Torque { stages, unit, tool, adapter, angles, exception } => {
+            let mut said = vec![format!("{} {unit}, {}", stages.join(", then "), tool.name)];
+            said.extend(adapter.as_ref().map(|it| {
+                let Adapter { tool, length, unit, angle } = it;
+                format!("adapter {length} {unit} at {angle}° on {tool} {unit}")
+            }));
+            said.extend((!angles.is_empty()).then(|| format!("turned {}°", angles.join("°, "))));
+            said.extend(exception.as_ref().map(|told| format!("excepted: {}", says(told))));
+            said.join("; ")
+        }
+        EntryValue::Coil(coil) => said_coil(coil),
+        EntryValue::CoolDown(probed) => said_probed(probed),
+        EntryValue::Balance { temperature, temperature_unit, explained } => {
+            let can = (!temperature.is_empty())
+                .then(|| format!("fluid from the can at {temperature} {temperature_unit}"));
+            let told = explained.as_ref().map(|told| format!("the difference: {}", says(told)));
+            can.into_iter().chain(told).collect::<Vec<_>>().join("; ")
         }
         EntryValue::Photo { hash, width, height } => {
             format!("photo {}, {width} × {height}", short(hash))
@@ -39,6 +57,36 @@ pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, value: &EntryValue) ->
         EntryValue::Scan { text } | EntryValue::Note { text } => text.clone(),
         EntryValue::Timer {} => "waited".to_owned(),
     }
+}
+
+fn says(told: &Accounted) -> String {
+    format!("{}, says {}", told.reason, told.by)
+}
+
+fn said_coil(coil: &CoilValue) -> String {
+    let CoilValue { shows, unit, leads, temperature, temperature_unit, meter } = coil;
+    let mut said = vec![format!("{shows} {unit} at {temperature} {temperature_unit}")];
+    said.extend(leads.as_ref().map(|leads| format!("leads {leads} {unit}")));
+    said.extend(meter.as_ref().map(|off| format!("meter ± ({} % + {} {unit})", off.percent, off.digits)));
+    said.join(", ")
+}
+
+fn said_probed(probed: &Probed) -> String {
+    let Probed { value, unit, by, ambient } = probed;
+    let by = match by {
+        ProbedBy::Contact => "contact probe".to_owned(),
+        ProbedBy::Infrared { set_to, surface } => {
+            let surface = match surface {
+                ProbedSurface::Coated => "coated",
+                ProbedSurface::Oxidised => "oxidised",
+                ProbedSurface::Rusty => "rusty",
+                ProbedSurface::Bright => "bright",
+            };
+            format!("infrared set to {set_to}, {surface} surface")
+        }
+    };
+    let around = ambient.as_ref().map(|ambient| format!("; surroundings {ambient} {unit}"));
+    format!("{value} {unit}, {by}{}", around.unwrap_or_default())
 }
 
 /// What the button of an answer says; its class in words where the checklist has no such answer.

@@ -41,6 +41,8 @@ pub enum Quantity {
     Density,
     /// A force along a bolt; base unit kN.
     Force,
+    /// How far a level rises on its stick for each volume; base unit mm/L.
+    Rise,
 }
 
 impl Quantity {
@@ -55,7 +57,8 @@ impl Quantity {
             | Quantity::Time
             | Quantity::TemperatureDifference
             | Quantity::Density
-            | Quantity::Force => Some((0.0, "zero")),
+            | Quantity::Force
+            | Quantity::Rise => Some((0.0, "zero")),
             Quantity::Length | Quantity::Torque | Quantity::Voltage | Quantity::Angle => None,
         }
     }
@@ -78,6 +81,7 @@ impl fmt::Display for Quantity {
             Quantity::TemperatureDifference => "temperature difference",
             Quantity::Density => "density",
             Quantity::Force => "force",
+            Quantity::Rise => "rise for each volume",
         })
     }
 }
@@ -181,6 +185,8 @@ units! {
     KilogramPerCubicMetre: Density, "kg/m³", ["kg/m3"], 1.0, 1.0, 0.0;
     /// Kilonewton.
     Kilonewton: Force, "kN", [], 1.0, 1.0, 0.0;
+    /// Millimetre on the stick for each litre.
+    MillimetrePerLitre: Rise, "mm/L", [], 1.0, 1.0, 0.0;
 }
 
 impl Unit {

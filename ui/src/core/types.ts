@@ -1,11 +1,12 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
 /**
- * Where pieces are that a count did not find.
+ * What somebody says by name: where pieces are that a count did not find, why a balance differs, why a tool was used
+ * all the same, why a level can't be reached.
  */
 export type Accounted = { 
 /**
- * Where they are, in words. Never empty.
+ * What they say. Never empty.
  */
 reason: string, 
 /**
@@ -28,6 +29,27 @@ name: string,
 role: Role, };
 
 /**
+ * An adapter that reaches past the tool's drive.
+ */
+export type Adapter = { 
+/**
+ * From the middle of the grip to the tool's drive, as decimal text.
+ */
+tool: string, 
+/**
+ * From the drive to the bolt, as decimal text.
+ */
+length: string, 
+/**
+ * The unit of both as text.
+ */
+unit: string, 
+/**
+ * Degrees between adapter and tool, as decimal text: 0 straight on, 90 square to it.
+ */
+angle: string, };
+
+/**
  * An argument of a message.
  */
 export type Arg = { "text": string } | { "number": number } | { "list": Array<string> } | { "any_of": Array<string> };
@@ -35,7 +57,32 @@ export type Arg = { "text": string } | { "number": number } | { "list": Array<st
 /**
  * The kinds of entry.
  */
-export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote };
+export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "coil": AskCoil } | { "cool_down": AskCoolDown } | { "balance": AskBalance } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote };
+
+/**
+ * Amounts drained and added, compared at 15 °C.
+ */
+export type AskBalance = { 
+/**
+ * What came out; at least one.
+ */
+drained: Array<BalanceAmount>, 
+/**
+ * What went in; at least one.
+ */
+added: Array<BalanceAmount>, 
+/**
+ * Sheet key of the fluid's density at 15 °C.
+ */
+density: string, 
+/**
+ * Sheet key of what may be lost or gained unseen, to both sides: splash, rags, what a new filter holds.
+ */
+unseen: string, 
+/**
+ * Sheet key of what the transmission holds, if the sheet says so.
+ */
+capacity: string | null, };
 
 /**
  * A question with its answers.
@@ -49,6 +96,37 @@ options: Array<ChoiceOption>,
  * True where the answer tells what the hands did: only then may a class change conditions.
  */
 hands_did: boolean, };
+
+/**
+ * A coil's resistance with the coil's temperature, judged against a range of the sheet.
+ */
+export type AskCoil = { 
+/**
+ * Sheet key of the range it must be in.
+ */
+limits: string, 
+/**
+ * Sheet key of the temperature for which that range stands. Absent: 20 °C.
+ */
+at: string | null, };
+
+/**
+ * A surface probed against its touch limit. Earlier readings at this entry tell when it will be cool.
+ */
+export type AskCoolDown = { 
+/**
+ * Sheet key of the temperature up to which it may be touched.
+ */
+limit: string, 
+/**
+ * What is probed.
+ */
+place: ProbedPlace, 
+/**
+ * Conditions with the value that heats it, such as `{"engine": "running"}`: earlier readings count only since
+ * none of them had that value.
+ */
+heated_by: { [key in string]: string }, };
 
 /**
  * How many of each item are expected in the hand.
@@ -66,7 +144,19 @@ export type AskLevel = {
 /**
  * Sheet key of the level chart.
  */
-chart: string, };
+chart: string, 
+/**
+ * Sheet key of the rise on the stick for each litre (`mm/L`): what to add or take out is told by it.
+ */
+gain: string | null, 
+/**
+ * What was added before this level was read, for learning the rise on this vehicle.
+ */
+added: LevelAdded | null, 
+/**
+ * The level may be given up, with a reason and a name: a vehicle that leaks never reaches its band.
+ */
+may_give_up: boolean, };
 
 /**
  * A note, with words to choose from, as nobody likes to write.
@@ -145,7 +235,28 @@ export type AskTorque = {
 /**
  * Sheet key of the torque with its stages.
  */
-spec: string, };
+spec: string, 
+/**
+ * A click counts only if it is inside with all that the tool may be off.
+ */
+guarded: boolean, 
+/**
+ * What may speak against the tool and be excepted by name. A setting outside tolerance never is.
+ */
+exceptions: Array<Excepted>, };
+
+/**
+ * An amount that another entry took down.
+ */
+export type BalanceAmount = { 
+/**
+ * The reading of its volume, as `step.entry`.
+ */
+volume: string, 
+/**
+ * The reading of its temperature, as `step.entry`. Absent: fluid from the can, whose temperature is asked for here.
+ */
+temperature: string | null, };
 
 /**
  * One boot of the device's operating system; monotonic times compare only within it.
@@ -279,6 +390,35 @@ minutes: number,
 in_steps: number, };
 
 /**
+ * What an ohmmeter showed at a coil.
+ */
+export type CoilValue = { 
+/**
+ * Decimal text, or `OL` where the meter shows overload.
+ */
+shows: string, 
+/**
+ * The unit of all resistances here as text.
+ */
+unit: string, 
+/**
+ * What it shows with its leads held together, as decimal text. Absent: it was zeroed.
+ */
+leads?: string | null, 
+/**
+ * The coil's temperature as decimal text.
+ */
+temperature: string, 
+/**
+ * Its unit as text.
+ */
+temperature_unit: string, 
+/**
+ * How far the meter may be off. Absent: it is not known, and the reading is judged as it stands.
+ */
+meter?: MeterError | null, };
+
+/**
  * A condition of the vehicle or the bay.
  */
 export type ConditionView = { 
@@ -390,7 +530,23 @@ readings: Array<StickReading>,
 /**
  * Seating of the stick, temperature and idle were looked at again and the stick still stayed dry.
  */
-confirmed_no_trace: boolean, } } | { "count": { 
+confirmed_no_trace: boolean, 
+/**
+ * Why the level can't be brought into its band, and who says so.
+ */
+given_up?: Accounted | null, } } | { "coil": CoilValue } | { "cool_down": Probed } | { "balance": { 
+/**
+ * Temperature of the fluid from the can as decimal text; empty where no amount asks for it.
+ */
+temperature: string, 
+/**
+ * Its unit as text.
+ */
+temperature_unit: string, 
+/**
+ * Why the two sides differ, and who says so.
+ */
+explained?: Accounted | null, } } | { "count": { 
 /**
  * How many were counted, by item id.
  */
@@ -410,7 +566,19 @@ unit: string,
 /**
  * The tool.
  */
-tool: Tool, } } | { "photo": { 
+tool: Tool, 
+/**
+ * The adapter between tool and bolt, where one was used.
+ */
+adapter?: Adapter | null, 
+/**
+ * The degrees each fastener was turned after the last stage, as decimal text, where the sheet asks for them.
+ */
+angles?: Array<string>, 
+/**
+ * Why the tool was used although something speaks against it, and who says so.
+ */
+exception?: Accounted | null, } } | { "photo": { 
 /**
  * SHA-256 of the kept bytes, 64 lower-case hex digits.
  */
@@ -488,6 +656,11 @@ said: Array<Message>,
  * A timer of a step in hand: milliseconds still to wait.
  */
 ms_left: number | null, };
+
+/**
+ * What speaks against a tool and can be excepted.
+ */
+export type Excepted = "tool_out_of_range" | "calibration_past" | "not_proved";
 
 /**
  * Something wrong in one field.
@@ -767,6 +940,19 @@ mark: Mark,
 from: Stamp, };
 
 /**
+ * Where the additions of a level stand.
+ */
+export type LevelAdded = { 
+/**
+ * The reading of what was added in all since `before`, as `step.entry`.
+ */
+volume: string, 
+/**
+ * The level before anything was added, as `step.entry`. Absent: the first level that was read here.
+ */
+before: string | null, };
+
+/**
  * Which event, when, and by whom.
  */
 export type Mark = { 
@@ -812,6 +998,19 @@ args: { [key in string]: Arg },
  * The sentence. Empty here: whoever knows the reader's language fills it in.
  */
 text?: string, };
+
+/**
+ * How far an ohmmeter may be off to both sides, as its manual gives it.
+ */
+export type MeterError = { 
+/**
+ * Percent of the reading, as decimal text.
+ */
+percent: string, 
+/**
+ * The last digits as a resistance, decimal text: 3 digits of a display with two decimals are `0.03`.
+ */
+digits: string, };
 
 /**
  * What is missing of one kind.
@@ -1130,9 +1329,53 @@ not_yet: boolean,
  */
 said: Array<Message>, 
 /**
- * A reading in the other unit that is in use for it.
+ * What is typed in the other unit that is in use for it: a reading, a coil's temperature, a torque.
  */
 other: OtherUnit | null, };
+
+/**
+ * A surface that was probed.
+ */
+export type Probed = { 
+/**
+ * What the probe shows, as decimal text.
+ */
+value: string, 
+/**
+ * The unit of both temperatures as text.
+ */
+unit: string, 
+/**
+ * With what it was read.
+ */
+by: ProbedBy, 
+/**
+ * Temperature of the surroundings as decimal text. Absent: no time can be told, and infrared says nothing.
+ */
+ambient?: string | null, };
+
+/**
+ * With what a surface was read.
+ */
+export type ProbedBy = "contact" | { "infrared": { 
+/**
+ * The emissivity that is set on it, as decimal text.
+ */
+set_to: string, 
+/**
+ * What the surface is.
+ */
+surface: ProbedSurface, } };
+
+/**
+ * What is probed: a catalyst's core heats its shell again, a joint only cools.
+ */
+export type ProbedPlace = "joint" | "shell";
+
+/**
+ * What a surface is, for an infrared meter.
+ */
+export type ProbedSurface = "coated" | "oxidised" | "rusty" | "bright";
 
 /**
  * How far a proof is.
@@ -1992,6 +2235,19 @@ message: string, };
 export type TroubleKind = "stale" | "refused" | "photo" | "store" | "locked" | "pin" | "other";
 
 /**
+ * An angle stage while it is typed, in degrees.
+ */
+export type TypedAngle = { 
+/**
+ * How far to turn.
+ */
+degrees: string, 
+/**
+ * How far that may be off to both sides.
+ */
+tolerance: string, };
+
+/**
  * The kinds of value as they are typed.
  */
 export type TypedIs = { "measure": { 
@@ -2046,7 +2302,11 @@ unit: string,
 /**
  * How far a setting may be off, in percent of the target.
  */
-tolerance_percent: string, } } | { "fact": string } | { "text": string };
+tolerance_percent: string, 
+/**
+ * The angle that each fastener is turned after the last stage, where there is one.
+ */
+angle?: TypedAngle | null, } } | { "fact": string } | { "text": string };
 
 /**
  * One temperature of a level chart while it is typed.

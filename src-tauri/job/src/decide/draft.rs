@@ -9,7 +9,7 @@ use panside_procedure::machine::{Action, StepIx};
 
 use super::refuse::allowed;
 use crate::change::lost;
-use crate::entry::{Classified, Context, classify};
+use crate::entry::{Classified, Context, Past, classify};
 use crate::event::{Entered, Event, Lost};
 use crate::job::Job;
 use crate::message::{refused_no_reason, refused_no_such};
@@ -67,18 +67,28 @@ impl<'a> Draft<'a> {
 
     pub fn judge(&self, step: StepIx, entry: &Entry, value: &EntryValue) -> Result<Classified, Refusal> {
         let begun = self.begun(step).0;
-        self.judge_at(entry, value, Some(&begun), self.now)
+        let id = &self.job.procedure.step(step).id;
+        self.judge_at(id, entry, value, Some(&begun), self.now)
     }
 
     pub fn judge_at(
         &self,
+        step: &str,
         entry: &Entry,
         value: &EntryValue,
         begun: Option<&Stamp>,
         at: &Stamp,
     ) -> Result<Classified, Refusal> {
         let items = &self.job.procedure.checklist.items;
-        let context = Context { items, begun, at, utc_offset_min: self.job.utc_offset_min() };
+        let context = Context {
+            items,
+            begun,
+            at,
+            utc_offset_min: self.job.utc_offset_min(),
+            step,
+            entry: &entry.id,
+            past: Some(Past::of(self.job, &self.events, self.now)),
+        };
         classify(&entry.ask, &self.job.specs, value, &context)
     }
 

@@ -14,8 +14,7 @@ use panside_procedure::format::{Role, Signal};
 use super::*;
 use crate::message::*;
 use crate::testing::{
-    Bay, USUAL_ORDER, boot, choice, clicked, degrees, litres, pieces, sign, specs, stamp, technician, tool,
-    work,
+    Bay, USUAL_ORDER, boot, choice, clicked, degrees, litres, pieces, sign, specs, stamp, technician, work,
 };
 use crate::value::{EntryValue, Signature, Tool};
 

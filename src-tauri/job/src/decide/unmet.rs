@@ -10,9 +10,9 @@ use crate::clock::{MINUTE_MS, elapsed_ms};
 use crate::entry::{Limit, limits};
 use crate::job::{EnteredValue, Job};
 use crate::message::{
-    Arg, Message, measure_text, unmet_empty, unmet_gate, unmet_gate_at_least, unmet_gate_at_most,
-    unmet_gate_lost, unmet_gate_read, unmet_gate_unknown, unmet_gate_within, unmet_never, unmet_not_signed,
-    unmet_not_worked, unmet_signed, unmet_value, unmet_worked, words,
+    Arg, Message, unmet_empty, unmet_gate, unmet_gate_at_least, unmet_gate_at_most, unmet_gate_lost,
+    unmet_gate_read, unmet_gate_unknown, unmet_gate_within, unmet_never, unmet_not_signed, unmet_not_worked,
+    unmet_signed, unmet_value, unmet_worked, words,
 };
 use crate::value::{EntryValue, StickShows};
 
@@ -113,6 +113,11 @@ impl<'a> Because<'a> {
     /// What was read is not what the gate needs: the limit it breaks says more than the class.
     fn not_yet(&self, job: &Job, what: String, read: &EnteredValue, entry: &Entry, wants: Arg) -> Message {
         let last = said(read, entry);
+        if let Ask::CoolDown(asked) = &entry.ask
+            && let Some(limit) = job.specs.measure(&asked.limit)
+        {
+            return unmet_gate_at_most(what, last, limit, words(&asked.limit));
+        }
         let Ask::Reading(asked) = &entry.ask else { return unmet_gate_read(what, last, wants) };
         match limits(asked, &job.specs).unwrap_or_default().first() {
             Some(Limit::AtMost(limit, key)) => unmet_gate_at_most(what, last, *limit, words(key)),
@@ -123,8 +128,9 @@ impl<'a> Because<'a> {
     }
 }
 
-fn is_measured(entry: &Entry) -> bool {
-    matches!(entry.ask, Ask::Reading(_) | Ask::Level(_) | Ask::Torque(_))
+pub(crate) fn is_measured(entry: &Entry) -> bool {
+    use Ask::{Balance, Coil, CoolDown, Level, Reading, Torque};
+    matches!(entry.ask, Reading(_) | Level(_) | Torque(_) | Coil(_) | CoolDown(_) | Balance(_))
 }
 
 fn keeps_in_hand(entry: &Entry, class: &str) -> bool {
@@ -145,6 +151,8 @@ pub(crate) fn said(read: &EnteredValue, entry: &Entry) -> String {
             });
             readings.collect::<Vec<_>>().join(", ")
         }
+        (EntryValue::Coil(coil), _) => format!("{} {}", coil.shows, coil.unit),
+        (EntryValue::CoolDown(probed), _) => format!("{} {}", probed.value, probed.unit),
         (EntryValue::Torque { stages, unit, .. }, _) => format!("{} {unit}", stages.join(", ")),
         (EntryValue::Choice { class }, Ask::Choice(asked)) => {
             let option = asked.options.iter().find(|option| option.class == *class);
@@ -161,10 +169,8 @@ pub(crate) fn said(read: &EnteredValue, entry: &Entry) -> String {
 /// A limit as text, for the view.
 pub(crate) fn limit_text(limit: &Limit<'_>) -> Message {
     match limit {
-        Limit::AtMost(limit, key) => crate::message::limit_at_most(measure_text(*limit), words(key)),
-        Limit::AtLeast(limit, key) => crate::message::limit_at_least(measure_text(*limit), words(key)),
-        Limit::Within(low, high, key) => {
-            crate::message::limit_within(measure_text(*low), measure_text(*high), words(key))
-        }
+        Limit::AtMost(limit, key) => crate::message::limit_at_most(*limit, words(key)),
+        Limit::AtLeast(limit, key) => crate::message::limit_at_least(*limit, words(key)),
+        Limit::Within(low, high, key) => crate::message::limit_within(*low, *high, words(key)),
     }
 }

@@ -7,8 +7,7 @@ use panside_procedure::format::entry::Count;
 
 use super::Classified;
 use crate::message::{
-    count_accounted, count_all, count_item_missing, count_item_unknown, count_more, count_short,
-    refused_no_name, refused_no_reason, words,
+    count_accounted, count_all, count_item_missing, count_item_unknown, count_more, count_short, words,
 };
 use crate::request::Refusal;
 use crate::value::{Accounted, EntryValue};
@@ -39,16 +38,10 @@ pub(super) fn classify(
     if short.is_empty() {
         return Ok(Classified::new("all", value(None), count_all(all)));
     }
-    let Some(Accounted { reason, by }) = accounted else {
+    let Some(accounted) = accounted else {
         return Ok(Classified::new("short", value(None), count_short(short)));
     };
-    let kept = Accounted { reason: reason.trim().to_owned(), by: by.trim().to_owned() };
-    if kept.reason.is_empty() {
-        return Err(refused_no_reason().into());
-    }
-    if kept.by.is_empty() {
-        return Err(refused_no_name().into());
-    }
+    let kept = super::named(accounted)?;
     let said = count_accounted(short, &kept.reason, &kept.by);
     Ok(Classified::new("accounted", value(Some(kept)), said))
 }
@@ -56,6 +49,7 @@ pub(super) fn classify(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::message::{refused_no_name, refused_no_reason};
     use crate::testing::try_entry;
 
     fn count(

@@ -1,31 +1,88 @@
-//! Fluid level by stick readings, judged by [`panside_trade::level`].
+//! Fluid level by stick readings, judged by [`panside_trade::level`]; what to add or take out by
+//! [`panside_trade::topup`], and what stays closed meanwhile by [`panside_trade::diagnosis`].
+
+mod advice;
 
 use panside_procedure::format::entry::Level;
+use panside_trade::gain::LearntGain;
 use panside_trade::level::{LevelClass, LevelReading, LevelReason, LevelResult, Stick, judge};
 use panside_trade::measure::{Length, Measure, Temperature};
+use panside_trade::topup::TopUp;
+use serde::{Deserialize, Serialize};
 
-use super::{Classified, measure, no_sheet_value};
+use super::{Classified, Context, measure, named, no_sheet_value};
 use crate::message::{
-    Message, level_agree, level_classes_differ, level_disagree, level_disagree_by, level_no_trace,
-    level_no_trace_confirmed, level_outside_chart, level_too_few, of_trade,
+    Message, level_agree, level_classes_differ, level_disagree, level_disagree_by, level_given_up,
+    level_no_trace, level_no_trace_confirmed, level_outside_chart, level_too_few, of_trade,
 };
 use crate::request::Refusal;
 use crate::sheet::Specs;
-use crate::value::{EntryValue, StickReading, StickShows};
+use crate::value::{Accounted, EntryValue, StickReading, StickShows};
+
+/// A level as it was typed.
+#[derive(Clone, Copy)]
+pub(super) struct Typed<'a> {
+    pub readings: &'a [StickReading],
+    pub confirmed: bool,
+    pub given_up: Option<&'a Accounted>,
+}
+
+/// A level judged, and how it came about.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct LevelJudged {
+    /// The level.
+    #[serde(flatten)]
+    pub level: LevelResult,
+    /// The rise for each litre, learnt from the additions of this job.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub learnt: Option<LearntGain>,
+    /// What to add or take out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub top_up: Option<TopUp>,
+}
 
 pub(super) fn classify(
     asked: &Level,
     specs: &Specs,
+    typed: Typed<'_>,
+    context: &Context<'_>,
+) -> Result<Classified, Refusal> {
+    let level = judged(asked, specs, typed.readings, typed.confirmed)?;
+    let (chart, _) = specs.chart(&asked.chart).ok_or_else(|| no_sheet_value(&asked.chart))?;
+    let ends = chart.points().first().zip(chart.points().last());
+    let mut said = vec![say(&level, ends.map(|(first, last)| (first.temperature, last.temperature)))];
+    let off = matches!(level.class, LevelClass::Below | LevelClass::Above);
+    let given_up = typed.given_up.filter(|_| off && asked.may_give_up).map(named).transpose()?;
+    let advice = advice::of(asked, specs, &level, context);
+    let class = match &given_up {
+        Some(given_up) => {
+            said.push(level_given_up(&given_up.by, &given_up.reason));
+            "not_reached"
+        }
+        None => {
+            said.extend(advice.said);
+            class_name(level.class)
+        }
+    };
+    let value = EntryValue::Level {
+        readings: typed.readings.to_vec(),
+        confirmed_no_trace: typed.confirmed,
+        given_up,
+    };
+    let judged = LevelJudged { level, learnt: advice.learnt, top_up: advice.top_up };
+    Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&judged))
+}
+
+/// The level of some readings, judged on the sheet's chart.
+fn judged(
+    asked: &Level,
+    specs: &Specs,
     readings: &[StickReading],
     confirmed: bool,
-) -> Result<Classified, Refusal> {
+) -> Result<LevelResult, Refusal> {
     let (chart, agreement) = specs.chart(&asked.chart).ok_or_else(|| no_sheet_value(&asked.chart))?;
     let taken = readings.iter().map(|reading| take(reading, confirmed)).collect::<Result<Vec<_>, _>>()?;
-    let result = judge(chart, &taken, agreement).map_err(|error| Refusal::from(of_trade(&error)))?;
-    let ends = chart.points().first().zip(chart.points().last());
-    let said = say(&result, ends.map(|(first, last)| (first.temperature, last.temperature)));
-    let value = EntryValue::Level { readings: readings.to_vec(), confirmed_no_trace: confirmed };
-    Ok(Classified::new(class_name(result.class), value, said).with_detail(&result))
+    judge(chart, &taken, agreement).map_err(|error| of_trade(&error).into())
 }
 
 fn take(reading: &StickReading, confirmed: bool) -> Result<LevelReading, Refusal> {
@@ -57,8 +114,7 @@ fn say(result: &LevelResult, ends: Option<(Temperature, Temperature)>) -> Messag
         LevelReason::NoTraceConfirmed => level_no_trace_confirmed(),
         LevelReason::TooFewReadings => level_too_few(readings),
         LevelReason::OutsideChart => {
-            let text =
-                |end: Option<Temperature>| end.map(|end| crate::message::measure_text(Measure::from(end)));
+            let text = |end: Option<Temperature>| end.map(|end| Measure::from(end).to_string());
             let (from, to) = (text(ends.map(|ends| ends.0)), text(ends.map(|ends| ends.1)));
             level_outside_chart(from.unwrap_or_default(), to.unwrap_or_default())
         }
@@ -86,7 +142,11 @@ mod tests {
     }
 
     fn level(readings: Vec<StickReading>, confirmed: bool) -> Result<Classified, Refusal> {
-        try_entry("level", "stick", EntryValue::Level { readings, confirmed_no_trace: confirmed })
+        try_entry(
+            "level",
+            "stick",
+            EntryValue::Level { readings, confirmed_no_trace: confirmed, given_up: None },
+        )
     }
 
     #[test]

@@ -1,68 +1,98 @@
 //! A text read from the vehicle or a label: a vehicle identification number, trouble codes, any text.
 
 use panside_procedure::format::entry::ScanOf;
+use panside_trade::code::{System, TroubleCode, read_codes};
+use panside_trade::vin::{Vin, VinProblem, read_vin};
 
-use super::Classified;
+use super::{Classified, name_of};
 use crate::message::{
-    code_form, code_padding, scan_empty, scan_no_codes, scan_read, vin_character, vin_length,
+    Message, code_apart, code_told, of_figure, scan_empty, scan_no_codes, scan_read, vin_character,
+    vin_check_digit, vin_fits, vin_length, vin_perhaps, vin_year,
 };
 use crate::request::Refusal;
 use crate::value::EntryValue;
 
-/// Characters of a vehicle identification number (ISO 3779, second-hand).
-const VIN_LENGTH: usize = 17;
+/// How many numbers that may be meant are told.
+const MOST_SUGGESTED: usize = 3;
 
 pub(super) fn classify(of: ScanOf, text: &str) -> Result<Classified, Refusal> {
-    let text = match of {
-        ScanOf::Vin => vin(text)?,
-        ScanOf::Codes => codes(text)?,
-        ScanOf::Text if text.trim().is_empty() => return Err(scan_empty().into()),
-        ScanOf::Text => text.trim().to_owned(),
+    match of {
+        ScanOf::Vin => vin(text),
+        ScanOf::Codes => codes(text),
+        ScanOf::Text if text.trim().is_empty() => Err(scan_empty().into()),
+        ScanOf::Text => {
+            let text = text.trim().to_owned();
+            let said = scan_read(&text);
+            Ok(Classified::new("read", EntryValue::Scan { text }, said))
+        }
+    }
+}
+
+/// A number of the wrong length or with a character that none has is no number. A check digit that does not fit is
+/// told and not refused: it is not used everywhere.
+fn vin(text: &str) -> Result<Classified, Refusal> {
+    let read = read_vin(text);
+    let refused = read.problems.iter().find_map(|problem| match problem {
+        VinProblem::Length { found } => Some(vin_length(*found)),
+        VinProblem::Character { position, found } => Some(vin_character(found.to_string(), *position)),
+        VinProblem::CheckDigit { .. } | VinProblem::ModelYear { .. } => None,
+    });
+    let perhaps: Vec<Message> = perhaps(&read);
+    if let Some(message) = refused {
+        return Err(Refusal { message, unmet: perhaps });
+    }
+    let mut said = vec![scan_read(&read.vin)];
+    said.extend(read.problems.iter().filter_map(|problem| match problem {
+        VinProblem::CheckDigit { found, expected } => {
+            Some(vin_check_digit(found.to_string(), expected.to_string()))
+        }
+        VinProblem::ModelYear { found } => Some(vin_year(found.to_string())),
+        VinProblem::Length { .. } | VinProblem::Character { .. } => None,
+    }));
+    said.extend(perhaps);
+    said.extend(read.fits().then(vin_fits));
+    let value = EntryValue::Scan { text: read.vin.clone() };
+    Ok(Classified { class: "read".to_owned(), value, detail: None, said }.with_detail(&read))
+}
+
+/// Numbers that may be meant, likeliest first.
+fn perhaps(read: &Vin) -> Vec<Message> {
+    let suggestions = read.suggestions.iter().take(MOST_SUGGESTED);
+    suggestions
+        .map(|suggestion| {
+            let changes = suggestion.changes.iter();
+            let changes = changes.map(|(place, read, meant)| format!("{meant} for {read} ({place})"));
+            vin_perhaps(&suggestion.vin, changes.collect::<Vec<_>>())
+        })
+        .collect()
+}
+
+/// Codes by their structure. A code of another system is told as set apart: it does not bear on the transmission by
+/// itself. No code at all is an answer as well.
+fn codes(text: &str) -> Result<Classified, Refusal> {
+    let read = read_codes(text).map_err(|error| Refusal::from(of_figure(&error)))?;
+    let names: Vec<String> = read.codes.iter().map(ToString::to_string).collect();
+    let text = names.join(" ");
+    let mut said = vec![if names.is_empty() { scan_no_codes() } else { scan_read(&text) }];
+    said.extend(read.codes.iter().map(|code| tell(*code)));
+    Ok(Classified { class: "read".to_owned(), value: EntryValue::Scan { text }, detail: None, said }
+        .with_detail(&read))
+}
+
+/// What a code's structure says. Who made it and which family it is of decide what it is told with.
+fn tell(code: TroubleCode) -> Message {
+    let (system, origin) = (name_of(code.system()), name_of(code.origin()));
+    let part = code.subsystem().map_or_else(|| "none".to_owned(), name_of);
+    let name = code.to_string();
+    let apart = match (code.system(), code.subsystem()) {
+        (System::Chassis | System::Body, _) => true,
+        (System::Powertrain | System::Network, None) => false,
+        (_, Some(part)) => {
+            use panside_trade::code::Subsystem::{Computer, Hybrid, Transmission};
+            !matches!(part, Transmission | Computer | Hybrid)
+        }
     };
-    let said = if text.is_empty() { scan_no_codes() } else { scan_read(&text) };
-    Ok(Classified::new("read", EntryValue::Scan { text }, said))
-}
-
-/// Capital letters and digits without I, O and Q, which look like 1 and 0. The check digit is not judged: it is not
-/// used everywhere.
-fn vin(text: &str) -> Result<String, Refusal> {
-    let vin = text.trim().to_uppercase();
-    let length = vin.chars().count();
-    if length != VIN_LENGTH {
-        return Err(vin_length(length).into());
-    }
-    let allowed = |c: char| c.is_ascii_digit() || (c.is_ascii_uppercase() && !matches!(c, 'I' | 'O' | 'Q'));
-    match vin.chars().enumerate().find(|(_, character)| !allowed(*character)) {
-        Some((at, character)) => Err(vin_character(character.to_string(), at + 1).into()),
-        None => Ok(vin),
-    }
-}
-
-/// Codes of the form that SAE J2012 gives (second-hand): a letter for the system, a digit from 0 to 3, three
-/// hexadecimal digits. Spaces or commas stand between them. No code at all is an answer as well.
-fn codes(text: &str) -> Result<String, Refusal> {
-    let codes =
-        text.split(|c: char| c.is_whitespace() || matches!(c, ',' | ';')).filter(|code| !code.is_empty());
-    let mut read = Vec::new();
-    for code in codes.map(str::to_uppercase) {
-        let has_form = match code.as_bytes() {
-            [system, origin, number @ ..] => {
-                matches!(system, b'P' | b'C' | b'B' | b'U')
-                    && matches!(origin, b'0'..=b'3')
-                    && number.len() == 3
-                    && number.iter().all(u8::is_ascii_hexdigit)
-            }
-            _ => false,
-        };
-        if !has_form {
-            return Err(code_form(code).into());
-        }
-        if code.ends_with("0000") {
-            return Err(code_padding(code).into());
-        }
-        read.push(code);
-    }
-    Ok(read.join(" "))
+    if apart { code_apart(name, system, origin, part) } else { code_told(name, system, origin, part) }
 }
 
 #[cfg(test)]
@@ -87,7 +117,7 @@ mod tests {
 
     #[test]
     fn letters_that_look_like_digits_are_refused_with_their_place() {
-        for bad in ["IM8GDM9AXKP042788", "1M8GDM9AXKPO42788", "1M8GDM9AXKP0427Q8", "1M8GDM9AXKP-42788"] {
+        for bad in ["IM8GDM9AXKP042788", "1M8GDM9AXKPO42788", "1M8GDM9AXKP0427Q8", "1M8GDM9AXKPÄ42788"] {
             assert_eq!(read(ScanOf::Vin, bad), Err("vin-character".into()), "{bad}");
         }
         assert_eq!(vin("1M8GDM9AXKPO42788").unwrap_err().message, vin_character("O", 12_usize));

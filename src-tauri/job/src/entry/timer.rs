@@ -43,7 +43,15 @@ mod tests {
     use panside_journal::Stamp;
 
     fn wait(begun: Option<Stamp>, at: Stamp) -> Result<Classified, Refusal> {
-        let context = Context { items: &[], begun: begun.as_ref(), at: &at, utc_offset_min: 0 };
+        let context = Context {
+            items: &[],
+            begun: begun.as_ref(),
+            at: &at,
+            utc_offset_min: 0,
+            step: "cure",
+            entry: "wait",
+            past: None,
+        };
         classify(&Timer { at_least: "cure".into() }, &specs(), &context)
     }
 

@@ -1,30 +1,53 @@
 //! Fasteners tightened with a setting tool, judged by [`panside_trade::torque`], one setting a stage.
 
-use panside_procedure::format::entry;
-use panside_trade::measure::{Measure, Torque};
+use panside_procedure::format::entry::{self, Excepted};
+use panside_trade::FigureError;
+use panside_trade::measure::{Angle, Length, Measure, Torque};
 use panside_trade::number::parse_number;
 use panside_trade::torque::{
-    TorqueClass, TorqueReason, TorqueResult, TorqueTool, accept, class_a_deviation_percent,
+    AdapterSetting, AngleClass, AngleResult, AngleStage, GuardClass, Guarded, Reach, TorqueClass,
+    TorqueReason, TorqueResult, TorqueStage, TorqueTool, accept, class_a_deviation_percent, guard,
+    judge_angle, setting_with_adapter, tool_use, torque_through_adapter,
 };
+use serde::{Deserialize, Serialize};
 
-use super::{Classified, Context, measure, no_sheet_value};
+use super::{Classified, Context, measure, named, no_sheet_value, quantity};
 use crate::clock::{civil_date, day_of};
 use crate::message::{
-    Message, of_trade, refused_no_name, tool_date, torque_calibration, torque_inside, torque_outside,
-    torque_stage_count, torque_tool_range, torque_unit_slip,
+    Message, of_figure, of_trade, refused_no_name, tool_date, torque_adapter, torque_angle_count,
+    torque_angle_over, torque_angle_short, torque_angles_inside, torque_by_exception, torque_calibration,
+    torque_inside, torque_may_except, torque_not_proved, torque_outside, torque_stage_count,
+    torque_tool_range, torque_unit_slip,
 };
 use crate::request::Refusal;
 use crate::sheet::Specs;
-use crate::value::{EntryValue, Tool};
+use crate::value::{Adapter, EntryValue, Tool};
+
+/// A torque entry judged, and how it came about.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct TorqueJudged {
+    /// `inside`, `outside` or `by_exception`.
+    pub class: String,
+    /// Each stage as it arrived at the bolt, with its guard band.
+    pub stages: Vec<Guarded>,
+    /// With an adapter: what each stage is to be set to.
+    pub adapter: Vec<AdapterSetting>,
+    /// The angle of each fastener after the last stage, where the sheet asks for it.
+    pub angles: Vec<AngleResult>,
+}
+
+/// What one look at a tool or a bolt found against it, with the sentence.
+type Against = (Option<Excepted>, Message);
 
 pub(super) fn classify(
     asked: &entry::Torque,
     specs: &Specs,
-    settings: &[String],
-    unit: &str,
-    tool: &Tool,
+    typed: &EntryValue,
     context: &Context<'_>,
 ) -> Result<Classified, Refusal> {
+    let EntryValue::Torque { stages: settings, unit, tool, adapter, angles, exception } = typed else {
+        return Err(no_sheet_value(&asked.spec));
+    };
     let spec = specs.torque(&asked.spec).ok_or_else(|| no_sheet_value(&asked.spec))?;
     if settings.len() != spec.stages().len() {
         return Err(torque_stage_count(spec.stages().len(), settings.len()).into());
@@ -32,33 +55,165 @@ pub(super) fn classify(
     if tool.name.trim().is_empty() {
         return Err(refused_no_name().into());
     }
-    let with = take(tool)?;
-    let day = civil_date(context.at.wall_ms, context.utc_offset_min);
-    let mut results = Vec::new();
-    for (stage, setting) in spec.stages().iter().zip(settings) {
-        let judged = accept(*stage, measure(setting, unit)?, with, day);
-        results.push(judged.map_err(|error| Refusal::from(of_trade(&error)))?);
+    let used = Used {
+        with: take(tool)?,
+        reach: adapter.as_ref().map(reach).transpose()?,
+        day: civil_date(context.at.wall_ms, context.utc_offset_min),
+    };
+    let mut judged =
+        TorqueJudged { class: String::new(), stages: Vec::new(), adapter: Vec::new(), angles: Vec::new() };
+    let mut against: Vec<Against> = Vec::new();
+    let mut told = Vec::new();
+    for (at, (stage, setting)) in spec.stages().iter().zip(settings).enumerate() {
+        let guarded = used.stage(*stage, measure(setting, unit)?)?;
+        against.extend(found(at + 1, &guarded, tool, asked.guarded));
+        told.extend(not_proved(at + 1, &guarded).filter(|_| !asked.guarded));
+        if let Some(setting) = used.setting(*stage, unit)? {
+            told.push(torque_adapter(at + 1, setting.setting, setting.wanted));
+            judged.adapter.push(setting);
+        }
+        judged.stages.push(guarded);
     }
-    let mut said: Vec<Message> = Vec::new();
-    for (at, result) in results.iter().enumerate() {
-        for reason in &result.reasons {
-            let message = say(at + 1, result, *reason, tool);
-            if !said.contains(&message) {
-                said.push(message);
-            }
+    if let Some((stage, fasteners)) = specs.angle(&asked.spec) {
+        judged.angles = turned(stage, fasteners, angles, &mut against)?;
+        if judged.angles.iter().all(|result| result.class == AngleClass::Inside) {
+            told.push(torque_angles_inside(judged.angles.len()));
         }
     }
-    let inside = results.iter().all(|result| result.class == TorqueClass::Inside);
-    if inside {
-        said.push(torque_inside(results.len()));
+    let may = !against.is_empty()
+        && against.iter().all(|(what, _)| what.is_some_and(|what| asked.exceptions.contains(&what)));
+    let exception = exception.as_ref().filter(|_| may).map(named).transpose()?;
+    let mut said: Vec<Message> = Vec::new();
+    for (_, message) in against.iter() {
+        if !said.contains(message) {
+            said.push(message.clone());
+        }
     }
-    let value = EntryValue::Torque {
-        stages: settings.iter().map(|setting| setting.trim().to_owned()).collect(),
-        unit: unit.trim().to_owned(),
-        tool: tool.clone(),
+    let class = match (against.is_empty(), &exception) {
+        (true, _) => {
+            said.push(torque_inside(settings.len()));
+            "inside"
+        }
+        (false, Some(kept)) => {
+            said.push(torque_by_exception(&kept.by, &kept.reason));
+            "by_exception"
+        }
+        (false, None) => {
+            said.extend(may.then(torque_may_except));
+            "outside"
+        }
     };
-    let class = if inside { "inside" } else { "outside" }.to_owned();
-    Ok(Classified { class, value, detail: None, said }.with_detail(&results))
+    said.extend(told);
+    class.clone_into(&mut judged.class);
+    let trim = |text: &String| text.trim().to_owned();
+    let value = EntryValue::Torque {
+        stages: settings.iter().map(trim).collect(),
+        unit: trim(unit),
+        tool: tool.clone(),
+        adapter: adapter.clone(),
+        angles: angles.iter().map(trim).collect(),
+        exception,
+    };
+    Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&judged))
+}
+
+/// With what it was clicked, and when.
+struct Used {
+    with: TorqueTool,
+    reach: Option<Reach>,
+    day: chrono::NaiveDate,
+}
+
+impl Used {
+    /// One stage: the tolerance is judged at the bolt, the tool by what it was set to.
+    fn stage(&self, stage: TorqueStage, setting: Measure) -> Result<Guarded, Refusal> {
+        let figure = |error: FigureError| Refusal::from(of_figure(&error));
+        let trade = |error| figure(FigureError::Trade(error));
+        let on_tool = Torque::try_from(setting).map_err(trade)?;
+        let at_bolt = match self.reach {
+            Some(reach) => torque_through_adapter(setting, reach).map_err(figure)?,
+            None => setting,
+        };
+        let mut result = accept(stage, at_bolt, self.with, self.day).map_err(trade)?;
+        result.reasons.retain(|reason| *reason == TorqueReason::OutsideTolerance);
+        result.reasons.extend(tool_use(self.with, on_tool, self.day).reasons);
+        result.class = if result.reasons.is_empty() { TorqueClass::Inside } else { TorqueClass::Outside };
+        guard(result).map_err(figure)
+    }
+
+    /// What a tool with an adapter is to be set to for a stage.
+    fn setting(&self, stage: TorqueStage, unit: &str) -> Result<Option<AdapterSetting>, Refusal> {
+        let Some(reach) = self.reach else { return Ok(None) };
+        let wanted = Measure::from(stage.target());
+        let wanted = unit.parse().and_then(|unit| wanted.to(unit)).unwrap_or(wanted);
+        setting_with_adapter(wanted, reach).map(Some).map_err(|error| of_figure(&error).into())
+    }
+}
+
+fn reach(adapter: &Adapter) -> Result<Reach, Refusal> {
+    let angle = parse_number(&adapter.angle).and_then(Angle::from_degrees);
+    let reach = Reach {
+        tool: quantity::<Length>(&adapter.tool, &adapter.unit)?,
+        adapter: quantity::<Length>(&adapter.length, &adapter.unit)?,
+        angle: angle.map_err(|error| Refusal::from(of_trade(&error)))?,
+    };
+    reach.factor().map(|_| reach).map_err(|error| of_figure(&error).into())
+}
+
+/// What speaks against a stage.
+fn found(stage: usize, guarded: &Guarded, tool: &Tool, by_guard: bool) -> Vec<Against> {
+    let result = &guarded.result;
+    let excepted = |reason| match reason {
+        TorqueReason::OutsideTolerance => None,
+        TorqueReason::ToolOutOfRange => Some(Excepted::ToolOutOfRange),
+        TorqueReason::CalibrationPast => Some(Excepted::CalibrationPast),
+    };
+    let mut found: Vec<Against> =
+        result.reasons.iter().map(|reason| (excepted(*reason), say(stage, result, *reason, tool))).collect();
+    if by_guard {
+        found.extend(not_proved(stage, guarded).map(|message| (Some(Excepted::NotProved), message)));
+    }
+    found
+}
+
+/// That a setting inside its tolerance is not proved to be inside with all that the tool may be off.
+fn not_proved(stage: usize, guarded: &Guarded) -> Option<Message> {
+    let outside = guarded.result.reasons.contains(&TorqueReason::OutsideTolerance);
+    if outside || guarded.class == GuardClass::Proved {
+        return None;
+    }
+    let [from, to] = [guarded.from, guarded.to].map(|end| in_unit_of(&guarded.result, end));
+    let can = if guarded.can_be_proved() { "yes" } else { "no" };
+    Some(torque_not_proved(stage, can, from, to))
+}
+
+/// The angles of all fasteners.
+fn turned(
+    stage: AngleStage,
+    fasteners: u32,
+    typed: &[String],
+    against: &mut Vec<Against>,
+) -> Result<Vec<AngleResult>, Refusal> {
+    let wants = usize::try_from(fasteners).unwrap_or(usize::MAX);
+    if typed.len() != wants {
+        return Err(torque_angle_count(wants, typed.len()).into());
+    }
+    let mut results = Vec::new();
+    for (at, text) in typed.iter().enumerate() {
+        let angle = parse_number(text).and_then(Angle::from_degrees);
+        let angle = angle.map_err(|error| Refusal::from(of_trade(&error)))?;
+        let result = judge_angle(stage, angle).map_err(|error| Refusal::from(of_figure(&error)))?;
+        let (turned, target) = (Measure::from(angle), Measure::from(stage.target()));
+        match result.class {
+            AngleClass::Inside => {}
+            AngleClass::Short => {
+                against.push((None, torque_angle_short(at + 1, turned, target, Measure::from(result.left))));
+            }
+            AngleClass::Over => against.push((None, torque_angle_over(at + 1, turned, target))),
+        }
+        results.push(result);
+    }
+    Ok(results)
 }
 
 fn take(tool: &Tool) -> Result<TorqueTool, Refusal> {
@@ -73,11 +228,14 @@ fn take(tool: &Tool) -> Result<TorqueTool, Refusal> {
     TorqueTool::new(lowest, highest, deviation, due).map_err(trade)
 }
 
+/// A torque in the unit that the setting was typed in.
+fn in_unit_of(result: &TorqueResult, torque: Torque) -> Measure {
+    let measure = Measure::from(torque);
+    measure.to(result.setting.unit()).unwrap_or(measure)
+}
+
 fn say(stage: usize, result: &TorqueResult, reason: TorqueReason, tool: &Tool) -> Message {
-    let here = |torque: Torque| {
-        let measure = Measure::from(torque);
-        measure.to(result.setting.unit()).unwrap_or(measure)
-    };
+    let here = |torque| in_unit_of(result, torque);
     let (lowest, highest) = (here(result.lowest_allowed), here(result.highest_allowed));
     match (reason, result.unit_slip) {
         (TorqueReason::OutsideTolerance, Some(slip)) => {
@@ -101,7 +259,15 @@ mod tests {
 
     fn torque(stages: &[&str], unit: &str, tool: Tool) -> Result<Classified, Refusal> {
         let stages = stages.iter().map(|&stage| stage.to_owned()).collect();
-        try_entry("pan_up", "torque", EntryValue::Torque { stages, unit: unit.into(), tool })
+        let value = EntryValue::Torque {
+            stages,
+            unit: unit.into(),
+            tool,
+            adapter: None,
+            angles: Vec::new(),
+            exception: None,
+        };
+        try_entry("pan_up", "torque", value)
     }
 
     #[test]

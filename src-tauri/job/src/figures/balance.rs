@@ -1,18 +1,33 @@
 //! What came out and what went in, as two columns at 15 °C.
 
+use panside_procedure::format::Ask;
 use panside_trade::balance::{Balance, BalanceClass};
 use panside_trade::measure::{Measure, Volume};
 
 use super::plot::{Column, Frame, Line, LineStyle, Plot, Point, Spot};
-use super::{Drawing, FULL, Figure, FigureKind};
+use super::{Drawing, FULL, Figure, FigureKind, detail, taken};
+use crate::entry::BalanceResult;
+use crate::job::Job;
 use crate::message::{
     Message, figure_balance_added, figure_balance_drained, figure_balance_state, figure_balance_sums,
-    figure_balance_title, measure_text,
+    figure_balance_title,
 };
 
 /// Where the columns stand, in parts of the width.
 const OUT: (i32, i32) = (1_500, 4_000);
 const IN: (i32, i32) = (6_000, 8_500);
+
+/// A figure for each balance that was drawn, with its event.
+pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
+    let drawn = taken(job).into_iter().filter(|found| found.counts).filter_map(|found| {
+        let Ask::Balance(_) = &found.entry.ask else { return None };
+        let result: BalanceResult = detail(found.value)?;
+        let id = format!("{}/{}", found.step.id, found.entry.id);
+        let labels = [found.step.title.as_str(), found.entry.label.as_str()];
+        Some((found.value.mark.seq, draw((id, labels), &result.balance?)?))
+    });
+    drawn.collect()
+}
 
 /// The figure of a balance.
 pub(super) fn draw((id, labels): (String, [&str; 2]), drawn: &Balance) -> Option<Figure> {
@@ -46,7 +61,10 @@ fn plot(drawn: &Balance) -> Option<Plot> {
 
 fn says(drawn: &Balance) -> Vec<Message> {
     let litres = |value: f64| {
-        Volume::from_litres(value.abs()).map(Measure::from).map(measure_text).unwrap_or_default()
+        Volume::from_litres(value.abs())
+            .map(Measure::from)
+            .map(|measure| measure.to_string())
+            .unwrap_or_default()
     };
     let class = match drawn.class {
         BalanceClass::Balanced => "balanced",

@@ -9,8 +9,8 @@ use ts_rs::TS;
 use super::{Drawing, FULL, Figure, FigureKind, Taken, asked, taken, when};
 use crate::job::Job;
 use crate::message::{
-    Message, figure_bolts_noted, figure_bolts_order, figure_bolts_title, figure_stage_clicked,
-    figure_stage_open, figure_torque_was, measure_text,
+    Message, figure_angle_open, figure_angle_turned, figure_bolts_noted, figure_bolts_order,
+    figure_bolts_title, figure_stage_clicked, figure_stage_open, figure_torque_was,
 };
 use crate::sheet::Specs;
 use crate::value::EntryValue;
@@ -64,8 +64,7 @@ pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
     let taken = taken(job);
     let drawn = asked(job).filter_map(|(step, entry, ask)| {
         let Ask::Torque(asked) = ask else { return None };
-        let here = |found: &&Taken<'_>| found.step.id == step.id && found.entry.id == entry.id;
-        let all: Vec<&Taken<'_>> = taken.iter().filter(here).collect();
+        let all: Vec<&Taken<'_>> = taken.iter().filter(|found| found.is_of(step, entry)).collect();
         let counts = all.iter().rfind(|found| found.counts).copied();
         let in_hand = job.step(job.procedure.names.step(&step.id)?).in_hand();
         let first = all.first().map(|found| found.value.mark.seq);
@@ -134,7 +133,7 @@ pub(crate) fn map(
     });
     let stages = spec.stages().iter().enumerate().map(|(at, stage)| {
         let target = Torque::from_newton_metres(stage.target().newton_metres()).map(Measure::from);
-        let target = target.map(measure_text).unwrap_or_default();
+        let target = target.map(|measure| measure.to_string()).unwrap_or_default();
         match clicked(entered, at) {
             Some((setting, time)) => {
                 let says = figure_stage_clicked(at + 1, target, setting, time);
@@ -143,12 +142,28 @@ pub(crate) fn map(
             None => StageLine { says: figure_stage_open(at + 1, target), clicked: false },
         }
     });
-    let stages: Vec<StageLine> = stages.collect();
+    let stages: Vec<StageLine> = stages.chain(angle(specs, asked, entered)).collect();
     let drawn: Vec<DrawnBolt> = drawn.collect();
     let next =
         if stages.iter().all(|stage| stage.clicked) { None } else { drawn.first().map(|bolt| bolt.number) };
     let height = (height / width * f64::from(FULL)).round() as i32;
     Some(BoltMap { height, bolts: drawn, stages, next })
+}
+
+/// The stage that is turned by an angle, where the sheet has one.
+fn angle(specs: &Specs, asked: &entry::Torque, entered: Option<(&EntryValue, &str)>) -> Option<StageLine> {
+    let (stage, _) = specs.angle(&asked.spec)?;
+    let target = Measure::from(stage.target()).to_string();
+    let turned = match entered {
+        Some((EntryValue::Torque { angles, .. }, time)) if !angles.is_empty() => Some((angles, time)),
+        _ => None,
+    };
+    let clicked = turned.is_some();
+    let says = match turned {
+        Some((angles, time)) => figure_angle_turned(target, angles.clone(), time),
+        None => figure_angle_open(target),
+    };
+    Some(StageLine { says, clicked })
 }
 
 /// The setting that clicked at a stage, with its unit, and when.

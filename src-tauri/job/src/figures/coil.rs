@@ -1,13 +1,16 @@
 //! Coils at their temperature, in the band that their limits make of it by copper's change.
 
+use std::collections::BTreeMap;
+
+use panside_procedure::format::Ask;
 use panside_trade::coil::{COPPER_RANGE, CoilClass, CoilLimits, CoilResult, copper_factor};
 use panside_trade::measure::{Measure, Temperature};
 
 use super::plot::{Band, Frame, Label, Plot, Point};
-use super::{Drawing, Figure, FigureKind};
-use crate::message::{
-    Message, figure_coil_limits, figure_coil_mark, figure_coil_reading, figure_coil_title, measure_text,
-};
+use super::{Drawing, Figure, FigureKind, detail, taken, when};
+use crate::entry::CoilJudged;
+use crate::job::Job;
+use crate::message::{Message, figure_coil_limits, figure_coil_mark, figure_coil_reading, figure_coil_title};
 
 /// The band goes on for so many °C on both sides of what was read.
 const BEYOND: f64 = 10.0;
@@ -22,6 +25,21 @@ pub(super) struct Coil<'a> {
     pub time: String,
     pub result: CoilResult,
     pub counts: bool,
+}
+
+/// A figure for each range of the sheet by which coils were judged, with the event of its first reading.
+pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
+    let mut read: BTreeMap<&str, (u64, Vec<Coil<'_>>)> = BTreeMap::new();
+    for found in taken(job) {
+        let Ask::Coil(asked) = &found.entry.ask else { continue };
+        let Some(CoilJudged { result, .. }) = detail(found.value) else { continue };
+        let (_, coils) = read.entry(&asked.limits).or_insert((found.value.mark.seq, Vec::new()));
+        let time = when(job, &found.value.mark);
+        coils.push(Coil { label: &found.entry.label, time, result, counts: found.counts });
+    }
+    let drawn =
+        read.into_iter().filter_map(|(key, (first, coils))| Some((first, draw(key.to_owned(), &coils)?)));
+    drawn.collect()
 }
 
 /// The figure of all coils with the same limits; nothing where there is none that can be drawn.
@@ -87,7 +105,7 @@ fn ohms(result: &CoilResult) -> Option<[f64; 3]> {
 }
 
 fn own(result: &CoilResult) -> String {
-    result.coil.map(Measure::from).map(measure_text).unwrap_or_default()
+    result.coil.map(Measure::from).map(|measure| measure.to_string()).unwrap_or_default()
 }
 
 fn sentence(coil: &Coil<'_>) -> Message {
@@ -100,7 +118,9 @@ fn sentence(coil: &Coil<'_>) -> Message {
         CoilClass::Open => "open",
         CoilClass::Short => "short",
     };
-    let text = |resistance: Option<_>| resistance.map(Measure::from).map(measure_text).unwrap_or_default();
+    let text = |resistance: Option<_>| {
+        resistance.map(Measure::from).map(|measure| measure.to_string()).unwrap_or_default()
+    };
     figure_coil_reading(
         &coil.time,
         coil.label,

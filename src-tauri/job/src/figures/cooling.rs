@@ -3,17 +3,18 @@
 
 use std::iter::once;
 
+use panside_procedure::format::Ask;
 use panside_trade::cooldown::{CoolDown, Cooling, CoolingClass, Fit, fit};
-use panside_trade::measure::Measure;
-use panside_trade::moment::Moment;
+use panside_trade::measure::{Duration, Measure};
 
 use super::plot::{Band, Frame, Label, Line, LineStyle, Plot, Point};
-use super::{Drawing, Figure, FigureKind, moment};
+use super::{Drawing, Figure, FigureKind, asked, detail, moment, taken};
+use crate::entry::CoolDownResult;
 use crate::job::Job;
 use crate::message::{
     Message, figure_cooling_between, figure_cooling_engine_off, figure_cooling_first, figure_cooling_limit,
     figure_cooling_mark, figure_cooling_not_before, figure_cooling_readings, figure_cooling_state,
-    figure_cooling_title, measure_text,
+    figure_cooling_title,
 };
 
 /// Places along the curve.
@@ -27,11 +28,9 @@ struct Curve {
     fit: Fit,
 }
 
-/// What is drawn, in minutes from a moment.
+/// What is drawn, in minutes since the engine was switched off, or else since the first reading.
 struct Cooled<'a> {
     down: &'a CoolDown,
-    /// The engine was switched off, or else the first reading was taken.
-    from: Moment,
     /// Minutes and °C of the readings that count.
     counted: Vec<(f64, f64)>,
     /// The curve by the surroundings as measured, and by both ends of what they may be.
@@ -62,7 +61,6 @@ impl<'a> Cooled<'a> {
         let after_last = last.minutes_since(from);
         Some(Cooled {
             down,
-            from,
             counted: points,
             curves: curves.into_iter().flatten().collect(),
             not_before: down.not_before.map(|time| after_last + time.minutes()),
@@ -101,6 +99,24 @@ impl<'a> Cooled<'a> {
         let ends = |width: f64| self.curves.iter().map(move |curve| self.at(curve, minutes, width));
         (ends(-1.0).fold(f64::INFINITY, f64::min), ends(1.0).fold(f64::NEG_INFINITY, f64::max))
     }
+}
+
+/// A figure for each place that was probed, with the event of its first reading.
+pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
+    let taken = taken(job);
+    let drawn = asked(job).filter_map(|(step, entry, ask)| {
+        let Ask::CoolDown(_) = ask else { return None };
+        let of_entry = taken.iter().filter(|found| found.is_of(step, entry));
+        let first = of_entry.clone().next()?.value.mark.seq;
+        // Earlier readings are part of the last result.
+        let results = of_entry.filter(|found| found.counts).filter_map(|found| {
+            let result: CoolDownResult = detail(found.value)?;
+            result.cooling
+        });
+        let id = format!("{}/{}", step.id, entry.id);
+        Some((first, draw(job, (id, [&step.title, &entry.label]), &results.last()?)?))
+    });
+    drawn.collect()
 }
 
 /// The figure of a cool-down; nothing where none of its readings counts.
@@ -142,12 +158,12 @@ fn plot(job: &Job, cooled: &Cooled<'_>) -> Option<Plot> {
     let (left, right) = frame.ends();
     let touch = [frame.spot(left, limit), frame.spot(right, limit)];
     plot.lines.push(Line { style: LineStyle::Limit, through: touch.to_vec() });
-    let says = figure_cooling_mark(measure_text(Measure::from(cooling.limit)));
+    let says = figure_cooling_mark(Measure::from(cooling.limit));
     plot.labels.push(Label { at: frame.spot(left, limit), says, counts: true });
     if let Some(minutes) = cooled.not_before {
         let foot = frame.foot(minutes);
         plot.lines.push(Line { style: LineStyle::Limit, through: vec![foot, frame.spot(minutes, limit)] });
-        let says = figure_cooling_not_before(time(job, cooled, minutes));
+        let says = figure_cooling_not_before(told(job, cooled.down));
         plot.labels.push(Label { at: frame.spot(minutes, limit), says, counts: true });
     }
     let point =
@@ -156,12 +172,17 @@ fn plot(job: &Job, cooled: &Cooled<'_>) -> Option<Plot> {
     Some(plot)
 }
 
-/// When by the shop's clock.
-fn time(job: &Job, cooled: &Cooled<'_>, minutes: f64) -> String {
-    // Never too early: a time is told in whole minutes, and the part of a minute counts as one.
-    let ms = (minutes * 60_000.0).ceil() as i64;
-    let told = cooled.from.ms().saturating_add(ms).saturating_add(59_999);
-    moment(job, told.div_euclid(60_000) * 60_000)
+/// Before which time it is not below the limit; empty where that can't be told.
+fn told(job: &Job, down: &CoolDown) -> String {
+    down.not_before.map(|after| time(job, down, after)).unwrap_or_default()
+}
+
+/// So long after the last reading, by the shop's clock: whole minutes, as the entry tells it.
+fn time(job: &Job, down: &CoolDown, after: Duration) -> String {
+    let last = down.cooling.readings.last().map_or(0, |(at, _)| at.ms());
+    // At most a day and its spread, so this fits.
+    let ms = after.minutes().ceil() as i64 * 60_000;
+    moment(job, last.saturating_add(ms))
 }
 
 fn says(job: &Job, cooled: &Cooled<'_>) -> Vec<Message> {
@@ -170,7 +191,7 @@ fn says(job: &Job, cooled: &Cooled<'_>) -> Vec<Message> {
     let readings = cooling
         .readings
         .iter()
-        .map(|(at, shown)| format!("{} {}", moment(job, at.ms()), measure_text(Measure::from(*shown))));
+        .map(|(at, shown)| format!("{} {}", moment(job, at.ms()), Measure::from(*shown)));
     let counted = i64::try_from(down.counted).unwrap_or(i64::MAX);
     let readings = figure_cooling_readings(readings.collect::<Vec<_>>(), counted);
     let limit = figure_cooling_limit(Measure::from(cooling.limit), Measure::from(cooling.ambient));
@@ -183,11 +204,9 @@ fn says(job: &Job, cooled: &Cooled<'_>) -> Vec<Message> {
         CoolingClass::NeverBelow => "never",
         CoolingClass::NoCurve => "no_curve",
     };
-    let told = cooled.not_before.map_or(String::new(), |minutes| time(job, cooled, minutes));
-    let state = figure_cooling_state(class, told);
+    let state = figure_cooling_state(class, told(job, down));
     let ends = down.earliest.zip(down.likely).map(|(earliest, likely)| {
-        let [earliest, likely] =
-            [earliest, likely].map(|after| time(job, cooled, cooled.last() + after.minutes()));
+        let [earliest, likely] = [earliest, likely].map(|after| time(job, down, after));
         figure_cooling_between(earliest, likely)
     });
     once(readings).chain([limit, state]).chain(ends).collect()
@@ -197,6 +216,7 @@ fn says(job: &Job, cooled: &Cooled<'_>) -> Vec<Message> {
 mod tests {
     use panside_trade::cooldown::{Place, cool_down};
     use panside_trade::measure::{Temperature, TemperatureDifference};
+    use panside_trade::moment::Moment;
 
     use super::*;
     use crate::testing::Bay;

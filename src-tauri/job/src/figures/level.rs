@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use panside_procedure::format::Ask;
+use panside_procedure::format::entry::Level;
 use panside_procedure::format::sheet::{Chart, ChartPoint, Value};
 use panside_trade::measure::Measure;
 use panside_trade::number::parse_number;
@@ -12,7 +13,8 @@ use super::plot::{Band, Frame, Label, Line, LineStyle, Plot, Point, Spot};
 use super::{Drawing, Figure, FigureKind, Taken, asked, taken, when};
 use crate::job::Job;
 use crate::message::{
-    Message, figure_level_reading, figure_level_title, figure_reading, figure_reading_dry, sheet_chart,
+    Message, figure_level_reading, figure_level_title, figure_reading, figure_reading_after,
+    figure_reading_dry, sheet_chart,
 };
 use crate::sheet::row_text;
 use crate::value::{EntryValue, StickReading, StickShows};
@@ -135,7 +137,24 @@ fn beside(job: &Job, entry: &Readings<'_>) -> Message {
     let same = values.iter().all(|(_, other)| *other == unit);
     let texts = values.into_iter().map(|(value, unit)| if same { value } else { format!("{value} {unit}") });
     let texts = texts.collect::<Vec<_>>();
-    figure_reading(texts, if same { unit } else { String::new() }, time)
+    let unit = if same { unit } else { String::new() };
+    match added(job, entry) {
+        Some(added) => figure_reading_after(added, texts, unit, time),
+        None => figure_reading(texts, unit, time),
+    }
+}
+
+/// What had been added in all when this level was read, where the checklist says which entry tells it.
+fn added(job: &Job, entry: &Readings<'_>) -> Option<String> {
+    let Ask::Level(Level { added: Some(added), .. }) = &entry.of.entry.ask else { return None };
+    let (step, id) = added.volume.split_once('.')?;
+    let before = taken(job).into_iter().rfind(|found| {
+        found.step.id == step && found.entry.id == id && found.value.mark.seq < entry.of.value.mark.seq
+    });
+    match &before?.value.value {
+        EntryValue::Reading { value, unit } => Some(format!("{value} {unit}")),
+        _ => None,
+    }
 }
 
 fn sentence(job: &Job, entry: &Readings<'_>) -> Message {

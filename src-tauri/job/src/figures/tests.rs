@@ -12,7 +12,7 @@ fn stick(celsius: &str, millimetres: &str) -> StickReading {
 }
 
 fn level(readings: Vec<StickReading>) -> EntryValue {
-    EntryValue::Level { readings, confirmed_no_trace: false }
+    EntryValue::Level { readings, confirmed_no_trace: false, given_up: None }
 }
 
 fn of_kind(bay: &Bay, kind: FigureKind) -> Figure {

@@ -4,10 +4,11 @@ use std::collections::BTreeSet;
 
 use panside_journal::Stamp;
 use panside_procedure::State;
-use panside_procedure::format::{Ask, Step};
+use panside_procedure::format::Step;
 use panside_procedure::machine::{SignIx, StepIx, VarIx};
 
 use crate::change::gates;
+use crate::decide::unmet::is_measured;
 use crate::event::{Entered, Event, Rerecorded};
 use crate::job::{EndedBy, EnteredValue, Given, Job, Known, LastRead, Mark, Reason, Stretch, Strike};
 
@@ -198,7 +199,7 @@ fn writes<'a>(step: &'a Step, classes: &std::collections::BTreeMap<String, Strin
 /// Gates that an entry decides: those its classes set, and, where it is measured, those its step sets.
 fn decides<'a>(step: &'a Step, id: &str) -> BTreeSet<&'a str> {
     let Some(entry) = step.entries.iter().find(|entry| entry.id == id) else { return BTreeSet::new() };
-    let measured = matches!(entry.ask, Ask::Reading(_) | Ask::Level(_) | Ask::Torque(_));
+    let measured = is_measured(entry);
     let by_step = step.sets.keys().filter(|_| measured && !entry.classes.is_empty());
     entry.classes.values().flat_map(|effect| effect.sets.keys()).chain(by_step).map(String::as_str).collect()
 }

@@ -108,6 +108,55 @@ messages! {
     level_disagree "level-disagree" (agreement);
     level_disagree_by "level-disagree-by" (spread, agreement);
     level_classes_differ "level-classes-differ" ();
+    level_off_by "level-off-by" (class, distance, low, high, temperature);
+    level_add "level-add" (pour, pours, estimate);
+    level_take_out "level-take-out" (estimate);
+    level_gain_learnt "level-gain-learnt" (gain, additions);
+    level_gain_sheet "level-gain-sheet" (gain);
+    level_closed "level-closed" (why);
+    level_given_up "level-given-up" (by, reason);
+
+    // Coils.
+    coil_inside "coil-inside" (is, at, low, high, name);
+    coil_below "coil-below" (is, at, low, high, name);
+    coil_above "coil-above" (is, at, low, high, name);
+    coil_open "coil-open" (is, at);
+    coil_short "coil-short" (is, at);
+    coil_unclear "coil-unclear" (least, most, at, low, high);
+    coil_meter_unknown "coil-meter-unknown" ();
+    coil_limits "coil-limits" (lowest, highest);
+    coil_leads "coil-leads" (leads);
+    coil_temperature "coil-temperature" (temperature, from, to);
+    meter_percent "meter-percent" (percent);
+
+    // Hot parts that cool.
+    cool_down_cool "cool-down-cool" (value, limit, name);
+    cool_down_hot "cool-down-hot" (value, limit, name);
+    cool_down_not_before "cool-down-not-before" (time, minutes);
+    cool_down_too_few "cool-down-too-few" (counted, wants);
+    cool_down_rises "cool-down-rises" ();
+    cool_down_never "cool-down-never" ();
+    cool_down_no_curve "cool-down-no-curve" ();
+    cool_down_spread "cool-down-spread" ();
+    cool_down_no_ambient "cool-down-no-ambient" ();
+    cool_down_older "cool-down-older" (readings);
+    cool_down_left_out "cool-down-left-out" (readings);
+    cool_down_infrared "cool-down-infrared" (lowest, highest);
+    cool_down_no_evidence "cool-down-no-evidence" ();
+    emissivity_range "emissivity-range" (lowest, highest);
+    infrared_none "infrared-none" (value);
+
+    // Fluid balance.
+    balance_closes "balance-closes" (drained, added, uncertainty);
+    balance_more_in "balance-more-in" (difference, uncertainty, drained, added);
+    balance_less_in "balance-less-in" (difference, uncertainty, drained, added);
+    balance_beyond_capacity "balance-beyond-capacity" ();
+    balance_no_entry "balance-no-entry" (entry);
+    balance_explain "balance-explain" ();
+    balance_explained "balance-explained" (by, reason);
+    balance_nothing "balance-nothing" ();
+    fluid_density "fluid-density" (density);
+    fluid_temperature "fluid-temperature" (temperature);
 
     // Counts.
     count_all "count-all" (items);
@@ -124,6 +173,19 @@ messages! {
     torque_tool_range "torque-tool-range" (setting, tool, lowest, highest);
     torque_calibration "torque-calibration" (tool, due);
     torque_stage_count "torque-stage-count" (wants, has);
+    torque_not_proved "torque-not-proved" (stage, can, from, to);
+    torque_may_except "torque-may-except" ();
+    torque_by_exception "torque-by-exception" (by, reason);
+    torque_adapter "torque-adapter" (stage, setting, wanted);
+    torque_angle_count "torque-angle-count" (wants, has);
+    torque_angle_short "torque-angle-short" (bolt, turned, target, left);
+    torque_angle_over "torque-angle-over" (bolt, turned, target);
+    torque_angles_inside "torque-angles-inside" (bolts);
+    torque_angle_turned "torque-angle-turned" (angle);
+    adapter_tool "adapter-tool" (length);
+    adapter_length "adapter-length" (length);
+    adapter_angle "adapter-angle" (angle);
+    adapter_reach "adapter-reach" ();
     tool_date "tool-date" (text);
     tool_range "tool-range" (lowest, highest);
     tool_no_name "tool-no-name" ();
@@ -145,6 +207,12 @@ messages! {
     scan_empty "scan-empty" ();
     vin_length "vin-length" (length);
     vin_character "vin-character" (character, position);
+    vin_check_digit "vin-check-digit" (found, expected);
+    vin_year "vin-year" (found);
+    vin_fits "vin-fits" ();
+    vin_perhaps "vin-perhaps" (vin, changes);
+    code_told "code-told" (code, system, origin, part);
+    code_apart "code-apart" (code, system, origin, part);
     code_form "code-form" (code);
     code_padding "code-padding" (code);
     timer_elapsed "timer-elapsed" (minutes);
@@ -165,6 +233,9 @@ messages! {
     value_below_lowest "value-below-lowest" (value, quantity);
     value_percent "value-percent" (percent);
     stick_below_end "stick-below-end" (value);
+    clock_went_back "clock-went-back" (position);
+    gain_not_positive "gain-not-positive" (gain);
+    figure_not_told "figure-not-told" (why);
 
     // Spec sheets.
     sheet_lacks "sheet-lacks" (what);
@@ -181,7 +252,7 @@ messages! {
     sheet_no_stage "sheet-no-stage" ();
     sheet_positions "sheet-positions" (positions, fasteners);
     sheet_bolt_place "sheet-bolt-place" (first, second);
-    sheet_bolts "sheet-bolts" (why);
+    sheet_angle "sheet-angle" (angle, tolerance);
 
     // Spec sheets while they are typed and checked.
     sheet_no_title "sheet-no-title" ();
@@ -210,6 +281,9 @@ messages! {
     limit_within "limit-within" (low, high, name);
     limit_minutes "limit-minutes" (minutes);
     limit_stage "limit-stage" (stage, target, lowest, highest);
+    limit_angle "limit-angle" (target, tolerance, bolts);
+    limit_coil "limit-coil" (low, high, at, name);
+    limit_unseen "limit-unseen" (unseen);
     limit_chart "limit-chart" (from, to);
     limit_count "limit-count" (items);
 
@@ -217,6 +291,9 @@ messages! {
     figure_level_title "figure-level-title" (labels);
     figure_level_reading "figure-level-reading" (time, step, readings, class, counts);
     figure_reading "figure-reading" (values, unit, time);
+    figure_reading_after "figure-reading-after" (added, values, unit, time);
+    figure_angle_open "figure-angle-open" (target);
+    figure_angle_turned "figure-angle-turned" (target, turned, time);
     figure_reading_dry "figure-reading-dry" (time);
     figure_bolts_title "figure-bolts-title" (step, label);
     figure_bolts_order "figure-bolts-order" (fasteners, pattern);

@@ -1,6 +1,8 @@
 //! What `panside-trade` refuses, as messages.
 
-use panside_trade::TradeError;
+use panside_trade::coil::COPPER_RANGE;
+use panside_trade::measure::Measure;
+use panside_trade::{FigureError, TradeError};
 
 use super::*;
 
@@ -35,6 +37,66 @@ pub(crate) fn of_trade(error: &TradeError) -> Message {
         TradeError::TargetNotPositive { newton_metres } => sheet_target(with(*newton_metres, "N·m")),
         TradeError::NoStage => sheet_no_stage(),
         TradeError::ToolRange { lowest, highest } => tool_range(with(*lowest, "N·m"), with(*highest, "N·m")),
+    }
+}
+
+/// The message for a figure that can't be worked out from what was given.
+pub(crate) fn of_figure(error: &FigureError) -> Message {
+    match error {
+        FigureError::Trade(error) => of_trade(error),
+        FigureError::ClockWentBack { position } => clock_went_back(*position),
+        FigureError::GainNotPositive { mm_per_litre } => gain_not_positive(with(*mm_per_litre, "mm/L")),
+        FigureError::DensityRange { density } => fluid_density(Measure::from(*density)),
+        FigureError::FluidTemperature { temperature } => fluid_temperature(Measure::from(*temperature)),
+        FigureError::NothingMeasured => balance_nothing(),
+        FigureError::CopperRange { temperature } => {
+            let (from, to) = COPPER_RANGE;
+            coil_temperature(Measure::from(*temperature), with(from, "°C"), with(to, "°C"))
+        }
+        FigureError::LimitsTurned { lowest, highest } => {
+            coil_limits(Measure::from(*lowest), Measure::from(*highest))
+        }
+        FigureError::MeterPercent { percent } => meter_percent(figure(*percent)),
+        FigureError::LeadsAboveReading { leads } => coil_leads(Measure::from(*leads)),
+        FigureError::CodeForm { text } => code_form(text),
+        FigureError::CodePadding { text } => code_padding(text),
+        FigureError::ToolLength { length } => adapter_tool(Measure::from(*length)),
+        FigureError::AdapterLength { length } => adapter_length(Measure::from(*length)),
+        FigureError::AdapterAngle { angle } => adapter_angle(Measure::from(*angle)),
+        FigureError::AdapterReach => adapter_reach(),
+        FigureError::AngleStage { target, tolerance } => {
+            sheet_angle(Measure::from(*target), Measure::from(*tolerance))
+        }
+        FigureError::AngleTurned { angle } => torque_angle_turned(Measure::from(*angle)),
+        FigureError::EmissivityRange { lowest, highest } => {
+            emissivity_range(figure(*lowest), figure(*highest))
+        }
+        FigureError::BoltsInOnePlace { first, second } => sheet_bolt_place(first, second),
+        FigureError::Radiation { shows } => infrared_none(Measure::from(*shows)),
+        // No entry asks for these figures. Their own sentences say what to do, in English only.
+        FigureError::InTheFuture { .. }
+        | FigureError::SameMoment { .. }
+        | FigureError::NoReading
+        | FigureError::LevelNotKnown
+        | FigureError::NoAddition
+        | FigureError::AdditionEmpty { .. }
+        | FigureError::ShareRange { .. }
+        | FigureError::PourEmpty
+        | FigureError::TooManyPours { .. }
+        | FigureError::HoldBackTooLarge { .. }
+        | FigureError::CodeAnswer { .. }
+        | FigureError::CalibrationMonths { .. }
+        | FigureError::ThreadForm { .. }
+        | FigureError::ThreadRange { .. }
+        | FigureError::GradeForm { .. }
+        | FigureError::NoBolts
+        | FigureError::BoltTwice { .. }
+        | FigureError::BoltUnknown { .. }
+        | FigureError::NoContact
+        | FigureError::GloveLevel { .. }
+        | FigureError::NotClockedOn { .. }
+        | FigureError::ReasonMissing { .. }
+        | FigureError::TooLong => figure_not_told(error.to_string()),
     }
 }
 

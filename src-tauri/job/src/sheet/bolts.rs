@@ -1,11 +1,10 @@
 //! Where the fasteners of a torque sit, and the order in which they are tightened.
 
 use panside_procedure::format::sheet::{Pattern, Position, Torque};
-use panside_trade::FigureError;
 use panside_trade::measure::Length;
 use panside_trade::order::{self, Bolt, BoltOrder, bolt_order};
 
-use crate::message::{Message, of_trade, sheet_bolt_place, sheet_bolts, sheet_positions};
+use crate::message::{Message, of_figure, of_trade, sheet_positions};
 
 /// The fasteners of a torque whose places the sheet gives.
 #[derive(Debug, Clone, PartialEq)]
@@ -30,7 +29,7 @@ impl Bolts {
             return Err(sheet_positions(positions.len(), i64::from(torque.fasteners)));
         }
         let bolts = positions.iter().enumerate().map(bolt).collect::<Result<Vec<_>, _>>()?;
-        let order = bolt_order(&bolts, pattern(torque.pattern)).map_err(|error| refused(&error))?;
+        let order = bolt_order(&bolts, pattern(torque.pattern)).map_err(|error| of_figure(&error))?;
         let notes = positions.iter().map(|position| position.note.clone()).collect();
         Ok(Some(Bolts { order, notes }))
     }
@@ -57,16 +56,10 @@ fn pattern(pattern: Pattern) -> order::Pattern {
     }
 }
 
-fn refused(error: &FigureError) -> Message {
-    match error {
-        FigureError::BoltsInOnePlace { first, second } => sheet_bolt_place(first, second),
-        other => sheet_bolts(other.to_string()),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::message::sheet_bolt_place;
 
     fn torque(fasteners: u32, positions: &[(f64, f64)]) -> Torque {
         let positions = positions.iter().map(|&(x, y)| Position { x, y, note: None }).collect();
@@ -75,6 +68,7 @@ mod tests {
             stages: vec![9.0],
             unit: "N·m".into(),
             tolerance_percent: 10.0,
+            angle: None,
             positions,
             pattern: Pattern::Crosswise,
         }

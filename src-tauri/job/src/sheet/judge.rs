@@ -1,6 +1,8 @@
 //! What is typed on a spec sheet, judged: a value of the format, or what is wrong with it, field by field.
 
-use panside_procedure::format::sheet::{Chart, ChartPoint, Measure, Position, Range, Torque, Value};
+use panside_procedure::format::sheet::{
+    AngleStage, Chart, ChartPoint, Measure, Position, Range, Torque, Value,
+};
 use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
 
@@ -64,7 +66,7 @@ impl Pass {
                 temperature_unit: temperature_unit.trim().to_owned(),
                 length_unit: length_unit.trim().to_owned(),
             }),
-            Typed::Torque { fasteners, stages, unit, tolerance_percent, positions, pattern } => {
+            Typed::Torque { fasteners, stages, unit, tolerance_percent, angle, positions, pattern } => {
                 Value::Torque(Torque {
                     fasteners: self.fasteners(fasteners),
                     stages: self.stages(stages),
@@ -72,6 +74,10 @@ impl Pass {
                     tolerance_percent: self
                         .number("tolerance_percent", tolerance_percent)
                         .unwrap_or_default(),
+                    angle: angle.as_ref().map(|angle| AngleStage {
+                        degrees: self.number("angle/degrees", &angle.degrees).unwrap_or_default(),
+                        tolerance: self.number("angle/tolerance", &angle.tolerance).unwrap_or_default(),
+                    }),
                     positions: self.positions(positions),
                     pattern: *pattern,
                 })

@@ -81,6 +81,7 @@ fn a_torque_needs_a_stage_a_torque_unit_and_a_tolerance() {
             tolerance_percent,
             positions: Vec::new(),
             pattern: Pattern::default(),
+            angle: None,
         })
     };
     assert_eq!(problem("pan_bolts", torque(&[], "N·m", 10.0)), sheet_no_stage());

@@ -88,11 +88,24 @@ pub enum Typed {
         /// How the order runs over them.
         #[serde(default)]
         pattern: Pattern,
+        /// The angle that each fastener is turned after the last stage, where there is one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        angle: Option<TypedAngle>,
     },
     /// One word that a checklist's fact reads; empty while none is chosen.
     Fact(String),
     /// A text to show.
     Text(String),
+}
+
+/// An angle stage while it is typed, in degrees.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct TypedAngle {
+    /// How far to turn.
+    pub degrees: String,
+    /// How far that may be off to both sides.
+    pub tolerance: String,
 }
 
 /// One temperature of a level chart while it is typed.
@@ -187,6 +200,7 @@ fn blank(need: &Need) -> Typed {
             tolerance_percent: text(),
             positions: Vec::new(),
             pattern: Pattern::default(),
+            angle: None,
         },
         ValueKind::Fact => Typed::Fact(text()),
         ValueKind::Text => Typed::Text(text()),
@@ -235,5 +249,9 @@ fn typed_torque(torque: &Torque) -> Typed {
         tolerance_percent: torque.tolerance_percent.to_string(),
         positions: torque.positions.iter().map(position).collect(),
         pattern: torque.pattern,
+        angle: torque.angle.map(|angle| TypedAngle {
+            degrees: angle.degrees.to_string(),
+            tolerance: angle.tolerance.to_string(),
+        }),
     }
 }

@@ -48,6 +48,7 @@ fn torque(fasteners: &str, stages: &[&str]) -> TypedValue {
         tolerance_percent: "10".into(),
         positions: Vec::new(),
         pattern: Pattern::default(),
+        angle: None,
     })
 }
 

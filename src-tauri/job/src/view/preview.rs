@@ -23,7 +23,7 @@ pub struct Preview {
     pub not_yet: bool,
     /// What is said about it: what it turned out to be, or why it is no value.
     pub said: Vec<Message>,
-    /// A reading in the other unit that is in use for it.
+    /// What is typed in the other unit that is in use for it: a reading, a coil's temperature, a torque.
     pub other: Option<OtherUnit>,
 }
 
@@ -46,6 +46,15 @@ pub fn preview(job: &Job, step: &str, entry: &str, value: &EntryValue, now: &Sta
     };
     let other = match value {
         EntryValue::Reading { value, unit } => other_unit(value, unit),
+        EntryValue::CoolDown(probed) => other_unit(&probed.value, &probed.unit),
+        EntryValue::Coil(coil) => other_unit(&coil.temperature, &coil.temperature_unit),
+        EntryValue::Balance { temperature, temperature_unit, .. } => {
+            other_unit(temperature, temperature_unit)
+        }
+        // Of several stages the one that was typed last is shown.
+        EntryValue::Torque { stages, unit, .. } => {
+            stages.iter().rev().find_map(|stage| other_unit(stage, unit))
+        }
         _ => None,
     };
     Preview { class, not_yet, said, other }

@@ -4,6 +4,7 @@ use panside_journal::Stamp;
 use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Entry, Role};
 use panside_procedure::machine::{Action, StepIx};
+use panside_trade::coil::CoilLimits;
 use panside_trade::measure::{Measure, Torque};
 
 use super::make::At;
@@ -13,10 +14,13 @@ use crate::decide::draft::Draft;
 use crate::decide::signs::signs_of;
 use crate::decide::unmet::limit_text;
 use crate::decide::work::refuse_missing;
-use crate::entry::{Context, classify, limits, ms_left};
+use crate::entry::{Context, Past, classify, coil_limits, limits, ms_left};
 use crate::figures::{BoltMap, bolt_map, when};
 use crate::job::{EnteredValue, Stretch};
-use crate::message::{Message, limit_chart, limit_count, limit_minutes, limit_stage, measure_text};
+use crate::message::{
+    Message, limit_angle, limit_at_most, limit_chart, limit_coil, limit_count, limit_minutes, limit_stage,
+    limit_unseen, words,
+};
 use crate::request::{Actor, Refusal};
 
 pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
@@ -44,7 +48,7 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
         done,
         set_aside: at.refusal(Action::SetAside(number)),
         strike: at.refusal(Action::Strike(number)),
-        entries: text.entries.iter().map(|entry| entry_view(at, shown, stretch, entry)).collect(),
+        entries: text.entries.iter().map(|entry| entry_view(at, &text.id, shown, stretch, entry)).collect(),
         signs,
         lapsed: lapsed.map(|&given| procedure.sign_off(given).id.clone()).collect(),
         begun: stretch.map(|stretch| stretch.begun.clone()),
@@ -63,23 +67,33 @@ fn done(at: At<'_>, step: StepIx) -> Option<Refusal> {
     draft.goes_on(step).and_then(|()| refuse_missing(at.job.procedure.step(step), draft.missing(step))).err()
 }
 
-fn entry_view<'a>(at: At<'a>, shown: Shown, stretch: Option<&'a Stretch>, entry: &'a Entry) -> EntryView {
+fn entry_view<'a>(
+    at: At<'a>,
+    step: &'a str,
+    shown: Shown,
+    stretch: Option<&'a Stretch>,
+    entry: &'a Entry,
+) -> EntryView {
     let last = stretch.and_then(|stretch| stretch.latest(&entry.id));
-    let judged_at = |begun: Option<&'a Stamp>, at_stamp: &'a Stamp| Context {
+    let judged_at = |begun: Option<&'a Stamp>, at_stamp: &'a Stamp, past: Past<'a>| Context {
         items: &at.job.procedure.checklist.items,
         begun,
         at: at_stamp,
         utc_offset_min: at.job.utc_offset_min(),
+        step,
+        entry: &entry.id,
+        past: Some(past),
     };
     let begun = stretch.map(|stretch| &stretch.begun.stamp);
     let ms_left = match &entry.ask {
         Ask::Timer(asked) if shown == Shown::InHand => {
-            ms_left(asked, &at.job.specs, &judged_at(begun, at.now))
+            ms_left(asked, &at.job.specs, &judged_at(begun, at.now, Past::of(at.job, &[], at.now)))
         }
         _ => None,
     };
     let say = |entered: &'a EnteredValue| {
-        let context = judged_at(begun, &entered.mark.stamp);
+        let past = Past::before(at.job, entered.mark.seq, &entered.mark.stamp);
+        let context = judged_at(begun, &entered.mark.stamp, past);
         classify(&entry.ask, &at.job.specs, &entered.value, &context)
             .map(|judged| judged.said)
             .unwrap_or_default()
@@ -125,8 +139,26 @@ fn limits_of(at: At<'_>, ask: &Ask) -> Vec<Message> {
         }
         Ask::Torque(asked) => {
             let stages = specs.torque(&asked.spec).map(|spec| spec.stages()).unwrap_or_default();
-            stages.iter().enumerate().map(|(at, stage)| stage_limit(at + 1, *stage)).collect()
+            let stages = stages.iter().enumerate().map(|(at, stage)| stage_limit(at + 1, *stage));
+            let angle = specs.angle(&asked.spec).map(|(angle, bolts)| {
+                let [target, tolerance] = [angle.target(), angle.tolerance()].map(Measure::from);
+                limit_angle(target, tolerance, i64::from(bolts))
+            });
+            stages.chain(angle).collect()
         }
+        Ask::Coil(asked) => {
+            let text = |limits: CoilLimits| {
+                let [low, high] = [limits.lowest, limits.highest].map(Measure::from);
+                limit_coil(low, high, Measure::from(limits.at), words(&asked.limits))
+            };
+            coil_limits(asked, specs).map(text).into_iter().collect()
+        }
+        Ask::CoolDown(asked) => specs
+            .measure(&asked.limit)
+            .map(|limit| limit_at_most(limit, words(&asked.limit)))
+            .into_iter()
+            .collect(),
+        Ask::Balance(asked) => specs.measure(&asked.unseen).map(limit_unseen).into_iter().collect(),
         Ask::Timer(asked) => specs.measure(&asked.at_least).map(limit_minutes).into_iter().collect(),
         Ask::Count(asked) => {
             let items = &at.job.procedure.checklist.items;
@@ -146,6 +178,6 @@ fn stage_limit(number: usize, stage: panside_trade::torque::TorqueStage) -> Mess
     let target = stage.target().newton_metres();
     let off = target * stage.tolerance_percent() / 100.0;
     let text =
-        |value: f64| Torque::from_newton_metres(value).map(Measure::from).map_or(String::new(), measure_text);
+        |value: f64| Torque::from_newton_metres(value).map_or(String::new(), |torque| torque.to_string());
     limit_stage(number, text(target), text(target - off), text(target + off))
 }

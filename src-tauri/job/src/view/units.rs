@@ -26,14 +26,16 @@ pub(super) fn units(ask: &Ask) -> Vec<String> {
             .map_or_else(|_| vec![asked.unit.clone()], |unit| of(unit.quantity(), unit)),
         Ask::Level(_) => of(Quantity::Length, Unit::Millimetre),
         Ask::Torque(_) => of(Quantity::Torque, Unit::NewtonMetre),
+        Ask::Coil(_) => of(Quantity::Resistance, Unit::Ohm),
+        Ask::CoolDown(_) => of(Quantity::Temperature, Unit::DegreeCelsius),
         _ => Vec::new(),
     }
 }
 
-/// Symbols of the units for the temperature of a level.
+/// Symbols of the units for the temperature of a level, a coil or fluid from the can.
 pub(super) fn temperature_units(ask: &Ask) -> Vec<String> {
     match ask {
-        Ask::Level(_) => of(Quantity::Temperature, Unit::DegreeCelsius),
+        Ask::Level(_) | Ask::Coil(_) | Ask::Balance(_) => of(Quantity::Temperature, Unit::DegreeCelsius),
         _ => Vec::new(),
     }
 }

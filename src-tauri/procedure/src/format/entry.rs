@@ -1,7 +1,10 @@
 //! What a step asks for. Each kind of entry has one file: its fields, the classes it can return, the keys it
 //! needs on the spec sheet. [`Ask`] is the list of the kinds.
 
+mod balance;
 mod choice;
+mod coil;
+mod cool_down;
 mod count;
 mod level;
 mod note;
@@ -18,16 +21,19 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+pub use balance::{Amount, Balance};
 pub use choice::Choice;
+pub use coil::Coil;
+pub use cool_down::{CoolDown, ProbedPlace};
 pub use count::Count;
-pub use level::Level;
+pub use level::{Added, Level};
 pub use note::Note;
 pub use photo::Photo;
 pub use reading::Reading;
 pub use scan::{Scan, ScanOf};
 pub use sign_off::SignOffEntry;
 pub use timer::Timer;
-pub use torque::Torque;
+pub use torque::{Excepted, Torque};
 
 use super::Assignments;
 
@@ -102,6 +108,12 @@ pub enum Ask {
     Reading(Reading),
     /// Fluid level against temperature.
     Level(Level),
+    /// A coil's resistance at its temperature.
+    Coil(Coil),
+    /// A hot part probed until it may be touched.
+    CoolDown(CoolDown),
+    /// What was drained against what went in.
+    Balance(Balance),
     /// Pieces counted.
     Count(Count),
     /// Fasteners tightened.
@@ -137,6 +149,9 @@ impl Ask {
             Ask::SignOff(_) => "sign_off",
             Ask::Reading(_) => "reading",
             Ask::Level(_) => "level",
+            Ask::Coil(_) => "coil",
+            Ask::CoolDown(_) => "cool_down",
+            Ask::Balance(_) => "balance",
             Ask::Count(_) => "count",
             Ask::Torque(_) => "torque",
             Ask::Photo(_) => "photo",
@@ -153,9 +168,12 @@ impl Ask {
         match self {
             Ask::SignOff(_) => vec![sign_off::SIGNED],
             Ask::Reading(reading) => reading.classes(),
-            Ask::Level(_) => level::CLASSES.to_vec(),
+            Ask::Level(level) => level.classes(),
+            Ask::Coil(_) => coil::CLASSES.to_vec(),
+            Ask::CoolDown(_) => cool_down::CLASSES.to_vec(),
+            Ask::Balance(_) => balance::CLASSES.to_vec(),
             Ask::Count(_) => count::CLASSES.to_vec(),
-            Ask::Torque(_) => torque::CLASSES.to_vec(),
+            Ask::Torque(torque) => torque.classes(),
             Ask::Photo(_) => vec![photo::TAKEN],
             Ask::Choice(choice) => choice.options.iter().map(|option| option.class.as_str()).collect(),
             Ask::Scan(_) => vec![scan::READ],
@@ -165,12 +183,14 @@ impl Ask {
     }
 
     /// Classes that always keep the step begun, whatever the file says: a count that is short, torque that is
-    /// outside.
+    /// outside, a part that is hot.
     #[must_use]
     pub fn must_be_not_yet(&self) -> &'static [&'static str] {
         match self {
             Ask::Count(_) => &[count::SHORT],
             Ask::Level(_) => &[level::UNCLEAR],
+            Ask::CoolDown(_) => &[cool_down::HOT],
+            Ask::Balance(_) => &[balance::DIFFERS],
             _ => &[],
         }
     }
@@ -181,8 +201,26 @@ impl Ask {
         match self {
             Ask::Reading(reading) => reading.sheet_needs(),
             Ask::Level(level) => level.sheet_needs(),
+            Ask::Coil(coil) => coil.sheet_needs(),
+            Ask::CoolDown(cool_down) => cool_down.sheet_needs(),
+            Ask::Balance(balance) => balance.sheet_needs(),
             Ask::Torque(torque) => torque.sheet_needs(),
             Ask::Timer(timer) => timer.sheet_needs(),
+            _ => Vec::new(),
+        }
+    }
+
+    /// The entries that it reads as `step.entry`, each with the kind and, for a reading, the unit it must be of.
+    #[must_use]
+    pub fn reads(&self) -> Vec<(&str, &'static str, Option<&'static str>)> {
+        match self {
+            Ask::Balance(balance) => {
+                balance.reads().map(|(entry, unit)| (entry, "reading", Some(unit))).collect()
+            }
+            Ask::Level(Level { added: Some(added), .. }) => {
+                let before = added.before.as_deref().map(|entry| (entry, "level", None));
+                std::iter::once((added.volume.as_str(), "reading", Some("L"))).chain(before).collect()
+            }
             _ => Vec::new(),
         }
     }

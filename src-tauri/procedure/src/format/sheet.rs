@@ -182,12 +182,25 @@ pub struct Torque {
     pub unit: String,
     /// How far the setting may be off the target, in percent of it.
     pub tolerance_percent: f64,
+    /// The angle that each fastener is turned after the last stage.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub angle: Option<AngleStage>,
     /// Where each fastener sits, for a drawn map of them: as many as `fasteners`, or none.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub positions: Vec<Position>,
     /// How the order runs over the positions.
     #[serde(default, skip_serializing_if = "Pattern::is_crosswise")]
     pub pattern: Pattern,
+}
+
+/// A stage that is turned by an angle, in degrees.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AngleStage {
+    /// Degrees to turn, above 0 and at most 720.
+    pub degrees: f64,
+    /// How far that may be off to both sides, above 0 and below `degrees`.
+    pub tolerance: f64,
 }
 
 /// Where a fastener sits, in millimetres, as one looks at it from where it is tightened.

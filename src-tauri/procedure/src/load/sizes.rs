@@ -168,6 +168,14 @@ impl Sizes<'_> {
             Ask::Count(count) => {
                 self.bound(format!("{place}/ask/count/of"), "items", count.of.len(), 0, MOST_OF_STEP);
             }
+            Ask::Balance(balance) => {
+                let amounts = balance.drained.len() + balance.added.len();
+                self.bound(format!("{place}/ask/balance"), "amounts", amounts, 0, MOST_OF_STEP);
+            }
+            Ask::CoolDown(cool) => {
+                let heats = cool.heated_by.len();
+                self.bound(format!("{place}/ask/cool_down/heated_by"), "conditions", heats, 0, MOST_OF_STEP);
+            }
             _ => {}
         }
     }

@@ -231,7 +231,14 @@ pub fn clicked() -> EntryValue {
         certificate: None,
         calibration_due: "2026-12-31".into(),
     };
-    EntryValue::Torque { stages: vec!["4,0".into(), "9,0".into()], unit: "N·m".into(), tool }
+    EntryValue::Torque {
+        stages: vec!["4,0".into(), "9,0".into()],
+        unit: "N·m".into(),
+        tool,
+        adapter: None,
+        angles: Vec::new(),
+        exception: None,
+    }
 }
 
 pub fn stick() -> EntryValue {
@@ -240,5 +247,9 @@ pub fn stick() -> EntryValue {
         temperature_unit: "°C".into(),
         stick: StickShows::Trace { value: trace.into(), unit: "mm".into() },
     };
-    EntryValue::Level { readings: vec![reading("25,5"), reading("26")], confirmed_no_trace: false }
+    EntryValue::Level {
+        readings: vec![reading("25,5"), reading("26")],
+        confirmed_no_trace: false,
+        given_up: None,
+    }
 }

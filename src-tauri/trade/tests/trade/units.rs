@@ -123,6 +123,7 @@ fn units_are_read_as_people_write_them() {
         (Kelvin, vec!["K"]),
         (KilogramPerCubicMetre, vec!["kg/m³", "kg/m3"]),
         (Kilonewton, vec!["kN"]),
+        (MillimetrePerLitre, vec!["mm/L", "mm/l"]),
     ];
     for (unit, texts) in &written {
         for text in texts {

@@ -47,11 +47,13 @@ fn paper_is_judged_as_of_the_day_of_the_work() {
     bay.work_up_to("pan_up");
     bay.must(strike("pan_up"));
     bay.minute += 2 * 24 * 60;
-    let due_then = Tool { calibration_due: "2026-03-02".into(), ..tool() };
-    let EntryValue::Torque { stages, unit, .. } = clicked() else { panic!("clicks are torque") };
+    let due_then = Tool { calibration_due: "2026-03-02".into(), ..crate::testing::tool() };
+    let mut right_tool = clicked();
+    let EntryValue::Torque { tool, .. } = &mut right_tool else { panic!("clicks are torque") };
+    *tool = due_then;
     let right = Request::Rerecord {
         step: "pan_up".into(),
-        entries: [("torque".to_owned(), EntryValue::Torque { stages, unit, tool: due_then })].into(),
+        entries: [("torque".to_owned(), right_tool)].into(),
         signatures: vec![sign("pan_torqued", "Ada", Role::Technician)],
         reason: Some("wrong tool chosen".into()),
     };

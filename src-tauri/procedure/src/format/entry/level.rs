@@ -15,8 +15,10 @@ pub const IN: &str = "in";
 pub const ABOVE: &str = "above";
 /// Readings do not agree, no trace, or outside the chart: read again.
 pub const UNCLEAR: &str = "unclear";
-/// Every class of a level.
-pub const CLASSES: [&str; 4] = [BELOW, IN, ABOVE, UNCLEAR];
+/// It is off, and somebody has said, by name, why it can't be brought into the band.
+pub const NOT_REACHED: &str = "not_reached";
+/// Every class of a level; the last one only where the checklist allows it.
+const CLASSES: [&str; 5] = [BELOW, IN, ABOVE, UNCLEAR, NOT_REACHED];
 
 /// At least two stick readings, each with its temperature, judged against the sheet's chart.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
@@ -25,12 +27,42 @@ pub const CLASSES: [&str; 4] = [BELOW, IN, ABOVE, UNCLEAR];
 pub struct Level {
     /// Sheet key of the level chart.
     pub chart: String,
+    /// Sheet key of the rise on the stick for each litre (`mm/L`): what to add or take out is told by it.
+    #[serde(default)]
+    pub gain: Option<String>,
+    /// What was added before this level was read, for learning the rise on this vehicle.
+    #[serde(default)]
+    pub added: Option<Added>,
+    /// The level may be given up, with a reason and a name: a vehicle that leaks never reaches its band.
+    #[serde(default)]
+    pub may_give_up: bool,
+}
+
+/// Where the additions of a level stand.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "LevelAdded")]
+#[serde(deny_unknown_fields)]
+pub struct Added {
+    /// The reading of what was added in all since `before`, as `step.entry`.
+    pub volume: String,
+    /// The level before anything was added, as `step.entry`. Absent: the first level that was read here.
+    #[serde(default)]
+    pub before: Option<String>,
 }
 
 impl Level {
+    /// The classes it can return.
+    #[must_use]
+    pub fn classes(&self) -> Vec<&'static str> {
+        CLASSES.into_iter().filter(|class| *class != NOT_REACHED || self.may_give_up).collect()
+    }
+
     /// The keys it needs on the sheet.
     #[must_use]
     pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        vec![SheetNeed { key: &self.chart, kind: ValueKind::Chart, unit: None }]
+        let chart = SheetNeed { key: &self.chart, kind: ValueKind::Chart, unit: None };
+        let gain =
+            self.gain.as_deref().map(|key| SheetNeed { key, kind: ValueKind::Measure, unit: Some("mm/L") });
+        std::iter::once(chart).chain(gain).collect()
     }
 }

@@ -11,8 +11,8 @@ use crate::format::sheet::ValueKind;
 pub const INSIDE: &str = "inside";
 /// A stage is outside tolerance, or the tool may not be used for it.
 pub const OUTSIDE: &str = "outside";
-/// Every class of a torque entry.
-pub const CLASSES: [&str; 2] = [INSIDE, OUTSIDE];
+/// Within tolerance, and what speaks against the tool was excepted, with a reason and a name.
+pub const BY_EXCEPTION: &str = "by_exception";
 
 /// Which fasteners, by the sheet's torque value.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
@@ -21,9 +21,34 @@ pub const CLASSES: [&str; 2] = [INSIDE, OUTSIDE];
 pub struct Torque {
     /// Sheet key of the torque with its stages.
     pub spec: String,
+    /// A click counts only if it is inside with all that the tool may be off.
+    #[serde(default)]
+    pub guarded: bool,
+    /// What may speak against the tool and be excepted by name. A setting outside tolerance never is.
+    #[serde(default)]
+    pub exceptions: Vec<Excepted>,
+}
+
+/// What speaks against a tool and can be excepted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Excepted {
+    /// The setting lies outside the tool's range.
+    ToolOutOfRange,
+    /// The last day of its calibration has passed.
+    CalibrationPast,
+    /// The tool's deviation reaches over a limit, where the entry is `guarded`.
+    NotProved,
 }
 
 impl Torque {
+    /// The classes it can return.
+    #[must_use]
+    pub fn classes(&self) -> Vec<&'static str> {
+        let excepted = (!self.exceptions.is_empty()).then_some(BY_EXCEPTION);
+        [INSIDE, OUTSIDE].into_iter().chain(excepted).collect()
+    }
+
     /// The keys it needs on the sheet.
     #[must_use]
     pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {

@@ -151,6 +151,9 @@ impl Check<'_> {
         {
             self.problem(&classes_place, "every class is \"not_yet\", so the step could never be done");
         }
+        for (read, kind, unit) in entry.ask.reads() {
+            self.read(place, read, kind, unit);
+        }
         match &entry.ask {
             Ask::SignOff(asked) if self.names.sign(&asked.sign).is_none() => {
                 self.problem(place, format!("no sign-off is called \"{}\"", asked.sign));
@@ -159,6 +162,12 @@ impl Check<'_> {
                 self.problem(place, "a sign-off is never optional; set the step aside or take it out");
             }
             Ask::Count(count) => self.pieces(&format!("{place}/ask/count/of"), &count.of),
+            Ask::CoolDown(cool_down) => {
+                self.conditions(&format!("{place}/ask/cool_down/heated_by"), &cool_down.heated_by, false);
+            }
+            Ask::Balance(balance) if balance.drained.is_empty() || balance.added.is_empty() => {
+                self.problem(place, "a balance needs at least one amount drained and one added");
+            }
             Ask::Choice(choice) => {
                 let classes: Vec<String> = choice.options.iter().map(|option| option.class.clone()).collect();
                 self.distinct(&format!("{place}/ask/choice/options"), &classes);
@@ -167,6 +176,28 @@ impl Check<'_> {
                 }
             }
             _ => {}
+        }
+    }
+
+    /// Another entry that this one reads, as `step.entry`.
+    fn read(&mut self, place: &str, read: &str, kind: &str, unit: Option<&str>) {
+        let steps = self.checklist.phases.iter().flat_map(|phase| &phase.steps);
+        let named = read.split_once('.').and_then(|(step, id)| {
+            let step = steps.into_iter().find(|found| found.id == step)?;
+            step.entries.iter().find(|entry| entry.id == id)
+        });
+        let wanted = unit.map_or_else(|| format!("a {kind}"), |unit| format!("a {kind} in {unit}"));
+        match named.map(|entry| &entry.ask) {
+            None => {
+                self.problem(
+                    place,
+                    format!("no entry is called \"{read}\"; write it as step.entry, {wanted}"),
+                );
+            }
+            Some(Ask::Reading(reading))
+                if kind == "reading" && unit.is_none_or(|unit| reading.unit == unit) => {}
+            Some(Ask::Level(_)) if kind == "level" => {}
+            Some(_) => self.problem(place, format!("\"{read}\" must be {wanted}")),
         }
     }
 }

@@ -1,0 +1,179 @@
+//! What was drained against what went in, drawn by [`panside_trade::balance`] from what other entries took down.
+
+use panside_procedure::format::entry::{self, Amount};
+use panside_trade::TradeError;
+use panside_trade::balance::{self, BalanceClass, Fluid, balance};
+use panside_trade::measure::{Density, Measure, Temperature, TemperatureDifference, Volume};
+use serde::{Deserialize, Serialize};
+
+use super::past::Past;
+use super::{Classified, Context, named, no_sheet_value, quantity};
+use crate::message::{
+    Message, balance_beyond_capacity, balance_closes, balance_explain, balance_explained, balance_less_in,
+    balance_more_in, balance_no_entry, of_figure, of_trade, words,
+};
+use crate::request::Refusal;
+use crate::sheet::Specs;
+use crate::value::{Accounted, EntryValue};
+
+/// How far a volume read on a jug is taken to be off to both sides, in L: half of a graduation of 0.1 L. Our choice.
+const JUG_OFF_L: f64 = 0.05;
+
+/// How far a fluid temperature is taken to be off to both sides, in K. Our choice.
+const THERMOMETER_OFF_K: f64 = 2.0;
+
+/// How far the sheet's density is taken to be off to both sides, in kg/m³. Our choice.
+const DENSITY_OFF: f64 = 10.0;
+
+/// Fluid from the can, as its temperature was typed.
+#[derive(Clone, Copy)]
+pub(super) struct Can<'a> {
+    pub temperature: &'a str,
+    pub unit: &'a str,
+}
+
+/// A balance judged, and how it came about.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct BalanceResult {
+    /// `closes`, `differs` or `explained`.
+    pub class: String,
+    /// The figure; nothing where it could not be drawn.
+    pub balance: Option<balance::Balance>,
+}
+
+pub(super) fn classify(
+    asked: &entry::Balance,
+    specs: &Specs,
+    can: Can<'_>,
+    explained: Option<&Accounted>,
+    context: &Context<'_>,
+) -> Result<Classified, Refusal> {
+    let mut said = Vec::new();
+    let from_can = asked.drained.iter().chain(&asked.added).any(|amount| amount.temperature.is_none());
+    let temperature = if from_can { Some(quantity::<Temperature>(can.temperature, can.unit)?) } else { None };
+    let fluid = fluid(asked, specs)?;
+    // What is missing or can't be reckoned with was entered elsewhere: it is explained here, and holds nobody for ever.
+    let drawn = match amounts(asked, fluid, temperature, context) {
+        Ok(fluid) => balance(fluid).map_err(|error| said.push(of_figure(&error))).ok(),
+        Err(missing) => {
+            said.push(missing);
+            None
+        }
+    };
+    if let Some(drawn) = &drawn {
+        said.extend(say(drawn));
+    }
+    let closes = drawn.as_ref().is_some_and(|it| it.class == BalanceClass::Balanced && !it.beyond_capacity);
+    let kept = if closes { None } else { explained.map(named).transpose()? };
+    let class = match (closes, &kept) {
+        (true, _) => "closes",
+        (false, Some(_)) => "explained",
+        (false, None) => "differs",
+    };
+    match &kept {
+        Some(kept) => said.push(balance_explained(&kept.by, &kept.reason)),
+        None if !closes => said.push(balance_explain()),
+        None => {}
+    }
+    let value = EntryValue::Balance {
+        temperature: can.temperature.trim().to_owned(),
+        temperature_unit: can.unit.trim().to_owned(),
+        explained: kept,
+    };
+    let result = BalanceResult { class: class.to_owned(), balance: drawn };
+    Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&result))
+}
+
+/// What the sheet says about the fluid.
+fn fluid(asked: &entry::Balance, specs: &Specs) -> Result<Fluid, Refusal> {
+    let trade = |error: TradeError| Refusal::from(of_trade(&error));
+    let of = |key: &str| specs.measure(key).ok_or_else(|| no_sheet_value(key));
+    Ok(Fluid {
+        drained: Vec::new(),
+        added: Vec::new(),
+        density: Density::try_from(of(&asked.density)?).map_err(trade)?,
+        density_off_by: Density::from_kilograms_per_cubic_metre(DENSITY_OFF).map_err(trade)?,
+        unseen: Volume::try_from(of(&asked.unseen)?).map_err(trade)?,
+        capacity: match &asked.capacity {
+            Some(key) => Some(Volume::try_from(of(key)?).map_err(trade)?),
+            None => None,
+        },
+    })
+}
+
+/// Puts in what other entries took down.
+fn amounts(
+    asked: &entry::Balance,
+    mut fluid: Fluid,
+    can: Option<Temperature>,
+    context: &Context<'_>,
+) -> Result<Fluid, Message> {
+    for (wanted, side) in [(&asked.drained, &mut fluid.drained), (&asked.added, &mut fluid.added)] {
+        for amount in wanted {
+            side.extend(taken(amount, can, context.past)?);
+        }
+    }
+    Ok(fluid)
+}
+
+/// One amount for each time the work was done.
+fn taken(
+    amount: &Amount,
+    can: Option<Temperature>,
+    past: Option<Past<'_>>,
+) -> Result<Vec<balance::Amount>, Message> {
+    let volumes = read::<Volume>(&amount.volume, past)?;
+    let temperatures = match &amount.temperature {
+        Some(entry) => read::<Temperature>(entry, past)?,
+        None => can.into_iter().collect(),
+    };
+    let mut amounts = Vec::new();
+    for (at, volume) in volumes.into_iter().enumerate() {
+        let last = temperatures.get(at).or(temperatures.last());
+        let Some(temperature) = last else { return Err(balance_no_entry(words(&amount.volume))) };
+        // Of what was not poured nothing is misread.
+        let off_by = if volume.litres() > 0.0 { JUG_OFF_L } else { 0.0 };
+        amounts.push(balance::Amount {
+            volume,
+            off_by: Volume::from_litres(off_by).map_err(|error| of_trade(&error))?,
+            temperature: *temperature,
+            temperature_off_by: TemperatureDifference::from_kelvins(THERMOMETER_OFF_K)
+                .map_err(|error| of_trade(&error))?,
+        });
+    }
+    Ok(amounts)
+}
+
+/// What was read at an entry that is named as `step.entry`.
+fn read<T>(entry: &str, past: Option<Past<'_>>) -> Result<Vec<T>, Message>
+where
+    T: TryFrom<Measure, Error = TradeError>,
+{
+    let (step, id) = entry.split_once('.').unwrap_or((entry, ""));
+    let taken = past.map(|past| past.latest(step, id)).unwrap_or_default();
+    let typed = taken.iter().filter_map(|taken| match taken.value {
+        EntryValue::Reading { value, unit } => Some(quantity::<T>(value, unit)),
+        _ => None,
+    });
+    let read = typed.collect::<Result<Vec<T>, Refusal>>().map_err(|refusal| refusal.message)?;
+    if read.is_empty() {
+        let label = past.and_then(|past| past.label(step, id));
+        return Err(balance_no_entry(label.unwrap_or_else(|| words(entry))));
+    }
+    Ok(read)
+}
+
+fn say(drawn: &balance::Balance) -> Vec<Message> {
+    let litres = |value: f64| Volume::from_litres(value.abs()).map_or(String::new(), |it| it.to_string());
+    let (off, sure) = (litres(drawn.difference), litres(drawn.uncertainty.expanded));
+    let (out, in_) = (litres(drawn.drained_at_15), litres(drawn.added_at_15));
+    let mut said = vec![match drawn.class {
+        BalanceClass::Balanced => balance_closes(out, in_, sure),
+        BalanceClass::MoreIn => balance_more_in(off, sure, out, in_),
+        BalanceClass::LessIn => balance_less_in(off, sure, out, in_),
+    }];
+    if drawn.beyond_capacity {
+        said.push(balance_beyond_capacity());
+    }
+    said
+}

@@ -1,0 +1,137 @@
+//! A coil's resistance, judged by [`panside_trade::coil`] at the temperature of its limits.
+
+use panside_procedure::format::entry::Coil;
+use panside_trade::coil::{
+    CoilClass, CoilLimits, CoilReading, CoilResult, MeterError, MeterShows, judge_coil, parse_shown,
+};
+use panside_trade::measure::{Measure, Resistance, Temperature, TemperatureDifference};
+use panside_trade::number::parse_number;
+use panside_trade::{FigureError, TradeError};
+use serde::{Deserialize, Serialize};
+
+use super::{Classified, no_sheet_value, quantity};
+use crate::message::{
+    Message, coil_above, coil_below, coil_inside, coil_meter_unknown, coil_open, coil_short, coil_unclear,
+    of_figure, of_trade, words,
+};
+use crate::request::Refusal;
+use crate::sheet::Specs;
+use crate::value::{self, CoilValue, EntryValue};
+
+/// For which temperature limits stand where the sheet says nothing, in °C.
+const USUAL_CELSIUS: f64 = 20.0;
+
+/// How far the thermometer is taken to be off to both sides, in K: our choice, as for every other temperature of fluid
+/// that a scan tool or a probe gives.
+const THERMOMETER_OFF_K: f64 = 2.0;
+
+/// A coil judged, and how it came about.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct CoilJudged {
+    /// What the figure gave.
+    #[serde(flatten)]
+    pub result: CoilResult,
+    /// Whether the meter's error was given; else the reading was taken as it stands.
+    pub meter_known: bool,
+}
+
+pub(super) fn classify(asked: &Coil, specs: &Specs, typed: &CoilValue) -> Result<Classified, Refusal> {
+    let limits = limits(asked, specs)?;
+    let reading = reading(typed)?;
+    let result =
+        judge_coil(reading, limits).map_err(|error: FigureError| Refusal::from(of_figure(&error)))?;
+    let mut said = vec![say(&result, &asked.limits)];
+    if typed.meter.is_none() && matches!(reading.shows, MeterShows::Reading(_)) {
+        said.push(coil_meter_unknown());
+    }
+    let judged = CoilJudged { meter_known: typed.meter.is_some(), result };
+    let value = EntryValue::Coil(trimmed(typed));
+    Ok(Classified { class: class_name(result.class).to_owned(), value, detail: None, said }
+        .with_detail(&judged))
+}
+
+/// The limits on the sheet, with their temperature.
+pub(crate) fn limits(asked: &Coil, specs: &Specs) -> Result<CoilLimits, Refusal> {
+    let trade = |error: TradeError| Refusal::from(of_trade(&error));
+    let (low, high) = specs.range(&asked.limits).ok_or_else(|| no_sheet_value(&asked.limits))?;
+    let ohms = |limit: Measure| Resistance::try_from(limit).map_err(trade);
+    let at = match &asked.at {
+        Some(key) => {
+            Temperature::try_from(specs.measure(key).ok_or_else(|| no_sheet_value(key))?).map_err(trade)?
+        }
+        None => Temperature::from_celsius(USUAL_CELSIUS).map_err(trade)?,
+    };
+    Ok(CoilLimits { lowest: ohms(low)?, highest: ohms(high)?, at })
+}
+
+fn reading(typed: &CoilValue) -> Result<CoilReading, Refusal> {
+    let trade = |error: TradeError| Refusal::from(of_trade(&error));
+    let ohms = |text: &str| quantity::<Resistance>(text, &typed.unit);
+    let shows = match parse_shown(&typed.shows) {
+        Ok(MeterShows::Overload) => MeterShows::Overload,
+        _ => MeterShows::Reading(ohms(&typed.shows)?),
+    };
+    let zero = || Resistance::from_ohms(0.0).map_err(trade);
+    let meter = match &typed.meter {
+        Some(value::MeterError { percent, digits }) => {
+            MeterError { percent: parse_number(percent).map_err(trade)?, digits: ohms(digits)? }
+        }
+        None => MeterError { percent: 0.0, digits: zero()? },
+    };
+    // Without the meter's error nothing is told of errors at all: a verdict that knows of one only would look surer.
+    let off = if typed.meter.is_some() { THERMOMETER_OFF_K } else { 0.0 };
+    Ok(CoilReading {
+        shows,
+        leads: typed.leads.as_deref().map_or_else(zero, ohms)?,
+        meter,
+        temperature: quantity(&typed.temperature, &typed.temperature_unit)?,
+        temperature_off_by: TemperatureDifference::from_kelvins(off).map_err(trade)?,
+    })
+}
+
+/// The class as `Ask::classes` lists it.
+fn class_name(class: CoilClass) -> &'static str {
+    match class {
+        CoilClass::In => "inside",
+        CoilClass::Low | CoilClass::High => "outside",
+        CoilClass::Open => "open",
+        CoilClass::Short => "short",
+        CoilClass::Unclear => "unclear",
+    }
+}
+
+fn say(result: &CoilResult, key: &str) -> Message {
+    let limits = &result.limits;
+    let [low, high] = [limits.lowest, limits.highest].map(Measure::from);
+    let at = Measure::from(limits.at);
+    let is = result.at_reference.map_or_else(|| "OL".to_owned(), |ohms| ohms.to_string());
+    match result.class {
+        CoilClass::In => coil_inside(is, at, low, high, words(key)),
+        CoilClass::Low => coil_below(is, at, low, high, words(key)),
+        CoilClass::High => coil_above(is, at, low, high, words(key)),
+        CoilClass::Open => coil_open(is, at),
+        CoilClass::Short => coil_short(is, at),
+        CoilClass::Unclear => {
+            let between = |at: usize| {
+                let ends = result.between.map(|(least, most)| [least, most]);
+                ends.map_or_else(String::new, |ends| ends[at].to_string())
+            };
+            coil_unclear(between(0), between(1), at, low, high)
+        }
+    }
+}
+
+fn trimmed(typed: &CoilValue) -> CoilValue {
+    let trim = |text: &String| text.trim().to_owned();
+    CoilValue {
+        shows: trim(&typed.shows),
+        unit: trim(&typed.unit),
+        leads: typed.leads.as_ref().map(trim),
+        temperature: trim(&typed.temperature),
+        temperature_unit: trim(&typed.temperature_unit),
+        meter: typed
+            .meter
+            .as_ref()
+            .map(|meter| value::MeterError { percent: trim(&meter.percent), digits: trim(&meter.digits) }),
+    }
+}

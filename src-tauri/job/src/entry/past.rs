@@ -1,0 +1,149 @@
+//! What happened on the job before an entry is judged: what other entries took down, and what heated the vehicle.
+
+use panside_journal::Stamp;
+use panside_procedure::format::Assignments;
+
+use crate::clock::elapsed_ms;
+use crate::event::Event;
+use crate::job::{EnteredValue, Job, Stretch};
+use crate::value::EntryValue;
+
+/// What happened before an entry is judged.
+#[derive(Debug, Clone, Copy)]
+pub struct Past<'a> {
+    job: &'a Job,
+    /// Events of the wish that is decided just now: not written yet.
+    pending: &'a [Event],
+    now: &'a Stamp,
+    /// Only what was written before this event counts; nothing: all of it.
+    until: Option<u64>,
+}
+
+/// A value that was taken down.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Taken<'a> {
+    pub value: &'a EntryValue,
+    pub at: &'a Stamp,
+    /// Its place among all events, those not written yet included.
+    pub place: u64,
+}
+
+/// When something last heated the vehicle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Heated {
+    /// Never on this job.
+    Never,
+    /// Until then.
+    Until(Stamp),
+    /// It does now.
+    Now,
+}
+
+impl<'a> Past<'a> {
+    /// All that happened until now, with what a wish has brought so far.
+    pub(crate) fn of(job: &'a Job, pending: &'a [Event], now: &'a Stamp) -> Past<'a> {
+        Past { job, pending, now, until: None }
+    }
+
+    /// All that happened before an event was written.
+    pub(crate) fn before(job: &'a Job, event: u64, at: &'a Stamp) -> Past<'a> {
+        Past { job, pending: &[], now: at, until: Some(event) }
+    }
+
+    /// What was taken down at an entry of work that still counts, on paper or not, stretch by stretch: of each stretch
+    /// that was done, or is in hand, the last value. Work that was done again was done twice.
+    pub(crate) fn latest(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
+        let counted = self.stretches(step).filter(|stretch| stretch.is_done() || stretch.ended.is_none());
+        let lists = counted.map(|stretch| (stretch.ended.is_none(), self.of_stretch(stretch, entry)));
+        let mut lists: Vec<(bool, Vec<Taken<'a>>)> = lists.collect();
+        let pending = self.pending(step, entry);
+        match lists.last_mut() {
+            Some((true, open)) => open.extend(pending),
+            _ => lists.push((true, pending)),
+        }
+        lists.into_iter().filter_map(|(_, list)| list.last().copied()).collect()
+    }
+
+    /// What was read at an entry, oldest first, also in work that was left; nothing that was put right on paper.
+    pub(crate) fn readings(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
+        let worked = self.stretches(step).filter(|stretch| !stretch.on_paper);
+        let read = worked.flat_map(|stretch| self.of_stretch(stretch, entry));
+        read.chain(self.pending(step, entry)).collect()
+    }
+
+    /// The same of the stretch of work that goes on, or of the last one.
+    pub(crate) fn in_hand(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
+        let last = self.stretches(step).filter(|stretch| !stretch.on_paper).last();
+        let goes_on = last.filter(|stretch| stretch.ended.is_none() || self.until.is_some());
+        let read = goes_on.map(|stretch| self.of_stretch(stretch, entry)).unwrap_or_default();
+        read.into_iter().chain(self.pending(step, entry)).collect()
+    }
+
+    /// What a checklist calls an entry.
+    pub(crate) fn label(&self, step: &str, entry: &str) -> Option<String> {
+        let step = self.job.procedure.step(self.job.procedure.names.step(step)?);
+        step.entries.iter().find(|found| found.id == entry).map(|found| found.label.clone())
+    }
+
+    /// When one of these conditions last had the value that heats.
+    pub(crate) fn heated(&self, by: &Assignments) -> Heated {
+        let machine = &self.job.procedure.machine;
+        let mut last: Option<(u64, Stamp)> = None;
+        for (name, value) in by {
+            let Some(var) = self.job.procedure.names.var(name) else { continue };
+            let Some(hot) = self.job.procedure.names.value_of(var, value) else { continue };
+            let mut changes = self.job.changes.iter().filter(|change| change.var == var);
+            let until = self.until.unwrap_or(u64::MAX);
+            let first_later = changes.clone().find(|change| change.mark.seq >= until);
+            let is = first_later.map_or(machine.value(&self.job.state, var), |change| change.from);
+            if is == hot {
+                return Heated::Now;
+            }
+            let ended = changes.rfind(|change| change.mark.seq < until && change.from == hot);
+            if let Some(change) = ended
+                && last.is_none_or(|(seq, _)| seq < change.mark.seq)
+            {
+                last = Some((change.mark.seq, change.mark.stamp));
+            }
+        }
+        last.map_or(Heated::Never, |(_, stamp)| Heated::Until(stamp))
+    }
+
+    fn stretches(&self, step: &str) -> impl Iterator<Item = &'a Stretch> + use<'a> {
+        let until = self.until.unwrap_or(u64::MAX);
+        let found = self.job.procedure.names.step(step);
+        let stretches = found.map(|found| self.job.step(found).stretches.as_slice()).unwrap_or_default();
+        // What was struck later still counted then.
+        let void = move |stretch: &Stretch| stretch.void.as_ref().is_some_and(|mark| mark.seq < until);
+        stretches.iter().filter(move |stretch| !void(stretch) && stretch.begun.seq < until)
+    }
+
+    fn of_stretch(&self, stretch: &'a Stretch, entry: &str) -> Vec<Taken<'a>> {
+        let until = self.until.unwrap_or(u64::MAX);
+        let wanted = |value: &&EnteredValue| value.entry == entry && value.mark.seq < until;
+        let taken = |value: &'a EnteredValue| Taken {
+            value: &value.value,
+            at: &value.mark.stamp,
+            place: value.mark.seq,
+        };
+        stretch.entries.iter().filter(wanted).map(taken).collect()
+    }
+
+    fn pending(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
+        let (now, first) = (self.now, self.job.last_seq() + 1);
+        let taken = self.pending.iter().zip(first..).filter_map(|(event, place)| match event {
+            Event::Entered(entered) if entered.step == step && entered.entry == entry => {
+                Some(Taken { value: &entered.value, at: now, place })
+            }
+            _ => None,
+        });
+        taken.collect()
+    }
+}
+
+/// A point in time on the clock of `at`, in milliseconds of its wall clock: so long before it as it was. Nothing where
+/// a clock went back, so that nobody knows how long.
+pub(crate) fn ms_on_clock_of(at: &Stamp, then: &Stamp) -> Option<i64> {
+    let before = i64::try_from(elapsed_ms(then, at)?).ok()?;
+    at.wall_ms.checked_sub(before)
+}

@@ -1,0 +1,65 @@
+//! What was drained against what went in, from what other entries took down.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::SheetNeed;
+use crate::format::sheet::ValueKind;
+
+/// The difference lies within its own uncertainty.
+pub const CLOSES: &str = "closes";
+/// It does not, and nobody has said why: the step is held.
+pub const DIFFERS: &str = "differs";
+/// It does not, and somebody has said, by name, where the fluid is.
+pub const EXPLAINED: &str = "explained";
+/// Every class of a balance.
+pub const CLASSES: [&str; 3] = [CLOSES, DIFFERS, EXPLAINED];
+
+/// Amounts drained and added, compared at 15 °C.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "AskBalance")]
+#[serde(deny_unknown_fields)]
+pub struct Balance {
+    /// What came out; at least one.
+    pub drained: Vec<Amount>,
+    /// What went in; at least one.
+    pub added: Vec<Amount>,
+    /// Sheet key of the fluid's density at 15 °C.
+    pub density: String,
+    /// Sheet key of what may be lost or gained unseen, to both sides: splash, rags, what a new filter holds.
+    pub unseen: String,
+    /// Sheet key of what the transmission holds, if the sheet says so.
+    #[serde(default)]
+    pub capacity: Option<String>,
+}
+
+/// An amount that another entry took down.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "BalanceAmount")]
+#[serde(deny_unknown_fields)]
+pub struct Amount {
+    /// The reading of its volume, as `step.entry`.
+    pub volume: String,
+    /// The reading of its temperature, as `step.entry`. Absent: fluid from the can, whose temperature is asked for here.
+    #[serde(default)]
+    pub temperature: Option<String>,
+}
+
+impl Balance {
+    /// The keys it needs on the sheet.
+    #[must_use]
+    pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+        let measure = |key, unit| SheetNeed { key, kind: ValueKind::Measure, unit: Some(unit) };
+        let capacity = self.capacity.as_deref().map(|key| measure(key, "L"));
+        [measure(&self.density, "kg/m³"), measure(&self.unseen, "L")].into_iter().chain(capacity).collect()
+    }
+
+    /// The entries it reads as `step.entry`, each with the unit that it must be asked in.
+    pub fn reads(&self) -> impl Iterator<Item = (&str, &'static str)> {
+        self.drained.iter().chain(&self.added).flat_map(|amount| {
+            let temperature = amount.temperature.as_deref().map(|entry| (entry, "°C"));
+            std::iter::once((amount.volume.as_str(), "L")).chain(temperature)
+        })
+    }
+}

@@ -1,0 +1,43 @@
+//! The resistance of a coil, worked out at the temperature for which its limits stand.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::SheetNeed;
+use crate::format::sheet::ValueKind;
+
+/// Within the sheet's limits, also with every error against it.
+pub const INSIDE: &str = "inside";
+/// Below or above the sheet's limits, whatever the errors.
+pub const OUTSIDE: &str = "outside";
+/// Open: the meter shows overload, or far more than the limits.
+pub const OPEN: &str = "open";
+/// Short: not to be told from the leads, or far less than the limits.
+pub const SHORT: &str = "short";
+/// A limit lies within the errors of meter and thermometer.
+pub const UNCLEAR: &str = "unclear";
+/// Every class of a coil.
+pub const CLASSES: [&str; 5] = [INSIDE, OUTSIDE, OPEN, SHORT, UNCLEAR];
+
+/// A coil's resistance with the coil's temperature, judged against a range of the sheet.
+#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[ts(rename = "AskCoil")]
+#[serde(deny_unknown_fields)]
+pub struct Coil {
+    /// Sheet key of the range it must be in.
+    pub limits: String,
+    /// Sheet key of the temperature for which that range stands. Absent: 20 °C.
+    #[serde(default)]
+    pub at: Option<String>,
+}
+
+impl Coil {
+    /// The keys it needs on the sheet.
+    #[must_use]
+    pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+        let limits = SheetNeed { key: &self.limits, kind: ValueKind::Range, unit: Some("Ω") };
+        let at = self.at.as_deref().map(|key| SheetNeed { key, kind: ValueKind::Measure, unit: Some("°C") });
+        std::iter::once(limits).chain(at).collect()
+    }
+}
