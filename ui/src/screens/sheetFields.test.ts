@@ -14,7 +14,7 @@ import {
 } from "./sheetFields";
 
 const torque: TypedIs = {
-  torque: { fasteners: "16", stages: ["4", "9"], unit: "N·m", tolerance_percent: "11" },
+  torque: { fasteners: "16", stages: ["4", "9"], unit: "N·m", tolerance_percent: "11", positions: [], pattern: "crosswise" },
 };
 const chart: TypedIs = {
   chart: {

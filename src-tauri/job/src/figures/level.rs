@@ -73,7 +73,7 @@ fn draw(job: &Job, key: &str, chart: &Chart, readings: &[Readings<'_>]) -> Optio
         let at = middle(&entry.at.iter().map(|at| spot(*at)).collect::<Vec<_>>());
         plot.labels.push(Label { at, says: beside(job, entry), counts });
     }
-    plot.lines.extend(path(&plot));
+    plot.lines = paths(job, readings, &plot.labels);
     let mut says = vec![sheet_chart(said(chart))];
     says.extend(readings.iter().map(|entry| sentence(job, entry)));
     Some(Figure {
@@ -96,10 +96,15 @@ fn title(job: &Job, key: &str) -> Vec<String> {
     labels
 }
 
-/// From each level that counts to the next.
-fn path(plot: &Plot) -> Option<Line> {
-    let through: Vec<Spot> = plot.labels.iter().filter(|label| label.counts).map(|label| label.at).collect();
-    (through.len() > 1).then_some(Line { style: LineStyle::Path, through })
+/// From each level that counts to the next one, where the checklist says that only fluid was added between.
+fn paths(job: &Job, readings: &[Readings<'_>], labels: &[Label]) -> Vec<Line> {
+    let counts: Vec<_> = readings.iter().zip(labels).filter(|(entry, _)| entry.of.counts).collect();
+    let added = counts.windows(2).filter(|pair| added(job, pair[1].0).is_some());
+    let line = |pair: &[(&Readings<'_>, &Label)]| Line {
+        style: LineStyle::Path,
+        through: vec![pair[0].1.at, pair[1].1.at],
+    };
+    added.map(line).collect()
 }
 
 fn middle(spots: &[Spot]) -> Spot {

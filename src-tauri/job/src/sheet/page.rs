@@ -75,6 +75,7 @@ pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs) -> SheetV
             temperature_units: temperature_units_of(&value.is),
             choices: need.map(|need| need.choices.clone()).unwrap_or_default(),
             chart: chart(&value.is),
+            bolts: bolts::drawn(&value.is),
             problems,
             entered: stands
                 .map(|old| SheetEntered { by: old.entered_by.clone(), on: old.entered_on.clone() }),
@@ -90,6 +91,7 @@ impl SheetView {
         self.title.iter_mut().for_each(&mut *put);
         for value in &mut self.values {
             value.chart.iter_mut().for_each(|chart| put(&mut chart.says));
+            value.bolts.iter_mut().for_each(|map| map.each_message(put));
             value.problems.iter_mut().for_each(|problem| put(&mut problem.message));
         }
     }

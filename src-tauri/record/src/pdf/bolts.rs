@@ -39,9 +39,10 @@ pub(super) fn draw(flow: &mut Flow, owner: Owner, map: &BoltMap, (x, y, width, h
         flow.label(owner, &number, look, at.0 - wide / 2.0, at.1 + 2.5);
         if let Some(note) = &bolt.note {
             let wide = flow.letters.one(note, Look::FOOT).width;
-            // Beside the fastener, on the side where the middle of the cover is.
-            let left = if at.0 > x + width / 2.0 { at.0 - RADIUS - 3.0 - wide } else { at.0 + RADIUS + 3.0 };
-            flow.label(owner, note, Look::FOOT, left, at.1 + 2.5);
+            // Towards the middle of the cover; over the notches where that is upwards.
+            let up = at.1 > y + height / 2.0;
+            let baseline = if up { at.1 - RADIUS - 7.0 } else { at.1 + RADIUS + 8.0 };
+            flow.label(owner, note, Look::FOOT, at.0 - wide / 2.0, baseline);
         }
     }
 }

@@ -194,7 +194,7 @@ fn write_labels(flow: &mut Flow, owner: Owner, plot: &Plot, said: Said, (on, aro
 /// Small places along the edges of bands and along lines, which words should not lie on.
 fn edges(plot: &Plot, on: On) -> Vec<Place> {
     let bands = plot.bands.iter().flat_map(|band| [&band.low, &band.high]);
-    let lines = plot.lines.iter().filter(|drawn| drawn.style != LineStyle::Path).map(|drawn| &drawn.through);
+    let lines = plot.lines.iter().map(|drawn| &drawn.through);
     let mut places = Vec::new();
     for edge in bands.chain(lines) {
         for pair in on.through(edge).windows(2) {
