@@ -170,3 +170,6 @@ fn name_of(class: impl Serialize) -> String {
 fn no_sheet_value(key: &str) -> Refusal {
     entry_no_sheet_value(key).into()
 }
+
+#[cfg(test)]
+mod tests;

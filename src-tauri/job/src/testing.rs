@@ -47,6 +47,17 @@ pub fn specs() -> Arc<Specs> {
     Arc::clone(&READ)
 }
 
+/// A small checklist with one entry of each kind that is worked out, and its sheet.
+pub fn figures() -> (Arc<Procedure>, Arc<Specs>) {
+    static READ: LazyLock<(Arc<Procedure>, Arc<Specs>)> = LazyLock::new(|| {
+        let bytes = include_bytes!("../tests/fixtures/figures.checklist.json");
+        let procedure = Procedure::load(bytes).unwrap_or_else(|problems| panic!("{problems}"));
+        let sheet = load::sheet(include_bytes!("../tests/fixtures/figures.sheet.json")).unwrap();
+        (Arc::new(procedure), Arc::new(Specs::of(&sheet).unwrap()))
+    });
+    READ.clone()
+}
+
 pub fn tool() -> Tool {
     Tool {
         name: "quarter-inch click wrench".into(),
@@ -112,7 +123,7 @@ pub fn clicked() -> EntryValue {
     EntryValue::Torque {
         stages: vec!["4".into(), "9".into()],
         unit: "N·m".into(),
-        tool: tool(),
+        tool: Box::new(tool()),
         adapter: None,
         angles: Vec::new(),
         exception: None,
@@ -137,7 +148,11 @@ pub struct Bay {
 
 impl Bay {
     pub fn open() -> Bay {
-        let (procedure, specs) = (procedure(), specs());
+        Bay::with(procedure(), specs())
+    }
+
+    /// A job on another checklist.
+    pub fn with(procedure: Arc<Procedure>, specs: Arc<Specs>) -> Bay {
         let pinned = |id: &str| Pinned { id: id.into(), revision: 1, hash: Hash::of(id.as_bytes()) };
         let intake = Intake {
             checklist_hash: pinned("pan-short").hash,

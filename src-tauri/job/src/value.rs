@@ -77,7 +77,7 @@ pub enum EntryValue {
         /// The unit of the settings as text, such as `N·m`.
         unit: String,
         /// The tool.
-        tool: Tool,
+        tool: Box<Tool>,
         /// The adapter between tool and bolt, where one was used.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         adapter: Option<Adapter>,

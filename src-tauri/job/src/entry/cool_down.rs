@@ -226,7 +226,12 @@ fn infrared(
     };
     let set_to = parse_number(set_to).map_err(|error| Refusal::from(of_trade(&error)))?;
     let reading = InfraredReading { shows: result.shows, set_to, surface: surface.emissivity(), ambient };
-    let found = surface_temperature(reading).map_err(|error| Refusal::from(of_figure(&error)))?;
+    let found = match surface_temperature(reading) {
+        Ok(found) => found,
+        // So hot that it can't be told how hot: hot it is.
+        Err(FigureError::Radiation { .. }) if result.shows > result.limit => return Ok(()),
+        Err(error) => return Err(of_figure(&error).into()),
+    };
     // What is too hot even as it reads is too hot; everything else on such a surface is no evidence.
     if !found.is_evidence && result.shows <= result.limit {
         return Err(cool_down_no_evidence().into());

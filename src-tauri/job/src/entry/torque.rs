@@ -262,7 +262,7 @@ mod tests {
         let value = EntryValue::Torque {
             stages,
             unit: unit.into(),
-            tool,
+            tool: Box::new(tool),
             adapter: None,
             angles: Vec::new(),
             exception: None,

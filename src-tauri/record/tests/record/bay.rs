@@ -234,7 +234,7 @@ pub fn clicked() -> EntryValue {
     EntryValue::Torque {
         stages: vec!["4,0".into(), "9,0".into()],
         unit: "N·m".into(),
-        tool,
+        tool: Box::new(tool),
         adapter: None,
         angles: Vec::new(),
         exception: None,

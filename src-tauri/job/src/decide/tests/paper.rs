@@ -50,7 +50,7 @@ fn paper_is_judged_as_of_the_day_of_the_work() {
     let due_then = Tool { calibration_due: "2026-03-02".into(), ..crate::testing::tool() };
     let mut right_tool = clicked();
     let EntryValue::Torque { tool, .. } = &mut right_tool else { panic!("clicks are torque") };
-    *tool = due_then;
+    **tool = due_then;
     let right = Request::Rerecord {
         step: "pan_up".into(),
         entries: [("torque".to_owned(), right_tool)].into(),
