@@ -55,7 +55,7 @@ for (const scene of scenes) {
   await page.addInitScript(playCore, {
     job,
     record: read("record"),
-    figures: read("figures"),
+    figures: read(scene.figures ?? "figures"),
     where: {
       screen: "job",
       steps: job && scene.step ? { [job.job]: scene.step } : {},

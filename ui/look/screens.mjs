@@ -56,6 +56,8 @@ const typed = {
   conditions: {},
   tried: null,
 };
+const larger = (what) => (page) =>
+  page.getByRole("button", { name: new RegExp(`^Show larger: .*${what}`) }).first().click();
 const message = (text) => ({ id: "said", args: {}, text });
 const turned = {
   problems: [
@@ -120,8 +122,15 @@ export const screens = [
   { name: "figures", page: "210", where: { screen: "figures" } },
   { name: "figures-dark", page: "210", where: { screen: "figures", dark: true } },
   { name: "figures-none", page: "000", where: { screen: "figures" }, answers: { figures: { figures: [] } } },
-  { name: "figures-level", page: "210", where: { screen: "figures" }, taps: [/^Show larger: .*stick/] },
-  { name: "figures-bolts", page: "210", where: { screen: "figures" }, taps: [/^Show larger: .*pan/i] },
+  { name: "figures-level", page: "210", where: { screen: "figures" }, taps: [larger("stick")] },
+  ...["Joint", "Coil", "Fluid balance", "Stick", "Bolts"].map((what) => ({
+    name: `figures-measured-${what.split(" ").at(-1).toLowerCase()}`,
+    page: "210",
+    figures: "measured/figures",
+    where: { screen: "figures" },
+    taps: [larger(what)],
+  })),
+  { name: "figures-bolts", page: "210", where: { screen: "figures" }, taps: [larger("pan")] },
   { name: "record", page: "210", where: { screen: "record" }, taps: ["Save the record"] },
   {
     name: "record-saved",

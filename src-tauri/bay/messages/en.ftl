@@ -638,11 +638,11 @@ figure-cooling-first = minutes since the first reading
 figure-cooling-mark = touch limit { $limit }
 # $time: when
 figure-cooling-not-before = not before { $time }
-# $readings: each with its time; $counted: how many of them count
+# $readings: each with its time; $counted: how many of them count, taken since the part was last heated
 figure-cooling-readings = Probed: { $readings }. { $counted ->
     [one] One reading counts
    *[other] { $counted } readings count
-} since the engine was off.
+}.
 # $limit: the touch limit; $ambient: temperature of the surroundings
 figure-cooling-limit = It may be touched at { $limit }; the surroundings have { $ambient }.
 # $class: below, cools, spread, too_few, rises, never or no_curve; $time: when, where it cools

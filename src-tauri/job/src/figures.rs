@@ -19,7 +19,7 @@ use ts_rs::TS;
 pub use bolts::{BoltMap, DrawnBolt, StageLine};
 pub use plot::{Axis, Band, Column, Label, Line, LineStyle, Plot, Point, Spot, Tick};
 
-pub(crate) use bolts::map as bolt_map;
+pub(crate) use bolts::{map as bolt_map, places as bolt_places};
 pub(crate) use plot::Frame;
 
 use crate::clock::civil_time;
@@ -102,6 +102,8 @@ struct Taken<'a> {
     value: &'a EnteredValue,
     /// It is what holds: the last one, of the work that counts or is in hand.
     counts: bool,
+    /// It was struck, or the vehicle showed that it cannot have been.
+    void: bool,
 }
 
 impl Taken<'_> {
@@ -126,7 +128,8 @@ fn taken(job: &Job) -> Vec<Taken<'_>> {
             for value in &stretch.entries {
                 let Some(entry) = step.entries.iter().find(|entry| entry.id == value.entry) else { continue };
                 let is_last = stretch.latest(&value.entry).is_some_and(|last| std::ptr::eq(last, value));
-                all.push(Taken { step, entry, value, counts: holds && is_last && stretch.void.is_none() });
+                let void = stretch.void.is_some();
+                all.push(Taken { step, entry, value, counts: holds && is_last && !void, void });
             }
         }
     }

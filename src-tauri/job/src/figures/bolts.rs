@@ -1,7 +1,7 @@
 //! Fasteners in their places, in their order, with the stages that were clicked.
 
 use panside_procedure::format::{Ask, Entry, Step, entry};
-use panside_trade::measure::{Measure, Torque};
+use panside_trade::measure::Measure;
 use panside_trade::order::Bolt;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -12,7 +12,7 @@ use crate::message::{
     Message, figure_angle_open, figure_angle_turned, figure_bolts_noted, figure_bolts_order,
     figure_bolts_title, figure_stage_clicked, figure_stage_open, figure_torque_was,
 };
-use crate::sheet::Specs;
+use crate::sheet::{Bolts, Specs};
 use crate::value::EntryValue;
 
 /// A map of fasteners.
@@ -114,26 +114,9 @@ pub(crate) fn map(
     asked: &entry::Torque,
     entered: Option<(&EntryValue, &str)>,
 ) -> Option<BoltMap> {
-    let bolts = specs.bolts(&asked.spec)?;
-    let spec = specs.torque(&asked.spec)?;
-    let all = &bolts.order.bolts;
-    let (left, right) = ends(all, |bolt| bolt.x.millimetres());
-    let (low, high) = ends(all, |bolt| bolt.y.millimetres());
-    let size = (right - left).max(high - low).max(f64::MIN_POSITIVE);
-    let width = if right > left { right - left } else { size };
-    let height = if high > low { high - low } else { 0.0 };
-    let part = |value: f64, from: f64, of: f64| {
-        if of > 0.0 { ((value - from) / of * f64::from(FULL)).round() as i32 } else { FULL / 2 }
-    };
-    let drawn = bolts.in_order().enumerate().map(|(at, (bolt, note))| DrawnBolt {
-        number: at + 1,
-        x: part(bolt.x.millimetres(), left, right - left),
-        y: part(bolt.y.millimetres(), low, height),
-        note: note.cloned(),
-    });
-    let stages = spec.stages().iter().enumerate().map(|(at, stage)| {
-        let target = Torque::from_newton_metres(stage.target().newton_metres()).map(Measure::from);
-        let target = target.map(|measure| measure.to_string()).unwrap_or_default();
+    let mut map = places(&specs.bolts(&asked.spec)?);
+    let stages = specs.torque(&asked.spec)?.stages().iter().enumerate().map(|(at, stage)| {
+        let target = Measure::from(stage.target());
         match clicked(entered, at) {
             Some((setting, time)) => {
                 let says = figure_stage_clicked(at + 1, target, setting, time);
@@ -142,12 +125,32 @@ pub(crate) fn map(
             None => StageLine { says: figure_stage_open(at + 1, target), clicked: false },
         }
     });
-    let stages: Vec<StageLine> = stages.chain(angle(specs, asked, entered)).collect();
-    let drawn: Vec<DrawnBolt> = drawn.collect();
-    let next =
-        if stages.iter().all(|stage| stage.clicked) { None } else { drawn.first().map(|bolt| bolt.number) };
-    let height = (height / width * f64::from(FULL)).round() as i32;
-    Some(BoltMap { height, bolts: drawn, stages, next })
+    map.stages = stages.chain(angle(specs, asked, entered)).collect();
+    if map.stages.iter().any(|stage| !stage.clicked) {
+        map.next = map.bolts.first().map(|bolt| bolt.number);
+    }
+    Some(map)
+}
+
+/// The fasteners in their places, without any stage.
+pub(crate) fn places(bolts: &Bolts) -> BoltMap {
+    let all = &bolts.order.bolts;
+    let (left, right) = ends(all, |bolt| bolt.x.millimetres());
+    let (low, high) = ends(all, |bolt| bolt.y.millimetres());
+    // A row that stands upright is drawn as high as wide, with all its fasteners in the middle.
+    let (width, height) = (right - left, high - low);
+    let side = if width > 0.0 { width } else { height.max(1.0) };
+    let part = |value: f64, from: f64, of: f64| {
+        if of > 0.0 { ((value - from) / of * f64::from(FULL)).round() as i32 } else { FULL / 2 }
+    };
+    let drawn = bolts.in_order().enumerate().map(|(at, (bolt, note))| DrawnBolt {
+        number: at + 1,
+        x: part(bolt.x.millimetres(), left, width),
+        y: part(bolt.y.millimetres(), low, height),
+        note: note.cloned(),
+    });
+    let height = (height / side * f64::from(FULL)).round() as i32;
+    BoltMap { height, bolts: drawn.collect(), stages: Vec::new(), next: None }
 }
 
 /// The stage that is turned by an angle, where the sheet has one.

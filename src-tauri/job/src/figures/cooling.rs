@@ -108,8 +108,8 @@ pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
         let Ask::CoolDown(_) = ask else { return None };
         let of_entry = taken.iter().filter(|found| found.is_of(step, entry));
         let first = of_entry.clone().next()?.value.mark.seq;
-        // Earlier readings are part of the last result.
-        let results = of_entry.filter(|found| found.counts).filter_map(|found| {
+        // Earlier readings are part of the last result. It tells how the part cools also where the step was left.
+        let results = of_entry.filter(|found| !found.void).filter_map(|found| {
             let result: CoolDownResult = detail(found.value)?;
             result.cooling
         });

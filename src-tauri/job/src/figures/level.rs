@@ -9,7 +9,7 @@ use panside_trade::measure::Measure;
 use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
 
-use super::plot::{Band, Frame, Label, Line, LineStyle, Plot, Point, Spot};
+use super::plot::{Band, Frame, Label, Line, LineStyle, Point, Spot};
 use super::{Drawing, Figure, FigureKind, Taken, asked, taken, when};
 use crate::job::Job;
 use crate::message::{
@@ -96,10 +96,10 @@ fn title(job: &Job, key: &str) -> Vec<String> {
     labels
 }
 
-/// From each level that counts to the next one, where the checklist says that only fluid was added between.
+/// From each level to the next one, where the checklist says that only fluid was added between.
 fn paths(job: &Job, readings: &[Readings<'_>], labels: &[Label]) -> Vec<Line> {
-    let counts: Vec<_> = readings.iter().zip(labels).filter(|(entry, _)| entry.of.counts).collect();
-    let added = counts.windows(2).filter(|pair| added(job, pair[1].0).is_some());
+    let stood: Vec<_> = readings.iter().zip(labels).filter(|(entry, _)| !entry.of.void).collect();
+    let added = stood.windows(2).filter(|pair| added(job, pair[1].0).is_some());
     let line = |pair: &[(&Readings<'_>, &Label)]| Line {
         style: LineStyle::Path,
         through: vec![pair[0].1.at, pair[1].1.at],
@@ -149,7 +149,8 @@ fn beside(job: &Job, entry: &Readings<'_>) -> Message {
     }
 }
 
-/// What had been added in all when this level was read, where the checklist says which entry tells it.
+/// What had been added in all when this level was read, where the checklist says which entry tells it; nothing before
+/// anything was.
 fn added(job: &Job, entry: &Readings<'_>) -> Option<String> {
     let Ask::Level(Level { added: Some(added), .. }) = &entry.of.entry.ask else { return None };
     let (step, id) = added.volume.split_once('.')?;
@@ -157,7 +158,9 @@ fn added(job: &Job, entry: &Readings<'_>) -> Option<String> {
         found.step.id == step && found.entry.id == id && found.value.mark.seq < entry.of.value.mark.seq
     });
     match &before?.value.value {
-        EntryValue::Reading { value, unit } => Some(format!("{value} {unit}")),
+        EntryValue::Reading { value, unit } if parse_number(value).is_ok_and(|added| added > 0.0) => {
+            Some(format!("{value} {unit}"))
+        }
         _ => None,
     }
 }
