@@ -133,7 +133,7 @@ export const scenes = [
     name: "pad-torque-typed",
     page: "144",
     answers: says("All 2 stages clicked within tolerance."),
-    taps: [entry("pan"), "Type settings", "clicked at 4", "clicked at 9", saying],
+    taps: [entry("pan"), "Keys, adapter, exception", "clicked at 4", "clicked at 9", saying],
   },
   { name: "pad-torque-tool", page: "144", taps: [entry("pan"), "Choose the torque", "Another tool"] },
   { name: "pad-photo", page: "112", taps: [entry("photo_pan")] },

@@ -44,11 +44,14 @@ const reading = entry(
   { reading: { unit: "°C", at_most: null, at_least: null, within: "warm" } },
   { units: ["°C", "°F"], limits: [{ id: "limit", args: {}, text: "40 °C to 70 °C" }] },
 );
-const level = entry({ level: { chart: "chart" } }, { units: ["mm", "in"], temperature_units: ["°C", "°F"] });
+const level = entry(
+  { level: { chart: "chart", gain: null, added: null, may_give_up: false } },
+  { units: ["mm", "in"], temperature_units: ["°C", "°F"] },
+);
 const count = entry({ count: { of: { short_bolts: 14, long_bolts: 2 } } });
 const stage = (target: string) => ({ id: "stage", args: { target: { text: target } }, text: target });
 const torque = entry(
-  { torque: { spec: "pan" } },
+  { torque: { spec: "pan", guarded: false, exceptions: [] } },
   { units: ["N·m", "lbf·in"], limits: [stage("4 N·m"), stage("9 N·m")] },
 );
 const choice = entry({
@@ -187,4 +190,43 @@ test("beside the label stand the limits, else the units", () => {
   expect(askedText(entry({ photo: { of: "the pan", with_scale: true } }))).toBe(
     "the pan · with a scale beside it",
   );
+});
+
+test("a coil, a hot part and a balance are typed, kept and told in short", () => {
+  const coil = entry(
+    { coil: { limits: "coil", at: null } },
+    { units: ["Ω"], temperature_units: ["°C", "°F"] },
+  );
+  const started = emptyDraft(coil);
+  expect(started).toEqual({ coil: { shows: "", unit: "Ω", temperature: "", temperature_unit: "°C" } });
+  expect(isBlank(started)).toBe(true);
+  const open: EntryValue = { coil: { shows: "OL", unit: "Ω", temperature: "20", temperature_unit: "°C" } };
+  expect(valueText(coil, open, ITEMS)).toBe("OL (20 °C)");
+  expect(readDraft(coil, JSON.stringify(open))).toEqual(open);
+
+  const hot = entry(
+    { cool_down: { limit: "touch", place: "joint", heated_by: {} } },
+    { units: ["°C", "°F"] },
+  );
+  expect(emptyDraft(hot)).toEqual({ cool_down: { value: "", unit: "°C", by: "contact" } });
+  const probed: EntryValue = { cool_down: { value: "63", unit: "°C", by: "contact" } };
+  expect(valueText(hot, probed, ITEMS)).toBe("63 °C");
+
+  const amounts = { drained: [], added: [], density: "density", unseen: "unseen", capacity: null };
+  const balance = entry({ balance: amounts }, { temperature_units: ["°C", "°F"] });
+  const explained = { reason: "in the new filter", by: "Ada" };
+  const told: EntryValue = { balance: { temperature: "20", temperature_unit: "°C", explained } };
+  expect(valueText(balance, told, ITEMS)).toBe("in the new filter");
+  expect(isBlank(emptyDraft(balance))).toBe(true);
+});
+
+test("bolts that are turned by an angle have a field each, and the angle is no stage", () => {
+  const angle = { id: "limit-angle", args: { bolts: { number: 2 } }, text: "then 90 °" };
+  const turned = entry(
+    { torque: { spec: "pan", guarded: false, exceptions: [] } },
+    { units: ["N·m"], limits: [stage("9 N·m"), angle] },
+  );
+  expect(emptyDraft(turned)).toEqual({
+    torque: { stages: [""], unit: "N·m", tool: null, angles: ["", ""] },
+  });
 });

@@ -1,5 +1,5 @@
 // Values of entries: as they are kept while they are typed, as they are entered, and in short for a row.
-import type { EntryValue, EntryView, ItemView, StickReading, Tool } from "../core/types";
+import type { Accounted, Adapter, EntryValue, EntryView, ItemView, StickReading, Tool } from "../core/types";
 import { say } from "../words/say";
 
 /** The part of a value that belongs to one kind. */
@@ -11,6 +11,9 @@ export interface TorqueDraft {
   stages: string[];
   unit: string;
   tool: Tool | null;
+  adapter?: Adapter | null;
+  angles?: string[];
+  exception?: Accounted | null;
   /** Fasteners of the stage in work that clicked, where they are entered one by one. */
   done?: number;
 }
@@ -19,6 +22,9 @@ export interface TorqueDraft {
 export type Draft =
   | { reading: ValueOf<"reading"> }
   | { level: ValueOf<"level"> }
+  | { coil: ValueOf<"coil"> }
+  | { cool_down: ValueOf<"cool_down"> }
+  | { balance: ValueOf<"balance"> }
   | { count: ValueOf<"count"> }
   | { torque: TorqueDraft }
   | { photo: ValueOf<"photo"> | null }
@@ -40,9 +46,22 @@ export function emptyDraft(entry: EntryView): Draft {
   if ("reading" in ask) return { reading: { value: "", unit: entry.units[0] ?? ask.reading.unit } };
   if ("level" in ask)
     return { level: { readings: [blankReading(entry), blankReading(entry)], confirmed_no_trace: false } };
+  if ("coil" in ask) {
+    const [unit = ""] = entry.units;
+    const [temperature_unit = ""] = entry.temperature_units;
+    return { coil: { shows: "", unit, temperature: "", temperature_unit } };
+  }
+  if ("cool_down" in ask) return { cool_down: { value: "", unit: entry.units[0] ?? "", by: "contact" } };
+  if ("balance" in ask)
+    return { balance: { temperature: "", temperature_unit: entry.temperature_units[0] ?? "" } };
   if ("count" in ask) return { count: { of: {}, accounted: null } };
-  if ("torque" in ask)
-    return { torque: { stages: entry.limits.map(() => ""), unit: entry.units[0] ?? "", tool: null } };
+  if ("torque" in ask) {
+    const angles = Array.from({ length: turnedBolts(entry) }, () => "");
+    const stages = stageLimits(entry).map(() => "");
+    return {
+      torque: { stages, unit: entry.units[0] ?? "", tool: null, ...(angles.length > 0 && { angles }) },
+    };
+  }
   if ("photo" in ask) return { photo: null };
   if ("choice" in ask) return { choice: { class: null } };
   if ("scan" in ask) return { scan: { text: "" } };
@@ -80,6 +99,9 @@ export function readDraft(entry: EntryView, text: string): Draft | null {
 export function isBlank(draft: Draft): boolean {
   if ("reading" in draft) return draft.reading.value === "";
   if ("level" in draft) return draft.level.readings.every(isBlankReading);
+  if ("coil" in draft) return draft.coil.shows === "";
+  if ("cool_down" in draft) return draft.cool_down.value === "";
+  if ("balance" in draft) return draft.balance.temperature === "" && !draft.balance.explained;
   if ("count" in draft) return Object.keys(draft.count.of).length === 0;
   if ("torque" in draft)
     return draft.torque.tool === null && draft.torque.stages.every((text) => text === "");
@@ -97,8 +119,8 @@ export function asValue(draft: Draft): EntryValue | null {
     return { level: { ...draft.level, readings } };
   }
   if ("torque" in draft) {
-    const { stages, unit, tool } = draft.torque;
-    return tool && { torque: { stages, unit, tool } };
+    const { tool, done: _, ...clicked } = draft.torque;
+    return tool && { torque: { ...clicked, tool } };
   }
   if ("photo" in draft) return draft.photo && { photo: draft.photo };
   if ("choice" in draft)
@@ -126,6 +148,9 @@ export function valueText(entry: EntryView, value: EntryValue, items: ItemView[]
   if ("sign_off" in value) return value.sign_off.by;
   if ("reading" in value) return `${value.reading.value} ${value.reading.unit}`;
   if ("level" in value) return value.level.readings.map(stickText).join(" · ");
+  if ("coil" in value) return coilText(value.coil);
+  if ("cool_down" in value) return `${value.cool_down.value} ${value.cool_down.unit}`;
+  if ("balance" in value) return balanceText(value.balance);
   if ("count" in value) return countText(entry, value.count, items);
   if ("torque" in value) return `${value.torque.stages.join(" · ")} ${value.torque.unit}`;
   if ("photo" in value) return say("entry-photo-is-taken");
@@ -175,15 +200,44 @@ export function stickText(reading: StickReading): string {
 
 /** The number and the unit that a stage's wrench is set to by the sheet, as the sheet writes them: `9 N·m`. */
 export function stageTarget(entry: EntryView, stage: number): { value: string; unit: string } | null {
-  const target = entry.limits[stage]?.args.target;
+  return targetOf(entry.limits[stage]);
+}
+
+/** The angle that each fastener is turned by afterwards, as the sheet writes it: `90 °`. */
+export function angleTarget(entry: EntryView): { value: string; unit: string } | null {
+  return targetOf(entry.limits.find((limit) => limit.id === "limit-angle"));
+}
+
+function targetOf(limit: EntryView["limits"][number] | undefined): { value: string; unit: string } | null {
+  const target = limit?.args.target;
   if (!target || !("text" in target)) return null;
   const at = target.text.indexOf(" ");
   return at < 0 ? null : { value: target.text.slice(0, at), unit: target.text.slice(at + 1) };
 }
 
+/** The limits of the stages that click; what is turned by an angle afterwards stands beside them. */
+export function stageLimits(entry: EntryView): EntryView["limits"] {
+  return entry.limits.filter((limit) => limit.id !== "limit-angle");
+}
+
+/** How many fasteners are turned by an angle after the last stage. */
+export function turnedBolts(entry: EntryView): number {
+  const bolts = entry.limits.find((limit) => limit.id === "limit-angle")?.args.bolts;
+  return bolts && "number" in bolts ? bolts.number : 0;
+}
+
 /** The name of an item. */
 export function itemName(items: ItemView[], id: string): string {
   return items.find((item) => item.id === id)?.name ?? id;
+}
+
+function coilText(coil: ValueOf<"coil">): string {
+  const shows = /\d/.test(coil.shows) ? `${coil.shows} ${coil.unit}` : coil.shows;
+  return `${shows} (${coil.temperature} ${coil.temperature_unit})`;
+}
+
+function balanceText(balance: ValueOf<"balance">): string {
+  return balance.explained?.reason ?? `${balance.temperature} ${balance.temperature_unit}`.trim();
 }
 
 function countText(entry: EntryView, count: ValueOf<"count">, items: ItemView[]): string {
@@ -218,9 +272,13 @@ function fitting(entry: EntryView, found: unknown): Draft | null {
   }
   if (kind === "torque") {
     const stages = has(inner, "unit") && "tool" in inner ? inner.stages : null;
-    return Array.isArray(stages) && stages.length === entry.limits.length ? (found as Draft) : null;
+    return Array.isArray(stages) && stages.length === stageLimits(entry).length ? (found as Draft) : null;
   }
   if (kind === "reading") return has(inner, "value", "unit") ? (found as Draft) : null;
+  if (kind === "coil")
+    return has(inner, "shows", "unit", "temperature", "temperature_unit") ? (found as Draft) : null;
+  if (kind === "cool_down") return has(inner, "value", "unit") && "by" in inner ? (found as Draft) : null;
+  if (kind === "balance") return has(inner, "temperature", "temperature_unit") ? (found as Draft) : null;
   if (kind === "timer") return isRecord(inner) ? (found as Draft) : null;
   return has(inner, "text") ? (found as Draft) : null;
 }

@@ -45,7 +45,7 @@ pub(super) fn write(flow: &mut Flow, document: &Document, pictures: &Pictures<'_
             charts(flow, document);
         }
         if section.heading == say::TORQUES {
-            figures(flow, document);
+            figures(flow, document, mark);
         }
     }
     closing(flow, document);
@@ -94,8 +94,13 @@ fn charts(flow: &mut Flow, document: &Document) {
 }
 
 /// Every figure but the level, which stands with its readings: drawn, and said below.
-fn figures(flow: &mut Flow, document: &Document) {
-    for figure in document.figures.iter().filter(|figure| figure.kind != FigureKind::Level) {
+fn figures(flow: &mut Flow, document: &Document, mark: &str) {
+    let figures: Vec<_> = document.figures.iter().filter(|figure| figure.kind != FigureKind::Level).collect();
+    if figures.is_empty() {
+        return;
+    }
+    flow.begin_section("Figures", mark);
+    for figure in figures {
         let (width, height) = figure::size(figure, CHART);
         flow.keep(height + 60.0);
         flow.part(&figure.title.said());

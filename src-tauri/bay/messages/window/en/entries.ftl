@@ -50,6 +50,43 @@ entry-confirm-no-trace = Seating of the stick, temperature and idle looked at ag
 entry-yes = yes
 entry-no = no
 
+entry-give-up = It can't be brought into its band
+entry-give-up-reason = Why it can't be reached
+entry-give-up-word-leaks = it leaks as fast as it is filled
+entry-give-up-word-noise = it can't be run any longer
+
+## Coils
+
+entry-coil-shows = Meter shows
+entry-coil-overload = OL
+entry-coil-temperature = Coil temperature
+entry-coil-leads = Leads alone, if not zeroed
+entry-coil-percent = Meter is off by ±, percent
+entry-coil-digits = and by ±, last digits
+
+## Hot parts
+
+entry-probe-value = Probe shows
+entry-probe-ambient = Surroundings
+entry-probe-set-to = Emissivity set
+entry-probe-contact = By contact probe
+entry-probe-infrared = By infrared
+entry-probe-surface = Surface
+entry-probe-surface-coated = coated, dull
+entry-probe-surface-oxidised = oxidised
+entry-probe-surface-rusty = red rust
+entry-probe-surface-bright = bare, bright
+
+## Fluid balance
+
+entry-balance-can = Fluid from the can
+entry-balance-explain = Say where the fluid is
+entry-balance-reason = Where it is
+entry-balance-word-filter = in the new filter
+entry-balance-word-splash = splashed, in rags
+entry-balance-word-cooler = in cooler and lines
+entry-balance-word-jug = not all of it was caught
+
 ## Counts
 
 # $count: how many are expected
@@ -76,6 +113,17 @@ entry-account-word-bench = on the bench, in the bag
 entry-clicked = clicked at { $value }
 # $stage: which stage, from 1
 entry-stage = Stage { $stage }
+# $bolt: which fastener, from 1
+entry-angle = Fastener { $bolt } turned
+entry-adapter = Adapter
+entry-adapter-tool = Tool, grip to drive
+entry-adapter-length = Adapter, drive to bolt
+entry-adapter-angle = Angle between them
+entry-exception = Except the tool
+entry-exception-reason = Why it was used all the same
+entry-exception-word-only = no other tool is here
+entry-exception-word-calibrated = calibration is booked
+entry-exception-word-reach = no other tool reaches the bolt
 entry-tool-choose = Choose the torque tool
 # $min, $max, $unit: its range; $due: last day of its calibration
 entry-tool-range = { $min } to { $max } { $unit } · calibration holds to { $due }
@@ -120,6 +168,7 @@ entry-timer-up = Time is up.
 
 entry-note-words = Tap to write
 
+entry-map = On the map
 entry-map-stage = Stage { $stage }: { $target }
 entry-map-clicked = clicked at { $value }
 entry-map-now = now, from 1 on
@@ -127,6 +176,8 @@ entry-map-bolts = { $done } of { $all }
 entry-map-later = then
 entry-map-all = All { $count } clicked at { $value }
 entry-map-bolt = Bolt { $number } of { $all } clicked at { $value }
+entry-map-angle = Then each turned { $target }
+entry-map-turned = Bolt { $number } of { $all } turned { $value }
 entry-map-single = Bolt by bolt
-entry-map-type = Type settings
+entry-map-type = Keys, adapter, exception
 entry-map-back = Take back
