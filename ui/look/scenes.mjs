@@ -121,7 +121,14 @@ export const scenes = [
     name: "pad-torque",
     page: "144",
     answers: says("All 2 stages clicked within tolerance."),
-    taps: [entry("pan"), "All 16 clicked at 4", "All 16 clicked at 9", "Choose the torque", "wrench B", saying],
+    taps: [
+      entry("pan"),
+      "All 16 clicked at 4",
+      "All 16 clicked at 9",
+      "Choose the torque",
+      "wrench B",
+      saying,
+    ],
   },
   {
     name: "pad-torque-bolts",

@@ -57,7 +57,10 @@ const typed = {
   tried: null,
 };
 const larger = (what) => (page) =>
-  page.getByRole("button", { name: new RegExp(`^Show larger: .*${what}`) }).first().click();
+  page
+    .getByRole("button", { name: new RegExp(`^Show larger: .*${what}`) })
+    .first()
+    .click();
 const message = (text) => ({ id: "said", args: {}, text });
 const turned = {
   problems: [

@@ -14,7 +14,10 @@ function typedIs(is) {
     if (typeof value !== "object") return value;
     return Object.fromEntries(Object.entries(value).map(([name, part]) => [name, texts(part)]));
   };
-  return texts(is);
+  if (!is.torque) return texts(is);
+  const { positions = [], pattern = "crosswise", ...torque } = is.torque;
+  const noted = positions.map((one) => ({ note: "", ...one }));
+  return texts({ torque: { ...torque, positions: noted, pattern } });
 }
 
 const asked = {
@@ -53,12 +56,34 @@ function sheetPage({ typing = false, built_in = false, values = {}, wrong = {}, 
         units: is.chart ? ["mm", "in"] : is.torque ? ["N·m", "lbf·ft", "lbf·in"] : [unitOf(is)],
         temperature_units: is.chart ? ["°C", "°F"] : [],
         choices: is.fact ? ["no", "yes"] : [],
+        bolts: is.torque?.positions ? places(is.torque.positions) : null,
         chart: is.chart ? drawn(is.chart.points, key in wrong) : null,
         problems: (wrong[key] ?? []).map(([field, text]) => ({ field, message: message(text) })),
         entered: wrong[key] ? null : { by: "R. Ode", on: "2026-03-02" },
         checked: at % 4 === 1 && !wrong[key] ? { by: "T. Marl", on: "2026-03-03" } : null,
       })),
     },
+  };
+}
+
+/** Fasteners in their places; the core would number them in their order, here they are as on the sheet. */
+function places(positions) {
+  const ends = (axis) => [
+    Math.min(...positions.map((one) => one[axis])),
+    Math.max(...positions.map((one) => one[axis])),
+  ];
+  const [[left, right], [low, high]] = [ends("x"), ends("y")];
+  const part = (value, from, to) => Math.round(((value - from) / (to - from)) * 10_000);
+  return {
+    height: Math.round(((high - low) / (right - left)) * 10_000),
+    bolts: positions.map(({ x, y, note = null }, at) => ({
+      number: at + 1,
+      x: part(x, left, right),
+      y: part(y, low, high),
+      note,
+    })),
+    stages: [],
+    next: null,
   };
 }
 
@@ -191,7 +216,7 @@ export const sheets = [
   { name: "sheet-chart", ...typedAt("level_chart") },
   { name: "sheet-chart-blank", ...typedAt("level_chart", blankChart) },
   { name: "sheet-chart-good", ...typedAt("level_chart", good) },
-  { name: "sheet-chart-large", ...typedAt("level_chart", good), taps: ["Show the chart larger"] },
+  { name: "sheet-chart-large", ...typedAt("level_chart", good), taps: ["Show the drawing larger"] },
   { name: "sheet-chart-dark", ...typedAt("level_chart", good, { dark: true }) },
   { name: "sheet-torque", ...typedAt("pan_bolt_torque") },
   { name: "sheet-fact", ...typedAt("disconnect_battery_first") },

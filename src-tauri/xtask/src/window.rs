@@ -15,7 +15,7 @@ use crate::stage::{Stage, call, command, run_all};
 const SCRIPT: &str = "checklists/demo/demo.walk.json";
 
 /// A job with a figure of each kind.
-const MEASURED: &str = "ui/look/figures.walk.json";
+const MEASURED: &str = "src-tauri/job/tests/fixtures/figures.walk.json";
 
 /// Any picture does where nobody looks at it.
 const ANY_PICTURE: &str = "src-tauri/icons/icon.png";

@@ -2080,6 +2080,10 @@ choices: Array<string>,
  */
 chart: ChartView | null, 
 /**
+ * The map of a torque's fasteners, where their places are typed and nothing is wrong.
+ */
+bolts: BoltMap | null, 
+/**
  * What is wrong with it, field by field.
  */
 problems: Array<FieldProblem>, 

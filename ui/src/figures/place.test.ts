@@ -10,7 +10,13 @@ const apart = (one: Place, other: Place) =>
   other.y >= one.y + one.height;
 
 test("words at one point do not cover each other and stay inside", () => {
-  const edges = along([{ x: 210, y: 100 }, { x: 400, y: 100 }], 10);
+  const edges = along(
+    [
+      { x: 210, y: 100 },
+      { x: 400, y: 100 },
+    ],
+    10,
+  );
   const found = places([words, words, words, words], { points: [], edges, inside });
   const there = found.filter((place) => place !== null);
   expect(there).toHaveLength(4);
