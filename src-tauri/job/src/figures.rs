@@ -66,7 +66,7 @@ pub enum FigureKind {
 #[serde(rename_all = "snake_case")]
 pub enum Drawing {
     /// Values over axes.
-    Plot(Plot),
+    Plot(Box<Plot>),
     /// Fasteners in their places.
     Bolts(BoltMap),
 }

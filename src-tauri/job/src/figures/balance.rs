@@ -37,7 +37,7 @@ pub(super) fn draw((id, labels): (String, [&str; 2]), drawn: &Balance) -> Option
         kind: FigureKind::Balance,
         title: figure_balance_title(step, label),
         says: says(drawn),
-        drawing: Drawing::Plot(plot(drawn)?),
+        drawing: Drawing::Plot(Box::new(plot(drawn)?)),
     })
 }
 

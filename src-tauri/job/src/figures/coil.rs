@@ -61,7 +61,7 @@ pub(super) fn draw(id: String, coils: &[Coil<'_>]) -> Option<Figure> {
         kind: FigureKind::Coil,
         title: figure_coil_title(labels),
         says: says.chain(coils.iter().map(sentence)).collect(),
-        drawing: Drawing::Plot(plot(&limits, coils)?),
+        drawing: Drawing::Plot(Box::new(plot(&limits, coils)?)),
     })
 }
 
@@ -164,7 +164,7 @@ mod tests {
 
     fn plot(coils: &[Coil<'_>]) -> Plot {
         match draw("coil".into(), coils).unwrap().drawing {
-            Drawing::Plot(plot) => plot,
+            Drawing::Plot(plot) => *plot,
             Drawing::Bolts(_) => panic!("no plot"),
         }
     }

@@ -109,12 +109,12 @@ pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
         let of_entry = taken.iter().filter(|found| found.is_of(step, entry));
         let first = of_entry.clone().next()?.value.mark.seq;
         // Earlier readings are part of the last result. It tells how the part cools also where the step was left.
-        let results = of_entry.filter(|found| !found.void).filter_map(|found| {
+        let mut results = of_entry.filter(|found| !found.void).filter_map(|found| {
             let result: CoolDownResult = detail(found.value)?;
             result.cooling
         });
         let id = format!("{}/{}", step.id, entry.id);
-        Some((first, draw(job, (id, [&step.title, &entry.label]), &results.last()?)?))
+        Some((first, draw(job, (id, [&step.title, &entry.label]), &results.next_back()?)?))
     });
     drawn.collect()
 }
@@ -128,7 +128,7 @@ pub(super) fn draw(job: &Job, (id, labels): (String, [&str; 2]), down: &CoolDown
         kind: FigureKind::CoolDown,
         title: figure_cooling_title(step, label),
         says: says(job, &cooled),
-        drawing: Drawing::Plot(plot(job, &cooled)?),
+        drawing: Drawing::Plot(Box::new(plot(job, &cooled)?)),
     })
 }
 
@@ -248,7 +248,7 @@ mod tests {
     fn drawn(down: &CoolDown) -> (Vec<Message>, Plot) {
         let figure = draw(&Bay::open().job, ("probe/joint".to_owned(), ["Probe", "Joint"]), down).unwrap();
         match figure.drawing {
-            Drawing::Plot(plot) => (figure.says, plot),
+            Drawing::Plot(plot) => (figure.says, *plot),
             Drawing::Bolts(_) => panic!("no plot"),
         }
     }

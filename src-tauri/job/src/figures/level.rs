@@ -81,7 +81,7 @@ fn draw(job: &Job, key: &str, chart: &Chart, readings: &[Readings<'_>]) -> Optio
         kind: FigureKind::Level,
         title: figure_level_title(title(job, key)),
         says,
-        drawing: Drawing::Plot(plot),
+        drawing: Drawing::Plot(Box::new(plot)),
     })
 }
 

@@ -21,7 +21,7 @@ fn of_kind(bay: &Bay, kind: FigureKind) -> Figure {
 
 fn plot(figure: Figure) -> Plot {
     match figure.drawing {
-        Drawing::Plot(plot) => plot,
+        Drawing::Plot(plot) => *plot,
         Drawing::Bolts(_) => panic!("{} is no plot", figure.id),
     }
 }
