@@ -7,6 +7,7 @@ use panside_bay::JobLine;
 use panside_bay::clock::utc_offset_min;
 use panside_bay::closing::RecordPage;
 use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, Preview, RequestId, Wish};
+use panside_bay::figures::FiguresPage;
 use panside_bay::kit::{Kit, Tool, ToolView};
 use panside_bay::page::{JobPage, Reply};
 use panside_bay::pins::{Pin, PinHolder, PinReply};
@@ -111,6 +112,8 @@ commands! {
     put_setting(key: String, text: String) -> () { |desk| desk.with(move |bay| bay.put_setting(&key, &text)).await }
     /// The record as far as the job has come: what is in it, what it lacks.
     record_page(job: JobId) -> RecordPage { |desk| desk.with(move |bay| bay.record_page(job)).await }
+    /// What was measured in the job, as drawings.
+    figures(job: JobId) -> FiguresPage { |desk| desk.with(move |bay| bay.figures_page(job)).await }
     /// Writes the record as PDF beside the store and answers the file's path.
     save_record(job: JobId) -> String { |desk| desk.with(move |bay| bay.save_record(job)).await }
     /// Lets minutes pass on the demo clock.

@@ -55,6 +55,7 @@ for (const scene of scenes) {
   await page.addInitScript(playCore, {
     job,
     record: read("record"),
+    figures: read(scene.figures ?? "figures"),
     where: {
       screen: "job",
       steps: job && scene.step ? { [job.job]: scene.step } : {},
@@ -100,7 +101,7 @@ function fail(scene, what) {
 }
 
 /** Runs in the page: answers the commands from the pages. */
-function playCore({ job, record, where, answers }) {
+function playCore({ job, record, figures, where, answers }) {
   const line = job && {
     job: job.job,
     repair_order: job.view.repair_order,
@@ -143,6 +144,7 @@ function playCore({ job, record, where, answers }) {
     set_pin: [],
     preview: { class: null, not_yet: false, said: [], other: null },
     record_page: record,
+    figures,
     prove: { proved: false, doing: "at most one strike: looking at states", states: 812345, failed: null },
     offers: [],
     plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: false },

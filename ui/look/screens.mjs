@@ -56,6 +56,11 @@ const typed = {
   conditions: {},
   tried: null,
 };
+const larger = (what) => (page) =>
+  page
+    .getByRole("button", { name: new RegExp(`^Show larger: .*${what}`) })
+    .first()
+    .click();
 const message = (text) => ({ id: "said", args: {}, text });
 const turned = {
   problems: [
@@ -117,6 +122,18 @@ export const screens = [
     where: { screen: "photos" },
     taps: ["all sides", "After", "Pixel by pixel"],
   },
+  { name: "figures", page: "210", where: { screen: "figures" } },
+  { name: "figures-dark", page: "210", where: { screen: "figures", dark: true } },
+  { name: "figures-none", page: "000", where: { screen: "figures" }, answers: { figures: { figures: [] } } },
+  { name: "figures-level", page: "210", where: { screen: "figures" }, taps: [larger("stick")] },
+  ...["Joint", "Coil", "Fluid balance", "Stick", "Bolts"].map((what) => ({
+    name: `figures-measured-${what.split(" ").at(-1).toLowerCase()}`,
+    page: "210",
+    figures: "measured/figures",
+    where: { screen: "figures" },
+    taps: [larger(what)],
+  })),
+  { name: "figures-bolts", page: "210", where: { screen: "figures" }, taps: [larger("pan")] },
   { name: "record", page: "210", where: { screen: "record" }, taps: ["Save the record"] },
   {
     name: "record-saved",

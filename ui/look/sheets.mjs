@@ -14,7 +14,10 @@ function typedIs(is) {
     if (typeof value !== "object") return value;
     return Object.fromEntries(Object.entries(value).map(([name, part]) => [name, texts(part)]));
   };
-  return texts(is);
+  if (!is.torque) return texts(is);
+  const { positions = [], pattern = "crosswise", ...torque } = is.torque;
+  const noted = positions.map((one) => ({ note: "", ...one }));
+  return texts({ torque: { ...torque, positions: noted, pattern } });
 }
 
 const asked = {
@@ -53,6 +56,7 @@ function sheetPage({ typing = false, built_in = false, values = {}, wrong = {}, 
         units: is.chart ? ["mm", "in"] : is.torque ? ["N·m", "lbf·ft", "lbf·in"] : [unitOf(is)],
         temperature_units: is.chart ? ["°C", "°F"] : [],
         choices: is.fact ? ["no", "yes"] : [],
+        bolts: is.torque?.positions ? places(is.torque.positions) : null,
         chart: is.chart ? drawn(is.chart.points, key in wrong) : null,
         problems: (wrong[key] ?? []).map(([field, text]) => ({ field, message: message(text) })),
         entered: wrong[key] ? null : { by: "R. Ode", on: "2026-03-02" },
@@ -62,19 +66,49 @@ function sheetPage({ typing = false, built_in = false, values = {}, wrong = {}, 
   };
 }
 
+/** Fasteners in their places; the core would number them in their order, here they are as on the sheet. */
+function places(positions) {
+  const ends = (axis) => [
+    Math.min(...positions.map((one) => one[axis])),
+    Math.max(...positions.map((one) => one[axis])),
+  ];
+  const [[left, right], [low, high]] = [ends("x"), ends("y")];
+  const part = (value, from, to) => Math.round(((value - from) / (to - from)) * 10_000);
+  return {
+    height: Math.round(((high - low) / (right - left)) * 10_000),
+    bolts: positions.map(({ x, y, note = null }, at) => ({
+      number: at + 1,
+      x: part(x, left, right),
+      y: part(y, low, high),
+      note,
+    })),
+    stages: [],
+    next: null,
+  };
+}
+
 /** A chart as the core draws it: axes from 40 to 70 °C and from 0 to 40 mm. */
 function drawn(points, crossed) {
   const ticks = (numbers) =>
-    numbers.map((number, at) => ({ at: at / (numbers.length - 1), says: String(number) }));
+    numbers.map((number, at) => ({ at: (at * 10_000) / (numbers.length - 1), says: String(number) }));
   const shown = crossed ? [points[0], { at: 58, low: 31, high: 21 }] : points;
+  const across = (at) => Math.round(((at - 40) / 30) * 10_000);
+  const edge = (mark) => shown.map((point) => ({ x: across(point.at), y: point[mark] * 250 }));
   return {
-    across: ticks([40, 45, 50, 55, 60, 65, 70]),
-    up: ticks([0, 10, 20, 30, 40]),
+    plot: {
+      across: { unit: "°C", says: null, ticks: ticks([40, 45, 50, 55, 60, 65, 70]) },
+      up: { unit: "mm", says: null, ticks: ticks([0, 10, 20, 30, 40]) },
+      bands: [{ low: edge("low"), high: edge("high") }],
+      columns: [],
+      lines: [],
+      points: [],
+      labels: [],
+    },
     points: shown.map(({ at, low, high }, row) => ({
       row,
-      at: (at - 40) / 30,
-      low: low / 40,
-      high: high / 40,
+      at: across(at),
+      low: low * 250,
+      high: high * 250,
       crossed: low >= high,
     })),
     says: message(
@@ -182,7 +216,7 @@ export const sheets = [
   { name: "sheet-chart", ...typedAt("level_chart") },
   { name: "sheet-chart-blank", ...typedAt("level_chart", blankChart) },
   { name: "sheet-chart-good", ...typedAt("level_chart", good) },
-  { name: "sheet-chart-large", ...typedAt("level_chart", good), taps: ["Show the chart larger"] },
+  { name: "sheet-chart-large", ...typedAt("level_chart", good), taps: ["Show the drawing larger"] },
   { name: "sheet-chart-dark", ...typedAt("level_chart", good, { dark: true }) },
   { name: "sheet-torque", ...typedAt("pan_bolt_torque") },
   { name: "sheet-fact", ...typedAt("disconnect_battery_first") },

@@ -2,7 +2,7 @@
 import type { Actor, JobId, Tool } from "./core/types";
 
 /** The screens. */
-export type Screen = "bay" | "new_job" | "job" | "photos" | "record" | "kit" | "sheet";
+export type Screen = "bay" | "new_job" | "job" | "photos" | "figures" | "record" | "kit" | "sheet";
 
 /** What can be laid over the step sheet. */
 export type Overlay =

@@ -524,6 +524,10 @@ sheet-agreement = Readings cannot agree within { $value }. Enter 0 or more.
 # $value: as it stands
 sheet-target = { $value } cannot be a torque to reach. It must be above 0.
 sheet-no-stage = The torque has no stage. Enter at least one.
+# $positions: how many places stand on the sheet; $fasteners: how many fasteners
+sheet-positions = { $positions } places for { $fasteners } fasteners: give each fastener its place, or none.
+# $first, $second: numbers of two places
+sheet-bolt-place = Fasteners { $first } and { $second } have the same place. Correct one of them.
 # $angle, $tolerance: as on the sheet
 sheet-angle = An angle of { $angle } ± { $tolerance } cannot be: above 0 and at most 720 degrees, the tolerance above 0 and below it.
 
@@ -581,3 +585,104 @@ limit-unseen = ± { $unseen } unseen
 limit-chart = fluid from { $from } to { $to }
 # $items: how many of what
 limit-count = { $items }
+
+## What figures say
+
+# $labels: what the entries are called that are read by the chart
+figure-level-title = { $labels }: the stick against temperature
+# $time: when; $step: title of the step; $readings: each trace with its temperature, a dash for a dry stick; $class:
+# below, in, above, unclear or not_reached; $counts: yes or no
+figure-level-reading =
+    { $time }, { $step }: { $readings }, { $class ->
+        [below] below the band
+        [in] in the band
+        [above] above the band
+        [not_reached] not brought into the band
+       *[other] the level is not known by this
+    }{ $counts ->
+        [no] . It does not count any more: it was replaced, left or struck.
+       *[yes] .
+    }
+# $values: what the stick showed; $unit: their unit, empty where each has its own; $time: when
+figure-reading = { $values } { $unit }, { $time }
+# $added: what was added before in all; $values: what the stick showed; $unit: their unit; $time: when
+figure-reading-after = after { $added }: { $values } { $unit }, { $time }
+# $target: the angle to turn
+figure-angle-open = Then each turned { $target }: not turned yet.
+# $target: the angle to turn; $turned: the degrees of each fastener; $time: when
+figure-angle-turned = Then each turned { $target }: { $turned } °, { $time }.
+# $time: when
+figure-reading-dry = no trace, { $time }
+# $step: title of the step; $label: what the control says
+figure-bolts-title = { $step }: { $label }
+# $fasteners: how many; $pattern: crosswise, star or spiral
+figure-bolts-order =
+    { $fasteners } fasteners, in each stage { $pattern ->
+        [star] across the ring, by the numbers on the map.
+        [spiral] from the middle round and round outwards, by the numbers on the map.
+       *[crosswise] from the middle out, each followed by the one opposite, by the numbers on the map.
+    }
+# $bolts: numbers with what is different about them
+figure-bolts-noted = Different from the others: { $bolts }.
+# $stage: which stage, from 1; $target: the torque to reach; $setting: what clicked; $time: when
+figure-stage-clicked = Stage { $stage }, { $target }: clicked at { $setting }, { $time }.
+# $stage: which stage, from 1; $target: the torque to reach
+figure-stage-open = Stage { $stage }, { $target }: not clicked yet.
+# $time: when; $settings: what clicked at each stage; $unit: its unit; $tool: what the shop calls the tool
+figure-torque-was = { $time }: { $settings } { $unit } with { $tool }. It does not count any more: it was replaced, left or struck.
+# $step: title of the step; $label: what the control says
+figure-cooling-title = { $step }: { $label }
+figure-cooling-engine-off = minutes since the engine was off
+figure-cooling-first = minutes since the first reading
+# $limit: the touch limit
+figure-cooling-mark = touch limit { $limit }
+# $time: when
+figure-cooling-not-before = not before { $time }
+# $readings: each with its time; $counted: how many of them count, taken since the part was last heated
+figure-cooling-readings = Probed: { $readings }. { $counted ->
+    [one] One reading counts
+   *[other] { $counted } readings count
+}.
+# $limit: the touch limit; $ambient: temperature of the surroundings
+figure-cooling-limit = It may be touched at { $limit }; the surroundings have { $ambient }.
+# $class: below, cools, spread, too_few, rises, never or no_curve; $time: when, where it cools
+figure-cooling-state = { $class ->
+    [below] The last reading is at or below the limit.
+    [cools] It cools. Not before { $time } is it below the limit: probe again then.
+    [spread] It cools. When it is below the limit is not told: the readings spread too far. Take more.
+    [too_few] Too few readings for a curve: three are needed.
+    [rises] A reading is hotter than one before it. Begin anew from the hottest.
+    [never] The limit lies at or below the surroundings: it is never reached.
+   *[other] The readings give no curve. Take more, some minutes apart.
+}
+# $earliest, $likely: when
+figure-cooling-between = The curve itself is at the limit at { $likely }; it could be at { $earliest } at the earliest.
+# $labels: what the entries are called
+figure-coil-title = Coil resistance over temperature: { $labels }
+# $lowest, $highest: the sheet's limits; $at: the temperature for which they stand
+figure-coil-limits = The sheet allows { $lowest } to { $highest } at { $at }; the band is what copper makes of that.
+# $label: what the control says; $value: the coil at its own temperature
+figure-coil-mark = { $label }, { $value }
+# $time: when; $label: what the control says; $value: the coil at its own temperature, empty where the meter shows
+# overload; $temperature: that temperature; $reference: the coil at the temperature of the limits; $at: that temperature;
+# $class: in, low, high, unclear, open or short
+figure-coil-reading = { $time }, { $label }: { $class ->
+    [open] open at { $temperature }, more than the meter or the limits reach.
+    [short] { $value } at { $temperature }: not to be told from a short.
+    [in] { $value } at { $temperature }, which is { $reference } at { $at }: inside with every error.
+    [low] { $value } at { $temperature }, which is { $reference } at { $at }: below the lower limit.
+    [high] { $value } at { $temperature }, which is { $reference } at { $at }: above the upper limit.
+   *[other] { $value } at { $temperature }, which is { $reference } at { $at }: a limit lies within the errors.
+}
+# $step: title of the step; $label: what the control says
+figure-balance-title = { $step }: { $label }
+figure-balance-drained = out
+figure-balance-added = in
+# $drained, $added: volumes at 15 °C
+figure-balance-sums = Out { $drained }, in { $added }, both at 15 °C.
+# $class: balanced, more_in or less_in; $difference: the difference without its sign; $uncertainty: how far it may be off
+figure-balance-state = { $class ->
+    [balanced] The difference of { $difference } lies within its own uncertainty of { $uncertainty }.
+    [more_in] { $difference } more went in than came out; that may be off by { $uncertainty }.
+   *[other] { $difference } less went in than came out; that may be off by { $uncertainty }.
+}

@@ -5,6 +5,7 @@
 //! - [`prove`], [`start`]: a checklist is proved before a job is started with it
 //! - [`enter`]: one wish in, events on disk, the new view out
 //! - [`kit`], [`shelf`], [`sheets`]: people, tools, and what a job can be started with
+//! - [`figures`]: what was measured, drawn
 //! - [`pins`]: who a person is at a hold point
 //! - [`photos`], [`record`]: photos in, the record out
 //! - [`say`]: message ids into sentences
@@ -18,6 +19,7 @@ pub mod clock;
 pub mod closing;
 pub mod enter;
 mod error;
+pub mod figures;
 mod jobs;
 pub mod kit;
 pub mod page;

@@ -34,7 +34,9 @@ impl Bay {
             proof,
             captions: BTreeMap::new(),
         };
-        Ok(Document::of(&self.refresh(job)?.job, &inputs))
+        let mut document = Document::of(&self.refresh(job)?.job, &inputs);
+        self.speaker.fill_figures(&mut document.figures);
+        Ok(document)
     }
 
     fn proof_summary(&self, checklist: Hash) -> Result<Option<ProofSummary>, BayError> {

@@ -2,6 +2,7 @@
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use panside_job::figures::Figure;
 use panside_job::{Arg, Message, Refusal};
 use unic_langid::LanguageIdentifier;
 
@@ -34,19 +35,24 @@ impl Speaker {
     #[must_use]
     pub fn say(&self, message: &Message) -> String {
         let pattern = self.bundle.get_message(&message.id).and_then(|found| found.value());
-        let Some(pattern) = pattern else { return bare(message) };
+        let Some(pattern) = pattern else { return message.bare() };
         let mut args = FluentArgs::new();
         for (name, arg) in &message.args {
             args.set(name.as_str(), value(arg));
         }
         let mut errors = Vec::new();
         let text = self.bundle.format_pattern(pattern, Some(&args), &mut errors);
-        if errors.is_empty() { with_capital(&text) } else { bare(message) }
+        if errors.is_empty() { with_capital(&text) } else { message.bare() }
     }
 
     /// Puts a message's sentence into it.
     pub(crate) fn fill(&self, message: &mut Message) {
         message.text = self.say(message);
+    }
+
+    /// Puts the sentences into figures.
+    pub(crate) fn fill_figures(&self, figures: &mut [Figure]) {
+        figures.iter_mut().for_each(|figure| figure.each_message(&mut |message| self.fill(message)));
     }
 
     /// A refusal with everything that is missing.
@@ -85,15 +91,6 @@ fn joined(texts: &[String], joint: &str) -> String {
         [one] => one.clone(),
         [first @ .., last] => format!("{} {joint} {last}", first.join(", ")),
     }
-}
-
-fn bare(message: &Message) -> String {
-    let args = message.args.iter().map(|(name, arg)| match arg {
-        Arg::Text(text) => format!("{name}: {text}"),
-        Arg::Number(number) => format!("{name}: {number}"),
-        Arg::List(texts) | Arg::AnyOf(texts) => format!("{name}: {}", texts.join(", ")),
-    });
-    format!("{} ({})", message.id, args.collect::<Vec<_>>().join(", "))
 }
 
 #[cfg(test)]

@@ -212,6 +212,7 @@ impl Walk<'_> {
     fn end(&mut self, job: JobId) -> Result<(), Failure> {
         if let Some(folder) = &self.args.pages {
             write(&folder.join("record.json"), &serde_json::to_vec(&self.bay.record_page(job)?)?)?;
+            write(&folder.join("figures.json"), &serde_json::to_vec(&self.bay.figures_page(job)?)?)?;
         }
         let document = self.bay.record(job)?;
         if !self.args.json && !self.args.no_text {

@@ -1,6 +1,6 @@
 //! How long something took, and which day it was, from stamps alone.
 
-use chrono::{DateTime, Duration, NaiveDate};
+use chrono::{DateTime, Duration, NaiveDate, NaiveDateTime};
 use panside_journal::Stamp;
 
 /// Milliseconds in a minute.
@@ -22,9 +22,13 @@ pub fn elapsed_ms(from: &Stamp, to: &Stamp) -> Option<u64> {
 /// calibration holds.
 #[must_use]
 pub fn civil_date(wall_ms: i64, utc_offset_min: i32) -> NaiveDate {
-    DateTime::from_timestamp_millis(wall_ms)
-        .and_then(|time| time.naive_utc().checked_add_signed(Duration::minutes(i64::from(utc_offset_min))))
-        .map_or(NaiveDate::MAX, |time| time.date())
+    civil_time(wall_ms, utc_offset_min).map_or(NaiveDate::MAX, |time| time.date())
+}
+
+/// Day and time by the shop's clock; nothing for a time that no calendar holds.
+pub(crate) fn civil_time(wall_ms: i64, utc_offset_min: i32) -> Option<NaiveDateTime> {
+    let time = DateTime::from_timestamp_millis(wall_ms)?.naive_utc();
+    time.checked_add_signed(Duration::minutes(i64::from(utc_offset_min)))
 }
 
 /// The time of the shop's day as `HH:MM`, seconds cut off. It is as right as the wall clock.

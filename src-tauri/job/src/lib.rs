@@ -7,6 +7,7 @@
 //! - [`tool`]: a torque tool while it is typed, and what its certificate is worth today
 //! - [`request`], [`decide()`]: what a person asks for, and the events or the refusal that answers it
 //! - [`view`]: all that a screen shows of a job, so that no screen holds a rule
+//! - [`figures`]: what was measured as drawings: axes, bands, curves and readings, and the same in sentences
 //! - [`planning`]: an open job as the planner takes it
 //! - [`message`]: what is said to a person, as ids with arguments
 
@@ -17,6 +18,7 @@ pub mod entry;
 pub mod error;
 pub mod event;
 pub mod field;
+pub mod figures;
 mod fold;
 pub mod job;
 pub mod message;

@@ -48,6 +48,23 @@ impl Message {
         let args = args.into_iter().map(|(name, arg)| (name.to_owned(), arg)).collect();
         Message { id: id.to_owned(), args, text: String::new() }
     }
+
+    /// The sentence; id and arguments stand for it where nobody has filled it in, so that nothing is swallowed.
+    #[must_use]
+    pub fn said(&self) -> String {
+        if self.text.is_empty() { self.bare() } else { self.text.clone() }
+    }
+
+    /// Its id and its arguments.
+    #[must_use]
+    pub fn bare(&self) -> String {
+        let args = self.args.iter().map(|(name, arg)| match arg {
+            Arg::Text(text) => format!("{name}: {text}"),
+            Arg::Number(number) => format!("{name}: {number}"),
+            Arg::List(texts) | Arg::AnyOf(texts) => format!("{name}: {}", texts.join(", ")),
+        });
+        format!("{} ({})", self.id, args.collect::<Vec<_>>().join(", "))
+    }
 }
 
 impl From<&str> for Arg {

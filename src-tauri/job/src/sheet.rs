@@ -1,5 +1,6 @@
 //! A spec sheet's values with the types of the trade, and whether they fit a checklist.
 
+mod bolts;
 mod chart;
 mod check;
 mod judge;
@@ -19,14 +20,17 @@ use panside_trade::units::Unit;
 use panside_trade::{FigureError, TradeError};
 use serde::Serialize;
 
-pub use chart::{ChartView, DrawnPoint, Tick};
+pub use chart::{ChartView, DrawnPoint};
 pub use check::check;
 pub use keep::{By, checked, id_of};
 pub use needs::{Need, Needs, needs};
 pub use page::{SheetEntered, SheetValueView, SheetView, view};
-pub use typed::{Typed, TypedPoint, TypedSheet, TypedValue};
+pub use typed::{Typed, TypedPoint, TypedPosition, TypedSheet, TypedValue};
 
 use crate::message::{Message, figure, of_figure, of_trade, sheet_range};
+
+pub(crate) use bolts::Bolts;
+pub(crate) use chart::row_text;
 
 /// One value of a sheet.
 #[derive(Debug, Clone, PartialEq)]
@@ -141,6 +145,14 @@ impl Specs {
         }
     }
 
+    /// Where the fasteners of a key's torque sit and in which order they are tightened, where the sheet says so.
+    pub(crate) fn bolts(&self, key: &str) -> Option<Bolts> {
+        match &self.sheet.values.get(key)?.is {
+            Value::Torque(torque) => Bolts::of(torque).ok().flatten(),
+            _ => None,
+        }
+    }
+
     /// The word of a key.
     #[must_use]
     pub fn fact(&self, key: &str) -> Option<&str> {
@@ -163,7 +175,10 @@ fn read(value: &Value) -> Result<Spec, Message> {
             Ok(Spec::Range(limit(range.min)?, limit(range.max)?))
         }
         Value::Chart(chart) => level_chart(chart).map_err(trade),
-        Value::Torque(torque) => torque_spec(torque).map_err(|error| of_figure(&error)),
+        Value::Torque(torque) => {
+            Bolts::of(torque)?;
+            torque_spec(torque).map_err(|error| of_figure(&error))
+        }
         Value::Fact(word) => Ok(Spec::Fact(word.clone())),
         Value::Text(text) => Ok(Spec::Text(text.clone())),
     }

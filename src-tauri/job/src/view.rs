@@ -17,6 +17,7 @@ use ts_rs::TS;
 
 pub use preview::{OtherUnit, Preview, preview};
 
+use crate::figures::BoltMap;
 use crate::job::{Given, Job, Known, Mark, Reason};
 use crate::message::Message;
 use crate::request::Refusal;
@@ -158,6 +159,8 @@ pub struct EntryView {
     pub units: Vec<String>,
     /// For a level: symbols of the units that the temperature may be typed in, the usual one first.
     pub temperature_units: Vec<String>,
+    /// For a torque whose places the sheet gives: the map of its fasteners.
+    pub bolts: Option<BoltMap>,
     /// What was last entered in the stretch of work that is shown.
     pub value: Option<EntryValue>,
     /// What that turned out to be.
@@ -307,6 +310,7 @@ impl JobView {
             }
             for entry in &mut step.entries {
                 entry.limits.iter_mut().chain(&mut entry.said).for_each(&mut *say);
+                entry.bolts.iter_mut().for_each(|map| map.each_message(say));
             }
         }
         self.moves.iter_mut().for_each(|made| each_of(&mut made.refusal, say));

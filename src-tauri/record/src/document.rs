@@ -5,6 +5,7 @@ mod make;
 use std::collections::BTreeMap;
 
 use panside_job::event::Pinned;
+use panside_job::figures::Figure;
 use panside_journal::Hash;
 use panside_procedure::format::Signal;
 use serde::{Deserialize, Serialize};
@@ -76,6 +77,9 @@ pub struct Document {
     pub levels: Vec<Level>,
     /// The sheet's level charts.
     pub charts: Vec<Chart>,
+    /// What was measured, as drawings with their sentences. Absent in records from before there were any.
+    #[serde(default)]
+    pub figures: Vec<Figure>,
     /// Torque as clicked.
     pub torques: Vec<Torque>,
     /// Sign-offs, with every time given.

@@ -6,18 +6,20 @@
 //! - `ink`, `letters`, `printable`: type and colours, words into lines, what can be printed
 //! - `sheet`, `flow`, `table`: shapes and structure, words down the pages, tables
 //! - `first`, `rest`: page one, and everything else
-//! - `clock`, `day`, `chart`, `labels`, `photos`: what is drawn
+//! - `clock`, `day`, `figure`, `plot`, `bolts`, `labels`, `photos`: what is drawn
 //! - `write`: into bytes
 
-mod chart;
+mod bolts;
 mod clock;
 mod day;
+mod figure;
 mod first;
 mod flow;
 mod ink;
 mod labels;
 mod letters;
 mod photos;
+mod plot;
 mod printable;
 mod rest;
 mod sheet;

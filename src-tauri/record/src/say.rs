@@ -8,7 +8,7 @@ mod rest;
 
 pub(crate) use entries::entries;
 pub(crate) use first::{LEFT_AS, facts, facts_table, hours, open, order, said, time, time_rows};
-pub(crate) use rest::{LEVELS, caption, rest, torque_rows};
+pub(crate) use rest::{LEVELS, TORQUES, caption, rest, torque_rows};
 
 use crate::source::Standing;
 

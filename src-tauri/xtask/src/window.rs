@@ -14,6 +14,9 @@ use crate::stage::{Stage, call, command, run_all};
 /// The demo job, whose pages are looked at.
 const SCRIPT: &str = "checklists/demo/demo.walk.json";
 
+/// A job with a figure of each kind.
+const MEASURED: &str = "src-tauri/job/tests/fixtures/figures.walk.json";
+
 /// Any picture does where nobody looks at it.
 const ANY_PICTURE: &str = "src-tauri/icons/icon.png";
 
@@ -34,6 +37,9 @@ pub fn look(root: &Path) -> Result<(), Failure> {
     folder::create(&aside)?;
     let (store, pages) = ("target/look/store", "target/look/pages");
     let walk = ["walk", SCRIPT, "--store", store, "--pages", pages, "--photo", ANY_PICTURE];
+    cli::run_quietly(root, &[&walk[..], &["--plain-proof", "--no-text"]].concat())?;
+    let (store, measured) = ("target/look/measured", "target/look/pages/measured");
+    let walk = ["walk", MEASURED, "--store", store, "--pages", measured];
     cli::run_quietly(root, &[&walk[..], &["--plain-proof", "--no-text"]].concat())?;
     for (name, mm) in MILLIMETRES {
         let (pages, out) = (root.join(pages), aside.join(name));

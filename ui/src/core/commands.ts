@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, ChecklistOffer, EntryValue, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, Pin, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolView, TypedSheet } from "./types";
+import type { Actor, ChecklistOffer, EntryValue, FiguresPage, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, Pin, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolView, TypedSheet } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -60,6 +60,8 @@ export interface Commands {
   put_setting: { takes: { key: string; text: string }; answers: null };
   /** The record as far as the job has come: what is in it, what it lacks. */
   record_page: { takes: { job: JobId }; answers: RecordPage };
+  /** What was measured in the job, as drawings. */
+  figures: { takes: { job: JobId }; answers: FiguresPage };
   /** Writes the record as PDF beside the store and answers the file's path. */
   save_record: { takes: { job: JobId }; answers: string };
   /** Lets minutes pass on the demo clock. */

@@ -246,6 +246,23 @@ guarded: boolean,
 exceptions: Array<Excepted>, };
 
 /**
+ * An axis with its full steps.
+ */
+export type Axis = { 
+/**
+ * The unit of its numbers; empty where it has none.
+ */
+unit: string, 
+/**
+ * What it counts, where the unit alone does not tell.
+ */
+says: Message | null, 
+/**
+ * Its steps, rising.
+ */
+ticks: Array<Tick>, };
+
+/**
  * An amount that another entry took down.
  */
 export type BalanceAmount = { 
@@ -257,6 +274,40 @@ volume: string,
  * The reading of its temperature, as `step.entry`. Absent: fluid from the can, whose temperature is asked for here.
  */
 temperature: string | null, };
+
+/**
+ * An area between two edges.
+ */
+export type Band = { 
+/**
+ * The lower edge, from left to right.
+ */
+low: Array<Spot>, 
+/**
+ * The upper edge, from left to right.
+ */
+high: Array<Spot>, };
+
+/**
+ * A map of fasteners.
+ */
+export type BoltMap = { 
+/**
+ * The height of the map, in [`FULL`] parts of its width.
+ */
+height: number, 
+/**
+ * The fasteners in the order in which each stage tightens them.
+ */
+bolts: Array<DrawnBolt>, 
+/**
+ * The stages, in their order.
+ */
+stages: Array<StageLine>, 
+/**
+ * The number of the next one, while a stage is not clicked.
+ */
+next: number | null, };
 
 /**
  * One boot of the device's operating system; monotonic times compare only within it.
@@ -298,17 +349,13 @@ signal: Signal,
 text: string, };
 
 /**
- * A chart to draw. Places are shares of the drawing's width and height: 0 left and below, 1 right and above.
+ * A chart to draw.
  */
 export type ChartView = { 
 /**
- * The axis of the temperatures.
+ * Axes and band.
  */
-across: Array<Tick>, 
-/**
- * The axis of the marks.
- */
-up: Array<Tick>, 
+plot: Plot, 
 /**
  * The rows that are typed far enough to be drawn, by rising temperature.
  */
@@ -419,6 +466,27 @@ temperature_unit: string,
 meter?: MeterError | null, };
 
 /**
+ * A column that stands on the axis below.
+ */
+export type Column = { 
+/**
+ * Its left edge.
+ */
+from: number, 
+/**
+ * Its right edge.
+ */
+to: number, 
+/**
+ * Its height.
+ */
+height: number, 
+/**
+ * What stands below it.
+ */
+name: Message, };
+
+/**
  * A condition of the vehicle or the bay.
  */
 export type ConditionView = { 
@@ -465,7 +533,33 @@ signal: Signal,
 text: string, };
 
 /**
- * One temperature of a drawn chart.
+ * What is drawn.
+ */
+export type Drawing = { "plot": Plot } | { "bolts": BoltMap };
+
+/**
+ * A fastener on the map.
+ */
+export type DrawnBolt = { 
+/**
+ * Its place in the order, from 1.
+ */
+number: number, 
+/**
+ * From the left.
+ */
+x: number, 
+/**
+ * From below.
+ */
+y: number, 
+/**
+ * What is different about it.
+ */
+note: string | null, };
+
+/**
+ * One temperature of a drawn chart, in parts of the drawing as [`crate::figures`] counts them.
  */
 export type DrawnPoint = { 
 /**
@@ -637,6 +731,10 @@ units: Array<string>,
  */
 temperature_units: Array<string>, 
 /**
+ * For a torque whose places the sheet gives: the map of its fasteners.
+ */
+bolts: BoltMap | null, 
+/**
  * What was last entered in the stretch of work that is shown.
  */
 value: EntryValue | null, 
@@ -674,6 +772,45 @@ field: string,
  * What is wrong and what to do about it.
  */
 message: Message, };
+
+/**
+ * One drawing with what it says.
+ */
+export type Figure = { 
+/**
+ * What it is drawn from: the sheet's key, or step and entry.
+ */
+id: string, 
+/**
+ * What it shows.
+ */
+kind: FigureKind, 
+/**
+ * What stands above it.
+ */
+title: Message, 
+/**
+ * All that it shows, in sentences.
+ */
+says: Array<Message>, 
+/**
+ * What is drawn.
+ */
+drawing: Drawing, };
+
+/**
+ * What a figure shows.
+ */
+export type FigureKind = "level" | "cool_down" | "coil" | "balance" | "bolts";
+
+/**
+ * The figures of a job as a screen draws them.
+ */
+export type FiguresPage = { 
+/**
+ * The figures, in the order of the work.
+ */
+figures: Array<Figure>, };
 
 /**
  * Something that is known or not.
@@ -940,6 +1077,23 @@ mark: Mark,
 from: Stamp, };
 
 /**
+ * Words beside a place.
+ */
+export type Label = { 
+/**
+ * The place.
+ */
+at: Spot, 
+/**
+ * The words.
+ */
+says: Message, 
+/**
+ * What they belong to counts.
+ */
+counts: boolean, };
+
+/**
  * Where the additions of a level stand.
  */
 export type LevelAdded = { 
@@ -951,6 +1105,24 @@ volume: string,
  * The level before anything was added, as `step.entry`. Absent: the first level that was read here.
  */
 before: string | null, };
+
+/**
+ * A line or curve.
+ */
+export type Line = { 
+/**
+ * How it is drawn.
+ */
+style: LineStyle, 
+/**
+ * Its places, drawn straight from one to the next.
+ */
+through: Array<Spot>, };
+
+/**
+ * How a line is drawn.
+ */
+export type LineStyle = "limit" | "curve" | "path";
 
 /**
  * Which event, when, and by whom.
@@ -1096,6 +1268,11 @@ unit: string, };
  * Whether a job goes on.
  */
 export type Over = "going" | "ending" | "finished" | "stopped";
+
+/**
+ * How the order of fasteners runs.
+ */
+export type Pattern = "crosswise" | "star" | "spiral";
 
 /**
  * The person who made an entry, by the id the shop gave them. Any text that is not empty.
@@ -1311,6 +1488,56 @@ none: string | null,
  * A better one is being looked for.
  */
 searching: boolean, };
+
+/**
+ * Values over axes.
+ */
+export type Plot = { 
+/**
+ * The axis below.
+ */
+across: Axis, 
+/**
+ * The axis on the left.
+ */
+up: Axis, 
+/**
+ * What is allowed, or how far a curve may be off.
+ */
+bands: Array<Band>, 
+/**
+ * Columns from the axis below.
+ */
+columns: Array<Column>, 
+/**
+ * Lines and curves.
+ */
+lines: Array<Line>, 
+/**
+ * Readings.
+ */
+points: Array<Point>, 
+/**
+ * Words beside readings and lines.
+ */
+labels: Array<Label>, };
+
+/**
+ * A reading.
+ */
+export type Point = { 
+/**
+ * Where.
+ */
+at: Spot, 
+/**
+ * The lowest and the highest that it may be, where that is known.
+ */
+between: [number, number] | null, 
+/**
+ * It counts: it was not replaced, left or struck.
+ */
+counts: boolean, };
 
 /**
  * What a value would be if it were entered now.
@@ -1853,6 +2080,10 @@ choices: Array<string>,
  */
 chart: ChartView | null, 
 /**
+ * The map of a torque's fasteners, where their places are typed and nothing is wrong.
+ */
+bolts: BoltMap | null, 
+/**
  * What is wrong with it, field by field.
  */
 problems: Array<FieldProblem>, 
@@ -1952,6 +2183,32 @@ role: Role,
  * says here counts for nothing.
  */
 pin?: boolean | null, };
+
+/**
+ * A place in a drawing.
+ */
+export type Spot = { 
+/**
+ * From the left.
+ */
+x: number, 
+/**
+ * From below.
+ */
+y: number, };
+
+/**
+ * A stage.
+ */
+export type StageLine = { 
+/**
+ * What it is, in a sentence: clicked at what and when, or open.
+ */
+says: Message, 
+/**
+ * It was clicked.
+ */
+clicked: boolean, };
 
 /**
  * When an event was made, by both clocks of the device.
@@ -2304,6 +2561,14 @@ unit: string,
  */
 tolerance_percent: string, 
 /**
+ * Where each fastener sits, in millimetres; none: no map of them is drawn.
+ */
+positions: Array<TypedPosition>, 
+/**
+ * How the order runs over them.
+ */
+pattern: Pattern, 
+/**
  * The angle that each fastener is turned after the last stage, where there is one.
  */
 angle?: TypedAngle | null, } } | { "fact": string } | { "text": string };
@@ -2324,6 +2589,23 @@ low: string,
  * High mark.
  */
 high: string, };
+
+/**
+ * Where a fastener sits while it is typed, in millimetres.
+ */
+export type TypedPosition = { 
+/**
+ * To the right.
+ */
+x: string, 
+/**
+ * Upwards.
+ */
+y: string, 
+/**
+ * What is different about it.
+ */
+note: string, };
 
 /**
  * A spec sheet while it is typed.

@@ -30,6 +30,7 @@ function entry(ask: Ask, more: Partial<EntryView> = {}): EntryView {
     limits: [],
     units: [],
     temperature_units: [],
+    bolts: null,
     value: null,
     class: null,
     not_yet: false,

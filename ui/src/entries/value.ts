@@ -14,6 +14,8 @@ export interface TorqueDraft {
   adapter?: Adapter | null;
   angles?: string[];
   exception?: Accounted | null;
+  /** Fasteners of the stage in work that clicked, where they are entered one by one. */
+  done?: number;
 }
 
 /** What is typed and not entered: a value in which something can be missing yet. */
@@ -117,7 +119,7 @@ export function asValue(draft: Draft): EntryValue | null {
     return { level: { ...draft.level, readings } };
   }
   if ("torque" in draft) {
-    const { tool, ...clicked } = draft.torque;
+    const { tool, done: _, ...clicked } = draft.torque;
     return tool && { torque: { ...clicked, tool } };
   }
   if ("photo" in draft) return draft.photo && { photo: draft.photo };
@@ -198,7 +200,16 @@ export function stickText(reading: StickReading): string {
 
 /** The number and the unit that a stage's wrench is set to by the sheet, as the sheet writes them: `9 N·m`. */
 export function stageTarget(entry: EntryView, stage: number): { value: string; unit: string } | null {
-  const target = entry.limits[stage]?.args.target;
+  return targetOf(entry.limits[stage]);
+}
+
+/** The angle that each fastener is turned by afterwards, as the sheet writes it: `90 °`. */
+export function angleTarget(entry: EntryView): { value: string; unit: string } | null {
+  return targetOf(entry.limits.find((limit) => limit.id === "limit-angle"));
+}
+
+function targetOf(limit: EntryView["limits"][number] | undefined): { value: string; unit: string } | null {
+  const target = limit?.args.target;
   if (!target || !("text" in target)) return null;
   const at = target.text.indexOf(" ");
   return at < 0 ? null : { value: target.text.slice(0, at), unit: target.text.slice(at + 1) };

@@ -3,6 +3,7 @@ import type { SheetValueView, TypedIs } from "../core/types";
 import {
   fieldsOf,
   nextToMend,
+  rowsOf,
   saysProblems,
   saysValue,
   sourcesOf,
@@ -14,7 +15,14 @@ import {
 } from "./sheetFields";
 
 const torque: TypedIs = {
-  torque: { fasteners: "16", stages: ["4", "9"], unit: "N·m", tolerance_percent: "11" },
+  torque: {
+    fasteners: "16",
+    stages: ["4", "9"],
+    unit: "N·m",
+    tolerance_percent: "11",
+    positions: [],
+    pattern: "crosswise",
+  },
 };
 const chart: TypedIs = {
   chart: {
@@ -39,6 +47,7 @@ function shown(key: string, problems: SheetValueView["problems"] = []): SheetVal
     temperature_units,
     choices: [],
     chart: null,
+    bolts: null,
     problems,
     entered: null,
     checked: null,
@@ -74,10 +83,19 @@ test("a chart's temperatures and its marks change their units apart", () => {
 });
 
 test("stages and points are added at the end and taken out where they stand", () => {
-  const more = withAnother(chart);
+  const more = withAnother(chart, "points");
   expect(fieldsOf(more)).toHaveLength(10);
-  expect(withoutOne(more, 2)).toEqual(chart);
-  expect(saysValue(withoutOne(torque, 0))).toContain("9 N·m");
+  expect(withoutOne(more, "points", 2)).toEqual(chart);
+  expect(saysValue(withoutOne(torque, "stages", 0))).toContain("9 N·m");
+});
+
+test("places of fasteners are typed across and up, and can be left out", () => {
+  const placed = withField(withAnother(torque, "positions"), "positions/0/y", "-12,5");
+  const ids = fieldsOf(placed).map((field) => field.id);
+  expect(ids.slice(-2)).toEqual(["positions/0/x", "positions/0/y"]);
+  expect(fieldsOf(placed).at(-1)).toMatchObject({ text: "-12,5", unit: "mm" });
+  expect(rowsOf(placed)).toContainEqual({ list: "positions", count: 1, least: 0 });
+  expect(withoutOne(placed, "positions", 0)).toEqual(torque);
 });
 
 test("a value is one line, with what is not typed yet told as such", () => {

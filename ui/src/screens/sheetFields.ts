@@ -18,6 +18,21 @@ export interface Field {
 
 const CHART_PARTS = ["at", "low", "high"] as const;
 type ChartPart = (typeof CHART_PARTS)[number];
+const PLACE_PARTS = ["x", "y"] as const;
+
+/** What a value can have more or less of. */
+export type Rows = "stages" | "points" | "positions";
+
+/** The lists of a value whose rows can be added and taken out, with the fewest it can have. */
+export function rowsOf(is: TypedIs): { list: Rows; count: number; least: number }[] {
+  if ("chart" in is) return [{ list: "points", count: is.chart.points.length, least: 2 }];
+  if (!("torque" in is)) return [];
+  const { stages, positions } = is.torque;
+  return [
+    { list: "stages", count: stages.length, least: 1 },
+    { list: "positions", count: positions.length, least: 0 },
+  ];
+}
 
 /** The fields for numbers of a value, in the order in which they are typed. */
 export function fieldsOf(is: TypedIs): Field[] {
@@ -38,7 +53,7 @@ export function fieldsOf(is: TypedIs): Field[] {
 }
 
 function torqueFields(torque: TypedTorque): Field[] {
-  const { fasteners, stages, unit, tolerance_percent } = torque;
+  const { fasteners, stages, unit, tolerance_percent, positions } = torque;
   return [
     { id: "fasteners", name: say("screens-sheet-fasteners"), text: fasteners, unit: "" },
     ...stages.map((text, at) => ({
@@ -48,6 +63,14 @@ function torqueFields(torque: TypedTorque): Field[] {
       unit,
     })),
     { id: "tolerance_percent", name: say("screens-sheet-tolerance"), text: tolerance_percent, unit: "%" },
+    ...positions.flatMap((position, at) =>
+      PLACE_PARTS.map((part) => ({
+        id: `positions/${at}/${part}`,
+        name: say(`screens-sheet-place-${part}`, { number: at + 1 }),
+        text: position[part],
+        unit: "mm",
+      })),
+    ),
   ];
 }
 
@@ -74,6 +97,12 @@ export function withField(is: TypedIs, id: string, text: string): TypedIs {
   if ("measure" in is) return { measure: { ...is.measure, value: text } };
   if ("range" in is) return { range: { ...is.range, [id]: text } };
   if ("torque" in is) {
+    if (list === "positions") {
+      const positions = is.torque.positions.map((old, n) =>
+        n === place ? { ...old, [part as "x" | "y"]: text } : old,
+      );
+      return { torque: { ...is.torque, positions } };
+    }
     if (list !== "stages") return { torque: { ...is.torque, [id]: text } };
     return { torque: { ...is.torque, stages: is.torque.stages.map((old, n) => (n === place ? text : old)) } };
   }
@@ -89,7 +118,7 @@ export function withField(is: TypedIs, id: string, text: string): TypedIs {
 
 /** The units that a field can be typed in. */
 export function unitsOf(view: SheetValueView, id: string): string[] {
-  if (id === "fasteners" || id === "tolerance_percent") return [];
+  if (id === "fasteners" || id === "tolerance_percent" || id.startsWith("positions/")) return [];
   return id.endsWith("/at") ? view.temperature_units : view.units;
 }
 
@@ -104,18 +133,27 @@ export function withUnit(is: TypedIs, id: string, unit: string): TypedIs {
   };
 }
 
-/** The value with one more stage or point, blank. */
-export function withAnother(is: TypedIs): TypedIs {
-  if ("torque" in is) return { torque: { ...is.torque, stages: [...is.torque.stages, ""] } };
+/** The value with one more row in a list, blank. */
+export function withAnother(is: TypedIs, list: Rows): TypedIs {
+  if ("torque" in is) {
+    const { stages, positions } = is.torque;
+    return list === "stages"
+      ? { torque: { ...is.torque, stages: [...stages, ""] } }
+      : { torque: { ...is.torque, positions: [...positions, { x: "", y: "", note: "" }] } };
+  }
   if (!("chart" in is)) return is;
   return { chart: { ...is.chart, points: [...is.chart.points, { at: "", low: "", high: "" }] } };
 }
 
-/** The value without a stage or point. */
-export function withoutOne(is: TypedIs, place: number): TypedIs {
-  const rest = <One>(list: One[]) => list.filter((_, at) => at !== place);
-  if ("torque" in is) return { torque: { ...is.torque, stages: rest(is.torque.stages) } };
-  return "chart" in is ? { chart: { ...is.chart, points: rest(is.chart.points) } } : is;
+/** The value without a row of a list. */
+export function withoutOne(is: TypedIs, list: Rows, place: number): TypedIs {
+  const rest = <One>(all: One[]) => all.filter((_, at) => at !== place);
+  if ("chart" in is) return { chart: { ...is.chart, points: rest(is.chart.points) } };
+  if (!("torque" in is)) return is;
+  const { stages, positions } = is.torque;
+  return list === "stages"
+    ? { torque: { ...is.torque, stages: rest(stages) } }
+    : { torque: { ...is.torque, positions: rest(positions) } };
 }
 
 /** A value as one line, as it is typed so far. */

@@ -3,6 +3,7 @@
 #![allow(clippy::disallowed_methods, reason = "the edge: files and clocks")]
 
 mod entering;
+mod figures;
 mod kit;
 mod pages;
 mod pins;

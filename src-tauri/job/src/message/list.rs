@@ -250,6 +250,8 @@ messages! {
     sheet_agreement "sheet-agreement" (value);
     sheet_target "sheet-target" (value);
     sheet_no_stage "sheet-no-stage" ();
+    sheet_positions "sheet-positions" (positions, fasteners);
+    sheet_bolt_place "sheet-bolt-place" (first, second);
     sheet_angle "sheet-angle" (angle, tolerance);
 
     // Spec sheets while they are typed and checked.
@@ -284,4 +286,37 @@ messages! {
     limit_unseen "limit-unseen" (unseen);
     limit_chart "limit-chart" (from, to);
     limit_count "limit-count" (items);
+
+    // What figures say.
+    figure_level_title "figure-level-title" (labels);
+    figure_level_reading "figure-level-reading" (time, step, readings, class, counts);
+    figure_reading "figure-reading" (values, unit, time);
+    figure_reading_after "figure-reading-after" (added, values, unit, time);
+    figure_angle_open "figure-angle-open" (target);
+    figure_angle_turned "figure-angle-turned" (target, turned, time);
+    figure_reading_dry "figure-reading-dry" (time);
+    figure_bolts_title "figure-bolts-title" (step, label);
+    figure_bolts_order "figure-bolts-order" (fasteners, pattern);
+    figure_bolts_noted "figure-bolts-noted" (bolts);
+    figure_stage_clicked "figure-stage-clicked" (stage, target, setting, time);
+    figure_stage_open "figure-stage-open" (stage, target);
+    figure_torque_was "figure-torque-was" (time, settings, unit, tool);
+    figure_cooling_title "figure-cooling-title" (step, label);
+    figure_cooling_engine_off "figure-cooling-engine-off" ();
+    figure_cooling_first "figure-cooling-first" ();
+    figure_cooling_mark "figure-cooling-mark" (limit);
+    figure_cooling_not_before "figure-cooling-not-before" (time);
+    figure_cooling_readings "figure-cooling-readings" (readings, counted);
+    figure_cooling_limit "figure-cooling-limit" (limit, ambient);
+    figure_cooling_state "figure-cooling-state" (class, time);
+    figure_cooling_between "figure-cooling-between" (earliest, likely);
+    figure_coil_title "figure-coil-title" (labels);
+    figure_coil_limits "figure-coil-limits" (lowest, highest, at);
+    figure_coil_mark "figure-coil-mark" (label, value);
+    figure_coil_reading "figure-coil-reading" (time, label, value, temperature, reference, at, class);
+    figure_balance_title "figure-balance-title" (step, label);
+    figure_balance_drained "figure-balance-drained" ();
+    figure_balance_added "figure-balance-added" ();
+    figure_balance_sums "figure-balance-sums" (drained, added);
+    figure_balance_state "figure-balance-state" (class, difference, uncertainty);
 }

@@ -71,6 +71,7 @@ pub(crate) fn of_figure(error: &FigureError) -> Message {
         FigureError::EmissivityRange { lowest, highest } => {
             emissivity_range(figure(*lowest), figure(*highest))
         }
+        FigureError::BoltsInOnePlace { first, second } => sheet_bolt_place(first, second),
         FigureError::Radiation { shows } => infrared_none(Measure::from(*shows)),
         // No entry asks for these figures. Their own sentences say what to do, in English only.
         FigureError::InTheFuture { .. }
@@ -90,7 +91,6 @@ pub(crate) fn of_figure(error: &FigureError) -> Message {
         | FigureError::GradeForm { .. }
         | FigureError::NoBolts
         | FigureError::BoltTwice { .. }
-        | FigureError::BoltsInOnePlace { .. }
         | FigureError::BoltUnknown { .. }
         | FigureError::NoContact
         | FigureError::GloveLevel { .. }

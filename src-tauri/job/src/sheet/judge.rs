@@ -1,11 +1,13 @@
 //! What is typed on a spec sheet, judged: a value of the format, or what is wrong with it, field by field.
 
-use panside_procedure::format::sheet::{AngleStage, Chart, ChartPoint, Measure, Range, Torque, Value};
+use panside_procedure::format::sheet::{
+    AngleStage, Chart, ChartPoint, Measure, Position, Range, Torque, Value,
+};
 use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
 
 use super::needs::{Need, fits};
-use super::typed::{Typed, TypedPoint, TypedValue};
+use super::typed::{Typed, TypedPoint, TypedPosition, TypedValue};
 use crate::field::FieldProblem;
 use crate::message::{
     Arg, Message, figure, of_trade, sheet_fasteners, sheet_marks, sheet_no_number, sheet_no_source,
@@ -13,7 +15,7 @@ use crate::message::{
 };
 
 /// Reads a value as it is typed. Its fields are `value`, `min`, `max`, `unit`, `agreement`, `fasteners`,
-/// `tolerance_percent`, `source`, and by number `stages/0`, `points/0/at`.
+/// `tolerance_percent`, `source`, and by number `stages/0`, `points/0/at`, `positions/0/x`.
 ///
 /// # Errors
 /// All that is wrong with it, field by field.
@@ -64,16 +66,22 @@ impl Pass {
                 temperature_unit: temperature_unit.trim().to_owned(),
                 length_unit: length_unit.trim().to_owned(),
             }),
-            Typed::Torque { fasteners, stages, unit, tolerance_percent, angle } => Value::Torque(Torque {
-                fasteners: self.fasteners(fasteners),
-                stages: self.stages(stages),
-                unit: unit.trim().to_owned(),
-                tolerance_percent: self.number("tolerance_percent", tolerance_percent).unwrap_or_default(),
-                angle: angle.as_ref().map(|angle| AngleStage {
-                    degrees: self.number("angle/degrees", &angle.degrees).unwrap_or_default(),
-                    tolerance: self.number("angle/tolerance", &angle.tolerance).unwrap_or_default(),
-                }),
-            }),
+            Typed::Torque { fasteners, stages, unit, tolerance_percent, angle, positions, pattern } => {
+                Value::Torque(Torque {
+                    fasteners: self.fasteners(fasteners),
+                    stages: self.stages(stages),
+                    unit: unit.trim().to_owned(),
+                    tolerance_percent: self
+                        .number("tolerance_percent", tolerance_percent)
+                        .unwrap_or_default(),
+                    angle: angle.as_ref().map(|angle| AngleStage {
+                        degrees: self.number("angle/degrees", &angle.degrees).unwrap_or_default(),
+                        tolerance: self.number("angle/tolerance", &angle.tolerance).unwrap_or_default(),
+                    }),
+                    positions: self.positions(positions),
+                    pattern: *pattern,
+                })
+            }
             Typed::Fact(word) => Value::Fact(self.word(word, need)),
             Typed::Text(text) => {
                 if text.trim().is_empty() {
@@ -137,6 +145,16 @@ impl Pass {
     fn stages(&mut self, typed: &[String]) -> Vec<f64> {
         let stages = typed.iter().enumerate();
         stages.filter_map(|(at, stage)| self.number(format!("stages/{at}"), stage)).collect()
+    }
+
+    fn positions(&mut self, typed: &[TypedPosition]) -> Vec<Position> {
+        let read = |(at, position): (usize, &TypedPosition)| {
+            let [x, y] = [("x", &position.x), ("y", &position.y)]
+                .map(|(name, text)| self.number(format!("positions/{at}/{name}"), text));
+            let note = position.note.trim();
+            Some(Position { x: x?, y: y?, note: (!note.is_empty()).then(|| note.to_owned()) })
+        };
+        typed.iter().enumerate().filter_map(read).collect()
     }
 
     fn fasteners(&mut self, text: &str) -> u32 {

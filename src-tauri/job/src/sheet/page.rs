@@ -1,16 +1,18 @@
 //! A spec sheet as a screen shows it while it is typed, or as it was kept.
 
 use panside_procedure::format::Sheet;
-use panside_procedure::format::sheet::Check;
+use panside_procedure::format::sheet::{Check, Value};
 use panside_trade::units::{Quantity, Unit};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use super::bolts::Bolts;
 use super::chart::{ChartView, chart};
 use super::judge::read;
 use super::needs::{Need, Needs};
 use super::typed::{Typed, TypedSheet};
 use crate::field::FieldProblem;
+use crate::figures::{BoltMap, bolt_places};
 use crate::message::{Message, sheet_no_title, words};
 use crate::view::units;
 
@@ -40,6 +42,8 @@ pub struct SheetValueView {
     pub choices: Vec<String>,
     /// The drawing of a chart, where enough of it is typed.
     pub chart: Option<ChartView>,
+    /// The map of a torque's fasteners, where their places are typed and nothing is wrong.
+    pub bolts: Option<BoltMap>,
     /// What is wrong with it, field by field.
     pub problems: Vec<FieldProblem>,
     /// Who entered it as it stands, and on which day; nothing where it was changed and is not kept yet.
@@ -63,7 +67,9 @@ pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs) -> SheetV
     let values = typed.values.iter().map(|(key, value)| {
         let need = needs.get(key);
         let old = before.and_then(|before| before.values.get(key));
-        let (stands, problems) = match read(value, need) {
+        let judged = read(value, need);
+        let drawn = judged.as_ref().ok().and_then(bolts);
+        let (stands, problems) = match judged {
             Ok(is) => (old.filter(|old| old.is == is && old.source == value.source.trim()), Vec::new()),
             Err(problems) => (None, problems),
         };
@@ -75,6 +81,7 @@ pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs) -> SheetV
             temperature_units: temperature_units_of(&value.is),
             choices: need.map(|need| need.choices.clone()).unwrap_or_default(),
             chart: chart(&value.is),
+            bolts: drawn,
             problems,
             entered: stands
                 .map(|old| SheetEntered { by: old.entered_by.clone(), on: old.entered_on.clone() }),
@@ -82,6 +89,14 @@ pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs) -> SheetV
         }
     });
     SheetView { title: typed.title.trim().is_empty().then(sheet_no_title), values: values.collect() }
+}
+
+/// The fasteners of a torque in their places.
+fn bolts(value: &Value) -> Option<BoltMap> {
+    match value {
+        Value::Torque(torque) => Bolts::of(torque).ok().flatten().map(|bolts| bolt_places(&bolts)),
+        _ => None,
+    }
 }
 
 impl SheetView {

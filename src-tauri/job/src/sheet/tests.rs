@@ -2,7 +2,7 @@
 
 use panside_procedure::Procedure;
 use panside_procedure::format::sheet::{
-    Chart, ChartPoint, Measure as SheetMeasure, Range, SheetValue, Torque,
+    Chart, ChartPoint, Measure as SheetMeasure, Pattern, Range, SheetValue, Torque,
 };
 use serde_json::json;
 
@@ -79,6 +79,8 @@ fn a_torque_needs_a_stage_a_torque_unit_and_a_tolerance() {
             stages: stages.to_vec(),
             unit: unit.into(),
             tolerance_percent,
+            positions: Vec::new(),
+            pattern: Pattern::default(),
             angle: None,
         })
     };

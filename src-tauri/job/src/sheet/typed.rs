@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use panside_procedure::format::Sheet;
-use panside_procedure::format::sheet::{Chart, ChartPoint, Torque, Value, ValueKind};
+use panside_procedure::format::sheet::{Chart, ChartPoint, Pattern, Position, Torque, Value, ValueKind};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -82,6 +82,12 @@ pub enum Typed {
         unit: String,
         /// How far a setting may be off, in percent of the target.
         tolerance_percent: String,
+        /// Where each fastener sits, in millimetres; none: no map of them is drawn.
+        #[serde(default)]
+        positions: Vec<TypedPosition>,
+        /// How the order runs over them.
+        #[serde(default)]
+        pattern: Pattern,
         /// The angle that each fastener is turned after the last stage, where there is one.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         angle: Option<TypedAngle>,
@@ -112,6 +118,19 @@ pub struct TypedPoint {
     pub low: String,
     /// High mark.
     pub high: String,
+}
+
+/// Where a fastener sits while it is typed, in millimetres.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct TypedPosition {
+    /// To the right.
+    pub x: String,
+    /// Upwards.
+    pub y: String,
+    /// What is different about it.
+    #[serde(default)]
+    pub note: String,
 }
 
 impl TypedSheet {
@@ -179,6 +198,8 @@ fn blank(need: &Need) -> Typed {
             stages: vec![text()],
             unit: "N·m".to_owned(),
             tolerance_percent: text(),
+            positions: Vec::new(),
+            pattern: Pattern::default(),
             angle: None,
         },
         ValueKind::Fact => Typed::Fact(text()),
@@ -216,11 +237,18 @@ fn typed_chart(chart: &Chart) -> Typed {
 }
 
 fn typed_torque(torque: &Torque) -> Typed {
+    let position = |position: &Position| TypedPosition {
+        x: position.x.to_string(),
+        y: position.y.to_string(),
+        note: position.note.clone().unwrap_or_default(),
+    };
     Typed::Torque {
         fasteners: torque.fasteners.to_string(),
         stages: torque.stages.iter().map(f64::to_string).collect(),
         unit: torque.unit.clone(),
         tolerance_percent: torque.tolerance_percent.to_string(),
+        positions: torque.positions.iter().map(position).collect(),
+        pattern: torque.pattern,
         angle: torque.angle.map(|angle| TypedAngle {
             degrees: angle.degrees.to_string(),
             tolerance: angle.tolerance.to_string(),

@@ -1,6 +1,6 @@
 //! Sheets while they are typed: what is judged, what is kept, whose check stands.
 
-use panside_procedure::format::sheet::Check;
+use panside_procedure::format::sheet::{Check, Pattern};
 
 use super::judge::read as judge;
 use super::*;
@@ -46,6 +46,8 @@ fn torque(fasteners: &str, stages: &[&str]) -> TypedValue {
         stages: stages.iter().map(|&stage| stage.to_owned()).collect(),
         unit: "lbf·in".into(),
         tolerance_percent: "10".into(),
+        positions: Vec::new(),
+        pattern: Pattern::default(),
         angle: None,
     })
 }

@@ -15,6 +15,7 @@ use crate::decide::signs::signs_of;
 use crate::decide::unmet::limit_text;
 use crate::decide::work::refuse_missing;
 use crate::entry::{Context, Past, classify, coil_limits, limits, ms_left};
+use crate::figures::{BoltMap, bolt_map, when};
 use crate::job::{EnteredValue, Stretch};
 use crate::message::{
     Message, limit_angle, limit_at_most, limit_chart, limit_coil, limit_count, limit_minutes, limit_stage,
@@ -105,6 +106,7 @@ fn entry_view<'a>(
         limits: limits_of(at, &entry.ask),
         units: units(&entry.ask),
         temperature_units: temperature_units(&entry.ask),
+        bolts: bolts_of(at, &entry.ask, last),
         value: last.map(|entered| entered.value.clone()),
         class: last.map(|entered| entered.class.clone()),
         not_yet: last
@@ -112,6 +114,13 @@ fn entry_view<'a>(
         said: last.map(say).unwrap_or_default(),
         ms_left,
     }
+}
+
+/// The map of a torque's fasteners, with what was last entered.
+fn bolts_of(at: At<'_>, ask: &Ask, last: Option<&EnteredValue>) -> Option<BoltMap> {
+    let Ask::Torque(asked) = ask else { return None };
+    let entered = last.map(|entered| (&entered.value, when(at.job, &entered.mark)));
+    bolt_map(&at.job.specs, asked, entered.as_ref().map(|(value, time)| (*value, time.as_str())))
 }
 
 /// What the sheet allows at an entry.

@@ -211,6 +211,9 @@ impl Ask {
         match self {
             Ask::Reading(reading) if reading.is_judged() && !reading.evidence => Some(vec![reading::INSIDE]),
             Ask::Level(_) => Some(vec![level::IN]),
+            Ask::Coil(coil) if !coil.evidence => Some(vec![coil::INSIDE]),
+            Ask::CoolDown(_) => Some(vec![cool_down::COOL]),
+            Ask::Balance(_) => Some(vec![balance::CLOSES, balance::EXPLAINED]),
             Ask::Choice(choice) if !choice.good.is_empty() => {
                 Some(choice.good.iter().map(String::as_str).collect())
             }
@@ -218,10 +221,10 @@ impl Ask {
         }
     }
 
-    /// Whether it tells of something that can change again: a reading, a level, a time waited.
+    /// Whether it tells of something that can change again: a reading, a level, a coil, a hot part, a time waited.
     #[must_use]
     pub fn measures(&self) -> bool {
-        matches!(self, Ask::Reading(_) | Ask::Level(_) | Ask::Timer(_))
+        matches!(self, Ask::Reading(_) | Ask::Level(_) | Ask::Coil(_) | Ask::CoolDown(_) | Ask::Timer(_))
     }
 
     /// The keys it needs on the spec sheet.

@@ -185,6 +185,12 @@ pub struct Torque {
     /// The angle that each fastener is turned after the last stage.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub angle: Option<AngleStage>,
+    /// Where each fastener sits, for a drawn map of them: as many as `fasteners`, or none.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub positions: Vec<Position>,
+    /// How the order runs over the positions.
+    #[serde(default, skip_serializing_if = "Pattern::is_crosswise")]
+    pub pattern: Pattern,
 }
 
 /// A stage that is turned by an angle, in degrees.
@@ -195,4 +201,38 @@ pub struct AngleStage {
     pub degrees: f64,
     /// How far that may be off to both sides, above 0 and below `degrees`.
     pub tolerance: f64,
+}
+
+/// Where a fastener sits, in millimetres, as one looks at it from where it is tightened.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Position {
+    /// To the right.
+    pub x: f64,
+    /// Upwards.
+    pub y: f64,
+    /// What is different about it, in a word or two, such as `long`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub note: Option<String>,
+}
+
+/// How the order of fasteners runs.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Pattern {
+    /// From the middle out, each followed by the one opposite: pans and covers.
+    #[default]
+    Crosswise,
+    /// Over a ring: opposite, quarter, opposite.
+    Star,
+    /// From the middle out, round and round: plates with fasteners inside.
+    Spiral,
+}
+
+impl Pattern {
+    /// For serde, which asks with a reference.
+    #[allow(clippy::trivially_copy_pass_by_ref, reason = "the signature that serde calls")]
+    fn is_crosswise(&self) -> bool {
+        *self == Pattern::Crosswise
+    }
 }

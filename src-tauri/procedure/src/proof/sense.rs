@@ -154,7 +154,11 @@ fn values(procedure: &Procedure, tell: &mut Tell<'_>) {
 }
 
 fn is_temperature(ask: &Ask) -> bool {
-    matches!(ask, Ask::Reading(reading) if reading.is_judged() && matches!(reading.unit.as_str(), "°C" | "°F" | "K"))
+    match ask {
+        Ask::CoolDown(_) => true,
+        Ask::Reading(reading) => reading.is_judged() && matches!(reading.unit.as_str(), "°C" | "°F" | "K"),
+        _ => false,
+    }
 }
 
 /// Whether a step sets a gate, by being done or by what an entry says.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use panside_job::{Event, Job};
+use panside_job::{Event, Job, figures};
 use panside_procedure::machine::VarIx;
 
 use super::{
@@ -71,6 +71,7 @@ impl Document {
             day: day::of(source),
             levels: measured::levels(source),
             charts: measured::charts(sheet),
+            figures: figures::figures(job),
             torques: measured::torques(source),
             sign_offs: signs::of(source),
             photos: measured::photos(source, &inputs.captions),

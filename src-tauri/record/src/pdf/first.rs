@@ -1,8 +1,10 @@
 //! Page one: what a service writer needs in a minute. It is one page whatever was written: what is longer is cut with a
 //! word about where all of it stands.
 
-use super::chart::{self, Said};
+use panside_job::figures::FigureKind;
+
 use super::day;
+use super::figure::{self, Said};
 use super::flow::Flow;
 use super::ink::{BOTTOM, Ink, LEFT, Look, RIGHT, WIDTH};
 use super::letters::Line;
@@ -198,7 +200,7 @@ fn cut(flow: &mut Flow, mut lines: Vec<Line>, most: usize, width: f32, says: &st
 
 fn levels(column: &mut Columned<'_>, document: &Document) {
     column.title("Fluid level against temperature, on the sheet's chart");
-    let charts = chart::drawable(document);
+    let charts: Vec<_> = figure::of_kind(document, FigureKind::Level).collect();
     let Some(chart) = charts.first() else {
         let said = if document.levels.is_empty() { "not read" } else { "told further on, not drawn" };
         column.line(said, Look::BODY);
@@ -206,7 +208,7 @@ fn levels(column: &mut Columned<'_>, document: &Document) {
     };
     let (x, y) = (column.x, column.flow.y);
     let height = (LAST_BAND - y - 24.0).clamp(CHART.0, CHART.1);
-    chart::draw(column.flow, document, chart, (x, y, column.width, height), Said::OfWhatCounts);
+    figure::draw(column.flow, chart, (x, y, column.width, height), Said::OfWhatCounts);
     column.flow.y += height + 1.0;
     if document.levels.iter().any(|level| level.standing != Standing::Counts) {
         column.line("× replaced, left or struck", Look::FOOT);

@@ -3,8 +3,9 @@
 use std::collections::BTreeMap;
 
 use krilla::image::Image;
+use panside_job::figures::FigureKind;
 
-use super::chart::{self, Said};
+use super::figure::{self, Said};
 use super::flow::Flow;
 use super::ink::{LEFT, Look, WIDTH};
 use super::photos;
@@ -43,6 +44,9 @@ pub(super) fn write(flow: &mut Flow, document: &Document, pictures: &Pictures<'_
         if section.heading == say::LEVELS {
             charts(flow, document);
         }
+        if section.heading == say::TORQUES {
+            figures(flow, document, mark);
+        }
     }
     closing(flow, document);
 }
@@ -76,15 +80,35 @@ fn write_table(flow: &mut Flow, table: &Table) {
 }
 
 fn charts(flow: &mut Flow, document: &Document) {
-    for chart in chart::drawable(document) {
+    for figure in figure::of_kind(document, FigureKind::Level) {
         flow.keep(CHART.1 + 24.0);
-        chart::draw(flow, document, chart, (LEFT, flow.y, CHART.0, CHART.1), Said::All);
+        figure::draw(flow, figure, (LEFT, flow.y, CHART.0, CHART.1), Said::All);
         flow.y += CHART.1 + 2.0;
+        let Some(chart) = document.charts.iter().find(|chart| chart.key == figure.id) else { continue };
         let about = format!(
             "+ counts, × replaced, left or struck. Two readings agree within {} {}. Band: {}.",
             chart.agreement, chart.length_unit, chart.source
         );
         flow.paragraph(&about, Look::NOTE, 0.0);
+    }
+}
+
+/// Every figure but the level, which stands with its readings: drawn, and said below.
+fn figures(flow: &mut Flow, document: &Document, mark: &str) {
+    let figures: Vec<_> = document.figures.iter().filter(|figure| figure.kind != FigureKind::Level).collect();
+    if figures.is_empty() {
+        return;
+    }
+    flow.begin_section("Figures", mark);
+    for figure in figures {
+        let (width, height) = figure::size(figure, CHART);
+        flow.keep(height + 60.0);
+        flow.part(&figure.title.said());
+        figure::draw(flow, figure, (LEFT, flow.y, width, height), Said::All);
+        flow.y += height + 4.0;
+        for sentence in &figure.says {
+            flow.paragraph(&sentence.said(), Look::NOTE, 0.0);
+        }
     }
 }
 

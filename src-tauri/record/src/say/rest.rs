@@ -13,6 +13,8 @@ use crate::value::{role, short};
 
 /// Heading of the level readings.
 pub(crate) const LEVELS: &str = "Level readings";
+/// The heading of torque.
+pub(crate) const TORQUES: &str = "Torque, as clicked";
 
 /// Everything after the entries.
 pub(crate) fn rest(document: &Document) -> Vec<Section> {
@@ -40,7 +42,7 @@ fn torques(document: &Document) -> Section {
     } else {
         Block::Table(Table::with_head(&[Left, Right, Left, Left, Left, Left], &head, rows))
     };
-    Section::with_sheet_values("Torque, as clicked", vec![block])
+    Section::with_sheet_values(TORQUES, vec![block])
 }
 
 /// Each torque: what, how many, as clicked, what it turned out to be, what the sheet allows, the tool.

@@ -167,3 +167,17 @@ entry-timer-up = Time is up.
 ## Notes
 
 entry-note-words = Tap to write
+
+entry-map = On the map
+entry-map-stage = Stage { $stage }: { $target }
+entry-map-clicked = clicked at { $value }
+entry-map-now = now, from 1 on
+entry-map-bolts = { $done } of { $all }
+entry-map-later = then
+entry-map-all = All { $count } clicked at { $value }
+entry-map-bolt = Bolt { $number } of { $all } clicked at { $value }
+entry-map-angle = Then each turned { $target }
+entry-map-turned = Bolt { $number } of { $all } turned { $value }
+entry-map-single = Bolt by bolt
+entry-map-type = Keys, adapter, exception
+entry-map-back = Take back

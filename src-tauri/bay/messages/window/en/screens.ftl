@@ -3,6 +3,7 @@ screens-places = Where to go
 screens-place-job = Job
 screens-place-bay = Bay
 screens-place-photos = Photos
+screens-place-figures = Figures
 screens-place-record = Record
 screens-place-kit = Kit
 screens-no-job-open = No job is open. Choose one in Bay.
@@ -166,3 +167,8 @@ screens-more-renew = Sign again what has lapsed
 screens-more-stop = Stop and call
 screens-light = Light glass
 screens-dark = Dark glass
+
+screens-figures = Figures
+screens-figures-larger = Show larger: { $title }
+screens-figures-smaller = Smaller
+screens-figures-none = Nothing that is drawn has been measured in this job yet.

@@ -30,6 +30,10 @@ pub struct Coil {
     /// Sheet key of the temperature for which that range stands. Absent: 20 °C.
     #[serde(default)]
     pub at: Option<String>,
+    /// What is wrong with it is what is looked for: the work goes on whatever it shows, and others judge by it.
+    #[serde(default)]
+    #[ts(skip)]
+    pub evidence: bool,
 }
 
 impl Coil {

@@ -1,0 +1,27 @@
+//! What was measured in a job, as drawings with their sentences.
+
+use panside_job::figures::{self, Figure};
+use panside_journal::JobId;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use crate::{Bay, BayError};
+
+/// The figures of a job as a screen draws them.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct FiguresPage {
+    /// The figures, in the order of the work.
+    pub figures: Vec<Figure>,
+}
+
+impl Bay {
+    /// Every figure that a job has come to, said.
+    ///
+    /// # Errors
+    /// As [`Bay::job`].
+    pub fn figures_page(&mut self, job: JobId) -> Result<FiguresPage, BayError> {
+        let mut figures = figures::figures(self.job(job)?);
+        self.speaker.fill_figures(&mut figures);
+        Ok(FiguresPage { figures })
+    }
+}
