@@ -1,10 +1,10 @@
 //! Where the job went otherwise than planned: struck, set aside, missed, not as shown, the clock set.
 
-use panside_job::{Event, Mark};
+use panside_job::{EntryValue, Event, Mark};
 use serde::{Deserialize, Serialize};
 
 use crate::by::By;
-use crate::source::{Source, words};
+use crate::source::{Source, Standing, words};
 
 /// What was entered at a step and was struck. The entries stay in [`crate::steps`].
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -35,6 +35,27 @@ pub struct Explained {
     /// Why.
     pub reason: String,
     /// Who said so, and when.
+    pub by: By,
+}
+
+/// Something that a checklist lets pass only with a reason and a name: a tool excepted, a balance explained, a level
+/// given up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ByName {
+    /// Step id.
+    pub step: String,
+    /// What the control says.
+    pub label: String,
+    /// What the value turned out to be.
+    pub class: String,
+    /// The reason that was given.
+    pub reason: String,
+    /// Who answers for it.
+    pub said_by: String,
+    /// What has become of the entry.
+    pub standing: Standing,
+    /// Who entered it, and when.
     pub by: By,
 }
 
@@ -78,6 +99,28 @@ pub struct ClockSet {
     pub seconds: i64,
     /// The event, with the time after it.
     pub by: By,
+}
+
+/// Everything that passed by a reason and a name. What a count accounts for stands with the items.
+pub(crate) fn by_name(source: Source<'_>) -> Vec<ByName> {
+    let named = source.entered().filter_map(|found| {
+        let told = match &found.value.value {
+            EntryValue::Torque { exception, .. } => exception.as_ref(),
+            EntryValue::Balance { explained, .. } => explained.as_ref(),
+            EntryValue::Level { given_up, .. } => given_up.as_ref(),
+            _ => None,
+        }?;
+        Some(ByName {
+            step: found.step.id.clone(),
+            label: found.label(),
+            class: found.value.class.clone(),
+            reason: told.reason.clone(),
+            said_by: told.by.clone(),
+            standing: found.standing,
+            by: source.by(&found.value.mark),
+        })
+    });
+    named.collect()
 }
 
 /// Everything that was struck, in file order of the steps.

@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 use crate::account::{Account, Codes};
 use crate::by::By;
 use crate::day::Track;
-use crate::departures::{ClockSet, Explained, Move, Observed, Struck};
+use crate::departures::{ByName, ClockSet, Explained, Move, Observed, Struck};
 use crate::error::RecordError;
 use crate::inputs::ProofSummary;
 use crate::items::Tally;
@@ -94,6 +94,9 @@ pub struct Document {
     pub set_aside: Vec<Explained>,
     /// What was missed, with the explanation.
     pub missed: Vec<Explained>,
+    /// What passed by a reason and a name: a tool excepted, a balance explained, a level given up.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub by_name: Vec<ByName>,
     /// When the vehicle was not as shown.
     pub observed: Vec<Observed>,
     /// When the wall clock was set.

@@ -27,6 +27,7 @@ pub mod steps;
 mod text;
 pub mod time;
 mod value;
+mod worked;
 
 pub use by::By;
 pub use document::{COME_FIRST, DEMO_MARK, Document, RECORD_FORMAT};

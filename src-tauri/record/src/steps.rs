@@ -10,7 +10,7 @@ use crate::by::By;
 use crate::limits::{Limit, limits};
 pub use crate::source::Standing;
 use crate::source::{Found, Source, in_stretch, standing};
-use crate::value;
+use crate::{value, worked};
 
 /// A part of the job.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -108,6 +108,9 @@ pub struct Entry {
     pub by: By,
     /// What the sheet allows, where it was judged.
     pub limits: Vec<Limit>,
+    /// How it came about, step by step, where it was worked out.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub how: Vec<String>,
 }
 
 /// Every phase with its steps.
@@ -176,6 +179,7 @@ fn entry_of(source: Source<'_>, found: &Found<'_>) -> Entry {
         standing: found.standing,
         by: source.by(&found.value.mark),
         limits: ask.map(|ask| limits(ask, &source.job.specs.sheet)).unwrap_or_default(),
+        how: worked::how(found.value),
     }
 }
 
@@ -201,6 +205,7 @@ fn signatures(
             standing: standing(detail, stretch),
             by: source.by(given),
             limits: Vec::new(),
+            how: Vec::new(),
         }
     });
     signs.collect()

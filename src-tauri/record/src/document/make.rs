@@ -78,6 +78,7 @@ impl Document {
             struck: departures::struck(source),
             set_aside: departures::set_aside(source),
             missed: departures::missed(source),
+            by_name: departures::by_name(source),
             observed: departures::observed(source),
             clock_set: departures::clock_set(source),
             disagreements: disagreements(job, inputs, &tally),

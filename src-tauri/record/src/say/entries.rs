@@ -9,6 +9,9 @@ use crate::limits::Limit;
 use crate::source::words;
 use crate::steps::{Ended, Entry, Step, Stretch};
 
+/// Kinds whose class is told: it judges.
+const JUDGED: [&str; 7] = ["reading", "level", "coil", "cool_down", "balance", "count", "torque"];
+
 /// Every phase with its steps.
 pub(crate) fn entries(document: &Document) -> Section {
     let about =
@@ -33,12 +36,15 @@ fn say_step(step: &Step, blocks: &mut Vec<Block>) {
 fn row(entry: &Entry, begun: &By) -> Vec<String> {
     let mut said = entry.value.clone();
     // The class is told where it judges: what is only taken down has no other.
-    if matches!(entry.kind.as_str(), "reading" | "level" | "count" | "torque") && entry.class != "read" {
+    if JUDGED.contains(&entry.kind.as_str()) && entry.class != "read" {
         said.push_str(&format!(", {}", words(&entry.class)));
     }
     if !entry.limits.is_empty() {
         let limits: Vec<_> = entry.limits.iter().map(limit).collect();
         said.push_str(&format!(" [{}]", limits.join("; ")));
+    }
+    if !entry.how.is_empty() {
+        said.push_str(&format!(" (worked out: {})", entry.how.join("; ")));
     }
     if let Some(standing) = standing(entry.standing) {
         said.push_str(&format!(" ({standing})"));

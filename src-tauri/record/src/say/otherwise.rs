@@ -1,8 +1,9 @@
 //! Where the job went otherwise than planned.
 
-use super::Section;
-use crate::departures::{ClockSet, Explained, Observed, Struck};
+use super::{Section, standing};
+use crate::departures::{ByName, ClockSet, Explained, Observed, Struck};
 use crate::document::Document;
+use crate::source::words;
 
 /// What was struck, set aside, missed, not as shown; the clock set; what does not agree. Only what there is.
 pub(super) fn otherwise(document: &Document) -> Vec<Section> {
@@ -10,6 +11,7 @@ pub(super) fn otherwise(document: &Document) -> Vec<Section> {
         Section::list("Struck", document.struck.iter().map(struck)),
         Section::list("Set aside", document.set_aside.iter().map(explained)),
         Section::list("Missed and explained", document.missed.iter().map(explained)),
+        Section::list("Passed by a reason and a name", document.by_name.iter().map(by_name)),
         Section::list("Not as shown", document.observed.iter().map(observed)),
         Section::list("Wall clock", document.clock_set.iter().map(clock_set)),
         Section::list("What does not agree", document.disagreements.iter().cloned()),
@@ -26,6 +28,14 @@ fn struck(struck: &Struck) -> String {
 
 fn explained(step: &Explained) -> String {
     format!("{} {} \"{}\": {}", step.by.day_and_time(), step.by.who, step.title, step.reason)
+}
+
+fn by_name(passed: &ByName) -> String {
+    let by = &passed.by;
+    let (class, standing) = (words(&passed.class), standing(passed.standing));
+    let standing = standing.map(|standing| format!(" ({standing})")).unwrap_or_default();
+    let ByName { label, reason, said_by, .. } = passed;
+    format!("{} {} \"{label}\", {class}: {reason}, says {said_by}{standing}", by.day_and_time(), by.who)
 }
 
 fn observed(seen: &Observed) -> String {

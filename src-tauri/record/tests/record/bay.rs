@@ -88,6 +88,11 @@ impl Bay {
         Stamp { wall_ms, boot: BootId(Uuid::from_u128(self.boot)), ..stamp }
     }
 
+    /// The time at which the next event is written down.
+    pub fn now(&self) -> Stamp {
+        self.stamp(self.minute + 1)
+    }
+
     /// Writes an event down a minute later.
     pub fn then(&mut self, event: impl Into<Event>) {
         self.at(self.minute + 1, event);

@@ -3,6 +3,7 @@
 //! - `bay`: the job and its events
 //! - `account`: what a record tells of a job that went well
 //! - `open`: what it tells of what is open or went otherwise
+//! - `figures`: what was worked out at an entry
 //! - `forms`: JSON and text
 //! - `pages`: the PDF's words and pictures, by poppler's `pdftotext` and `pdfdetach`
 //! - `archive`: the PDF as a file for archives, by `qpdf` and by Apache PDFBox Preflight
@@ -17,6 +18,7 @@
 mod account;
 mod archive;
 mod bay;
+mod figures;
 mod forms;
 mod open;
 mod pages;

@@ -1,0 +1,89 @@
+//! What was worked out at an entry, in the record. The events are decided by the job, so that they carry their reckoning.
+
+use std::error::Error;
+
+use panside_job::value::{Accounted, CoilValue, Probed, ProbedBy};
+use panside_job::{Actor, EntryValue, Request, decide};
+use panside_procedure::format::Role;
+
+use crate::bay::{Bay, Tested, reading};
+use crate::entries;
+
+const CHECKLIST: &[u8] = include_bytes!("../../../job/tests/fixtures/figures.checklist.json");
+const SHEET: &[u8] = include_bytes!("../../../job/tests/fixtures/figures.sheet.json");
+
+/// A job in which each kind was entered once.
+fn worked() -> Result<Bay, Box<dyn Error>> {
+    let mut bay = Bay::with(CHECKLIST, SHEET)?;
+    let celsius = "°C".to_owned();
+    let coil = EntryValue::Coil(CoilValue {
+        shows: "6,2".into(),
+        unit: "Ω".into(),
+        leads: None,
+        temperature: "62".into(),
+        temperature_unit: celsius.clone(),
+        meter: None,
+    });
+    ask(&mut bay, "coil", "ohms", coil)?;
+    for degrees in ["180", "117", "78,9"] {
+        bay.minute += 9;
+        let (value, ambient) = (degrees.into(), Some("20".into()));
+        let probed = Probed { value, unit: celsius.clone(), by: ProbedBy::Contact, ambient };
+        ask(&mut bay, "probe", "joint", EntryValue::CoolDown(probed))?;
+    }
+    ask(&mut bay, "drain", "volume", reading("3,6", "L"))?;
+    ask(&mut bay, "drain", "fluid", reading("20", "°C"))?;
+    ask(&mut bay, "fill", "volume", reading("3,3", "L"))?;
+    let explained = Some(Accounted { reason: "in the new filter".into(), by: "Ada".into() });
+    let balance = EntryValue::Balance { temperature: "20".into(), temperature_unit: celsius, explained };
+    ask(&mut bay, "balance", "fluid", balance)?;
+    Ok(bay)
+}
+
+/// Begins a step where that is needed, enters a value and leaves the step.
+fn ask(bay: &mut Bay, step: &str, entry: &str, value: EntryValue) -> Result<(), Box<dyn Error>> {
+    let step = step.to_owned();
+    let wishes = [
+        Request::Begin { step: step.clone() },
+        Request::Enter { step: step.clone(), entry: entry.into(), value },
+        Request::Leave { step },
+    ];
+    for wish in wishes {
+        let who = Actor { name: bay.who.into(), role: Role::Technician };
+        let now = bay.now();
+        let decided = decide(&bay.job, &wish, &who, &now).map_err(|refusal| format!("{refusal:?}"))?;
+        decided.into_iter().for_each(|event| bay.then(event));
+    }
+    Ok(())
+}
+
+#[test]
+fn a_coil_is_told_with_its_reckoning() -> Tested {
+    let document = worked()?.document();
+    let coil = entries(&document, "coil")?[0];
+    assert_eq!((coil.value.as_str(), coil.class.as_str()), ("6,2 Ω at 62 °C", "inside"));
+    // 6.2 / (1 + 0.00393 × 42), NBS Handbook 100.
+    assert!(coil.how.iter().any(|line| line.ends_with("= 5.322 Ω")), "{:?}", coil.how);
+    Ok(())
+}
+
+#[test]
+fn a_cool_down_is_told_with_its_curve() -> Tested {
+    let document = worked()?.document();
+    let last = entries(&document, "probe")?.pop().ok_or("no reading")?.clone();
+    assert_eq!(last.value, "78,9 °C, contact probe; surroundings 20 °C");
+    assert!(last.how.iter().any(|line| line.starts_with("not before")), "{:?}", last.how);
+    Ok(())
+}
+
+#[test]
+fn a_balance_that_was_explained_stands_where_it_went_otherwise() -> Tested {
+    let document = worked()?.document();
+    let [explained] = document.by_name.as_slice() else { return Err("one is explained".into()) };
+    assert_eq!(
+        (explained.reason.as_str(), explained.said_by.as_str(), explained.class.as_str()),
+        ("in the new filter", "Ada", "explained")
+    );
+    assert!(document.to_text().contains("in the new filter, says Ada"));
+    Ok(())
+}
