@@ -630,9 +630,9 @@ figure-stage-clicked = Stage { $stage }, { $target }: clicked at { $setting }, {
 figure-stage-open = Stage { $stage }, { $target }: not clicked yet.
 # $time: when; $settings: what clicked at each stage; $unit: its unit; $tool: what the shop calls the tool
 figure-torque-was = { $time }: { $settings } { $unit } with { $tool }. It does not count any more: it was replaced, left or struck.
-# $step: title of the step; $label: what the control says
-figure-cooling-title = { $step }: { $label }
-figure-cooling-engine-off = minutes since the engine was off
+# $step: title of the step; $label: what the control says; $time: of the first reading
+figure-cooling-title = { $step }: { $label }, from { $time } on
+figure-cooling-heated = minutes since it was last heated
 figure-cooling-first = minutes since the first reading
 # $limit: the touch limit
 figure-cooling-mark = touch limit { $limit }
@@ -648,7 +648,7 @@ figure-cooling-limit = It may be touched at { $limit }; the surroundings have { 
 # $class: below, cools, spread, too_few, rises, never or no_curve; $time: when, where it cools
 figure-cooling-state = { $class ->
     [below] The last reading is at or below the limit.
-    [cools] It cools. Not before { $time } is it below the limit: probe again then.
+    [cools] It cools. It is not below the limit before { $time }: probe again then.
     [spread] It cools. When it is below the limit is not told: the readings spread too far. Take more.
     [too_few] Too few readings for a curve: three are needed.
     [rises] A reading is hotter than one before it. Begin anew from the hottest.
@@ -657,8 +657,8 @@ figure-cooling-state = { $class ->
 }
 # $earliest, $likely: when
 figure-cooling-between = The curve itself is at the limit at { $likely }; it could be at { $earliest } at the earliest.
-# $labels: what the entries are called
-figure-coil-title = Coil resistance over temperature: { $labels }
+# $limits: the sheet's value with the limits
+figure-coil-title = Coils over temperature, by { $limits }
 # $lowest, $highest: the sheet's limits; $at: the temperature for which they stand
 figure-coil-limits = The sheet allows { $lowest } to { $highest } at { $at }; the band is what copper makes of that.
 # $label: what the control says; $value: the coil at its own temperature

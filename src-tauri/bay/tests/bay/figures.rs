@@ -28,7 +28,10 @@ fn a_page_of_figures_says_every_sentence_and_is_in_the_record() {
     let page = shop.bay.figures_page(job).unwrap();
     let says: Vec<&str> = page.figures[0].says.iter().map(|says| says.text.as_str()).collect();
     assert!(says[0].starts_with("Probed: 08:06 163 °C"), "{says:?}");
-    assert!(says.iter().any(|says| says.starts_with("It cools. Not before 08:")), "{says:?}");
+    assert!(
+        says.iter().any(|says| says.starts_with("It cools. It is not below the limit before 08:")),
+        "{says:?}"
+    );
     let json = serde_json::to_string(&page).unwrap();
     assert!(!json.contains("\"text\":\"\""), "{json}");
     let mut figures = page.figures;

@@ -10,7 +10,9 @@ use super::plot::{Band, Frame, Label, Plot, Point};
 use super::{Drawing, Figure, FigureKind, detail, taken, when};
 use crate::entry::CoilJudged;
 use crate::job::Job;
-use crate::message::{Message, figure_coil_limits, figure_coil_mark, figure_coil_reading, figure_coil_title};
+use crate::message::{
+    Message, figure_coil_limits, figure_coil_mark, figure_coil_reading, figure_coil_title, words,
+};
 
 /// The band goes on for so many °C on both sides of what was read.
 const BEYOND: f64 = 10.0;
@@ -50,16 +52,11 @@ pub(super) fn draw(id: String, coils: &[Coil<'_>]) -> Option<Figure> {
         Measure::from(limits.highest),
         Measure::from(limits.at),
     ));
-    let mut labels: Vec<String> = Vec::new();
-    for coil in coils {
-        if !labels.iter().any(|label| label == coil.label) {
-            labels.push(coil.label.to_owned());
-        }
-    }
+    let title = figure_coil_title(words(&id));
     Some(Figure {
         id,
         kind: FigureKind::Coil,
-        title: figure_coil_title(labels),
+        title,
         says: says.chain(coils.iter().map(sentence)).collect(),
         drawing: Drawing::Plot(Box::new(plot(&limits, coils)?)),
     })

@@ -5,14 +5,15 @@ use std::iter::once;
 
 use panside_procedure::format::Ask;
 use panside_trade::cooldown::{CoolDown, Cooling, CoolingClass, Fit, fit};
-use panside_trade::measure::{Duration, Measure};
+use panside_trade::measure::{Duration, Measure, Temperature};
+use panside_trade::moment::Moment;
 
 use super::plot::{Band, Frame, Label, Line, LineStyle, Plot, Point};
 use super::{Drawing, Figure, FigureKind, asked, detail, moment, taken};
 use crate::entry::CoolDownResult;
 use crate::job::Job;
 use crate::message::{
-    Message, figure_cooling_between, figure_cooling_engine_off, figure_cooling_first, figure_cooling_limit,
+    Message, figure_cooling_between, figure_cooling_first, figure_cooling_heated, figure_cooling_limit,
     figure_cooling_mark, figure_cooling_not_before, figure_cooling_readings, figure_cooling_state,
     figure_cooling_title,
 };
@@ -28,7 +29,7 @@ struct Curve {
     fit: Fit,
 }
 
-/// What is drawn, in minutes since the engine was switched off, or else since the first reading.
+/// What is drawn, in minutes since the part was last heated, or else since the first reading.
 struct Cooled<'a> {
     down: &'a CoolDown,
     /// Minutes and °C of the readings that count.
@@ -41,9 +42,8 @@ struct Cooled<'a> {
 
 impl<'a> Cooled<'a> {
     fn of(down: &'a CoolDown) -> Option<Cooled<'a>> {
-        let Cooling { readings, engine_off, ambient, ambient_off_by, .. } = &down.cooling;
-        let counted = readings.iter().filter(|(at, _)| engine_off.is_none_or(|off| *at >= off));
-        let counted: Vec<_> = counted.copied().collect();
+        let Cooling { engine_off, ambient, ambient_off_by, .. } = &down.cooling;
+        let counted = counted(down);
         let ((first, _), (last, _)) = (counted.first().copied()?, counted.last().copied()?);
         let from = engine_off.unwrap_or(first);
         let points: Vec<(f64, f64)> =
@@ -101,32 +101,57 @@ impl<'a> Cooled<'a> {
     }
 }
 
-/// A figure for each place that was probed, with the event of its first reading.
+/// A figure each time that a place cooled, with the event of its last reading.
 pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
     let taken = taken(job);
-    let drawn = asked(job).filter_map(|(step, entry, ask)| {
-        let Ask::CoolDown(_) = ask else { return None };
-        let of_entry = taken.iter().filter(|found| found.is_of(step, entry));
-        let first = of_entry.clone().next()?.value.mark.seq;
-        // Earlier readings are part of the last result. It tells how the part cools also where the step was left.
-        let mut results = of_entry.filter(|found| !found.void).filter_map(|found| {
+    let mut drawn = Vec::new();
+    for (step, entry, ask) in asked(job) {
+        let Ask::CoolDown(_) = ask else { continue };
+        // It tells how the part cools also where the step was left.
+        let of_entry = taken.iter().filter(|found| found.is_of(step, entry) && !found.void);
+        let results = of_entry.filter_map(|found| {
             let result: CoolDownResult = detail(found.value)?;
-            result.cooling
+            Some((found.value.mark.seq, result.cooling?))
         });
-        let id = format!("{}/{}", step.id, entry.id);
-        Some((first, draw(job, (id, [&step.title, &entry.label]), &results.next_back()?)?))
-    });
-    drawn.collect()
+        let results: Vec<(u64, CoolDown)> = results.collect();
+        for (number, (seq, down)) in each_cooling(&results).into_iter().enumerate() {
+            let id = format!("{}/{}/{}", step.id, entry.id, number + 1);
+            let figure = draw(job, (id, [&step.title, &entry.label]), down);
+            drawn.extend(figure.map(|figure| (*seq, figure)));
+        }
+    }
+    drawn
+}
+
+/// Of results that each know the readings before them, the last one of each time that the part cooled.
+fn each_cooling(results: &[(u64, CoolDown)]) -> Vec<&(u64, CoolDown)> {
+    let mut last: Vec<&(u64, CoolDown)> = Vec::new();
+    for result in results.iter().rev() {
+        let began = last.last().and_then(|(_, later)| counted(later).first().map(|(at, _)| *at));
+        let at = result.1.cooling.readings.last().map(|(at, _)| *at);
+        if began.is_none_or(|began| at.is_some_and(|at| at < began)) {
+            last.push(result);
+        }
+    }
+    last.reverse();
+    last
+}
+
+/// The readings that count.
+fn counted(down: &CoolDown) -> Vec<(Moment, Temperature)> {
+    let off = down.cooling.engine_off;
+    down.cooling.readings.iter().filter(|(at, _)| off.is_none_or(|off| *at >= off)).copied().collect()
 }
 
 /// The figure of a cool-down; nothing where none of its readings counts.
 pub(super) fn draw(job: &Job, (id, labels): (String, [&str; 2]), down: &CoolDown) -> Option<Figure> {
     let cooled = Cooled::of(down)?;
     let [step, label] = labels;
+    let (first, _) = counted(down).first().copied()?;
     Some(Figure {
         id,
         kind: FigureKind::CoolDown,
-        title: figure_cooling_title(step, label),
+        title: figure_cooling_title(step, label, moment(job, first.ms())),
         says: says(job, &cooled),
         drawing: Drawing::Plot(Box::new(plot(job, &cooled)?)),
     })
@@ -139,7 +164,7 @@ fn plot(job: &Job, cooled: &Cooled<'_>) -> Option<Plot> {
     let frame = Frame::around([0.0, cooled.first(), cooled.end()], shown.chain([limit, ambient]))?;
     let mut plot = frame.plot("min", "°C");
     let since = match cooling.engine_off {
-        Some(_) => figure_cooling_engine_off(),
+        Some(_) => figure_cooling_heated(),
         None => figure_cooling_first(),
     };
     plot.across.says = Some(since);
@@ -215,8 +240,7 @@ fn says(job: &Job, cooled: &Cooled<'_>) -> Vec<Message> {
 #[cfg(test)]
 mod tests {
     use panside_trade::cooldown::{Place, cool_down};
-    use panside_trade::measure::{Temperature, TemperatureDifference};
-    use panside_trade::moment::Moment;
+    use panside_trade::measure::TemperatureDifference;
 
     use super::*;
     use crate::testing::Bay;
@@ -273,7 +297,21 @@ mod tests {
         );
         let Band { low, high } = &plot.bands[0];
         assert!(low.iter().zip(high).all(|(low, high)| low.x == high.x && low.y <= high.y));
-        assert_eq!(plot.across.says.as_ref().unwrap().id, "figure-cooling-engine-off");
+        assert_eq!(plot.across.says.as_ref().unwrap().id, "figure-cooling-heated");
+    }
+
+    #[test]
+    fn a_part_that_was_heated_again_cools_in_a_figure_of_its_own() {
+        let first: Vec<(u64, CoolDown)> = [&[(0, 90.0)][..], &[(0, 90.0), (20, 60.0)]]
+            .into_iter()
+            .zip(1_u64..)
+            .map(|(readings, seq)| (seq, probed(readings)))
+            .collect();
+        let mut again = probed(&[(0, 90.0), (20, 60.0), (90, 120.0)]);
+        again.cooling.engine_off = Some(Moment::from_ms(EIGHT + 80 * 60_000));
+        let all: Vec<(u64, CoolDown)> = first.into_iter().chain([(3, again)]).collect();
+        let seqs: Vec<u64> = each_cooling(&all).iter().map(|(seq, _)| *seq).collect();
+        assert_eq!(seqs, [2, 3], "the first reading is part of the second result");
     }
 
     #[test]

@@ -301,8 +301,8 @@ messages! {
     figure_stage_clicked "figure-stage-clicked" (stage, target, setting, time);
     figure_stage_open "figure-stage-open" (stage, target);
     figure_torque_was "figure-torque-was" (time, settings, unit, tool);
-    figure_cooling_title "figure-cooling-title" (step, label);
-    figure_cooling_engine_off "figure-cooling-engine-off" ();
+    figure_cooling_title "figure-cooling-title" (step, label, time);
+    figure_cooling_heated "figure-cooling-heated" ();
     figure_cooling_first "figure-cooling-first" ();
     figure_cooling_mark "figure-cooling-mark" (limit);
     figure_cooling_not_before "figure-cooling-not-before" (time);
@@ -310,7 +310,7 @@ messages! {
     figure_cooling_limit "figure-cooling-limit" (limit, ambient);
     figure_cooling_state "figure-cooling-state" (class, time);
     figure_cooling_between "figure-cooling-between" (earliest, likely);
-    figure_coil_title "figure-coil-title" (labels);
+    figure_coil_title "figure-coil-title" (limits);
     figure_coil_limits "figure-coil-limits" (lowest, highest, at);
     figure_coil_mark "figure-coil-mark" (label, value);
     figure_coil_reading "figure-coil-reading" (time, label, value, temperature, reference, at, class);
