@@ -103,6 +103,72 @@ export const scenes = [
     taps: [entry("stick"), type("58"), (page) => page.getByLabel("1 · stick").focus(), "no trace", saying],
   },
   {
+    name: "pad-level-low",
+    page: "030",
+    answers: says(
+      "4 mm below the low mark; the band is 21 mm to 31 mm at 58 °C. Add 0.48 L, then read again.",
+      {
+        class: "below",
+        not_yet: true,
+      },
+    ),
+    taps: [entry("stick"), saying],
+  },
+  {
+    name: "pad-coil",
+    page: "040",
+    answers: says("5.322 Ω at 20 °C: within 5 Ω to 5.6 Ω (coil resistance 20).", { class: "inside" }),
+    taps: [
+      entry("coil_1"),
+      key("6"),
+      (page) => page.getByLabel("Coil temperature").focus(),
+      key("2"),
+      saying,
+    ],
+  },
+  {
+    name: "pad-coil-open",
+    page: "040",
+    answers: says("OL at 20 °C: open."),
+    taps: [entry("coil_1"), (page) => page.locator(".keypad .extra").click(), saying],
+  },
+  {
+    name: "pad-cool-down",
+    page: "064",
+    answers: says(
+      "63 °C is hot; needs at most 48 °C (touch limit bare metal). Not before 12:32, in 34 minutes.",
+      {
+        class: "hot",
+        not_yet: true,
+        other: { value: "145.4", unit: "°F" },
+      },
+    ),
+    taps: [entry("shell"), key("6"), key("3"), saying],
+  },
+  {
+    name: "pad-cool-down-infrared",
+    page: "064",
+    answers: says("This is no evidence that it is cool. Use a contact probe, or coat a spot.", {
+      class: null,
+    }),
+    taps: [entry("joint"), key("3"), (page) => page.getByRole("switch").click(), "coated, dull", saying],
+  },
+  {
+    name: "pad-balance",
+    page: "182",
+    answers: says("0.3 L more went in than came out. Say where the fluid is, and who says so.", {
+      class: "differs",
+      not_yet: true,
+    }),
+    taps: [entry("balance"), key("2"), saying],
+  },
+  {
+    name: "pad-balance-explain",
+    page: "182",
+    answers: says("0.3 L more went in than came out.", { class: "differs", not_yet: true }),
+    taps: [entry("balance"), key("2"), saying, "Say where the fluid is", "in the new filter"],
+  },
+  {
     name: "pad-count",
     page: "153",
     answers: says("Short: exhaust joint nuts 2/3. Find them, or say where they are and who says so.", {
@@ -141,6 +207,11 @@ export const scenes = [
     page: "144",
     answers: says("All 2 stages clicked within tolerance."),
     taps: [entry("pan"), "Keys, adapter, exception", "clicked at 4", "clicked at 9", saying],
+  },
+  {
+    name: "pad-torque-adapter",
+    page: "144",
+    taps: [entry("pan"), (page) => page.getByRole("switch").click()],
   },
   { name: "pad-torque-tool", page: "144", taps: [entry("pan"), "Choose the torque", "Another tool"] },
   { name: "pad-photo", page: "112", taps: [entry("photo_pan")] },
