@@ -124,10 +124,15 @@ fn level(window: &mut Window, given: &Value) -> Result {
 
 fn torque(window: &mut Window, given: &Value) -> Result {
     let unit = text(given, "unit")?;
+    // Settings are typed as the script has them; a map of the fasteners takes only what the sheet wants.
+    let keys_words = window.words.say("entry-map-type")?;
+    if window.offers(&keys_words)? {
+        window.tap(&keys_words)?;
+    }
     let stages = given.get("stages").and_then(Value::as_array);
     for (place, stage) in stages.into_iter().flatten().enumerate() {
         let setting = stage.as_str().unwrap_or_default();
-        window.come_to_nth(".stages label", place)?;
+        window.come_to_nth(".fields label", place)?;
         set_unit(window, unit)?;
         let clicked = format!("{setting} {unit}");
         let clicked = window.words.with("entry-clicked", &[("value", clicked.into())])?;
