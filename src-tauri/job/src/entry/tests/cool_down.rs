@@ -90,8 +90,10 @@ fn an_exhaust_that_grows_hotter_says_that_it_was_heated() {
 fn readings_from_before_the_engine_ran_do_not_count() {
     let mut bay = at("probe");
     read(&mut bay, &["180", "117"]);
+    bay.must(Request::Leave { step: "probe".into() });
     bay.must(Request::Move { made: "start_engine".into() });
     bay.must(Request::Move { made: "stop_engine".into() });
+    bay.must(Request::Begin { step: "probe".into() });
     read(&mut bay, &["78,9"]);
     let said = bay.step("probe").entries[0].said.clone();
     assert_eq!(arg(&said, "cool-down-too-few", "counted"), "1");
