@@ -211,7 +211,7 @@ export const scenes = [
   {
     name: "pad-torque-adapter",
     page: "144",
-    taps: [entry("pan"), (page) => page.getByRole("switch").click()],
+    taps: [entry("pan"), "Keys, adapter, exception", (page) => page.getByRole("switch").click()],
   },
   { name: "pad-torque-tool", page: "144", taps: [entry("pan"), "Choose the torque", "Another tool"] },
   { name: "pad-photo", page: "112", taps: [entry("photo_pan")] },

@@ -96,9 +96,9 @@ fn charts(flow: &mut Flow, document: &Document) {
 /// Every figure but the level, which stands with its readings: drawn, and said below.
 fn figures(flow: &mut Flow, document: &Document, mark: &str) {
     let figures: Vec<_> = document.figures.iter().filter(|figure| figure.kind != FigureKind::Level).collect();
-    if figures.is_empty() {
-        return;
-    }
+    let Some(first) = figures.first() else { return };
+    // The heading does not stand without the first of them.
+    flow.keep(figure::size(first, CHART).1 + 120.0);
     flow.begin_section("Figures", mark);
     for figure in figures {
         let (width, height) = figure::size(figure, CHART);
