@@ -352,7 +352,11 @@ fn closed_or_why(window: &mut Window) -> Result<Came> {
 fn shown(entry: &crate::window::script::Entry, value: &Value) -> Result<String> {
     let (kind, given) = single(value)?;
     match kind {
-        "reading" => Ok(format!("{} {}", text(given, "value")?.replace(',', "."), text(given, "unit")?)),
+        "reading" => measured(given, "value", "unit"),
+        "coil" => {
+            let at = measured(given, "temperature", "temperature_unit")?;
+            Ok(format!("{} ({at})", measured(given, "shows", "unit")?))
+        }
         "choice" => {
             let options = entry.ask.pointer("/choice/options").and_then(Value::as_array);
             let chosen = options.into_iter().flatten().find(|option| option["class"] == given["class"]);
@@ -361,6 +365,11 @@ fn shown(entry: &crate::window::script::Entry, value: &Value) -> Result<String> 
         "note" | "scan" => text(given, "text").map(str::to_owned),
         other => Err(Trouble::wrong(format!("No hand is known for \"{other}\" on paper."))),
     }
+}
+
+/// A number and its unit, with the point that the keypad types.
+fn measured(given: &Value, value: &str, unit: &str) -> Result<String> {
+    Ok(format!("{} {}", text(given, value)?.replace(',', "."), text(given, unit)?))
 }
 
 /// An id in words, as the window writes what has no words of its own.

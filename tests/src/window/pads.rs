@@ -29,6 +29,9 @@ impl Pads<'_> {
         match kind {
             "reading" => reading(window, given)?,
             "level" => level(window, given)?,
+            "coil" => coil(window, given)?,
+            "cool_down" => cool_down(window, given)?,
+            "balance" => balance(window, given)?,
             "count" => self.count(window, entry, given)?,
             "torque" => torque(window, given)?,
             "choice" => choice(window, entry, given)?,
@@ -111,15 +114,54 @@ fn level(window: &mut Window, given: &Value) -> Result {
         ];
         for (name, value, unit) in fields {
             let name = window.words.with(name, &[("number", number.into())])?;
-            if window.field_text(&name)? == value {
-                continue;
-            }
-            window.come_to(&name)?;
-            set_unit(window, unit)?;
-            keys(window, value)?;
+            fill(window, &name, value, unit)?;
         }
     }
     Ok(())
+}
+
+fn coil(window: &mut Window, given: &Value) -> Result {
+    let fields = [
+        ("entry-coil-shows", "shows", "unit"),
+        ("entry-coil-temperature", "temperature", "temperature_unit"),
+    ];
+    fill_all(window, given, &fields)
+}
+
+/// By a contact probe: that is how the pad comes up.
+fn cool_down(window: &mut Window, given: &Value) -> Result {
+    if given["by"] != "contact" {
+        return Err(Trouble::wrong(format!("No hand is known for {given}.")));
+    }
+    fill_all(
+        window,
+        given,
+        &[("entry-probe-value", "value", "unit"), ("entry-probe-ambient", "ambient", "unit")],
+    )
+}
+
+/// A balance that closes: nothing is explained.
+fn balance(window: &mut Window, given: &Value) -> Result {
+    fill_all(window, given, &[("entry-balance-can", "temperature", "temperature_unit")])
+}
+
+/// Fills fields: their names among the window's words, and where value and unit stand.
+fn fill_all(window: &mut Window, given: &Value, fields: &[(&str, &str, &str)]) -> Result {
+    for (name, value, unit) in fields {
+        let name = window.words.say(name)?;
+        fill(window, &name, text(given, value)?, text(given, unit)?)?;
+    }
+    Ok(())
+}
+
+/// Fills one field, unless it has that value already.
+fn fill(window: &mut Window, name: &str, value: &str, unit: &str) -> Result {
+    if window.field_text(name)? == value {
+        return Ok(());
+    }
+    window.come_to(name)?;
+    set_unit(window, unit)?;
+    keys(window, value)
 }
 
 fn torque(window: &mut Window, given: &Value) -> Result {
