@@ -17,15 +17,17 @@ use panside_procedure::Procedure;
 use panside_procedure::proof::{Ask, Proof, Property, go_on, prove};
 use serde_json::Value;
 
-/// The checklists, how many mistakes of each kind are drawn (fewer where a search takes long), and how many of a hundred
-/// with an effect must be found at least.
-const CHECKLISTS: [(&str, usize, usize); 5] = [
-    ("level-check", 8, 98),
-    ("return-visit", 5, 97),
-    ("pan-and-filter", 3, 98),
-    ("pan-and-solenoid", 3, 91),
-    ("solenoid-pack", 3, 86),
+/// The checklists, and how many mistakes of each kind are drawn: fewer where a search takes long.
+const CHECKLISTS: [(&str, usize); 5] = [
+    ("level-check", 8),
+    ("return-visit", 5),
+    ("pan-and-filter", 3),
+    ("pan-and-solenoid", 3),
+    ("solenoid-pack", 3),
 ];
+/// Of a hundred mistakes with an effect at least so many must be found. A change of a checklist draws others, so this lies
+/// somewhat below what was found.
+const LEAST_SHARE: usize = 85;
 /// At least so many are drawn of each checklist, or all where there are fewer.
 const LEAST_DRAWN: usize = 60;
 const SEED: u64 = 2006;
@@ -174,17 +176,18 @@ fn only() -> Option<String> {
 fn a_mistake_in_a_checklist_is_found_before_anyone_works_by_it() -> Result<(), String> {
     let seed = option("MISTAKES_SEED", SEED)?;
     let only = only();
-    for (name, of_each_kind, share) in CHECKLISTS {
+    let (mut found, mut with_effect) = (0, 0);
+    for (name, of_each_kind) in CHECKLISTS {
         if only.as_ref().is_some_and(|only| only != name) {
             continue;
         }
         let asked = option("MISTAKES_OF_EACH_KIND", of_each_kind as u64)?;
-        let usual = asked == of_each_kind as u64;
-        let (found, with_effect) = try_out(name, seed, usize::try_from(asked).unwrap_or(usize::MAX))?;
-        println!("{name}: found {found} of {with_effect} with an effect");
-        // The share is that of the seed and the number drawn here.
-        let is_the_usual_draw = seed == SEED && usual;
-        assert!(!is_the_usual_draw || found * 100 >= with_effect * share, "{name}: too few are found");
+        let here = try_out(name, seed, usize::try_from(asked).unwrap_or(usize::MAX))?;
+        println!("{name}: found {} of {} with an effect", here.0, here.1);
+        found += here.0;
+        with_effect += here.1;
     }
+    println!("found {found} of {with_effect} with an effect");
+    assert!(found * 100 >= with_effect * LEAST_SHARE, "too few are found");
     Ok(())
 }
