@@ -665,11 +665,12 @@ figure-coil-limits = The sheet allows { $lowest } to { $highest } at { $at }; th
 figure-coil-mark = { $label }, { $value }
 # $time: when; $label: what the control says; $value: the coil at its own temperature, empty where the meter shows
 # overload; $temperature: that temperature; $reference: the coil at the temperature of the limits; $at: that temperature;
-# $class: in, low, high, unclear, open or short
+# $class: in, in_as_read where the meter's error was not given, low, high, unclear, open or short
 figure-coil-reading = { $time }, { $label }: { $class ->
     [open] open at { $temperature }, more than the meter or the limits reach.
     [short] { $value } at { $temperature }: not to be told from a short.
     [in] { $value } at { $temperature }, which is { $reference } at { $at }: inside with every error.
+    [in_as_read] { $value } at { $temperature }, which is { $reference } at { $at }: inside, if the meter reads rightly.
     [low] { $value } at { $temperature }, which is { $reference } at { $at }: below the lower limit.
     [high] { $value } at { $temperature }, which is { $reference } at { $at }: above the upper limit.
    *[other] { $value } at { $temperature }, which is { $reference } at { $at }: a limit lies within the errors.

@@ -127,6 +127,9 @@ bodies! {
         classes: BTreeMap<String, String>,
         /// The values, by entry id.
         values: BTreeMap<String, EntryValue>,
+        /// How they came about, by entry id, where something was calculated: JSON text as in [`Entered::detail`].
+        #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+        details: BTreeMap<String, String>,
         /// The signatures given with it.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         signs: Vec<Signature>,

@@ -26,6 +26,8 @@ pub(super) struct Coil<'a> {
     /// When it was read.
     pub time: String,
     pub result: CoilResult,
+    /// Whether the meter's error was given.
+    pub meter_known: bool,
     pub counts: bool,
 }
 
@@ -34,10 +36,10 @@ pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
     let mut read: BTreeMap<&str, (u64, Vec<Coil<'_>>)> = BTreeMap::new();
     for found in taken(job) {
         let Ask::Coil(asked) = &found.entry.ask else { continue };
-        let Some(CoilJudged { result, .. }) = detail(found.value) else { continue };
+        let Some(CoilJudged { result, meter_known }) = detail(found.value) else { continue };
         let (_, coils) = read.entry(&asked.limits).or_insert((found.value.mark.seq, Vec::new()));
         let time = when(job, &found.value.mark);
-        coils.push(Coil { label: &found.entry.label, time, result, counts: found.counts });
+        coils.push(Coil { label: &found.entry.label, time, result, meter_known, counts: found.counts });
     }
     let drawn =
         read.into_iter().filter_map(|(key, (first, coils))| Some((first, draw(key.to_owned(), &coils)?)));
@@ -108,7 +110,8 @@ fn own(result: &CoilResult) -> String {
 fn sentence(coil: &Coil<'_>) -> Message {
     let result = &coil.result;
     let class = match result.class {
-        CoilClass::In => "in",
+        CoilClass::In if coil.meter_known => "in",
+        CoilClass::In => "in_as_read",
         CoilClass::Low => "low",
         CoilClass::High => "high",
         CoilClass::Unclear => "unclear",
@@ -155,6 +158,7 @@ mod tests {
             label: "third gear",
             time: "10:12".into(),
             result: judge_coil(reading, limits).unwrap(),
+            meter_known: true,
             counts: true,
         }
     }

@@ -178,7 +178,7 @@ fn on_paper<'a>(mark: &Mark, body: &Rerecorded, order: impl Iterator<Item = &'a 
         entry: entry.to_owned(),
         value: value.clone(),
         class: body.classes.get(entry).cloned().unwrap_or_default(),
-        detail: None,
+        detail: body.details.get(entry).cloned(),
     };
     Stretch {
         ended: Some((EndedBy::Done, mark.clone())),

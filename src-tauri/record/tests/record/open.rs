@@ -55,7 +55,15 @@ fn a_struck_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
     let values = BTreeMap::from([("why".to_owned(), note("nut split"))]);
     let classes = BTreeMap::from([("why".to_owned(), "written".to_owned())]);
     let (signs, lost) = (Vec::new(), Lost::default());
-    bay.then(Rerecorded { step: step_id, classes, values, signs, reason: None, lost });
+    bay.then(Rerecorded {
+        step: step_id,
+        classes,
+        values,
+        details: BTreeMap::new(),
+        signs,
+        reason: None,
+        lost,
+    });
     let document = bay.document();
     let why: Vec<_> =
         entries(&document, "free_nuts")?.iter().map(|entry| (entry.value.clone(), entry.standing)).collect();

@@ -1,4 +1,6 @@
 use super::{arg, at, ids, typing};
+use crate::figures::{FigureKind, figures};
+use crate::request::Request;
 use crate::value::{CoilValue, EntryValue, MeterError};
 use crate::view::Preview;
 
@@ -80,4 +82,23 @@ fn what_is_no_coil_reading_is_told_and_never_taken() {
     let EntryValue::Coil(value) = coil("5.3", "20", None) else { panic!("a coil") };
     let volts = EntryValue::Coil(CoilValue { unit: "V".into(), ..value });
     assert_eq!(told(&volts).said[0].id, "unit-other-quantity");
+}
+
+#[test]
+fn a_coil_put_right_on_paper_is_drawn_beside_what_was_struck() {
+    let mut bay = at("coil");
+    bay.enter("coil", "ohms", coil("9,6", "62", None)).unwrap();
+    bay.done("coil").unwrap();
+    bay.must(Request::Strike { step: "coil".into(), reason: "Digits turned round.".into() });
+    bay.must(Request::Rerecord {
+        step: "coil".into(),
+        entries: [("ohms".to_owned(), coil("6,9", "62", None))].into(),
+        signatures: Vec::new(),
+        reason: None,
+    });
+    let drawn = figures(&bay.job).into_iter().find(|figure| figure.kind == FigureKind::Coil).unwrap();
+    let says = drawn.says.iter().filter(|says| says.id == "figure-coil-reading");
+    let read: Vec<String> =
+        says.map(|says| arg(std::slice::from_ref(says), "figure-coil-reading", "value")).collect();
+    assert_eq!(read, ["9.6 Ω", "6.9 Ω"]);
 }
