@@ -51,19 +51,8 @@ pub struct Rules {
 
 impl Rules {
     pub fn new(checklist: Checklist) -> Result<Rules, PredicateError> {
-        let mut texts = vec![&checklist.start_when, &checklist.done_when, &checklist.safe_to_leave];
-        texts.extend(checklist.terms.values());
-        texts.extend(checklist.gates.iter().filter_map(|gate| gate.holds_while.as_ref()));
-        texts.extend(checklist.sign_offs.iter().map(|sign| &sign.holds_while));
-        texts.extend(checklist.follows.iter().map(|follow| &follow.when));
-        texts.extend(checklist.moves.iter().map(|made| &made.needs));
-        texts.extend(checklist.dangers.iter().map(|danger| &danger.when));
-        for step in checklist.phases.iter().flat_map(|phase| &phase.steps) {
-            texts.push(&step.needs);
-            texts.extend([&step.on, &step.while_, &step.again].into_iter().flatten());
-        }
         let mut parsed = BTreeMap::new();
-        for text in texts {
+        for text in panside_tests::predicates(&checklist) {
             parsed.insert(text.clone(), predicate::parse(text)?);
         }
         Ok(Rules { checklist, parsed })

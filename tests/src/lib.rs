@@ -7,6 +7,7 @@
 
 use std::path::Path;
 
+use panside_procedure::format::Checklist;
 use panside_procedure::parts;
 
 pub mod promela;
@@ -21,6 +22,23 @@ pub mod window;
 pub fn checklist(name: &str) -> String {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../checklists");
     joined(&folder.join(format!("{name}.checklist.json"))).unwrap_or_else(|error| panic!("{name}: {error}"))
+}
+
+/// Every predicate of a checklist as it is written, for whoever reads them apart from the Machine.
+#[must_use]
+pub fn predicates(checklist: &Checklist) -> Vec<&String> {
+    let mut texts = vec![&checklist.start_when, &checklist.done_when, &checklist.safe_to_leave];
+    texts.extend(checklist.terms.values());
+    texts.extend(checklist.gates.iter().filter_map(|gate| gate.holds_while.as_ref()));
+    texts.extend(checklist.sign_offs.iter().map(|sign| &sign.holds_while));
+    texts.extend(checklist.follows.iter().map(|follow| &follow.when));
+    texts.extend(checklist.moves.iter().map(|made| &made.needs));
+    texts.extend(checklist.dangers.iter().map(|danger| &danger.when));
+    for step in checklist.phases.iter().flat_map(|phase| &phase.steps) {
+        texts.push(&step.needs);
+        texts.extend([&step.on, &step.while_, &step.again].into_iter().flatten());
+    }
+    texts
 }
 
 /// The text of a checklist's file with the parts in place that lie beside it.

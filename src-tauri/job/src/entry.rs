@@ -44,6 +44,9 @@ use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::{Accounted, EntryValue};
 
+/// How far a temperature of fluid, by scan tool or probe, is taken to be off to both sides, in K. Our choice.
+const THERMOMETER_OFF_K: f64 = 2.0;
+
 /// What is around an entry when it is judged.
 #[derive(Debug, Clone, Copy)]
 pub struct Context<'a> {
@@ -150,6 +153,15 @@ where
     T: TryFrom<Measure, Error = TradeError>,
 {
     T::try_from(measure(value, unit)?).map_err(|error| of_trade(&error).into())
+}
+
+/// A measure of the sheet in its quantity.
+fn of_sheet<T>(specs: &Specs, key: &str) -> Result<T, Refusal>
+where
+    T: TryFrom<Measure, Error = TradeError>,
+{
+    let measure = specs.measure(key).ok_or_else(|| no_sheet_value(key))?;
+    T::try_from(measure).map_err(|error| of_trade(&error).into())
 }
 
 /// What somebody says by name, without spaces around it.

@@ -12,7 +12,6 @@ mod level;
 mod plot;
 
 use panside_procedure::format::{Ask, Entry, Step};
-use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -74,10 +73,9 @@ pub enum Drawing {
 /// Every figure that the job has come to, in the order of the work.
 #[must_use]
 pub fn figures(job: &Job) -> Vec<Figure> {
-    let mut found: Vec<(u64, Figure)> = level::figures(job);
-    for more in [cooling::figures, coil::figures, bolts::figures, balance::figures] {
-        found.extend(more(job));
-    }
+    let taken = taken(job);
+    let all = [level::figures, cooling::figures, coil::figures, bolts::figures, balance::figures];
+    let mut found: Vec<(u64, Figure)> = all.into_iter().flat_map(|of_kind| of_kind(job, &taken)).collect();
     found.sort_by_key(|(first, _)| *first);
     found.into_iter().map(|(_, figure)| figure).collect()
 }
@@ -110,12 +108,6 @@ impl Taken<'_> {
     fn is_of(&self, step: &Step, entry: &Entry) -> bool {
         self.step.id == step.id && self.entry.id == entry.id
     }
-}
-
-/// How a value turned out, as it was worked out then. Nothing where it was written by a version that worked out
-/// something else.
-fn detail<Result: DeserializeOwned>(value: &EnteredValue) -> Option<Result> {
-    serde_json::from_str(value.detail.as_ref()?).ok()
 }
 
 /// Every value that was entered at an entry that the checklist knows, by the order of events.

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use panside_journal::{PersonId, Stamp};
 use panside_procedure::machine::{SignIx, StepIx, VarIx};
 use panside_procedure::{Procedure, State};
+use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -66,6 +67,15 @@ pub struct EnteredValue {
     pub class: String,
     /// How that came about, as JSON text.
     pub detail: Option<String>,
+}
+
+impl EnteredValue {
+    /// How it came about, as it was worked out then. Nothing where nothing was worked out, or by a version that worked out
+    /// something else: then the value stands without its reckoning.
+    #[must_use]
+    pub fn worked_out<T: DeserializeOwned>(&self) -> Option<T> {
+        serde_json::from_str(self.detail.as_deref()?).ok()
+    }
 }
 
 /// How a stretch of work ended.

@@ -59,6 +59,18 @@ pub struct Cooling {
     pub limit: Temperature,
 }
 
+impl Cooling {
+    /// Whether a reading of that time counts: the engine has not run since.
+    fn counts(&self, at: Moment) -> bool {
+        self.engine_off.is_none_or(|off| at >= off)
+    }
+
+    /// The readings that count, in their order.
+    pub fn counting(&self) -> impl Iterator<Item = (Moment, Temperature)> {
+        self.readings.iter().copied().filter(|(at, _)| self.counts(*at))
+    }
+}
+
 /// What can be said.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -139,12 +151,8 @@ pub fn cool_down(cooling: Cooling) -> Result<CoolDown, FigureError> {
     if cooling.readings.is_empty() {
         return Err(FigureError::NoReading);
     }
-    let counted: Vec<(Moment, f64)> = cooling
-        .readings
-        .iter()
-        .filter(|(at, _)| cooling.engine_off.is_none_or(|off| *at >= off))
-        .map(|(at, temperature)| (*at, temperature.celsius()))
-        .collect();
+    let counted: Vec<(Moment, f64)> =
+        cooling.counting().map(|(at, temperature)| (at, temperature.celsius())).collect();
     let (ambient, limit) = (cooling.ambient.celsius(), cooling.limit.celsius());
     let none = |cooling: Cooling, class| CoolDown {
         cooling,
@@ -230,8 +238,7 @@ impl Worked for CoolDown {
         let first = cooling.readings.first().map_or(Moment::from_ms(0), |(at, _)| *at);
         let mut working = Working::of("cool-down").given("probed at", cooling.place);
         for (at, temperature) in &cooling.readings {
-            let counts = cooling.engine_off.is_none_or(|off| *at >= off);
-            let after = if counts { "" } else { ", does not count: the engine ran since" };
+            let after = if cooling.counts(*at) { "" } else { ", does not count: the engine ran since" };
             let what = format!("after {} min", figure(at.minutes_since(first)));
             working = working.given(what, format!("{temperature}{after}"));
         }

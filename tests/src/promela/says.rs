@@ -104,21 +104,8 @@ pub struct Says<'a> {
 
 impl<'a> Says<'a> {
     pub fn new(checklist: &'a Checklist) -> Result<Says<'a>, PredicateError> {
-        let mut texts = vec![&checklist.start_when, &checklist.done_when, &checklist.safe_to_leave];
-        texts.extend(checklist.terms.values());
-        texts.extend(checklist.gates.iter().filter_map(|gate| gate.holds_while.as_ref()));
-        texts.extend(checklist.sign_offs.iter().map(|sign| &sign.holds_while));
-        texts.extend(checklist.follows.iter().map(|follow| &follow.when));
-        texts.extend(checklist.moves.iter().map(|made| &made.needs));
-        texts.extend(checklist.dangers.iter().map(|danger| &danger.when));
-        for step in checklist.phases.iter().flat_map(|phase| &phase.steps) {
-            texts.extend(
-                [Some(&step.needs), step.on.as_ref(), step.while_.as_ref(), step.again.as_ref()]
-                    .into_iter()
-                    .flatten(),
-            );
-        }
-        let parsed = texts.into_iter().map(|text| Ok((text.as_str(), predicate::parse(text)?)));
+        let parsed =
+            crate::predicates(checklist).into_iter().map(|text| Ok((text.as_str(), predicate::parse(text)?)));
         let parsed = parsed.collect::<Result<_, PredicateError>>()?;
         let named = |values: &'a [String]| values.iter().map(String::as_str).collect::<Vec<_>>();
         let conditions = checklist.conditions.iter().map(|one| (one.id.as_str(), named(&one.values)));

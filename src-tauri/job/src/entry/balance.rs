@@ -7,7 +7,7 @@ use panside_trade::measure::{Density, Measure, Temperature, TemperatureDifferenc
 use serde::{Deserialize, Serialize};
 
 use super::past::Past;
-use super::{Classified, Context, named, no_sheet_value, quantity};
+use super::{Classified, Context, THERMOMETER_OFF_K, named, of_sheet, quantity};
 use crate::message::{
     Message, balance_beyond_capacity, balance_closes, balance_explain, balance_explained, balance_less_in,
     balance_more_in, balance_no_entry, of_figure, of_trade, words,
@@ -18,9 +18,6 @@ use crate::value::{Accounted, EntryValue};
 
 /// How far a volume read on a jug is taken to be off to both sides, in L: half of a graduation of 0.1 L. Our choice.
 const JUG_OFF_L: f64 = 0.05;
-
-/// How far a fluid temperature is taken to be off to both sides, in K. Our choice.
-const THERMOMETER_OFF_K: f64 = 2.0;
 
 /// How far the sheet's density is taken to be off to both sides, in kg/m³. Our choice.
 const DENSITY_OFF: f64 = 10.0;
@@ -87,17 +84,13 @@ pub(super) fn classify(
 /// What the sheet says about the fluid.
 fn fluid(asked: &entry::Balance, specs: &Specs) -> Result<Fluid, Refusal> {
     let trade = |error: TradeError| Refusal::from(of_trade(&error));
-    let of = |key: &str| specs.measure(key).ok_or_else(|| no_sheet_value(key));
     Ok(Fluid {
         drained: Vec::new(),
         added: Vec::new(),
-        density: Density::try_from(of(&asked.density)?).map_err(trade)?,
+        density: of_sheet(specs, &asked.density)?,
         density_off_by: Density::from_kilograms_per_cubic_metre(DENSITY_OFF).map_err(trade)?,
-        unseen: Volume::try_from(of(&asked.unseen)?).map_err(trade)?,
-        capacity: match &asked.capacity {
-            Some(key) => Some(Volume::try_from(of(key)?).map_err(trade)?),
-            None => None,
-        },
+        unseen: of_sheet(specs, &asked.unseen)?,
+        capacity: asked.capacity.as_deref().map(|key| of_sheet(specs, key)).transpose()?,
     })
 }
 

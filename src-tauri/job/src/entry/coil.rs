@@ -9,7 +9,7 @@ use panside_trade::number::parse_number;
 use panside_trade::{FigureError, TradeError};
 use serde::{Deserialize, Serialize};
 
-use super::{Classified, no_sheet_value, quantity};
+use super::{Classified, THERMOMETER_OFF_K, no_sheet_value, of_sheet, quantity};
 use crate::message::{
     Message, coil_above, coil_below, coil_inside, coil_meter_unknown, coil_open, coil_short, coil_unclear,
     of_figure, of_trade, words,
@@ -20,10 +20,6 @@ use crate::value::{self, CoilValue, EntryValue};
 
 /// For which temperature limits stand where the sheet says nothing, in °C.
 const USUAL_CELSIUS: f64 = 20.0;
-
-/// How far the thermometer is taken to be off to both sides, in K: our choice, as for every other temperature of fluid
-/// that a scan tool or a probe gives.
-const THERMOMETER_OFF_K: f64 = 2.0;
 
 /// A coil judged, and how it came about.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -56,9 +52,7 @@ pub(crate) fn limits(asked: &Coil, specs: &Specs) -> Result<CoilLimits, Refusal>
     let (low, high) = specs.range(&asked.limits).ok_or_else(|| no_sheet_value(&asked.limits))?;
     let ohms = |limit: Measure| Resistance::try_from(limit).map_err(trade);
     let at = match &asked.at {
-        Some(key) => {
-            Temperature::try_from(specs.measure(key).ok_or_else(|| no_sheet_value(key))?).map_err(trade)?
-        }
+        Some(key) => of_sheet(specs, key)?,
         None => Temperature::from_celsius(USUAL_CELSIUS).map_err(trade)?,
     };
     Ok(CoilLimits { lowest: ohms(low)?, highest: ohms(high)?, at })

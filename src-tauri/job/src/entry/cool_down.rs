@@ -11,7 +11,7 @@ use panside_trade::surface::{InfraredReading, Surface, SurfaceTemperature, surfa
 use serde::{Deserialize, Serialize};
 
 use super::past::{Heated, Taken, ms_on_clock_of};
-use super::{Classified, Context, no_sheet_value, quantity};
+use super::{Classified, Context, of_sheet, quantity};
 use crate::clock::{MINUTE_MS, time_of_day};
 use crate::message::{
     Message, cool_down_cool, cool_down_hot, cool_down_infrared, cool_down_left_out, cool_down_never,
@@ -57,8 +57,7 @@ pub(super) fn classify(
     typed: &Probed,
     context: &Context<'_>,
 ) -> Result<Classified, Refusal> {
-    let limit = specs.measure(&asked.limit).ok_or_else(|| no_sheet_value(&asked.limit))?;
-    let limit = Temperature::try_from(limit).map_err(|error| Refusal::from(of_trade(&error)))?;
+    let limit: Temperature = of_sheet(specs, &asked.limit)?;
     let shows: Temperature = quantity(&typed.value, &typed.unit)?;
     let ambient = match &typed.ambient {
         Some(text) if !text.trim().is_empty() => Some(quantity::<Temperature>(text, &typed.unit)?),
@@ -73,9 +72,9 @@ pub(super) fn classify(
         not_before: None,
         left_out: 0,
     };
-    let mut said = Vec::new();
+    let (mut said, mut foretold) = (Vec::new(), Vec::new());
     match &typed.by {
-        ProbedBy::Contact => contact(asked, ambient, context, &mut result, &mut said)?,
+        ProbedBy::Contact => contact(asked, ambient, context, &mut result, &mut foretold)?,
         ProbedBy::Infrared { set_to, surface } => {
             infrared(set_to, *surface, ambient, &mut result, &mut said)?;
         }
@@ -85,12 +84,13 @@ pub(super) fn classify(
     let (class, first) = if is_hot {
         ("hot", cool_down_hot(shown, Measure::from(limit), words(&asked.limit)))
     } else {
-        // What is foretold of a part that is cool tells nobody anything.
-        said.retain(|message| [cool_down_rises().id, cool_down_infrared("", "").id].contains(&message.id));
+        // What is foretold of a part that is cool tells nobody anything, but that it grew hotter does.
+        foretold.retain(|message| *message == cool_down_rises());
         ("cool", cool_down_cool(shown, Measure::from(limit), words(&asked.limit)))
     };
     class.clone_into(&mut result.class);
     said.insert(0, first);
+    said.append(&mut foretold);
     let value = EntryValue::CoolDown(trimmed(typed));
     Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&result))
 }
@@ -101,10 +101,10 @@ fn contact(
     ambient: Option<Temperature>,
     context: &Context<'_>,
     result: &mut CoolDownResult,
-    said: &mut Vec<Message>,
+    foretold: &mut Vec<Message>,
 ) -> Result<(), Refusal> {
     let Some(ambient) = ambient else {
-        said.push(cool_down_no_ambient());
+        foretold.push(cool_down_no_ambient());
         return Ok(());
     };
     let figure = |error: FigureError| Refusal::from(of_figure(&error));
@@ -134,13 +134,13 @@ fn contact(
         limit: result.limit,
     })
     .map_err(figure)?;
-    said.extend(say(&down, context));
+    foretold.extend(say(&down, context));
     let older = older - down.counted;
     if older > 0 {
-        said.push(cool_down_older(older));
+        foretold.push(cool_down_older(older));
     }
     if left_out > 0 {
-        said.push(cool_down_left_out(left_out));
+        foretold.push(cool_down_left_out(left_out));
     }
     let after_ms = down.not_before.map(|time| (time.minutes() * MINUTE_MS as f64).ceil() as i64);
     result.not_before = after_ms.and_then(|ms| now.ms().checked_add(ms)).map(Moment::from_ms);

@@ -6,11 +6,11 @@ mod advice;
 use panside_procedure::format::entry::Level;
 use panside_trade::gain::LearntGain;
 use panside_trade::level::{LevelClass, LevelReading, LevelReason, LevelResult, Stick, judge};
-use panside_trade::measure::{Length, Measure, Temperature};
+use panside_trade::measure::{Measure, Temperature};
 use panside_trade::topup::TopUp;
 use serde::{Deserialize, Serialize};
 
-use super::{Classified, Context, measure, named, no_sheet_value};
+use super::{Classified, Context, named, no_sheet_value, quantity};
 use crate::message::{
     Message, level_agree, level_classes_differ, level_disagree, level_disagree_by, level_given_up,
     level_no_trace, level_no_trace_confirmed, level_outside_chart, level_too_few, of_trade,
@@ -86,15 +86,11 @@ fn judged(
 }
 
 fn take(reading: &StickReading, confirmed: bool) -> Result<LevelReading, Refusal> {
-    let trade = |error| Refusal::from(of_trade(&error));
-    let temperature = measure(&reading.temperature, &reading.temperature_unit)?;
     let stick = match &reading.stick {
-        StickShows::Trace { value, unit } => {
-            Stick::Trace(Length::try_from(measure(value, unit)?).map_err(trade)?)
-        }
+        StickShows::Trace { value, unit } => Stick::Trace(quantity(value, unit)?),
         StickShows::NoTrace => Stick::NoTrace { confirmed },
     };
-    Ok(LevelReading { temperature: Temperature::try_from(temperature).map_err(trade)?, stick })
+    Ok(LevelReading { temperature: quantity(&reading.temperature, &reading.temperature_unit)?, stick })
 }
 
 /// The class as `Ask::classes` lists it.

@@ -218,7 +218,7 @@ fn turned(
 
 fn take(tool: &Tool) -> Result<TorqueTool, Refusal> {
     let trade = |error| Refusal::from(of_trade(&error));
-    let end = |text: &str| Torque::try_from(measure(text, &tool.unit)?).map_err(trade);
+    let end = |text: &str| quantity::<Torque>(text, &tool.unit);
     let (lowest, highest) = (end(&tool.min)?, end(&tool.max)?);
     let deviation = match &tool.class_percent {
         Some(percent) => parse_number(percent).map_err(trade)?,

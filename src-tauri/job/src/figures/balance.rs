@@ -5,7 +5,7 @@ use panside_trade::balance::{Balance, BalanceClass};
 use panside_trade::measure::{Measure, Volume};
 
 use super::plot::{Column, Frame, Line, LineStyle, Plot, Point, Spot};
-use super::{Drawing, FULL, Figure, FigureKind, detail, taken};
+use super::{Drawing, FULL, Figure, FigureKind, Taken};
 use crate::entry::BalanceResult;
 use crate::job::Job;
 use crate::message::{
@@ -18,10 +18,10 @@ const OUT: (i32, i32) = (1_500, 4_000);
 const IN: (i32, i32) = (6_000, 8_500);
 
 /// A figure for each balance that was drawn, with its event.
-pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
-    let drawn = taken(job).into_iter().filter(|found| found.counts).filter_map(|found| {
+pub(super) fn figures(_: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
+    let drawn = taken.iter().filter(|found| found.counts).filter_map(|found| {
         let Ask::Balance(_) = &found.entry.ask else { return None };
-        let result: BalanceResult = detail(found.value)?;
+        let result: BalanceResult = found.value.worked_out()?;
         let id = format!("{}/{}", found.step.id, found.entry.id);
         let labels = [found.step.title.as_str(), found.entry.label.as_str()];
         Some((found.value.mark.seq, draw((id, labels), &result.balance?)?))

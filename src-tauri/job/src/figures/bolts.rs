@@ -6,7 +6,7 @@ use panside_trade::order::Bolt;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::{Drawing, FULL, Figure, FigureKind, Taken, asked, taken, when};
+use super::{Drawing, FULL, Figure, FigureKind, Taken, asked, when};
 use crate::job::Job;
 use crate::message::{
     Message, figure_angle_open, figure_angle_turned, figure_bolts_noted, figure_bolts_order,
@@ -60,8 +60,7 @@ impl BoltMap {
 }
 
 /// A figure for each torque that was entered or is in hand and whose places the sheet gives.
-pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
-    let taken = taken(job);
+pub(super) fn figures(job: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
     let drawn = asked(job).filter_map(|(step, entry, ask)| {
         let Ask::Torque(asked) = ask else { return None };
         let all: Vec<&Taken<'_>> = taken.iter().filter(|found| found.is_of(step, entry)).collect();

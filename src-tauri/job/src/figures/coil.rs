@@ -7,7 +7,7 @@ use panside_trade::coil::{COPPER_RANGE, CoilClass, CoilLimits, CoilResult, coppe
 use panside_trade::measure::{Measure, Temperature};
 
 use super::plot::{Band, Frame, Label, Plot, Point};
-use super::{Drawing, Figure, FigureKind, detail, taken, when};
+use super::{Drawing, Figure, FigureKind, Taken, when};
 use crate::entry::CoilJudged;
 use crate::job::Job;
 use crate::message::{
@@ -32,11 +32,11 @@ pub(super) struct Coil<'a> {
 }
 
 /// A figure for each range of the sheet by which coils were judged, with the event of its first reading.
-pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
+pub(super) fn figures(job: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
     let mut read: BTreeMap<&str, (u64, Vec<Coil<'_>>)> = BTreeMap::new();
-    for found in taken(job) {
+    for found in taken {
         let Ask::Coil(asked) = &found.entry.ask else { continue };
-        let Some(CoilJudged { result, meter_known }) = detail(found.value) else { continue };
+        let Some(CoilJudged { result, meter_known }) = found.value.worked_out() else { continue };
         let (_, coils) = read.entry(&asked.limits).or_insert((found.value.mark.seq, Vec::new()));
         let time = when(job, &found.value.mark);
         coils.push(Coil { label: &found.entry.label, time, result, meter_known, counts: found.counts });

@@ -9,7 +9,8 @@ use panside_trade::measure::{Duration, Measure, Temperature};
 use panside_trade::moment::Moment;
 
 use super::plot::{Band, Frame, Label, Line, LineStyle, Plot, Point};
-use super::{Drawing, Figure, FigureKind, asked, detail, moment, taken};
+use super::{Drawing, Figure, FigureKind, Taken, asked, moment};
+use crate::clock::MINUTE_MS;
 use crate::entry::CoolDownResult;
 use crate::job::Job;
 use crate::message::{
@@ -43,7 +44,7 @@ struct Cooled<'a> {
 impl<'a> Cooled<'a> {
     fn of(down: &'a CoolDown) -> Option<Cooled<'a>> {
         let Cooling { engine_off, ambient, ambient_off_by, .. } = &down.cooling;
-        let counted = counted(down);
+        let counted: Vec<(Moment, Temperature)> = down.cooling.counting().collect();
         let ((first, _), (last, _)) = (counted.first().copied()?, counted.last().copied()?);
         let from = engine_off.unwrap_or(first);
         let points: Vec<(f64, f64)> =
@@ -102,15 +103,14 @@ impl<'a> Cooled<'a> {
 }
 
 /// A figure each time that a place cooled, with the event of its last reading.
-pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
-    let taken = taken(job);
+pub(super) fn figures(job: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
     let mut drawn = Vec::new();
     for (step, entry, ask) in asked(job) {
         let Ask::CoolDown(_) = ask else { continue };
         // It tells how the part cools also where the step was left.
         let of_entry = taken.iter().filter(|found| found.is_of(step, entry) && !found.void);
         let results = of_entry.filter_map(|found| {
-            let result: CoolDownResult = detail(found.value)?;
+            let result: CoolDownResult = found.value.worked_out()?;
             Some((found.value.mark.seq, result.cooling?))
         });
         let results: Vec<(u64, CoolDown)> = results.collect();
@@ -127,7 +127,7 @@ pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
 fn each_cooling(results: &[(u64, CoolDown)]) -> Vec<&(u64, CoolDown)> {
     let mut last: Vec<&(u64, CoolDown)> = Vec::new();
     for result in results.iter().rev() {
-        let began = last.last().and_then(|(_, later)| counted(later).first().map(|(at, _)| *at));
+        let began = last.last().and_then(|(_, later)| later.cooling.counting().next().map(|(at, _)| at));
         let at = result.1.cooling.readings.last().map(|(at, _)| *at);
         if began.is_none_or(|began| at.is_some_and(|at| at < began)) {
             last.push(result);
@@ -137,17 +137,11 @@ fn each_cooling(results: &[(u64, CoolDown)]) -> Vec<&(u64, CoolDown)> {
     last
 }
 
-/// The readings that count.
-fn counted(down: &CoolDown) -> Vec<(Moment, Temperature)> {
-    let off = down.cooling.engine_off;
-    down.cooling.readings.iter().filter(|(at, _)| off.is_none_or(|off| *at >= off)).copied().collect()
-}
-
 /// The figure of a cool-down; nothing where none of its readings counts.
 pub(super) fn draw(job: &Job, (id, labels): (String, [&str; 2]), down: &CoolDown) -> Option<Figure> {
     let cooled = Cooled::of(down)?;
     let [step, label] = labels;
-    let (first, _) = counted(down).first().copied()?;
+    let (first, _) = down.cooling.counting().next()?;
     Some(Figure {
         id,
         kind: FigureKind::CoolDown,
@@ -206,7 +200,7 @@ fn told(job: &Job, down: &CoolDown) -> String {
 fn time(job: &Job, down: &CoolDown, after: Duration) -> String {
     let last = down.cooling.readings.last().map_or(0, |(at, _)| at.ms());
     // At most a day and its spread, so this fits.
-    let ms = after.minutes().ceil() as i64 * 60_000;
+    let ms = after.minutes().ceil() as i64 * MINUTE_MS as i64;
     moment(job, last.saturating_add(ms))
 }
 

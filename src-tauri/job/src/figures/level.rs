@@ -10,7 +10,7 @@ use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
 
 use super::plot::{Band, Frame, Label, Line, LineStyle, Point, Spot};
-use super::{Drawing, Figure, FigureKind, Taken, asked, taken, when};
+use super::{Drawing, Figure, FigureKind, Taken, asked, when};
 use crate::job::Job;
 use crate::message::{
     Message, figure_level_reading, figure_level_title, figure_reading, figure_reading_after,
@@ -25,12 +25,14 @@ struct Readings<'a> {
     /// Temperature and trace of each; no trace: the stick stayed dry.
     at: Vec<(f64, Option<f64>)>,
     typed: &'a [StickReading],
+    /// What had been added in all by then, where the checklist says which entry tells it; nothing before anything was.
+    added: Option<String>,
 }
 
 /// A figure for each chart that was read by, with the event of its first reading.
-pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
+pub(super) fn figures(job: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
     let mut charts: BTreeMap<&str, Vec<Readings<'_>>> = BTreeMap::new();
-    for of in taken(job) {
+    for &of in taken {
         let (Ask::Level(level), EntryValue::Level { readings: typed, .. }) = (&of.entry.ask, &of.value.value)
         else {
             continue;
@@ -38,7 +40,7 @@ pub(super) fn figures(job: &Job) -> Vec<(u64, Figure)> {
         let Some(chart) = chart(job, &level.chart) else { continue };
         let at: Option<Vec<_>> = typed.iter().map(|reading| read(reading, chart)).collect();
         if let Some(at) = at.filter(|at| !at.is_empty()) {
-            charts.entry(&level.chart).or_default().push(Readings { of, at, typed });
+            charts.entry(&level.chart).or_default().push(Readings { of, at, typed, added: added(taken, of) });
         }
     }
     let drawn = charts.into_iter().filter_map(|(key, readings)| {
@@ -73,7 +75,7 @@ fn draw(job: &Job, key: &str, chart: &Chart, readings: &[Readings<'_>]) -> Optio
         let at = middle(&entry.at.iter().map(|at| spot(*at)).collect::<Vec<_>>());
         plot.labels.push(Label { at, says: beside(job, entry), counts });
     }
-    plot.lines = paths(job, readings, &plot.labels);
+    plot.lines = paths(readings, &plot.labels);
     let mut says = vec![sheet_chart(said(chart))];
     says.extend(readings.iter().map(|entry| sentence(job, entry)));
     Some(Figure {
@@ -97,9 +99,9 @@ fn title(job: &Job, key: &str) -> Vec<String> {
 }
 
 /// From each level to the next one, where the checklist says that only fluid was added between.
-fn paths(job: &Job, readings: &[Readings<'_>], labels: &[Label]) -> Vec<Line> {
+fn paths(readings: &[Readings<'_>], labels: &[Label]) -> Vec<Line> {
     let stood: Vec<_> = readings.iter().zip(labels).filter(|(entry, _)| !entry.of.void).collect();
-    let added = stood.windows(2).filter(|pair| added(job, pair[1].0).is_some());
+    let added = stood.windows(2).filter(|pair| pair[1].0.added.is_some());
     let line = |pair: &[(&Readings<'_>, &Label)]| Line {
         style: LineStyle::Path,
         through: vec![pair[0].1.at, pair[1].1.at],
@@ -143,19 +145,17 @@ fn beside(job: &Job, entry: &Readings<'_>) -> Message {
     let texts = values.into_iter().map(|(value, unit)| if same { value } else { format!("{value} {unit}") });
     let texts = texts.collect::<Vec<_>>();
     let unit = if same { unit } else { String::new() };
-    match added(job, entry) {
+    match &entry.added {
         Some(added) => figure_reading_after(added, texts, unit, time),
         None => figure_reading(texts, unit, time),
     }
 }
 
-/// What had been added in all when this level was read, where the checklist says which entry tells it; nothing before
-/// anything was.
-fn added(job: &Job, entry: &Readings<'_>) -> Option<String> {
-    let Ask::Level(Level { added: Some(added), .. }) = &entry.of.entry.ask else { return None };
+fn added(taken: &[Taken<'_>], level: Taken<'_>) -> Option<String> {
+    let Ask::Level(Level { added: Some(added), .. }) = &level.entry.ask else { return None };
     let (step, id) = added.volume.split_once('.')?;
-    let before = taken(job).into_iter().rfind(|found| {
-        found.step.id == step && found.entry.id == id && found.value.mark.seq < entry.of.value.mark.seq
+    let before = taken.iter().rfind(|found| {
+        found.step.id == step && found.entry.id == id && found.value.mark.seq < level.value.mark.seq
     });
     match &before?.value.value {
         EntryValue::Reading { value, unit } if parse_number(value).is_ok_and(|added| added > 0.0) => {
