@@ -25,9 +25,9 @@ const CHECKLISTS: [(&str, usize); 5] = [
     ("pan-and-solenoid", 3),
     ("solenoid-pack", 3),
 ];
-/// Of a hundred mistakes with an effect at least so many must be found. A change of a checklist draws others, so this lies
-/// somewhat below what was found.
-const LEAST_SHARE: usize = 85;
+/// Of a hundred mistakes with an effect at least so many must be found, in each checklist by itself. A change of a checklist
+/// draws others: where fewer are found then, what is missed is printed, to be named by a danger or said once instead of twice.
+const LEAST_SHARE: usize = 95;
 /// At least so many are drawn of each checklist, or all where there are fewer.
 const LEAST_DRAWN: usize = 60;
 const SEED: u64 = 2006;
@@ -177,6 +177,7 @@ fn a_mistake_in_a_checklist_is_found_before_anyone_works_by_it() -> Result<(), S
     let seed = option("MISTAKES_SEED", SEED)?;
     let only = only();
     let (mut found, mut with_effect) = (0, 0);
+    let mut too_few = Vec::new();
     for (name, of_each_kind) in CHECKLISTS {
         if only.as_ref().is_some_and(|only| only != name) {
             continue;
@@ -184,10 +185,13 @@ fn a_mistake_in_a_checklist_is_found_before_anyone_works_by_it() -> Result<(), S
         let asked = option("MISTAKES_OF_EACH_KIND", of_each_kind as u64)?;
         let here = try_out(name, seed, usize::try_from(asked).unwrap_or(usize::MAX))?;
         println!("{name}: found {} of {} with an effect", here.0, here.1);
+        if here.0 * 100 < here.1 * LEAST_SHARE {
+            too_few.push(name);
+        }
         found += here.0;
         with_effect += here.1;
     }
     println!("found {found} of {with_effect} with an effect");
-    assert!(found * 100 >= with_effect * LEAST_SHARE, "too few are found");
+    assert_eq!(too_few, Vec::<&str>::new(), "too few are found in these");
     Ok(())
 }
