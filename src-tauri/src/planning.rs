@@ -211,3 +211,63 @@ async fn off_thread<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static
         .await
         .map_err(|error| Trouble::other(format!("The plan broke off: {error}.")))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const HALF: Progress = Progress { looked_at: BUDGET / 2, waiting: 0, bound: 438, total: Some(444) };
+
+    fn kept(search: Option<Arc<Search>>, searched: bool) -> Kept {
+        Kept { seq: 1, planning: Planning::none("No allowed order.".into()), search, searched }
+    }
+
+    #[test]
+    fn a_search_goes_on_while_somebody_asks_and_tells_how_far_it_is() {
+        let search = Arc::new(Search::new());
+        assert_eq!(search.goes_on(HALF), ControlFlow::Continue(()));
+        // What can be done meanwhile is searched afterwards, and counts from the beginning.
+        assert_eq!(search.goes_on(Progress { looked_at: 1024, ..HALF }), ControlFlow::Continue(()));
+        assert_eq!(kept(Some(Arc::clone(&search)), false).told().searching, Some(50));
+        search.ended.store(true, Ordering::Relaxed);
+        assert_eq!(search.goes_on(HALF), ControlFlow::Break(()));
+    }
+
+    #[test]
+    fn a_search_that_nobody_asks_after_ends_unless_somebody_asks_again() {
+        let search = Arc::new(Search::new());
+        let long_ago = Instant::now().checked_sub(PATIENCE + Duration::from_secs(1)).unwrap();
+        *search.asked() = long_ago;
+        assert_eq!(search.goes_on(HALF), ControlFlow::Break(()));
+        *search.asked() = long_ago;
+        kept(Some(Arc::clone(&search)), false).told();
+        assert_eq!(search.goes_on(HALF), ControlFlow::Continue(()));
+    }
+
+    #[test]
+    fn a_search_that_was_broken_off_is_begun_again_by_who_wants_the_best() {
+        let job: JobId = "01890a5d-ac96-774b-bcce-b302099a8057".parse().unwrap();
+        let (plans, plan, search) = (Plans::default(), (job, 2), Arc::new(Search::new()));
+        plans.put(plan, kept(Some(Arc::clone(&search)), false));
+        plans.found(plan, &search, None);
+        let best = Asked { job, people: 2, best: true, stale: false };
+        let stands = plans.with(|plans| plans.get(&plan).cloned()).unwrap();
+        assert!(
+            stands.planning.none.is_some() && stands.told().searching.is_none(),
+            "what stood before stands"
+        );
+        assert!(!stands.answers(best) && stands.answers(Asked { best: false, ..best }));
+    }
+
+    #[test]
+    fn a_newer_plan_ends_the_search_for_the_one_before_and_takes_nothing_from_it() {
+        let job: JobId = "01890a5d-ac96-774b-bcce-b302099a8057".parse().unwrap();
+        let (plans, plan, search) = (Plans::default(), (job, 2), Arc::new(Search::new()));
+        plans.put(plan, kept(Some(Arc::clone(&search)), false));
+        plans.put(plan, kept(None, false));
+        assert_eq!(search.goes_on(HALF), ControlFlow::Break(()));
+        plans.found(plan, &search, Some(Planning::none("of before".into())));
+        let stands = plans.with(|plans| plans.get(&plan).cloned()).unwrap();
+        assert_eq!(stands.planning.none.as_deref(), Some("No allowed order."));
+    }
+}

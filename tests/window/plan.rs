@@ -69,7 +69,7 @@ fn while_the_exhaust_cools_what_one_person_may_do_is_offered_though_two_are_plan
 
 /// Opens the thread in the order of the plan.
 fn open_plan(window: &mut Window) -> Result {
-    window.tap_selector("button.thread")?;
+    window.tap_selector("button.pane.thread")?;
     window.tap_words("plan-order")
 }
 
