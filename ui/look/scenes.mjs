@@ -13,6 +13,7 @@ const says = (text, more = {}) => ({
 });
 
 const doing = (does, id, title, from_min, until_min) => ({ person: 1, does, id, title, from_min, until_min });
+/** The same, done by somebody else. */
 const by = (person, done) => ({ ...done, person });
 const alone = {
   none: null,
