@@ -19,7 +19,7 @@ use tauri::ipc::{InvokeBody, Request, Response};
 use crate::desk::Desk;
 use crate::opened;
 use crate::opened::Opened;
-use crate::planning::{self, Planning};
+use crate::planning::{self, Asked, Planning};
 use crate::proving::{self, ASK, Proving};
 use crate::shelf::SHELF;
 use crate::table::commands;
@@ -53,8 +53,11 @@ commands! {
     }
     /// A job as its screen shows it.
     look(job: JobId) -> JobPage { |desk| desk.with(move |bay| bay.page(job)).await }
-    /// The order with the least expected time, as far as it is found; `stale` has it made anew by the clock.
-    plan(job: JobId, stale: bool) -> Planning { |desk| planning::look(&desk, job, stale).await }
+    /// The order with the least expected time for 1 or 2 people, as far as it is found: at once a good one, then the `best`
+    /// where that is wanted; `stale` has it made anew by the clock.
+    plan(job: JobId, people: u8, best: bool, stale: bool) -> Planning {
+        |desk| planning::look(&desk, Asked { job, people, best, stale }).await
+    }
     /// Enters a wish. When it is not refused, it is on disk.
     enter(job: JobId, head: Head, request: RequestId, actor: Actor, wish: Wish) -> Reply {
         |desk| desk.with(move |bay| bay.wish(job, head, request, &actor, &wish)).await

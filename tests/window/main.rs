@@ -8,4 +8,5 @@ mod bad_input;
 mod full_disk;
 mod kill;
 mod kit;
+mod plan;
 mod whole_job;

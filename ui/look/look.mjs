@@ -147,7 +147,7 @@ function playCore({ job, record, figures, where, answers }) {
     figures,
     prove: { proved: false, doing: "at most one strike: looking at states", states: 812345, failed: null },
     offers: [],
-    plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: false },
+    plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: null },
     judge_tools: [{ problems: [], past: false, notes: [] }],
     sheets: { sheets: [], unfinished: [], checklists: [], unreadable: [] },
     ...answers,
@@ -162,9 +162,11 @@ function playCore({ job, record, figures, where, answers }) {
     return new Promise((done) => canvas.toBlob(async (blob) => done(await blob.arrayBuffer()), "image/jpeg"));
   };
   window.__TAURI_INTERNALS__ = {
-    invoke: async (name) => {
+    invoke: async (name, takes) => {
       if (name === "thumbnail" || name === "photo") return picture();
-      const answer = core[name] ?? null;
+      let answer = core[name] ?? null;
+      // One answer for each value of what is asked with.
+      if (answer?.by) answer = answer[takes[answer.by]];
       if (answer?.throws) throw answer.throws;
       return answer;
     },

@@ -13,11 +13,14 @@ const says = (text, more = {}) => ({
 });
 
 const doing = (does, id, title, from_min, until_min) => ({ person: 1, does, id, title, from_min, until_min });
-const plan = {
+/** The same, done by somebody else. */
+const by = (person, done) => ({ ...done, person });
+const alone = {
   none: null,
-  searching: true,
+  searching: 7,
   page: {
     seq: 0,
+    plan_only: false,
     doings: [
       doing("work", "cover_and_harness", "Cover and harness", 0, 12),
       doing("walk", null, "the bench", 12, 13),
@@ -57,6 +60,40 @@ const plan = {
   },
 };
 
+/** Answers for one person and for two, as the core does. */
+const plan = {
+  by: "people",
+  1: alone,
+  2: {
+    none: null,
+    searching: 42,
+    page: {
+      ...alone.page,
+      plan_only: true,
+      total_min: 444,
+      bound_min: 438,
+      doings: [
+        doing("work", "cover_and_harness", "Cover and harness", 0, 12),
+        by(2, doing("move", "stop_engine", "Stop the engine", 0, 1)),
+        by(2, doing("start", "drain_fluid", "Drain the fluid", 1, 6)),
+        doing("work", "open_filter", "Open the filter", 12, 24),
+        by(2, doing("work", "pan_off", "Pan down", 16, 28)),
+      ],
+      waits: [
+        {
+          step: "drain_fluid",
+          what: "the fluid to drain",
+          from_min: 6,
+          until_min: 16,
+          attended: false,
+          idle_min: 0,
+        },
+      ],
+      meanwhile: { running: [], can: [] },
+    },
+  },
+};
+
 export const scenes = [
   ...screens,
   ...sheets,
@@ -68,6 +105,13 @@ export const scenes = [
   { name: "rows-timer", page: "199" },
   { name: "rows-meanwhile", page: "066", answers: { plan } },
   { name: "plan-order", page: "040", where: { planOrder: true, overlay: "thread" }, answers: { plan } },
+  {
+    name: "plan-two",
+    page: "040",
+    where: { planOrder: true, overlay: "thread" },
+    answers: { plan },
+    taps: ["Two people"],
+  },
   { name: "plan-none", page: "040", where: { planOrder: true, overlay: "thread" } },
   { name: "rows-typed", page: "010", taps: [entry("rest"), type("12,6"), "Back"] },
   {

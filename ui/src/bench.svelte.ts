@@ -55,6 +55,8 @@ class Bench {
   newJob = $state.raw<NewJob | null>(null);
   /** The large thread is in the order of the plan. */
   planOrder = $state(false);
+  /** How many people are planned for; null: as many as the checklist has. */
+  planPeople = $state<number | null>(null);
   sheet = $state.raw<SheetAt | null>(null);
   tool = $state.raw<ToolDraft | null>(null);
   /** A call is under way that changes the job. */
@@ -122,6 +124,7 @@ class Bench {
       this.#steps = where?.steps ?? {};
       this.newJob = where?.newJob ?? null;
       this.planOrder = where?.planOrder ?? false;
+      this.planPeople = where?.planPeople ?? null;
       this.sheet = where?.sheet ?? null;
       this.tool = where?.tool ?? null;
       const jobs = await call("jobs", {});
@@ -346,6 +349,7 @@ class Bench {
       mm: this.mm,
       newJob: this.newJob,
       planOrder: this.planOrder,
+      planPeople: this.planPeople,
       overlay: this.#overlay,
       pad: this.#pad,
       sheet: this.sheet,

@@ -1,21 +1,8 @@
 import { beforeEach, expect, test, vi } from "vitest";
+import { asked, askedFor, core, opens } from "./core/played";
 import type { JobPage, Refusal, Reply } from "./core/types";
 
-/** What each command answers; a function is called with what it takes, an error is thrown. */
-const core: Record<string, unknown> = {};
-const asked: [string, Record<string, unknown>][] = [];
-
-vi.mock("./core/call", async (original) => ({
-  ...(await original<typeof import("./core/call")>()),
-  call: async (name: string, takes: Record<string, unknown>) => {
-    asked.push([name, takes]);
-    const answer = core[name];
-    if (typeof answer === "function") return answer(takes);
-    return answer ?? null;
-  },
-  addPhoto: async () => ({ photo: { hash: "ab", width: 4, height: 3 } }),
-}));
-vi.stubGlobal("window", { matchMedia: () => ({ matches: false }) });
+vi.mock("./core/call", async (original) => (await import("./core/played")).played(original));
 
 const { bench } = await import("./bench.svelte");
 const { pins } = await import("./parts/pin.svelte");
@@ -46,20 +33,8 @@ function reply(seq: number, refused: Refusal | null = null, pin_of: string | nul
   return { refused, pin_of, page: page(seq) };
 }
 
-function askedFor(name: string): Record<string, unknown>[] {
-  return asked.filter(([command]) => command === name).map(([, takes]) => takes);
-}
-
 beforeEach(async () => {
-  asked.length = 0;
-  for (const name of Object.keys(core)) delete core[name];
-  core.opened = {
-    troubles: [],
-    kit: { people: [marl, ode], tools: [] },
-    pins: [],
-    window: null,
-    demo_clock: false,
-  };
+  opens([marl, ode]);
   core.jobs = [{ job: "j1", ended: false }];
   core.look = page(1);
   bench.trouble = null;

@@ -69,6 +69,8 @@ export interface Where {
   newJob: NewJob | null;
   /** The large thread is in the order of the plan. */
   planOrder?: boolean;
+  /** How many people are planned for; null: as many as the checklist has. */
+  planPeople?: number | null;
   overlay: Overlay | null;
   pad: Pad | null;
   sheet: SheetAt | null;

@@ -5,8 +5,8 @@ use std::ops::ControlFlow;
 use panside_job::{Job, planning};
 use panside_journal::{JobId, Stamp};
 use panside_procedure::Procedure;
-pub use panside_procedure::plan::NoPlan;
-use panside_procedure::plan::{self, Certainty, Instead, Plan, Progress, Task, What};
+use panside_procedure::plan::{self, Certainty, Instead, Plan, Task, What};
+pub use panside_procedure::plan::{BUDGET, NoPlan, Progress};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -30,7 +30,10 @@ pub struct PlanPage {
     pub bound_min: u32,
     /// No order takes less.
     pub exact: bool,
-    /// What runs now that is waited for, and what can be done in the meantime.
+    /// It is for more people than the checklist lets be in steps at a time: a plan, not what can be entered so.
+    pub plan_only: bool,
+    /// What runs now that is waited for, and what can be done in the meantime. Told for as many people as the checklist lets
+    /// be in steps at a time, and empty in any other plan: only they can take something up.
     pub meanwhile: MeanwhilePage,
 }
 
@@ -126,16 +129,22 @@ pub struct CanDo {
 pub struct ToPlan {
     job: Job,
     now: Stamp,
+    /// How many people are planned for.
+    people: usize,
+    /// How many the job's own checklist lets be in steps at a time.
+    crew: usize,
 }
 
 impl Bay {
-    /// A job as it stands now, to be planned away from the store.
+    /// A job as it stands now, to be planned away from the store for as many people as its checklist has.
     ///
     /// # Errors
     /// As [`Bay::job`].
     pub fn to_plan(&mut self, job: JobId) -> Result<ToPlan, BayError> {
         let now = self.clock.now();
-        Ok(ToPlan { job: self.job(job)?.clone(), now })
+        let job = self.job(job)?.clone();
+        let crew = planning::crew(&job);
+        Ok(ToPlan { job, now, people: crew, crew })
     }
 }
 
@@ -146,12 +155,22 @@ impl ToPlan {
         self.job.last_seq()
     }
 
+    /// The same to be planned for so many people, 1 or 2, whatever its checklist has.
+    ///
+    /// # Errors
+    /// [`NoPlan::People`], [`NoPlan::Crew`].
+    pub fn for_people(self, people: u8) -> Result<ToPlan, NoPlan> {
+        let people = usize::from(people);
+        let job = if people > self.crew { planning::with_crew(&self.job, people)? } else { self.job };
+        Ok(ToPlan { job, people, ..self })
+    }
+
     /// A good order at once.
     ///
     /// # Errors
     /// [`NoPlan`] as a sentence.
     pub fn quick(&self) -> Result<PlanPage, NoPlan> {
-        let task = planning::task(&self.job, &self.now);
+        let task = self.task();
         self.page(&task, &plan::quick(&task)?, 0, &mut plan::go_on)
     }
 
@@ -160,12 +179,16 @@ impl ToPlan {
     /// # Errors
     /// [`NoPlan`] as a sentence.
     pub fn best(&self, progress: &mut dyn FnMut(Progress) -> ControlFlow<()>) -> Result<PlanPage, NoPlan> {
-        let task = planning::task(&self.job, &self.now);
+        let task = self.task();
         let best = plan::best(&task, plan::BUDGET, progress)?;
         if best.certainty == Certainty::Cancelled {
             return Err(NoPlan::Cancelled);
         }
         self.page(&task, &best, MEANWHILE_BUDGET, progress)
+    }
+
+    fn task(&self) -> Task<'_> {
+        Task { people: self.people, ..planning::task(&self.job, &self.now) }
     }
 
     fn page(
@@ -177,6 +200,10 @@ impl ToPlan {
     ) -> Result<PlanPage, NoPlan> {
         let mut page = page(task.procedure, plan);
         page.seq = self.seq();
+        page.plan_only = self.people > self.crew;
+        if self.people != self.crew {
+            return Ok(page);
+        }
         let meanwhile = plan::meanwhile(task, budget, progress)?;
         let can = |instead: &Instead| CanDo {
             step: task.procedure.step(instead.step).id.clone(),
@@ -224,6 +251,7 @@ pub fn page(procedure: &Procedure, plan: &Plan) -> PlanPage {
         total_min: plan.total,
         bound_min: plan.bound,
         exact: plan.is_exact(),
+        plan_only: false,
         meanwhile: MeanwhilePage::default(),
     }
 }

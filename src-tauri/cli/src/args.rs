@@ -56,8 +56,8 @@ pub enum Command {
     ///
     /// From the beginning of a checklist, or from where a job of a store stands. Counted are the minutes of steps and
     /// moves, walking between zones, and what cools, drains or is watched; whatever can be done meanwhile is. An order
-    /// is told as exact only when no other takes less, and never for two people; else how far it can be from the best. Exit code 2: it may not be
-    /// the best.
+    /// is told as exact only when no other takes less; else how far it can be from the best. Exit code 2: it may not be
+    /// the best. For more people than the checklist lets be in steps at a time it is a plan only.
     ///
     /// Example: panside-cli plan checklists/pan-and-solenoid.checklist.json --people 2
     Plan(PlanArgs),
@@ -199,9 +199,9 @@ pub struct PlanArgs {
     /// The job in that store.
     #[arg(long, requires = "store")]
     pub job: Option<JobId>,
-    /// How many people work, 1 or 2. A job of a store has those of its checklist.
-    #[arg(long, default_value_t = 1, conflicts_with = "store")]
-    pub people: u8,
+    /// How many people work, 1 or 2. Absent: one; for a job of a store those of its checklist.
+    #[arg(long)]
+    pub people: Option<u8>,
     /// Only a good order, at once.
     #[arg(long)]
     pub quick: bool,

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use panside_bay::plan::{MeanwhilePage, PlanDoes, PlanPage, page};
+use panside_bay::plan::{MeanwhilePage, PlanDoes, PlanPage, ToPlan, page};
 use panside_procedure::plan::{self, NoPlan, Task};
 
 use crate::args::PlanArgs;
@@ -17,8 +17,7 @@ pub fn plan(args: &PlanArgs) -> Result<Exit, Failure> {
         (Some(file), ..) => from_file(file, args)?,
         (None, Some(store), Some(job)) => {
             let job = open(store)?.to_plan(job)?;
-            let found = if args.quick { job.quick() } else { job.best(&mut plan::go_on) };
-            (found.map_err(|why| no_plan(&why))?, None)
+            (from_job(job, args).map_err(|why| no_plan(&why))?, None)
         }
         _ => {
             return Err(Failure::new(Exit::Usage, "Say which checklist, or a store and its job.".to_owned()));
@@ -32,21 +31,30 @@ pub fn plan(args: &PlanArgs) -> Result<Exit, Failure> {
     Ok(if found.exact { Exit::Done } else { Exit::NotDecided })
 }
 
+/// A plan of a job from where it stands.
+fn from_job(mut job: ToPlan, args: &PlanArgs) -> Result<PlanPage, NoPlan> {
+    if let Some(people) = args.people {
+        job = job.for_people(people)?;
+    }
+    if args.quick { job.quick() } else { job.best(&mut plan::go_on) }
+}
+
 /// A plan from the beginning of a checklist, and what its own order takes.
 fn from_file(file: &std::path::Path, args: &PlanArgs) -> Result<(PlanPage, Option<u32>), Failure> {
     let (_, procedure) = checklist::load(file)?;
+    let (crew, people) = (procedure.checklist.crew, args.people.unwrap_or(1));
     let procedure =
-        procedure.with_crew(args.people).map_err(|problems| Failure::does_not_load(file, &problems))?;
+        procedure.with_crew(people).map_err(|problems| Failure::does_not_load(file, &problems))?;
     let starts = procedure.machine.start(&[]).or_else(|| procedure.machine.all_starts().first().copied());
     let Some(start) = starts else {
         return Err(Failure::new(Exit::Refused, "No vehicle may come in like that.".to_owned()));
     };
-    let task = Task { people: usize::from(args.people), ..Task::new(&procedure, start) };
+    let task = Task { people: usize::from(people), ..Task::new(&procedure, start) };
     let found =
         if args.quick { plan::quick(&task) } else { plan::best(&task, plan::BUDGET, &mut plan::go_on) };
     let found = found.map_err(|why| no_plan(&why))?;
     let file_order = plan::in_file_order(&task, plan::BUDGET, &mut plan::go_on).ok().map(|plan| plan.total);
-    Ok((page(&procedure, &found), file_order))
+    Ok((PlanPage { plan_only: people > crew, ..page(&procedure, &found) }, file_order))
 }
 
 fn no_plan(why: &NoPlan) -> Failure {
@@ -82,6 +90,9 @@ fn text(plan: &PlanPage, file_order: Option<u32>) -> String {
         let _ = writeln!(text, "waiting for {what}, {from} to {until} min: {meanwhile}");
     }
     told_meanwhile(&plan.meanwhile, &mut text);
+    if plan.plan_only {
+        let _ = writeln!(text, "\nPlan only: this checklist has one person in a step at a time.");
+    }
     let _ = write!(text, "\n{} min in all. ", plan.total_min);
     let _ = match plan.exact {
         true => writeln!(text, "No order takes less."),

@@ -1,23 +1,41 @@
 //! An open job as the planner takes it: where it stands, how long what runs has run, and what was entered already.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use panside_journal::Stamp;
 use panside_procedure::machine::{OutcomeIx, StepIx};
-use panside_procedure::plan::{MOST_PEOPLE, Minutes, Start, Task, WALK};
+use panside_procedure::plan::{MOST_PEOPLE, Minutes, NoPlan, Start, Task, WALK};
 
 use crate::change::gates;
 use crate::clock::{MINUTE_MS, elapsed_ms};
 use crate::decide::aged;
 use crate::job::{EndedBy, Job};
 
-/// What is to be planned from now on. Each entry turns out as it was entered in the step in hand, else as usual.
+/// How many people the job's checklist lets be in steps at a time, as far as plans go.
+#[must_use]
+pub fn crew(job: &Job) -> usize {
+    job.procedure.machine.people().clamp(1, MOST_PEOPLE)
+}
+
+/// The job as it would stand if its checklist let so many people be in steps at a time: its events are gone through once
+/// more. It is to plan with, never to enter at: the rules of the live job are those that were proved.
+///
+/// # Errors
+/// [`NoPlan::People`], [`NoPlan::Crew`].
+pub fn with_crew(job: &Job, people: usize) -> Result<Job, NoPlan> {
+    let crew = u8::try_from(people).ok().filter(|_| (1..=MOST_PEOPLE).contains(&people));
+    let procedure = job.procedure.with_crew(crew.ok_or(NoPlan::People)?);
+    let procedure = procedure.map_err(|problems| NoPlan::Crew { people, problems })?;
+    Ok(Job::fold(Arc::new(procedure), Arc::clone(&job.specs), job.happened.iter().cloned()))
+}
+
+/// What is to be planned from now on, for all whom the checklist lets be in steps at a time. Each entry turns out as it was entered in the step in hand, else as usual.
 #[must_use]
 pub fn task<'a>(job: &'a Job, now: &Stamp) -> Task<'a> {
     let procedure = &*job.procedure;
     let (state, _) = aged(job, now);
     let in_hand: Vec<StepIx> = procedure.machine.begun(&state).collect();
-    let people = procedure.machine.people().clamp(1, MOST_PEOPLE);
     let start = Start {
         at: last_zone(job),
         in_hand: in_hand.iter().filter_map(|&step| Some((step, minutes_in(job, step, now)?))).collect(),
@@ -28,7 +46,7 @@ pub fn task<'a>(job: &'a Job, now: &Stamp) -> Task<'a> {
     };
     let outcomes = procedure.steps().map(|(step, _)| outcome(job, step)).collect();
     let timer = |key: &str| job.specs.measure(key).map(|measure| measure.value());
-    Task { procedure, minutes: Minutes::of(procedure, WALK, &timer), outcomes, start, people }
+    Task { procedure, minutes: Minutes::of(procedure, WALK, &timer), outcomes, start, people: crew(job) }
 }
 
 /// How a step turns out, as far as it is entered already.

@@ -38,6 +38,8 @@ pub struct JobView {
     pub repair_order: String,
     /// What the job is called in the list of jobs.
     pub label: String,
+    /// How many people may be in steps at a time.
+    pub crew: u8,
     /// Whether the job goes on.
     pub over: Over,
     /// The parts of the job.

@@ -43,7 +43,7 @@ pub use minutes::{Minutes, WALK};
 pub use told::{Doing, Waiting, What};
 
 use crate::format::Zone;
-use crate::load::Procedure;
+use crate::load::{Problems, Procedure};
 use crate::machine::{OutcomeIx, State, StepIx, VarIx};
 use bound::Bound;
 use rules::{Order, Rules};
@@ -174,6 +174,14 @@ pub enum NoPlan {
     /// People that can't be planned for.
     #[error("A plan is made for 1 or {MOST_PEOPLE} people, and for no more than can be in steps at a time.")]
     People,
+    /// The checklist has no room for so many people in steps at a time.
+    #[error("This checklist can't be planned for {people} people:\n{problems}")]
+    Crew {
+        /// How many were asked for.
+        people: usize,
+        /// Why not.
+        problems: Problems,
+    },
     /// No order leads to the end.
     #[error(
         "No allowed order leads from here to the end, if each entry turns out as planned for. Prove the checklist, or \

@@ -18,8 +18,9 @@ export interface Commands {
   start: { takes: { checklist: Hash; sheet: string; repairOrder: string; label: string; conditions: { [key in string]: string }; actor: Actor; request: RequestId }; answers: JobId };
   /** A job as its screen shows it. */
   look: { takes: { job: JobId }; answers: JobPage };
-  /** The order with the least expected time, as far as it is found; `stale` has it made anew by the clock. */
-  plan: { takes: { job: JobId; stale: boolean }; answers: Planning };
+  /** The order with the least expected time for 1 or 2 people, as far as it is found: at once a good one, then the `best` */
+  /** where that is wanted; `stale` has it made anew by the clock. */
+  plan: { takes: { job: JobId; people: number; best: boolean; stale: boolean }; answers: Planning };
   /** Enters a wish. When it is not refused, it is on disk. */
   enter: { takes: { job: JobId; head: Head; request: RequestId; actor: Actor; wish: Request }; answers: Reply };
   /** What a value that is being typed would turn out to be. */

@@ -994,6 +994,10 @@ repair_order: string,
  */
 label: string, 
 /**
+ * How many people may be in steps at a time.
+ */
+crew: number, 
+/**
  * Whether the job goes on.
  */
 over: Over, 
@@ -1439,7 +1443,12 @@ bound_min: number,
  */
 exact: boolean, 
 /**
- * What runs now that is waited for, and what can be done in the meantime.
+ * It is for more people than the checklist lets be in steps at a time: a plan, not what can be entered so.
+ */
+plan_only: boolean, 
+/**
+ * What runs now that is waited for, and what can be done in the meantime. Told for as many people as the checklist lets
+ * be in steps at a time, and empty in any other plan: only they can take something up.
  */
 meanwhile: MeanwhilePage, };
 
@@ -1485,9 +1494,10 @@ page: PlanPage | null,
  */
 none: string | null, 
 /**
- * A better one is being looked for.
+ * A better one is being looked for: how much of what may be looked at was, in hundred parts. Nothing when the search is
+ * over.
  */
-searching: boolean, };
+searching: number | null, };
 
 /**
  * Values over axes.

@@ -1,19 +1,8 @@
 import { beforeEach, expect, test, vi } from "vitest";
+import { asked, askedFor, core, opens } from "../core/played";
 import type { Tool, ToolView } from "../core/types";
 
-const core: Record<string, unknown> = {};
-const asked: [string, Record<string, unknown>][] = [];
-
-vi.mock("../core/call", async (original) => ({
-  ...(await original<typeof import("../core/call")>()),
-  call: async (name: string, takes: Record<string, unknown>) => {
-    asked.push([name, takes]);
-    const answer = core[name];
-    if (answer instanceof Error) throw { kind: "other", message: answer.message };
-    return answer ?? null;
-  },
-}));
-vi.stubGlobal("window", { matchMedia: () => ({ matches: false }) });
+vi.mock("../core/call", async (original) => (await import("../core/played")).played(original));
 
 const { bench } = await import("../bench.svelte");
 const { ToolTyping } = await import("./tool.svelte");
@@ -25,21 +14,8 @@ const turned: ToolView = {
   notes: [],
 };
 
-/** What a command was last asked with. */
-function last(command: string): Record<string, unknown> | undefined {
-  return asked.filter(([name]) => name === command).at(-1)?.[1];
-}
-
 beforeEach(async () => {
-  for (const name of Object.keys(core)) delete core[name];
-  core.opened = {
-    troubles: [],
-    kit: { people: [], tools: [wrench] },
-    pins: [],
-    window: null,
-    demo_clock: false,
-  };
-  core.jobs = [];
+  opens([], [wrench]);
   core.judge_tools = [{ problems: [], past: false, notes: [] }];
   bench.trouble = null;
   await bench.open();
@@ -52,7 +28,7 @@ test("what is typed of a tool is kept with every key, and what the core says sta
   typing.type("name", "wrench C");
   typing.type("min", "30");
   await vi.waitFor(() => expect(typing.wrong).toBe("The range cannot be."));
-  const where = JSON.parse(last("put_setting")?.text as string);
+  const where = JSON.parse(askedFor("put_setting").at(-1)?.text as string);
   expect(where.tool.tool).toMatchObject({ name: "wrench C", min: "30" });
   expect(new ToolTyping(null).draft.tool.name).toBe("wrench C");
 });
@@ -63,7 +39,7 @@ test("a tool that is changed takes the place of the one it was", async () => {
   const changed = { ...wrench, certificate: "7-114" };
   core.put_tool = { people: [], tools: [changed] };
   expect(await typing.keep()).toEqual(changed);
-  expect(last("put_tool")).toEqual({
+  expect(askedFor("put_tool").at(-1)).toEqual({
     tool: changed,
     replaces: "wrench B",
   });

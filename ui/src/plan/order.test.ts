@@ -1,14 +1,15 @@
 import { expect, test } from "vitest";
 import type { PlanDoing, PlanPage, PlanWait } from "../core/types";
-import { isWaiting, rowsOf } from "./order";
+import { isWaiting, ownPeople, rowsOf } from "./order";
 
 const doing = (
   id: string,
   from_min: number,
   until_min: number,
   does: PlanDoing["does"] = "work",
+  person = 1,
 ): PlanDoing => ({
-  person: 1,
+  person,
   does,
   id,
   title: id,
@@ -30,6 +31,7 @@ const plan = (doings: PlanDoing[], waits: PlanWait[]): PlanPage => ({
   total_min: 60,
   bound_min: 60,
   exact: true,
+  plan_only: false,
   meanwhile: { running: [], can: [] },
 });
 
@@ -41,6 +43,24 @@ test("a wait stands with what is over when it begins, one that runs already with
     ["stop", ["cool", "drain"]],
     ["covers", []],
   ]);
+});
+
+test("of two people a wait stands with who brought it about, not with who began last", () => {
+  const rows = rowsOf(
+    plan(
+      [doing("drain", 0, 5), doing("covers", 3, 20, "work", 2), doing("filter", 15, 25)],
+      [wait("drain", 5, 15)],
+    ),
+  );
+  expect(rows.map((row) => [row.doing.id, row.doing.person, row.waits.length])).toEqual([
+    ["drain", 1, 1],
+    ["covers", 2, 0],
+    ["filter", 1, 0],
+  ]);
+});
+
+test("where nobody chose, the plan is for the checklist's people and for two at most", () => {
+  expect([1, 2, 3].map((crew) => ownPeople({ crew }))).toEqual([1, 2, 2]);
 });
 
 test("walking is no row", () => {

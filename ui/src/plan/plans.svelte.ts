@@ -1,5 +1,6 @@
-// The plan of the open job: a good order at once, the best one when the core has found it. It is asked for only while it is
-// looked at.
+// The plans of the open job, for one person and for two: a good order at once, the best one when the core has found it. They
+// are asked for only while they are looked at.
+import { SvelteMap } from "svelte/reactivity";
 import { bench } from "../bench.svelte";
 import { call } from "../core/call";
 import type { JobId, Planning } from "../core/types";
@@ -10,28 +11,36 @@ const SEARCHING = 300;
 /** Milliseconds after which what waits have run is worked out anew. */
 const STALE = 60_000;
 
+/** A plan is worked out anew at most in this part of the time, so that a long search does not keep the tablet busy. */
+const RESTS = 10;
+
 class Plans {
-  #now = $state.raw<{ job: JobId; seq: number; planning: Planning } | null>(null);
+  /** By job and people, with the event that it was made on. */
+  #found = new SvelteMap<string, { seq: number; planning: Planning }>();
 
   /** The plan of the job as it stands. Nothing until it is there, and where the job has gone on since. */
-  of(job: JobId, seq: number): Planning | null {
-    const now = this.#now;
-    return now !== null && now.job === job && now.seq === seq ? now.planning : null;
+  of(job: JobId, seq: number, people: number): Planning | null {
+    const found = this.#found.get(`${job}/${people}`);
+    return found?.seq === seq ? found.planning : null;
   }
 
-  /** Looks at the plan of a job until told to stop. */
-  follow(job: JobId, seq: number): () => void {
+  /** Looks at the plan of a job until told to stop; only at once where a good order is enough. */
+  follow(job: JobId, seq: number, people: number, best: boolean): () => void {
     let on = true;
     let next: ReturnType<typeof setTimeout> | undefined;
-    const look = async (stale: boolean) => {
-      const planning = await bench.answer(() => call("plan", { job, stale }));
+    const look = async (stale: boolean, since: number) => {
+      const planning = await bench.answer(() => call("plan", { job, people, best, stale }));
       if (!on) return;
-      if (planning) this.#now = { job, seq, planning };
+      if (planning) this.#found.set(`${job}/${people}`, { seq, planning });
       // What failed is told by the bench, and asked for again when somebody looks again.
-      if (planning?.searching) next = setTimeout(() => void look(false), SEARCHING);
-      else if (planning) next = setTimeout(() => void look(true), STALE);
+      if (!planning || !best) return;
+      const rest = Math.max(STALE, RESTS * (Date.now() - since));
+      next =
+        planning.searching === null
+          ? setTimeout(() => void look(true, Date.now()), rest)
+          : setTimeout(() => void look(false, since), SEARCHING);
     };
-    void look(false);
+    void look(false, Date.now());
     return () => {
       on = false;
       clearTimeout(next);

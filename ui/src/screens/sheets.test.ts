@@ -1,20 +1,8 @@
 import { beforeEach, expect, test, vi } from "vitest";
+import { asked, askedFor, core, opens } from "../core/played";
 import type { SheetPage, TypedSheet } from "../core/types";
 
-/** What each command answers; an error is thrown. */
-const core: Record<string, unknown> = {};
-const asked: [string, Record<string, unknown>][] = [];
-
-vi.mock("../core/call", async (original) => ({
-  ...(await original<typeof import("../core/call")>()),
-  call: async (name: string, takes: Record<string, unknown>) => {
-    asked.push([name, takes]);
-    const answer = core[name];
-    if (answer instanceof Error) throw { kind: "store", message: answer.message };
-    return typeof answer === "function" ? answer(takes) : (answer ?? null);
-  },
-}));
-vi.stubGlobal("window", { matchMedia: () => ({ matches: false }) });
+vi.mock("../core/call", async (original) => (await import("../core/played")).played(original));
 
 const { bench } = await import("../bench.svelte");
 const { sheets } = await import("./sheets.svelte");
@@ -35,24 +23,12 @@ function page(typed: Partial<TypedSheet> = {}): SheetPage {
   return { typed: whole, typing: true, built_in: false, fits: [], view: { title: null, values: [] } };
 }
 
-function askedFor(name: string): Record<string, unknown>[] {
-  return asked.filter(([command]) => command === name).map(([, takes]) => takes);
-}
-
 function lastTyped(): TypedSheet | undefined {
   return askedFor("type_sheet").at(-1)?.typed as TypedSheet | undefined;
 }
 
 beforeEach(async () => {
-  for (const name of Object.keys(core)) delete core[name];
-  core.opened = {
-    troubles: [],
-    kit: { people: [ode], tools: [] },
-    pins: [],
-    window: null,
-    demo_clock: false,
-  };
-  core.jobs = [];
+  opens([ode]);
   core.begin_sheet = page();
   core.type_sheet = ({ typed }: { typed: TypedSheet }) => page(typed);
   bench.trouble = null;

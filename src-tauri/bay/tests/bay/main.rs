@@ -7,6 +7,7 @@ mod figures;
 mod kit;
 mod pages;
 mod pins;
+mod plan;
 mod sheets;
 mod starting;
 mod window;

@@ -71,6 +71,17 @@ fn of_a_job_that_is_under_way_the_rest_is_planned() {
     let (whole, rest) = (titles(&whole), titles(&rest));
     assert!(rest.iter().all(|title| whole.contains(title)), "{rest:?}");
     assert!(whole.len() >= rest.len() + 2, "what is done is not planned again: {rest:?}");
+
+    let both = planned(&["--store", &store, "--job", job, "--people", "2"]);
+    assert!(both["total_min"].as_u64().unwrap() <= rest_min);
+    assert!(titles(&both).iter().all(|title| whole.contains(title)), "{both}");
+    let said = plan(&["--store", &store, "--job", job, "--people", "2"]);
+    assert!(
+        said.out.contains("person 2") && said.out.contains("Plan only: this checklist has"),
+        "{}",
+        said.out
+    );
+    plan(&["--store", &store, "--job", job, "--people", "3"]).refuses(64, "1 or 2");
 }
 
 #[test]

@@ -48,6 +48,7 @@ pub(super) fn job(job: &Job, now: &Stamp) -> JobView {
         demo: checklist.demo || job.specs.sheet.demo,
         repair_order: started.map(|(_, started)| started.repair_order.clone()).unwrap_or_default(),
         label: started.map(|(_, started)| started.label.clone()).unwrap_or_default(),
+        crew: checklist.crew,
         over: over(at),
         phases: phases(at, &in_steps),
         steps,

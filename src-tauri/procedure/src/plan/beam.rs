@@ -11,11 +11,13 @@ use super::tree::Tree;
 use crate::machine::work;
 
 /// How many moments of each stage are followed from the stage before; more where that many found no end.
-const WIDTHS: [usize; 4] = [3, 12, 60, 300];
+const WIDTHS: [usize; 4] = [2, 12, 60, 300];
 /// A wide search, for what a larger budget left open.
 const WIDE: usize = 300;
 /// The most moments looked at for each one that is followed.
 const FOR_EACH: usize = 1_000;
+/// Moments looked at after which no earlier stage is taken up again, but a wider search begun.
+const ENOUGH: usize = 30_000;
 
 /// The first width that finds an order.
 pub(super) fn widening(rules: &Rules<'_>, bound: &Bound) -> Option<Searched> {
@@ -47,12 +49,18 @@ fn beam(rules: &Rules<'_>, bound: &Bound, width: usize) -> Option<Searched> {
     let mut best: Option<(u32, Vec<Op>)> = None;
     let mut looked_at = 0;
     let mut ways = Vec::new();
-    // Steps are worked and never become untouched again, so that nothing comes back to an earlier stage.
-    while let Some((stage, mut open)) = stages.pop_first() {
+    let mut aside: BTreeMap<usize, Stage> = BTreeMap::new();
+    // Steps are worked and never become untouched again, so that nothing comes back to an earlier stage. Where none of
+    // those that were followed leads to an end, the last stage that has others is taken up again.
+    while let Some((stage, mut open)) =
+        stages.pop_first().or_else(|| aside.pop_last().filter(|_| best.is_none() && looked_at < ENOUGH))
+    {
         let (mut followed, mut arrived) = (0, 0);
-        while let Some((Reverse(least), minutes, Reverse(at))) = open.pop() {
-            let hopeless = best.as_ref().is_some_and(|(total, _)| least >= *total);
-            if hopeless || arrived >= width || followed >= width * FOR_EACH {
+        while arrived < width
+            && followed < width * FOR_EACH
+            && let Some((Reverse(least), minutes, Reverse(at))) = open.pop()
+        {
+            if best.as_ref().is_some_and(|(total, _)| least >= *total) {
                 break;
             }
             if !tree.counts(at) {
@@ -80,6 +88,9 @@ fn beam(rules: &Rules<'_>, bound: &Bound, width: usize) -> Option<Searched> {
             }
         }
         looked_at += followed;
+        if !open.is_empty() {
+            aside.insert(stage, open);
+        }
     }
     let (total, ops) = best?;
     Some(Searched { ops: Some(ops), total, bound: lowest, looked_at, ended: Ended::Searched })

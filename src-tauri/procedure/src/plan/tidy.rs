@@ -11,25 +11,32 @@ const NEAR: usize = 4;
 
 /// The same order in the same time with less work. People are named by the place they had first.
 pub(super) fn tidied(rules: &Rules<'_>, ops: &[Op]) -> Vec<Op> {
-    let mut ops = by_person(rules, ops);
+    let ops = by_person(rules, ops);
+    let Some(mut line) = Line::of(rules, &ops) else { return ops };
     loop {
-        let before = ops.len();
-        let singles: Vec<usize> = idle_work(rules, &ops);
+        let before = line.ops.len();
+        let singles: Vec<usize> = idle_work(rules, &line.ops);
         for &at in singles.iter().rev() {
-            try_without(rules, &mut ops, &[at]);
+            line.try_without(rules, &[at]);
         }
-        let pairs = idle_work(rules, &ops);
+        let pairs = idle_work(rules, &line.ops);
         for first in (0..pairs.len()).rev() {
             for second in (first + 1..pairs.len().min(first + NEAR)).rev() {
-                if pairs[second] < ops.len() && try_without(rules, &mut ops, &[pairs[first], pairs[second]]) {
+                if pairs[second] < line.ops.len() && line.try_without(rules, &[pairs[first], pairs[second]]) {
                     break;
                 }
             }
         }
-        if ops.len() == before {
-            return ops;
+        if line.ops.len() == before {
+            return line.ops;
         }
     }
+}
+
+/// An order, and the moment before each of its ops.
+struct Line {
+    ops: Vec<Op>,
+    before: Vec<Moment>,
 }
 
 /// The ops with people named by the place they had first, instead of by their place in each moment.
@@ -70,36 +77,52 @@ fn idle_work(rules: &Rules<'_>, ops: &[Op]) -> Vec<usize> {
     ops.iter().enumerate().filter(|one| could(one)).map(|(at, _)| at).collect()
 }
 
-/// Leaves out what begins at these places, if everything else can be done without it at the same times.
-fn try_without(rules: &Rules<'_>, ops: &mut Vec<Op>, places: &[usize]) -> bool {
-    let mut without: Vec<Op> = Vec::new();
-    let mut moment = rules.now();
-    // Whose next end is that of something that is left out.
-    let mut ends: Vec<usize> = Vec::new();
-    for (at, &op) in ops.iter().enumerate() {
-        if places.contains(&at) {
-            ends.extend(op.person().filter(|_| lasts(rules, op)));
-            continue;
+impl Line {
+    /// Nothing where it can't be done so.
+    fn of(rules: &Rules<'_>, ops: &[Op]) -> Option<Line> {
+        let mut line = Line { ops: ops.to_vec(), before: Vec::new() };
+        let mut moment = rules.now();
+        for &op in ops {
+            let next = step(rules, &moment, op)?;
+            line.before.push(std::mem::replace(&mut moment, next));
         }
-        if let Op::End(person) = op
-            && let Some(found) = ends.iter().position(|&left_out| left_out == person)
-        {
-            ends.remove(found);
-            continue;
-        }
-        let wrong_zone = matches!(op, Op::Begin(person, step)
-            if ![0, rules.zones[step.at()]].contains(&moment.people[person].at));
-        match step(rules, &moment, op) {
-            Some(next) if !wrong_zone => moment = next,
-            _ => return false,
-        }
-        without.push(op);
+        Some(line)
     }
-    let ended = rules.is_end(&moment);
-    if ended {
-        *ops = without;
+
+    /// Leaves out what begins at these places, the first one first, if everything else can be done without it at the same
+    /// times.
+    fn try_without(&mut self, rules: &Rules<'_>, places: &[usize]) -> bool {
+        let Some(&first) = places.first() else { return false };
+        let mut without = Line { ops: Vec::new(), before: Vec::new() };
+        let mut moment = self.before[first].clone();
+        // Whose next end is that of something that is left out.
+        let mut ends: Vec<usize> = Vec::new();
+        for (at, &op) in self.ops.iter().enumerate().skip(first) {
+            if places.contains(&at) {
+                ends.extend(op.person().filter(|_| lasts(rules, op)));
+                continue;
+            }
+            if let Op::End(person) = op
+                && let Some(found) = ends.iter().position(|&left_out| left_out == person)
+            {
+                ends.remove(found);
+                continue;
+            }
+            let wrong_zone = matches!(op, Op::Begin(person, step)
+                if ![0, rules.zones[step.at()]].contains(&moment.people[person].at));
+            let Some(next) = step(rules, &moment, op).filter(|_| !wrong_zone) else { return false };
+            without.ops.push(op);
+            without.before.push(std::mem::replace(&mut moment, next));
+        }
+        let ended = rules.is_end(&moment);
+        if ended {
+            self.ops.truncate(first);
+            self.before.truncate(first);
+            self.ops.extend(without.ops);
+            self.before.extend(without.before);
+        }
+        ended
     }
-    ended
 }
 
 /// Whether an op begins something that has an end of its own.

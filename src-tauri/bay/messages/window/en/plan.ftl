@@ -4,7 +4,22 @@ plan-looking = Looking for an order.
 plan-total = { $time } from now to the end.
 plan-exact = No order takes less.
 plan-gap = It may be { $minutes } min longer than the best.
-plan-searching = The best one is being looked for.
+plan-searching = The best one is being looked for: { $percent } % of the search.
+plan-people = People planned for
+plan-people-1 = One person
+plan-people-2 = Two people
+plan-person = person { $person }
+# $alone, $second: how long it takes; known only for a good order where they are "most".
+plan-second = { $alone_is ->
+    [exact] { $alone } alone
+   *[most] At most { $alone } alone
+}, { $second_is ->
+    [exact] { $second } with a second person.
+   *[most] at most { $second } with a second person.
+}
+plan-no-alone = Alone: { $why }
+plan-no-second = With a second person: { $why }
+plan-only = Plan only: this checklist has one person in a step at a time.
 plan-start = Start: { $title }
 plan-wait = { $idle ->
     [0] Waiting for { $what }, until { $until }, with other work meanwhile.
