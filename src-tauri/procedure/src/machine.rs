@@ -21,6 +21,7 @@ pub use pred::{Pred, StepSet, Test, Tree};
 pub use shown::{InJob, Shown};
 pub use state::{Field, Layout, State, WORDS};
 pub use step::Moment;
+pub(crate) use wake::Woken;
 pub use wake::{Before, Readers};
 
 macro_rules! index {

@@ -58,6 +58,18 @@ impl StepSet {
         self.0.get(step.at() / 64).is_some_and(|word| word >> (step.at() % 64) & 1 == 1)
     }
 
+    /// The steps in it, in file order.
+    pub fn iter(&self) -> impl Iterator<Item = StepIx> {
+        let words = self.0.into_iter().enumerate();
+        words.flat_map(|(word, mut bits)| {
+            std::iter::from_fn(move || {
+                let at = (bits != 0).then(|| word * 64 + bits.trailing_zeros() as usize)?;
+                bits &= bits - 1;
+                Some(StepIx::of(at))
+            })
+        })
+    }
+
     /// Whether no step is in it.
     #[must_use]
     pub fn is_empty(&self) -> bool {

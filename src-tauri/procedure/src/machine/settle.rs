@@ -28,8 +28,10 @@ impl Machine {
         watch: &mut impl FnMut(Moment, &State),
     ) -> bool {
         let mut changed = false;
-        for (at, follow) in self.follows.iter().enumerate() {
-            if Woken::has(woken.follows, at) && follow.when.holds(state) {
+        let mut from = 0;
+        while let Some((at, follow)) = Woken::next(woken.follows, &self.follows, from) {
+            from = at + 1;
+            if follow.when.holds(state) {
                 let was = *state;
                 follow.assign.apply(state);
                 if *state != was {
@@ -45,10 +47,9 @@ impl Machine {
     /// Every gate and sign-off that is awake, once. Answers whether one has lapsed.
     fn lapse_once(&self, before: &Before<'_>, woken: &mut Woken, state: &mut State) -> bool {
         let mut changed = false;
-        for (at, var) in self.readers.gates.iter().enumerate() {
-            if !Woken::has(woken.gates, at) {
-                continue;
-            }
+        let mut from = 0;
+        while let Some((at, var)) = Woken::next(woken.gates, &self.readers.gates, from) {
+            from = at + 1;
             let var = &self.vars[var.at()];
             if let Some(holds_while) = &var.holds_while
                 && var.field.get(state) != u64::from(UNKNOWN)
@@ -59,11 +60,10 @@ impl Machine {
                 changed = true;
             }
         }
-        for (at, rule) in self.signs.iter().enumerate() {
-            if Woken::has(woken.signs, at)
-                && rule.field.get(state) == sign::VALID
-                && !rule.holds_while.holds(state)
-            {
+        from = 0;
+        while let Some((at, rule)) = Woken::next(woken.signs, &self.signs, from) {
+            from = at + 1;
+            if rule.field.get(state) == sign::VALID && !rule.holds_while.holds(state) {
                 rule.field.set(state, sign::LAPSED);
                 *woken = before.woken(self, state);
                 changed = true;

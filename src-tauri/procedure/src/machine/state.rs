@@ -27,6 +27,12 @@ impl Field {
         u64::from(self.mask).wrapping_shl(u32::from(self.shift))
     }
 
+    /// How many bits it has.
+    #[inline]
+    pub(crate) fn width(self) -> u32 {
+        self.mask.count_ones()
+    }
+
     /// Its value.
     #[inline]
     #[must_use]

@@ -2,7 +2,7 @@
 
 use super::{
     Action, Assign, Before, Blocked, DangerSet, InJob, Machine, MoveIx, OutcomeIx, SignIx, State, StepIx,
-    StepRule, UNKNOWN, VarIx, over, sign, work,
+    StepRule, StepSet, UNKNOWN, VarIx, over, sign, work,
 };
 
 /// A moment within one action at which a danger could show.
@@ -262,24 +262,18 @@ impl Machine {
         if !self.is_worked(state, step) {
             return Err(Blocked::NotNow);
         }
-        let struck = |other: StepIx| {
-            other == step
-                || (self.steps[step.at()].struck_with.contains(&other) && self.is_worked(state, other))
-        };
-        let steps = (0..self.steps.len()).map(StepIx::of);
-        if let Some(busy) = steps.clone().find(|&other| struck(other) && self.is_begun(state, other)) {
+        let mut struck = StepSet::default();
+        let with = self.steps[step.at()].struck_with.iter().copied();
+        with.filter(|other| self.is_worked(state, *other)).chain([step]).for_each(|gone| struck.insert(gone));
+        if let Some(busy) = self.begun(state).filter(|begun| struck.contains(*begun)).min() {
             return Err(Blocked::Stands(busy));
         }
-        for gone in steps.clone().filter(|&other| struck(other)) {
+        for gone in struck.iter() {
             let rule = &self.steps[gone.at()];
             rule.work.set(next, work::STRUCK);
             for &gate in &rule.writes {
-                let kept = steps.clone().skip(gone.at() + 1).any(|later| {
-                    !struck(later)
-                        && self.is_worked(state, later)
-                        && self.steps[later.at()].writes.contains(&gate)
-                });
-                if !kept {
+                let stays = |later: &StepIx| !struck.contains(*later) && self.is_worked(state, *later);
+                if !self.readers.writers_after(gate, gone).any(|later| stays(&later)) {
                     self.vars[gate.at()].field.set(next, u64::from(UNKNOWN));
                 }
             }

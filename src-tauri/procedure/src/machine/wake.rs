@@ -24,8 +24,11 @@ impl Woken {
         self.signs |= other.signs;
     }
 
-    pub fn has(set: u64, at: usize) -> bool {
-        set >> at.min(63) & 1 == 1
+    /// The first rule of a list, from a place on, that is in a set.
+    pub fn next<T>(set: u64, rules: &[T], from: usize) -> Option<(usize, &T)> {
+        let rest = set & u64::MAX.wrapping_shl(from.min(63) as u32);
+        let at = if rest == 0 { return None } else { (rest.trailing_zeros() as usize).max(from) };
+        rules.get(at).map(|rule| (at, rule))
     }
 }
 
@@ -42,6 +45,8 @@ pub struct Readers {
     at_move: Vec<u64>,
     /// For each step the dangers that can hold while somebody is in it; at 0 those that ask for nobody.
     in_step: Vec<u64>,
+    /// For each variable the steps any of whose outcomes writes it as a gate, in file order.
+    writers: Vec<Vec<StepIx>>,
     /// Dangers that ask what is being done.
     pub(crate) of_doing: u64,
     /// Dangers that ask whether the job is about to end.
@@ -56,6 +61,10 @@ impl Readers {
             words: machine.layout.words(),
             ..Readers::default()
         };
+        readers.writers = vec![Vec::new(); machine.vars.len()];
+        for (at, rule) in machine.steps.iter().enumerate() {
+            rule.writes.iter().for_each(|gate| readers.writers[gate.at()].push(StepIx::of(at)));
+        }
         readers.at_move = vec![0; machine.moves.len() + 1];
         readers.in_step = vec![0; machine.steps.len() + 1];
         for (at, rule) in machine.dangers.iter().enumerate() {
@@ -128,6 +137,22 @@ impl Readers {
             bits | self.in_step.get(field.get(state) as usize).copied().unwrap_or(u64::MAX)
         });
         in_steps & self.at_move[made.map_or(0, |made| made.at() + 1)]
+    }
+
+    /// The steps after this one that write a gate.
+    pub(crate) fn writers_after(&self, gate: VarIx, step: StepIx) -> impl Iterator<Item = StepIx> {
+        self.writers[gate.at()].iter().copied().filter(move |writer| *writer > step)
+    }
+
+    /// The dangers that can hold with nobody in a step, at this move or at none.
+    pub(crate) fn possible_at(&self, made: Option<MoveIx>) -> u64 {
+        let there = made.map_or(0, |made| self.at_move.get(made.at() + 1).copied().unwrap_or(u64::MAX));
+        self.in_step[0] & (self.at_move[0] | there)
+    }
+
+    /// The dangers that can hold with somebody in this step.
+    pub(crate) fn possible_in(&self, step: StepIx) -> u64 {
+        self.in_step.get(step.at() + 1).copied().unwrap_or(u64::MAX)
     }
 
     /// The rules that what differs between two states wakes.

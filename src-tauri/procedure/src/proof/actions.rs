@@ -20,13 +20,19 @@ pub struct Actions {
     phases: Vec<Vec<u64>>,
     /// Words in which work fields stand.
     words: usize,
+    /// All steps, those that may be set aside, may begin while the job ends, and are signed: as low bits of the work fields.
+    known: [u64; WORDS],
+    asides: [u64; WORDS],
+    at_end: [u64; WORDS],
+    signed: [u64; WORDS],
 }
 
 #[derive(Default)]
 struct OfStep {
+    /// Steps of every job that come before it, as low bits of the work fields by word.
+    after: Vec<(usize, u64)>,
     aside: Option<u16>,
     begin: Option<u16>,
-    again: Option<u16>,
     strike: Option<u16>,
     sign: Vec<(u16, SignIx)>,
     struck: Vec<u16>,
@@ -34,7 +40,7 @@ struct OfStep {
 }
 
 /// The low bits of 32 work fields.
-const LOW: u64 = 0x5555_5555_5555_5555;
+pub const LOW: u64 = 0x5555_5555_5555_5555;
 
 impl Actions {
     /// The actions of a procedure that a search has.
@@ -51,9 +57,27 @@ impl Actions {
             observations: Vec::new(),
             phases: vec![vec![0; words]; machine.phases.len()],
             words,
+            known: [0; WORDS],
+            asides: [0; WORDS],
+            at_end: [0; WORDS],
+            signed: [0; WORDS],
         };
         for rule in &machine.steps {
-            actions.phases[rule.phase.at()][usize::from(rule.work.word)] |= 1 << rule.work.shift;
+            let (word, bit) = (usize::from(rule.work.word), 1 << rule.work.shift);
+            actions.phases[rule.phase.at()][word] |= bit;
+            actions.known[word] |= bit;
+            actions.asides[word] |= if rule.may_set_aside { bit } else { 0 };
+            actions.at_end[word] |= if rule.when_ending { bit } else { 0 };
+            actions.signed[word] |= if rule.signs.is_empty() { 0 } else { bit };
+        }
+        for (rule, of) in machine.steps.iter().zip(&mut actions.steps) {
+            let before = rule.after.iter().map(|before| &machine.steps[before.at()]);
+            for field in before.filter(|before| before.on.is_none()).map(|before| before.work) {
+                match of.after.iter_mut().find(|(word, _)| *word == usize::from(field.word)) {
+                    Some((_, steps)) => *steps |= 1 << field.shift,
+                    None => of.after.push((usize::from(field.word), 1 << field.shift)),
+                }
+            }
         }
         for (at, action) in actions.all.iter().enumerate() {
             // Loading bounds steps and outcomes so that there are far fewer than 65,536 actions.
@@ -62,10 +86,9 @@ impl Actions {
             match *action {
                 Action::Begin(step) => {
                     steps[step.at()].begin = Some(at);
-                    steps[step.at()].again = machine.steps[step.at()].again.as_ref().map(|_| at);
                 }
                 Action::SetAside(step) => {
-                    steps[step.at()].aside = machine.steps[step.at()].may_set_aside.then_some(at);
+                    steps[step.at()].aside = Some(at);
                 }
                 Action::Leave(step) | Action::Done(step, _) => steps[step.at()].begun.push(at),
                 Action::Strike(step) => steps[step.at()].strike = Some(at),
@@ -124,43 +147,87 @@ impl Actions {
         let layout = &machine.layout;
         let may_strike = layout.struck_once.is_some_and(|field| field.get(state) == 0);
         let free = layout.begun.iter().any(|field| field.get(state) == 0);
-        let open = self.open_steps(machine, state);
-        for (word, open) in open.into_iter().enumerate().take(self.words) {
+        let ending = machine.is_ending(state);
+        let mut wanted = [Wanted::default(); WORDS];
+        for (word, wanted) in wanted.iter_mut().enumerate().take(self.words) {
             let work = state.words[word];
             let (low, high) = (work & LOW, work >> 1 & LOW);
-            let (untouched, worked) = (!(low | high) & open, low & !high);
-            let mut rest = untouched | low | high & !low;
+            let (untouched, worked) = (!(low | high) & self.known[word], low & !high);
+            let (first, again) = vehicle.begins(word);
+            let begin = untouched & first | worked & again;
+            *wanted = Wanted {
+                aside: if ending { 0 } else { untouched & self.asides[word] },
+                begin: if !free {
+                    0
+                } else if ending {
+                    begin & self.at_end[word]
+                } else {
+                    begin
+                },
+                strike: if may_strike { worked } else { 0 },
+                sign: worked & self.signed[word],
+                struck: high & !low,
+            };
+        }
+        self.leave_out_shut(machine, state, &mut wanted);
+        for (word, wanted) in wanted.iter().enumerate().take(self.words) {
+            let mut rest = wanted.any();
             while rest != 0 {
-                let bit = rest.trailing_zeros() as usize;
-                rest &= rest - 1;
-                let at = word * 32 + bit / 2;
-                let Some(of) = self.steps.get(at) else { break };
-                let may_begin = || free && vehicle.allows_begin(StepIx::of(at));
-                if untouched >> bit & 1 == 1 {
+                let bit = rest & rest.wrapping_neg();
+                rest ^= bit;
+                let Some(of) = self.steps.get(word * 32 + bit.trailing_zeros() as usize / 2) else { break };
+                if wanted.aside & bit != 0 {
                     into.extend(of.aside);
-                    into.extend(of.begin.filter(|_| may_begin()));
-                } else if worked >> bit & 1 == 1 {
+                }
+                // What is worked or set aside has its low bit.
+                if wanted.begin & bit != 0
+                    && of.after.iter().all(|&(word, steps)| !state.words[word] & steps == 0)
+                {
+                    into.extend(of.begin);
+                }
+                if wanted.sign & bit != 0 {
                     into.extend(
                         of.sign.iter().filter(|(_, given)| vehicle.allows_sign(*given)).map(|(at, _)| at),
                     );
-                    into.extend(of.strike.filter(|_| may_strike));
-                    into.extend(of.again.filter(|_| open >> bit & 1 == 1 && may_begin()));
-                } else if high >> bit & 1 == 1 && low >> bit & 1 == 0 {
+                }
+                if wanted.strike & bit != 0 {
+                    into.extend(of.strike);
+                }
+                if wanted.struck & bit != 0 {
                     into.extend_from_slice(&of.struck);
                 }
             }
         }
     }
 
-    /// The steps of phases that are open, as low bits of the work fields.
-    fn open_steps(&self, machine: &Machine, state: &State) -> [u64; WORDS] {
-        let mut open = [0; WORDS];
+    /// Leaves out what is wanted of steps whose phase is not open.
+    fn leave_out_shut(&self, machine: &Machine, state: &State, wanted: &mut [Wanted; WORDS]) {
         for (at, steps) in self.phases.iter().enumerate() {
-            if machine.phase_open(state, PhaseIx::of(at)).is_ok() {
-                open.iter_mut().zip(steps).for_each(|(open, steps)| *open |= steps);
+            let words = || wanted.iter().zip(steps);
+            let is_wanted = words().any(|(wanted, steps)| (wanted.aside | wanted.begin) & steps != 0);
+            if is_wanted && machine.phase_open(state, PhaseIx::of(at)).is_err() {
+                for (wanted, steps) in wanted.iter_mut().zip(steps) {
+                    wanted.aside &= !steps;
+                    wanted.begin &= !steps;
+                }
             }
         }
-        open
+    }
+}
+
+/// Steps of which something may be tried, as low bits of their work fields.
+#[derive(Debug, Clone, Copy, Default)]
+struct Wanted {
+    aside: u64,
+    begin: u64,
+    strike: u64,
+    sign: u64,
+    struck: u64,
+}
+
+impl Wanted {
+    fn any(self) -> u64 {
+        self.aside | self.begin | self.strike | self.sign | self.struck
     }
 }
 

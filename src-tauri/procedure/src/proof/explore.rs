@@ -1,18 +1,17 @@
 //! Breadth first through every state that the allowed actions reach, so that the first run found is a shortest.
 
 use std::collections::BTreeMap;
-use std::ops::Range;
 
-use super::actions::{Actions, kind};
-use super::canon::{Apart, canon};
+use super::actions::Actions;
+use super::canon::canon;
 use super::changes::Changes;
-use super::edges::{Edge, Kind};
 use super::graph::{Graph, MOST_STATES};
 use super::marks::Marks;
 use super::report::{SearchReport, StatesReport, Stopped};
 use super::seen::Seen;
 use super::tell::Teller;
-use super::vehicle::{Vehicle, Vehicles};
+use super::vehicle::Vehicle;
+use super::visit::Visit;
 use super::{Ask, SEARCHING};
 use crate::load::Procedure;
 use crate::machine::{Action, Before, DangerIx, DangerSet, Machine, State};
@@ -60,32 +59,6 @@ pub struct Taken {
 /// States that are looked at together.
 const TOGETHER: usize = 16;
 
-/// A step worked out and not yet looked up.
-struct Step {
-    from: u32,
-    kind: Kind,
-    next: State,
-    /// Which halves have changed.
-    differs: (bool, bool),
-    pair: (u32, u32),
-}
-
-/// What is used over and over while searching.
-struct Work {
-    apart: Apart,
-    vehicles: Vehicles,
-    candidates: Vec<u16>,
-    steps: Vec<Step>,
-    hashes: Vec<u64>,
-}
-
-impl Work {
-    fn new(apart: Apart) -> Work {
-        let vehicles = Vehicles::new();
-        Work { apart, vehicles, candidates: Vec::new(), steps: Vec::new(), hashes: Vec::new() }
-    }
-}
-
 /// Everything a search found.
 pub struct Found<'a> {
     pub procedure: &'a Procedure,
@@ -113,7 +86,7 @@ pub struct Found<'a> {
     /// What never changed anything.
     pub changes: Changes,
     /// States in which some danger holds.
-    dangerous: Marks,
+    pub(super) dangerous: Marks,
 }
 
 /// Searches all runs of a kind.
@@ -159,7 +132,7 @@ impl Found<'_> {
         self.graph.next_layer();
         let mut layer_end = self.graph.len();
         let mut at = 0;
-        let mut work = Work::new(ask.apart);
+        let mut visit = Visit::new(self.machine, &self.actions, ask.apart);
         // One state adds at most as many as there are actions.
         let more = STRIDE.max(TOGETHER * self.actions.len());
         let mut next_look = 0;
@@ -183,54 +156,13 @@ impl Found<'_> {
                 return Some(Stopped::States);
             }
             let end = (at + TOGETHER).min(layer_end);
-            self.visit(at as u32..end as u32, &mut work);
+            self.visit(at as u32..end as u32, &mut visit);
             at = end;
         }
         None
     }
 
-    /// Looks at some states: what each leads to is worked out first and looked up afterwards, since the computer is
-    /// quicker when it looks many things up in a row.
-    fn visit(&mut self, states: Range<u32>, work: &mut Work) {
-        work.steps.clear();
-        for number in states.clone() {
-            let state = self.graph.state(number);
-            self.seen.look_at(self.machine, &state);
-            let vehicle = work.vehicles.of(self.machine, &self.graph, number, &state);
-            let before = self.before(number, &state, &vehicle);
-            self.actions.candidates(self.machine, &state, &vehicle, &mut work.candidates);
-            let mut last = None;
-            for &at in &work.candidates {
-                let action = self.actions.get(at);
-                let Some((next, dangers)) = self.successor(&before, action) else { continue };
-                self.transitions += 1;
-                self.note(number, &before, at, &next, dangers);
-                let next = canon(self.machine, work.apart, next);
-                let differs = self.graph.differs(&state, &next);
-                let kind = kind(self.machine, last, action);
-                work.steps.push(Step { from: number, kind, next, differs, pair: (0, 0) });
-                last = Some(action);
-            }
-            self.dead_ends += usize::from(last.is_none());
-        }
-        for step in &mut work.steps {
-            step.pair = self.graph.pair_after(step.from, &step.next, step.differs);
-        }
-        self.graph.hash(&work.steps, |step| step.pair, &mut work.hashes);
-        let mut steps = work.steps.iter().zip(&work.hashes).peekable();
-        for number in states {
-            self.graph.next_state();
-            while let Some((step, &hash)) = steps.next_if(|(step, _)| step.from == number) {
-                let (to, new) = self.graph.insert_pair(step.pair, hash);
-                if new && self.is_dangerous_after(number, to) {
-                    self.dangerous.set(to);
-                }
-                self.graph.add_edge(Edge { kind: step.kind, to });
-            }
-        }
-    }
-
-    fn note(&mut self, from: u32, before: &Before<'_>, at: u16, next: &State, dangers: DangerSet) {
+    pub(super) fn note(&mut self, from: u32, before: &Before<'_>, at: u16, next: &State, dangers: DangerSet) {
         let action = self.actions.get(at);
         let taken = Taken { from, action };
         for danger in dangers.iter() {
@@ -249,24 +181,20 @@ impl Found<'_> {
 }
 
 impl Found<'_> {
-    /// A state of the graph as actions start from it.
-    fn before<'s>(&self, number: u32, state: &'s State, vehicle: &Vehicle) -> Before<'s> {
-        let dangers =
-            if self.dangerous.has(number) { self.machine.dangers_now(state) } else { DangerSet::default() };
-        Before::known(state, vehicle.rests, dangers)
+    /// The dangers that hold in a state, with everybody who is in a step.
+    pub(super) fn dangers_in(&self, number: u32, state: &State) -> DangerSet {
+        if self.dangerous.has(number) { self.machine.dangers_now(state) } else { DangerSet::default() }
     }
 
     /// Whether some danger holds in a state that a step leads to.
-    fn is_dangerous_after(&self, from: u32, to: u32) -> bool {
+    pub(super) fn is_dangerous_after(&self, from: u32, to: u32) -> bool {
         let state = self.graph.state(from);
-        let dangers =
-            if self.dangerous.has(from) { self.machine.dangers_now(&state) } else { DangerSet::default() };
-        let before = Before::known(&state, false, dangers);
+        let before = Before::known(&state, false, self.dangers_in(from, &state));
         !self.machine.dangers_after(&before, &self.graph.state(to)).is_empty()
     }
 
     /// The state after an action, marked for this search, and the dangers met that are not excused.
-    fn successor(&self, before: &Before<'_>, action: Action) -> Option<(State, DangerSet)> {
+    pub(super) fn successor(&self, before: &Before<'_>, action: Action) -> Option<(State, DangerSet)> {
         let layout = &self.machine.layout;
         let (mut next, dangers) = self.machine.step_judged(before, action).ok()?;
         match action {

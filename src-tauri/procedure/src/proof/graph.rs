@@ -101,6 +101,16 @@ impl Graph {
         self.pairs[number as usize].1
     }
 
+    /// The number of the half of a state that says what has been done.
+    pub fn work(&self, number: u32) -> u32 {
+        self.pairs[number as usize].0
+    }
+
+    /// The number of this work, which may be new.
+    pub fn insert_work(&mut self, state: &State) -> u32 {
+        self.first.insert(state, &self.hasher)
+    }
+
     /// The steps of states, written in their order.
     pub fn edges(&self) -> &Edges {
         &self.edges
@@ -139,20 +149,17 @@ impl Graph {
         (first, second)
     }
 
-    /// The hashes of pairs, for [`Graph::insert_pair`]. Looks each up without waiting for it, so that what is asked
-    /// next is near.
-    pub fn hash<T>(&self, of: &[T], pair: impl Fn(&T) -> (u32, u32), into: &mut Vec<u64>) {
-        into.clear();
-        into.extend(of.iter().map(|one| hash(&self.hasher, pair(one))));
-        let near = of.iter().zip(&*into).filter(|&(one, &hash)| self.number(pair(one), hash).is_some());
-        std::hint::black_box(near.count());
+    /// The number of a pair, if it is known, and its hash, for [`Graph::insert_pair`].
+    pub fn look_up(&self, pair: (u32, u32)) -> (Option<u32>, u64) {
+        let hash = hash(&self.hasher, pair);
+        (self.number(pair, hash), hash)
     }
 
     fn number(&self, pair: (u32, u32), hash: u64) -> Option<u32> {
         self.table.find(hash, |&number| self.pairs[number as usize] == pair).copied()
     }
 
-    /// Puts a pair in, if it is new; the hash is that of [`Graph::hash`].
+    /// Puts a pair in, if it is new; the hash is that of [`Graph::look_up`].
     pub fn insert_pair(&mut self, pair: (u32, u32), with: u64) -> (u32, bool) {
         if let Some(number) = self.number(pair, with) {
             return (number, false);
@@ -194,11 +201,13 @@ struct Halves {
     end: usize,
     keys: Vec<u64>,
     table: HashTable<u32>,
+    /// The one asked for last: several ways that a step can turn out often differ in one half only.
+    last: u32,
 }
 
 impl Halves {
     fn new(begin: usize, end: usize) -> Halves {
-        Halves { begin, end, keys: Vec::new(), table: HashTable::new() }
+        Halves { begin, end, keys: Vec::new(), table: HashTable::new(), last: 0 }
     }
 
     fn bytes(&self) -> usize {
@@ -219,11 +228,17 @@ impl Halves {
             key.iter().for_each(|word| hasher.write_u64(*word));
             hasher.finish()
         };
-        if let Some(&number) = self.table.find(hash(key), |&number| same(of(number), key)) {
+        if !keys.is_empty() && same(of(self.last), key) {
+            return self.last;
+        }
+        let hashed = hash(key);
+        if let Some(&number) = self.table.find(hashed, |&number| same(of(number), key)) {
+            self.last = number;
             return number;
         }
         let number = self.table.len() as u32;
-        self.table.insert_unique(hash(key), number, |&number| hash(of(number)));
+        self.last = number;
+        self.table.insert_unique(hashed, number, |&number| hash(of(number)));
         grow_gently(&mut self.keys, size);
         self.keys.extend_from_slice(key);
         number

@@ -37,6 +37,9 @@ pub struct Seen {
     pub needs: Vec<Needs>,
     /// Bits of sign-offs and gates of which not everything was seen yet.
     open: [u64; WORDS],
+    /// Those of them that were not seen renewed: whether they are hangs on the work done before, so that one step does
+    /// not stand for others that change the vehicle alike.
+    not_renewed: [u64; WORDS],
 }
 
 impl Seen {
@@ -47,6 +50,7 @@ impl Seen {
             gates: vec![(false, false); machine.vars.len()],
             needs: Needs::all(machine),
             open: [0; WORDS],
+            not_renewed: [0; WORDS],
         };
         seen.look_for_the_rest(machine);
         seen
@@ -59,21 +63,31 @@ impl Seen {
     }
 
     fn look_for_the_rest(&mut self, machine: &Machine) {
-        self.open = [0; WORDS];
+        (self.open, self.not_renewed) = ([0; WORDS], [0; WORDS]);
         let signs = machine.signs.iter().map(|rule| rule.field).zip(&self.signs);
         let gates = machine.vars.iter().zip(&self.gates).filter(|(var, _)| var.holds_while.is_some());
         for (field, seen) in signs.chain(gates.map(|(var, seen)| (var.field, seen))) {
-            if *seen != (true, true) {
-                self.open[usize::from(field.word)] |= field.bits();
-            }
+            let (lapsed, renewed) = *seen;
+            let open = |seen: bool| if seen { 0 } else { field.bits() };
+            self.open[usize::from(field.word)] |= open(lapsed && renewed);
+            self.not_renewed[usize::from(field.word)] |= open(renewed);
         }
+    }
+
+    /// Whether a step like one that was taken in, but after other work, could still show something.
+    pub fn is_open(&self) -> bool {
+        self.not_renewed != [0; WORDS]
+    }
+
+    /// Whether this step, after other work, could still show something.
+    pub fn watches(&self, before: &State, next: &State) -> bool {
+        differ(before, next, &self.not_renewed)
     }
 
     /// Takes in a step.
     pub fn note(&mut self, machine: &Machine, before: &State, (at, action): (u16, Action), next: &State) {
         self.happened[usize::from(at)] = true;
-        let words = self.open.iter().zip(before.words.iter().zip(&next.words));
-        if words.fold(0, |differs, (open, (one, other))| differs | (one ^ other) & open) != 0 {
+        if differ(before, next, &self.open) {
             self.take_in(machine, before, action, next);
             self.look_for_the_rest(machine);
         }
@@ -102,4 +116,10 @@ impl Seen {
             }
         }
     }
+}
+
+/// Whether two states differ in some of these bits.
+fn differ(one: &State, other: &State, bits: &[u64; WORDS]) -> bool {
+    let words = bits.iter().zip(one.words.iter().zip(&other.words));
+    words.fold(0, |differs, (bits, (one, other))| differs | (one ^ other) & bits) != 0
 }

@@ -1,8 +1,8 @@
 //! What is possible as far as the vehicle goes: many states differ only in what has been done, so it is worked out once
 //! for each state of the vehicle and kept for a while.
 
-use super::graph::Graph;
-use crate::machine::{Machine, MoveIx, SignIx, State, StepIx, StepRule, Test, Tree, UNKNOWN, VarIx, sign};
+use super::actions::LOW;
+use crate::machine::{Machine, MoveIx, SignIx, State, StepRule, Test, Tree, UNKNOWN, VarIx, WORDS, sign};
 
 /// What the vehicle half of a state says about what may be tried. What also hangs on the work done is said to be
 /// possible; `step` decides.
@@ -10,8 +10,8 @@ use crate::machine::{Machine, MoveIx, SignIx, State, StepIx, StepRule, Test, Tre
 pub struct Vehicle {
     /// Moves, as bits; the last bit stands for all from there on.
     moves: u64,
-    /// Steps that may be begun.
-    begins: [u64; 4],
+    /// Steps that may be begun as low bits of their work fields, those that may be done again as high bits.
+    begins: [u64; WORDS],
     /// Sign-offs that may be renewed, as bits like those of moves.
     signs: u64,
     /// Gates that may age, as bits like those of moves.
@@ -28,7 +28,7 @@ impl Vehicle {
     /// A vehicle of which nothing is known.
     pub const ANY: Vehicle = Vehicle {
         moves: u64::MAX,
-        begins: [u64::MAX; 4],
+        begins: [u64::MAX; WORDS],
         signs: u64::MAX,
         ages: u64::MAX,
         finishes: true,
@@ -40,8 +40,10 @@ impl Vehicle {
         has(self.moves, made.at())
     }
 
-    pub fn allows_begin(&self, step: StepIx) -> bool {
-        self.begins[step.at() / 64 % 4] >> (step.at() % 64) & 1 == 1
+    /// Of the steps whose work fields stand in this word those that may be begun, and those that may be done again: each
+    /// as low bits of the fields.
+    pub fn begins(&self, word: usize) -> (u64, u64) {
+        (self.begins[word] & LOW, self.begins[word] >> 1 & LOW)
     }
 
     pub fn allows_sign(&self, given: SignIx) -> bool {
@@ -75,18 +77,19 @@ impl Vehicles {
         Vehicles { kept: vec![None; KEPT] }
     }
 
-    /// The vehicle of a state of the graph.
-    pub fn of(&mut self, machine: &Machine, graph: &Graph, number: u32, state: &State) -> Vehicle {
-        let key = graph.vehicle(number);
-        let place = key as usize % KEPT;
-        if let Some((kept, vehicle)) = &self.kept[place]
-            && *kept == key
-        {
-            return *vehicle;
+    /// Fetches what may be kept of a vehicle without waiting for it, so that it is near when it is asked for.
+    pub fn fetch(&self, key: u32) -> bool {
+        self.kept[key as usize % KEPT].is_some()
+    }
+
+    /// The vehicle of a state that has this number as its half.
+    pub fn of(&mut self, machine: &Machine, number: u32, state: &State) -> &Vehicle {
+        let kept = &mut self.kept[number as usize % KEPT];
+        let is_other = kept.as_ref().is_none_or(|(kept, _)| *kept != number);
+        if is_other {
+            *kept = None;
         }
-        let vehicle = work_out(machine, state);
-        self.kept[place] = Some((key, vehicle));
-        vehicle
+        &kept.get_or_insert_with(|| (number, work_out(machine, state))).1
     }
 }
 
@@ -96,11 +99,11 @@ fn work_out(machine: &Machine, state: &State) -> Vehicle {
         rule.makes.edits.iter().any(|(field, value)| field.get(state) != *value)
     };
     let permitted = |rule: &StepRule| machine.permits_valid(state, rule).is_ok();
-    let mut begins = [0; 4];
-    for (at, rule) in machine.steps.iter().enumerate() {
-        if permitted(rule) && may_hold(rule.needs.tree()) {
-            begins[at / 64 % 4] |= 1 << (at % 64);
-        }
+    let mut begins = [0; WORDS];
+    for rule in machine.steps.iter().filter(|rule| permitted(rule) && may_hold(rule.needs.tree())) {
+        let first = rule.on.as_ref().is_none_or(|(yes, _)| may_hold(yes.tree()));
+        let again = rule.again.as_ref().is_some_and(|again| may_hold(again.tree()));
+        begins[usize::from(rule.work.word)] |= (u64::from(first) | u64::from(again) << 1) << rule.work.shift;
     }
     Vehicle {
         moves: bits(machine.moves.iter().map(|rule| changes(rule) && may_hold(rule.needs.tree()))),
