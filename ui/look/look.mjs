@@ -52,6 +52,7 @@ for (const scene of scenes) {
   page.on("pageerror", (error) => fail(scene.name, `script: ${error.message}`));
   page.on("console", (message) => message.type() === "error" && fail(scene.name, message.text()));
   const job = scene.page === undefined ? null : read(scene.page);
+  scene.change?.(job);
   await page.addInitScript(playCore, {
     job,
     record: read("record"),
@@ -87,6 +88,7 @@ for (const scene of scenes) {
       fail(scene.name, `${violation.id}: ${violation.help}: ${node.target} ${node.html.slice(0, 120)}`);
   }
   for (const small of await page.evaluate(tooSmall, mm)) fail(scene.name, small);
+  for (const cut of await page.evaluate(cutOff)) fail(scene.name, cut);
   await page.close();
 }
 await browser.close();
@@ -171,6 +173,23 @@ function playCore({ job, record, figures, where, answers }) {
       return answer;
     },
   };
+}
+
+/** Runs in the page: what warns and can't be read whole, as far as nobody can scroll to the rest. */
+function cutOff() {
+  const found = [];
+  for (const text of document.querySelectorAll(".call, .call .text, .caution p")) {
+    const box = text.getBoundingClientRect();
+    const place = text.parentElement.getBoundingClientRect();
+    const outside = Math.max(
+      place.top - box.top,
+      box.bottom - place.bottom,
+      text.scrollWidth - text.clientWidth,
+    );
+    if (outside > 1)
+      found.push(`warning "${text.textContent.trim().slice(0, 40)}" is cut off by ${outside} px`);
+  }
+  return found;
 }
 
 /** Runs in the page: targets and texts that are smaller than a gloved finger and an arm's length want. */

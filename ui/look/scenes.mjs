@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { screens } from "./screens.mjs";
 import { sheets } from "./sheets.mjs";
 
@@ -11,6 +12,17 @@ const saying = (page) => page.waitForTimeout(300);
 const says = (text, more = {}) => ({
   preview: { class: "inside", not_yet: false, other: null, said: [{ id: "said", args: {}, text }], ...more },
 });
+
+// The dangers with the longest texts that are shipped.
+const checklists = new URL("../../checklists/", import.meta.url);
+const dangers = ["", "parts/"]
+  .flatMap((folder) => readdirSync(new URL(folder, checklists)).map((file) => folder + file))
+  .filter((file) => file.endsWith(".json"))
+  .flatMap((file) => JSON.parse(readFileSync(new URL(file, checklists), "utf8")).dangers ?? [])
+  .sort((one, other) => other.text.length - one.text.length);
+const endanger = (count) => (job) => {
+  job.view.dangers = dangers.slice(0, count).map(({ id, signal, text }) => ({ id, signal, text }));
+};
 
 const doing = (does, id, title, from_min, until_min) => ({ person: 1, does, id, title, from_min, until_min });
 /** The same, done by somebody else. */
@@ -302,6 +314,10 @@ export const scenes = [
   },
   { name: "frame-floor", page: "018" },
   { name: "frame-danger", page: "091" },
+  { name: "frame-danger-long", page: "091", change: endanger(1) },
+  { name: "frame-dangers-long", page: "091", change: endanger(2) },
+  { name: "frame-dangers-many", page: "091", change: endanger(4) },
+  { name: "frame-dangers-read", page: "091", change: endanger(4), taps: [/Opens the moves/] },
   { name: "frame-watch", page: "081" },
   { name: "frame-pan-off", page: "130" },
   { name: "frame-dark", page: "100", where: { dark: true } },

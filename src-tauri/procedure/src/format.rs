@@ -373,8 +373,8 @@ pub struct Caution {
     pub text: String,
 }
 
-/// Signal words as ANSI Z535.6 and ISO 3864-2 define them.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+/// Signal words as ANSI Z535.6 and ISO 3864-2 define them, the worst first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema, TS)]
 #[serde(rename_all = "snake_case")]
 pub enum Signal {
     /// Will result in death or serious injury if not avoided.

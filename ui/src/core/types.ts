@@ -2167,7 +2167,7 @@ last: Given | null,
 renew: Refusal | null, };
 
 /**
- * Signal words as ANSI Z535.6 and ISO 3864-2 define them.
+ * Signal words as ANSI Z535.6 and ISO 3864-2 define them, the worst first.
  */
 export type Signal = "danger" | "warning" | "caution" | "notice";
 

@@ -183,11 +183,14 @@ fn sign(at: At<'_>, number: SignIx) -> SignView {
     }
 }
 
+/// The dangers that hold, the worst first: where there is room for two, it is for these.
 fn dangers(at: At<'_>) -> Vec<DangerView> {
     let procedure = &at.job.procedure;
     let now = procedure.machine.dangers_now(at.state);
     let texts = now.iter().map(|danger| &procedure.checklist.dangers[danger.at()]);
-    texts
-        .map(|text| DangerView { id: text.id.clone(), signal: text.signal, text: text.text.clone() })
-        .collect()
+    let shown =
+        texts.map(|text| DangerView { id: text.id.clone(), signal: text.signal, text: text.text.clone() });
+    let mut dangers: Vec<_> = shown.collect();
+    dangers.sort_by_key(|danger| danger.signal);
+    dangers
 }

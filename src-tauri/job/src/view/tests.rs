@@ -85,6 +85,20 @@ fn a_step_whose_permit_lapsed_in_hand_says_so() {
 }
 
 #[test]
+fn the_worst_danger_stands_first_whatever_the_checklist_names_first() {
+    let mut bay = Bay::open();
+    for (condition, value) in [("pan", "off"), ("fluid", "drained"), ("engine", "running")] {
+        bay.must(Request::Observe {
+            condition: condition.into(),
+            value: value.into(),
+            reason: "it came so".into(),
+        });
+    }
+    let ids: Vec<_> = bay.view().dangers.into_iter().map(|danger| danger.id).collect();
+    assert_eq!(ids, ["running_dry", "lowered_open"]);
+}
+
+#[test]
 fn an_attest_that_lapsed_makes_its_step_lapsed_and_not_done() {
     let mut bay = Bay::open();
     bay.work_up_to("pan_up");
