@@ -62,7 +62,8 @@ pub struct Ask {
     pub strike: bool,
     /// Runs with one observation anywhere.
     pub observe: bool,
-    /// The most memory that the searches may take together, in bytes.
+    /// The most memory that the states and steps of the searches may take together, in bytes. What is kept only for speed
+    /// comes on top: at most 16 MB for each search.
     pub memory: usize,
     /// The most states that one search may find.
     pub states: usize,
