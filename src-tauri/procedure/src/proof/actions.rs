@@ -29,8 +29,8 @@ pub struct Actions {
 
 #[derive(Default)]
 struct OfStep {
-    /// Steps of every job that come before it, as low bits of the work fields by word.
-    after: Vec<(usize, u64)>,
+    /// Steps of every job that come before it, as low bits of the work fields.
+    after: [u64; WORDS],
     aside: Option<u16>,
     begin: Option<u16>,
     strike: Option<u16>,
@@ -73,10 +73,7 @@ impl Actions {
         for (rule, of) in machine.steps.iter().zip(&mut actions.steps) {
             let before = rule.after.iter().map(|before| &machine.steps[before.at()]);
             for field in before.filter(|before| before.on.is_none()).map(|before| before.work) {
-                match of.after.iter_mut().find(|(word, _)| *word == usize::from(field.word)) {
-                    Some((_, steps)) => *steps |= 1 << field.shift,
-                    None => of.after.push((usize::from(field.word), 1 << field.shift)),
-                }
+                of.after[usize::from(field.word)] |= 1 << field.shift;
             }
         }
         for (at, action) in actions.all.iter().enumerate() {
@@ -151,8 +148,9 @@ impl Actions {
         let mut wanted = [Wanted::default(); WORDS];
         for (word, wanted) in wanted.iter_mut().enumerate().take(self.words) {
             let work = state.words[word];
-            let (low, high) = (work & LOW, work >> 1 & LOW);
-            let (untouched, worked) = (!(low | high) & self.known[word], low & !high);
+            let steps = self.known[word];
+            let (low, high) = (work & steps, work >> 1 & steps);
+            let (untouched, worked) = (steps & !(low | high), low & !high);
             let (first, again) = vehicle.begins(word);
             let begin = untouched & first | worked & again;
             *wanted = Wanted {
@@ -175,14 +173,13 @@ impl Actions {
             while rest != 0 {
                 let bit = rest & rest.wrapping_neg();
                 rest ^= bit;
-                let Some(of) = self.steps.get(word * 32 + bit.trailing_zeros() as usize / 2) else { break };
+                let of = &self.steps[word * 32 + bit.trailing_zeros() as usize / 2];
                 if wanted.aside & bit != 0 {
                     into.extend(of.aside);
                 }
                 // What is worked or set aside has its low bit.
-                if wanted.begin & bit != 0
-                    && of.after.iter().all(|&(word, steps)| !state.words[word] & steps == 0)
-                {
+                let are_behind = || of.after.iter().zip(&state.words).all(|(steps, work)| !work & steps == 0);
+                if wanted.begin & bit != 0 && are_behind() {
                     into.extend(of.begin);
                 }
                 if wanted.sign & bit != 0 {
