@@ -12,6 +12,11 @@ export function ownPeople(view: { crew: number }): number {
   return view.crew > 1 ? 2 : 1;
 }
 
+/** For how many people is planned: those chosen, or those of the checklist. */
+export function plannedPeople(chosen: number | null, view: { crew: number }): number {
+  return chosen ?? ownPeople(view);
+}
+
 /** Everything that is done but walking and leaving, each with the waits that begin while it is done. */
 export function rowsOf(plan: PlanPage): Row[] {
   const done = plan.doings.filter((doing) => doing.does !== "walk" && doing.does !== "leave");
