@@ -111,9 +111,9 @@ impl Bay {
     ) -> Result<Appended, BayError> {
         let drafts = events.iter().map(|event| draft(event, &origin.stamp)).collect::<Result<Vec<_>, _>>()?;
         let label = self.label(job, events)?;
-        let entry = Entry { job, expected, origin, drafts: &drafts, label: &label };
+        let entry = Entry { subject: job.into(), expected, origin, drafts: &drafts, label: &label };
         let appended = self.store.append(&entry).map_err(|error| match error {
-            StoreError::Stale { job, .. } => BayError::Stale { job },
+            StoreError::Stale { .. } => BayError::Stale { job },
             error => error.into(),
         })?;
         if let Some(open) = self.open.get_mut(&job)

@@ -6,16 +6,17 @@ use std::sync::Arc;
 
 use panside_job::event::Started;
 use panside_job::{Event, Happened, Job, Specs};
-use panside_journal::{DeviceId, EpochId, EventId, Hash, Head, JobId, Stamp};
+use panside_journal::{DeviceId, EpochId, EventId, Hash, Head, JobId, Stamp, Subject};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
-use panside_store::{Options, Report, Store};
+use panside_store::{Meaning, Options, Report, Store};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::{NoContext, Timestamp, Uuid};
 
 use crate::BayError;
 use crate::clock::Clock;
+use crate::photos::photos_of;
 use crate::pins::GivenPins;
 use crate::say::Speaker;
 
@@ -136,6 +137,7 @@ impl Bay {
 
     fn fold(&self, id: JobId) -> Result<Open, BayError> {
         let events = self.store.events(id)?;
+        let head = events.last().map_or(Head::NONE, |last| Head { seq: last.header.subject_seq, hash: last.hash });
         let happened = happened(&events)?;
         let Some(Event::Started(started)) = happened.first().map(|first| &first.event) else {
             return Err(BayError::NoJob(id));
@@ -145,7 +147,6 @@ impl Bay {
         let sheet = self.pinned(&started.sheet.hash, "sheet")?;
         let sheet = load::sheet(&sheet).map_err(BayError::Sheet)?;
         let specs = self.specs(&sheet)?;
-        let head = self.store.head(id)?;
         Ok(Open { head, job: Job::fold(Arc::new(procedure), Arc::new(specs), happened) })
     }
 
@@ -166,7 +167,7 @@ impl Bay {
     /// # Errors
     /// [`BayError::Store`] when something cannot be read at all. What is found wrong is in the report.
     pub fn check(&self) -> Result<Report, BayError> {
-        Ok(self.store.check(&label_of)?)
+        Ok(self.store.check(&meaning_of)?)
     }
 
     /// Makes everything derived anew from the events.
@@ -231,7 +232,7 @@ pub(crate) fn happened(events: &[panside_journal::Event]) -> Result<Vec<Happened
     let read = |event: &panside_journal::Event| {
         let header = &event.header;
         Ok(Happened {
-            seq: header.job_seq,
+            seq: header.subject_seq,
             stamp: Stamp { wall_ms: header.wall_ms, mono_ms: header.mono_ms, boot: header.boot },
             who: header.who.clone(),
             event: Event::from_body(&header.kind, header.version, &event.body)?,
@@ -248,9 +249,24 @@ pub(crate) fn label_of(events: &[panside_journal::Event]) -> String {
             return None;
         };
         let ended = events.iter().any(|event| matches!(event.header.kind.as_str(), "finished" | "stopped"));
-        Some(JobLine::new(header.job, &started, ended, events.len() as u64))
+        Some(JobLine::new(header.subject.job()?, &started, ended, events.len() as u64))
     });
     line.and_then(|line| serde_json::to_string(&line).ok()).unwrap_or_else(|| "{}".to_owned())
+}
+
+/// What the events about a subject say, for the store's check. An event that this version can't read names nothing.
+fn meaning_of(subject: Subject, events: &[panside_journal::Event]) -> Meaning {
+    if subject.is_shop() {
+        return Meaning::default();
+    }
+    let mut meaning = Meaning { label: label_of(events), ..Meaning::default() };
+    for one in happened(events).unwrap_or_default() {
+        if let Event::Started(started) = &one.event {
+            meaning.documents.extend([started.checklist.hash, started.sheet.hash]);
+        }
+        meaning.photos.extend(photos_of(&one.event));
+    }
+    meaning
 }
 
 /// A new event id whose time is the event's own.

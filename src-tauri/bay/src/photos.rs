@@ -11,7 +11,7 @@ use crate::jobs::happened;
 use crate::{Bay, BayError};
 
 /// The photos that an event names.
-fn photos_of(event: &Event) -> Vec<Hash> {
+pub(crate) fn photos_of(event: &Event) -> Vec<Hash> {
     let values: Vec<&EntryValue> = match event {
         Event::Entered(entered) => vec![&entered.value],
         Event::Rerecorded(again) => again.values.values().collect(),

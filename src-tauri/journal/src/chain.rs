@@ -1,10 +1,10 @@
-//! The two chains of hashes: one over a device's events, one over a job's.
+//! The two chains of hashes: one over a device's events, one over the events about a subject: a job, or the shop as
+//! one device knows it.
 
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
-use uuid::Uuid;
 
-use crate::{DeviceId, Event, EventId, Format, Hash, Header, JobId, JournalError};
+use crate::{DeviceId, Event, EventId, Format, Hash, Header, JournalError, Subject};
 
 /// The newest event of a chain: what the next one must follow.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
@@ -23,7 +23,8 @@ impl Head {
 /// Checks one event by itself: its format, its body against the header, its header against its hash.
 ///
 /// # Errors
-/// [`JournalError::FormatUnknown`], [`JournalError::BodyAltered`] or [`JournalError::HashDiffers`].
+/// [`JournalError::FormatUnknown`], [`JournalError::BodyAltered`], [`JournalError::HashDiffers`] or
+/// [`JournalError::ShopOfOther`].
 pub fn check_event(header: &Header, body: &[u8], hash: &Hash) -> Result<(), JournalError> {
     let event = header.id;
     if header.format != Format::CURRENT {
@@ -37,7 +38,10 @@ pub fn check_event(header: &Header, body: &[u8], hash: &Hash) -> Result<(), Jour
     if Hash::of(body) != header.body_hash {
         return Err(JournalError::BodyAltered { event });
     }
-    Ok(())
+    match header.subject {
+        Subject::Shop(device) if device != header.device => Err(JournalError::ShopOfOther { event }),
+        _ => Ok(()),
+    }
 }
 
 /// Follows one chain event by event. It looks at the links only; [`check_event`] looks at the event itself. They
@@ -45,19 +49,26 @@ pub fn check_event(header: &Header, body: &[u8], hash: &Hash) -> Result<(), Jour
 #[derive(Clone, Debug)]
 pub struct Chain {
     which: Which,
-    owner: Option<Uuid>,
+    owner: Option<Owner>,
     head: Head,
 }
 
 #[derive(Clone, Copy, Debug)]
 enum Which {
     Device,
-    Job,
+    Subject,
+}
+
+/// Whose chain it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Owner {
+    Device(DeviceId),
+    Subject(Subject),
 }
 
 /// An event seen as a link of one chain.
 struct Link {
-    owner: Uuid,
+    owner: Owner,
     seq: u64,
     prev: Hash,
 }
@@ -66,26 +77,34 @@ impl Which {
     fn name(self) -> &'static str {
         match self {
             Which::Device => "device",
-            Which::Job => "job",
+            Which::Subject => "subject",
         }
     }
 
     fn link(self, header: &Header) -> Link {
         match self {
             Which::Device => {
-                Link { owner: header.device.0, seq: header.device_seq, prev: header.prev_device }
+                let owner = Owner::Device(header.device);
+                Link { owner, seq: header.device_seq, prev: header.prev_device }
             }
-            Which::Job => Link { owner: header.job.0, seq: header.job_seq, prev: header.prev_job },
+            Which::Subject => {
+                let owner = Owner::Subject(header.subject);
+                Link { owner, seq: header.subject_seq, prev: header.prev_subject }
+            }
         }
     }
+}
 
-    fn stranger(self, event: EventId, expected: Uuid, found: Uuid) -> JournalError {
-        match self {
-            Which::Device => {
-                JournalError::OtherDevice { event, expected: DeviceId(expected), found: DeviceId(found) }
-            }
-            Which::Job => JournalError::OtherJob { event, expected: JobId(expected), found: JobId(found) },
+/// What is said of an event that stands in the chain of another owner.
+fn stranger(event: EventId, expected: Owner, found: Owner) -> Option<JournalError> {
+    match (expected, found) {
+        (Owner::Device(expected), Owner::Device(found)) if expected != found => {
+            Some(JournalError::OtherDevice { event, expected, found })
         }
+        (Owner::Subject(expected), Owner::Subject(found)) if expected != found => {
+            Some(JournalError::OtherSubject { event, expected, found })
+        }
+        _ => None,
     }
 }
 
@@ -95,9 +114,19 @@ impl Chain {
         Chain { which: Which::Device, owner: None, head: Head::NONE }
     }
 
-    /// A job's chain from its first event on; the first event says whose chain it is.
-    pub fn of_job() -> Chain {
-        Chain { which: Which::Job, owner: None, head: Head::NONE }
+    /// A subject's chain from its first event on; the first event says whose chain it is.
+    pub fn of_subject() -> Chain {
+        Chain { which: Which::Subject, owner: None, head: Head::NONE }
+    }
+
+    /// A device's chain from a head on that is known to be good.
+    pub fn of_device_from(device: DeviceId, head: Head) -> Chain {
+        Chain { which: Which::Device, owner: Some(Owner::Device(device)), head }
+    }
+
+    /// A subject's chain from a head on that is known to be good.
+    pub fn of_subject_from(subject: Subject, head: Head) -> Chain {
+        Chain { which: Which::Subject, owner: Some(Owner::Subject(subject)), head }
     }
 
     /// The newest event linked so far.
@@ -108,14 +137,14 @@ impl Chain {
     /// Links the next event. After an error the chain stays where it was.
     ///
     /// # Errors
-    /// [`JournalError::OtherDevice`] or [`JournalError::OtherJob`], [`JournalError::SequenceGap`],
+    /// [`JournalError::OtherDevice`] or [`JournalError::OtherSubject`], [`JournalError::SequenceGap`],
     /// [`JournalError::PreviousDiffers`].
     pub fn link(&mut self, header: &Header, hash: &Hash) -> Result<(), JournalError> {
         let (event, chain) = (header.id, self.which.name());
         let link = self.which.link(header);
         let owner = self.owner.unwrap_or(link.owner);
-        if link.owner != owner {
-            return Err(self.which.stranger(event, owner, link.owner));
+        if let Some(stranger) = stranger(event, owner, link.owner) {
+            return Err(stranger);
         }
         let expected = self.head.seq.saturating_add(1);
         if link.seq != expected {
@@ -143,13 +172,13 @@ pub fn verify_device_chain<'a>(events: impl IntoIterator<Item = &'a Event>) -> R
     verify(Chain::of_device(), events)
 }
 
-/// Verifies all events of one job, oldest first, without the other jobs, and returns the head to compare with a
+/// Verifies all events about one subject, oldest first, without the others, and returns the head to compare with a
 /// witness.
 ///
 /// # Errors
 /// The first event that doesn't fit, as [`check_event`] and [`Chain::link`] say it.
-pub fn verify_job_chain<'a>(events: impl IntoIterator<Item = &'a Event>) -> Result<Head, JournalError> {
-    verify(Chain::of_job(), events)
+pub fn verify_subject_chain<'a>(events: impl IntoIterator<Item = &'a Event>) -> Result<Head, JournalError> {
+    verify(Chain::of_subject(), events)
 }
 
 fn verify<'a>(mut chain: Chain, events: impl IntoIterator<Item = &'a Event>) -> Result<Head, JournalError> {

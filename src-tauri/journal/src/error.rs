@@ -1,6 +1,6 @@
 //! What can be wrong with an event, a line or a chain.
 
-use crate::{DeviceId, EventId, Format, Hash, JobId};
+use crate::{DeviceId, EventId, Format, Hash, Subject};
 
 /// Why an event can't be sealed or read, or what doesn't fit in a chain. Every variant about a chain names the
 /// event at which the chain breaks; what stands before that event is good.
@@ -90,7 +90,7 @@ pub enum JournalError {
     SequenceGap {
         /// The event.
         event: EventId,
-        /// "device" or "job".
+        /// "device" or "subject".
         chain: &'static str,
         /// The number that belongs here.
         expected: u64,
@@ -104,7 +104,7 @@ pub enum JournalError {
     PreviousDiffers {
         /// The event.
         event: EventId,
-        /// "device" or "job".
+        /// "device" or "subject".
         chain: &'static str,
         /// The hash it names.
         named: Hash,
@@ -121,14 +121,20 @@ pub enum JournalError {
         /// The event's device.
         found: DeviceId,
     },
-    /// An event of another job stands in a job's chain.
-    #[error("Event {event} belongs to job {found} and stands in the chain of job {expected}.")]
-    OtherJob {
+    /// An event about something else stands in a subject's chain.
+    #[error("Event {event} is about {found} and stands in the chain about {expected}.")]
+    OtherSubject {
         /// The event.
         event: EventId,
-        /// The chain's job.
-        expected: JobId,
-        /// The event's job.
-        found: JobId,
+        /// What the chain is about.
+        expected: Subject,
+        /// What the event is about.
+        found: Subject,
+    },
+    /// An event about the shop stands in the chain of a device that didn't write it.
+    #[error("Event {event} is about the shop and stands among the shop events of another device.")]
+    ShopOfOther {
+        /// The event.
+        event: EventId,
     },
 }

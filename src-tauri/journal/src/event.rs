@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
 use crate::{
-    DeviceId, EpochId, EventId, Format, Hash, Head, Header, JobId, JournalError, PersonId, RequestId, Stamp,
+    DeviceId, EpochId, EventId, Format, Hash, Head, Header, JournalError, PersonId, RequestId, Stamp, Subject,
 };
 
 /// An event as it is kept.
@@ -60,10 +60,10 @@ pub struct Place {
     pub epoch: EpochId,
     /// The newest event on the device.
     pub device_head: Head,
-    /// The job.
-    pub job: JobId,
-    /// The newest event of the job.
-    pub job_head: Head,
+    /// What it is about.
+    pub subject: Subject,
+    /// The newest event about it.
+    pub subject_head: Head,
 }
 
 /// Gives a draft its place and its hash.
@@ -90,14 +90,14 @@ pub fn seal(draft: &Draft, place: &Place, origin: &Origin) -> Result<Event, Jour
         epoch: place.epoch,
         format: Format::CURRENT,
         id: event,
-        job: place.job,
-        job_seq: place.job_head.seq.saturating_add(1),
         kind: draft.kind.clone(),
         mono_ms: origin.stamp.mono_ms,
         prev_device: place.device_head.hash,
-        prev_job: place.job_head.hash,
+        prev_subject: place.subject_head.hash,
         request: origin.request.id,
         request_hash: origin.request.hash,
+        subject: place.subject,
+        subject_seq: place.subject_head.seq.saturating_add(1),
         version: draft.version,
         wall_ms: origin.stamp.wall_ms,
         who: origin.who.clone(),

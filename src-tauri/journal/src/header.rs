@@ -5,7 +5,7 @@ use std::fmt;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use uuid::Uuid;
 
-use crate::{BootId, DeviceId, EpochId, EventId, Hash, JobId, JournalError, PersonId, RequestId, Stamp};
+use crate::{BootId, DeviceId, EpochId, EventId, Hash, JournalError, PersonId, RequestId, Stamp, Subject};
 
 /// The largest integer that a JSON reader with double-precision numbers keeps exactly: 2^53 - 1 (RFC 7493, 2.2).
 const SAFE_INTEGER: u64 = (1 << 53) - 1;
@@ -65,22 +65,22 @@ pub struct Header {
     pub format: Format,
     /// The event's own id.
     pub id: EventId,
-    /// The job it belongs to.
-    pub job: JobId,
-    /// Number in the job, from 1; it runs on over devices.
-    pub job_seq: u64,
-    /// What kind of event it is. The job layer gives the kinds; not empty.
+    /// What kind of event it is. The layers above give the kinds; not empty.
     pub kind: String,
     /// Milliseconds since the boot; see [`Stamp::mono_ms`].
     pub mono_ms: u64,
     /// The hash of the event before it on the device, [`Hash::NONE`] for the first.
     pub prev_device: Hash,
-    /// The hash of the event before it in the job, [`Hash::NONE`] for the first.
-    pub prev_job: Hash,
+    /// The hash of the event before it about the same subject, [`Hash::NONE`] for the first.
+    pub prev_subject: Hash,
     /// The request that made it.
     pub request: RequestId,
     /// The hash of what the request asked; see [`crate::Request::hash`].
     pub request_hash: Hash,
+    /// What it is about: a job, or the shop.
+    pub subject: Subject,
+    /// Number among the events about the subject, from 1; a job's runs on over devices.
+    pub subject_seq: u64,
     /// The version of the body's form within its kind.
     pub version: u32,
     /// Wall time in ms since 1970 UTC; see [`Stamp::wall_ms`].
@@ -102,8 +102,8 @@ impl Header {
     pub fn canonical(&self) -> Result<Vec<u8>, JournalError> {
         let numbers = [
             ("device_seq", self.device_seq),
-            ("job_seq", self.job_seq),
             ("mono_ms", self.mono_ms),
+            ("subject_seq", self.subject_seq),
             ("wall_ms", self.wall_ms.unsigned_abs()),
         ];
         if let Some((field, _)) = numbers.into_iter().find(|(_, number)| *number > SAFE_INTEGER) {
@@ -118,14 +118,14 @@ impl Header {
             members.id("epoch", &self.epoch.0);
             members.value("format", &self.format)?;
             members.id("id", &self.id.0);
-            members.id("job", &self.job.0);
-            members.value("job_seq", &self.job_seq)?;
             members.value("kind", &self.kind)?;
             members.value("mono_ms", &self.mono_ms)?;
             members.hash("prev_device", &self.prev_device);
-            members.hash("prev_job", &self.prev_job);
+            members.hash("prev_subject", &self.prev_subject);
             members.id("request", &self.request.0);
             members.hash("request_hash", &self.request_hash);
+            members.value("subject", &self.subject)?;
+            members.value("subject_seq", &self.subject_seq)?;
             members.value("version", &self.version)?;
             members.value("wall_ms", &self.wall_ms)?;
             members.value("who", &self.who)?;

@@ -1,17 +1,31 @@
 //! Checking a whole store: everything that can be compared with something else.
 
-use panside_journal::{Hash, Head, JobId};
+use panside_journal::{Event, Hash, Head, Subject};
 use rusqlite::Connection;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::error::sql;
-use crate::jobs::LabelOf;
 use crate::open::Store;
-use crate::{StoreError, Trouble, head_file, jobs, load, photos, read, walk};
+use crate::{StoreError, Trouble, head_file, heads, load, photos, read, rows, walk};
 
 const CHECKING: &str = "checking the store";
 
-/// What a check found. Drafts, proofs, and the sizes that are kept beside a photo have no second copy and are not
-/// checked.
+/// What a subject's events say, in the words of the layer above: what a check holds the rest of the store against.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Meaning {
+    /// The line in the list of jobs; empty for the shop.
+    pub label: String,
+    /// The photos that the events name.
+    pub photos: BTreeSet<Hash>,
+    /// The documents that the events name.
+    pub documents: BTreeSet<Hash>,
+}
+
+/// Reads the events about one subject.
+pub type MeaningOf<'a> = &'a dyn Fn(Subject, &[Event]) -> Meaning;
+
+/// What a check found. Drafts, settings, proofs, and the sizes that are kept beside a photo have no second copy and are
+/// not checked.
 #[derive(Debug)]
 pub struct Report {
     /// How many events hold, up to the first trouble in the journal.
@@ -27,33 +41,43 @@ pub struct Report {
 }
 
 impl Store {
-    /// Checks the journal's chains, the head file, the list of jobs with its labels, the documents, the photos,
-    /// and has SQLite check its own structures. Reads every byte that matters: seconds for a large store.
+    /// Checks the journal's chains, the head file, the list of jobs with its labels, has SQLite check its own structures,
+    /// and holds events, documents and photos against each other both ways: what an event names must be there, and what
+    /// is there must be named. Reads every byte that matters: seconds for a large store. Beside a process that writes
+    /// it sees one state of the database.
     ///
     /// # Errors
     /// What the disk said, when something couldn't be read at all. What is found wrong is in the report.
-    pub fn check(&self, label_of: LabelOf<'_>) -> Result<Report, StoreError> {
-        let conn = self.reader()?;
+    pub fn check(&self, meaning_of: MeaningOf<'_>) -> Result<Report, StoreError> {
+        // The head file is read first: a writer beside us only ever moves the database ahead of it.
         let found = head_file::read(&load::head_file(&self.dir))?;
+        let conn = &self.snapshot()?;
         let walk = walk::walk(conn, self.device, &found)?;
         let mut report =
             Report { events: walk.events, head: walk.head, photos: 0, documents: 0, troubles: walk.troubles };
         report.troubles.extend(structure(conn).map_err(sql(CHECKING))?);
-        // Where the journal doesn't hold, the list can't be held against it.
-        if !report.troubles.iter().any(Trouble::stops_writing) {
-            report.troubles.extend(jobs::compare(conn, &walk.jobs).map_err(sql(CHECKING))?);
-            report.troubles.extend(labels(conn, label_of)?);
-        }
-        self.check_documents(conn, &mut report)?;
-        self.check_photos(conn, &mut report)?;
+        // Where the journal doesn't hold, nothing can be held against it.
+        let named = match report.troubles.iter().any(Trouble::stops_writing) {
+            true => None,
+            false => Some(named(conn, meaning_of, &mut report)?),
+        };
+        self.check_documents(conn, named.as_ref(), &mut report)?;
+        self.check_photos(conn, named.as_ref(), &mut report)?;
         Ok(report)
     }
 
-    fn check_documents(&self, conn: &Connection, report: &mut Report) -> Result<(), StoreError> {
+    fn check_documents(
+        &self,
+        conn: &Connection,
+        named: Option<&Named>,
+        report: &mut Report,
+    ) -> Result<(), StoreError> {
+        let mut kept = BTreeSet::new();
         let mut query = conn.prepare("SELECT hash, bytes FROM documents").map_err(sql(CHECKING))?;
         let mut found = query.query([]).map_err(sql(CHECKING))?;
         while let Some(row) = found.next().map_err(sql(CHECKING))? {
-            let hash = crate::rows::hash(row, 0).map_err(sql(CHECKING))?;
+            let hash = rows::hash(row, 0).map_err(sql(CHECKING))?;
+            kept.insert(hash);
             let bytes = row.get_ref(1).map_err(sql(CHECKING))?;
             if bytes.as_blob().is_ok_and(|bytes| Hash::of(bytes) == hash) {
                 report.documents += 1;
@@ -61,11 +85,28 @@ impl Store {
                 report.troubles.push(Trouble::DocumentAltered { hash });
             }
         }
+        for (hash, subject) in named.iter().flat_map(|named| &named.documents) {
+            if !kept.contains(hash) {
+                report.troubles.push(Trouble::DocumentMissing { hash: *hash, subject: *subject });
+            }
+        }
         Ok(())
     }
 
-    fn check_photos(&self, conn: &Connection, report: &mut Report) -> Result<(), StoreError> {
-        for row in photos::all(conn).map_err(sql(CHECKING))? {
+    fn check_photos(
+        &self,
+        conn: &Connection,
+        named: Option<&Named>,
+        report: &mut Report,
+    ) -> Result<(), StoreError> {
+        let rows = photos::all(conn).map_err(sql(CHECKING))?;
+        let kept: BTreeSet<(Hash, Subject)> = rows.iter().map(|row| (row.hash, row.job.into())).collect();
+        for (hash, subject) in named.iter().flat_map(|named| &named.photos) {
+            if !kept.contains(&(*hash, *subject)) {
+                report.troubles.push(Trouble::PhotoUnkept { hash: *hash, subject: *subject });
+            }
+        }
+        for row in rows {
             match self.read_photo(&row).and_then(|_| self.read_thumbnail(&row)) {
                 Ok(_) => report.photos += 1,
                 Err(StoreError::PhotoMissing { hash }) => {
@@ -88,13 +129,23 @@ fn structure(conn: &Connection) -> rusqlite::Result<Vec<Trouble>> {
     Ok(lines.into_iter().filter(|line| line != "ok").map(|detail| Trouble::Damaged { detail }).collect())
 }
 
-/// The jobs whose label isn't the one that their events give.
-fn labels(conn: &Connection, label_of: LabelOf<'_>) -> Result<Vec<Trouble>, StoreError> {
-    let wrong = |row: &jobs::JobRow| -> Result<Option<JobId>, StoreError> {
-        let (events, _) = read::verified(conn, row.job)?;
-        Ok((label_of(&events) != row.label).then_some(row.job))
-    };
-    let listed = jobs::all(conn).map_err(sql(CHECKING))?;
-    let found = listed.iter().filter_map(|row| wrong(row).transpose());
-    found.map(|job| job.map(|job| Trouble::JobDiffers { job })).collect()
+/// What all events name, with the subject that names it.
+struct Named {
+    photos: BTreeSet<(Hash, Subject)>,
+    documents: BTreeMap<Hash, Subject>,
+}
+
+/// Reads all events, and finds the subjects whose line in the list isn't the one that their events give.
+fn named(conn: &Connection, meaning_of: MeaningOf<'_>, report: &mut Report) -> Result<Named, StoreError> {
+    let mut named = Named { photos: BTreeSet::new(), documents: BTreeMap::new() };
+    for row in heads::all(conn).map_err(sql(CHECKING))? {
+        let subject = row.subject;
+        let Meaning { label, photos, documents } = meaning_of(subject, &read::chained(conn, subject)?);
+        if label != row.label {
+            report.troubles.push(Trouble::ListDiffers { subject });
+        }
+        named.photos.extend(photos.into_iter().map(|hash| (hash, subject)));
+        named.documents.extend(documents.into_iter().map(|hash| (hash, subject)));
+    }
+    Ok(named)
 }

@@ -26,6 +26,32 @@ pub(crate) fn write_whole(doing: &'static str, path: &Path, bytes: &[u8]) -> Res
     sync_parent(doing, path)
 }
 
+/// Makes a file that isn't there yet, for its owner alone.
+pub(crate) fn create_new(path: &Path) -> std::io::Result<File> {
+    ours(fs::OpenOptions::new().write(true).create_new(true)).open(path)
+}
+
+/// Opens a file for writing, and makes it where there is none, for its owner alone. A link in its place is refused.
+pub(crate) fn open_or_create(path: &Path) -> std::io::Result<File> {
+    if fs::symlink_metadata(path).is_ok_and(|found| found.file_type().is_symlink()) {
+        return Err(std::io::Error::new(std::io::ErrorKind::InvalidInput, "it is a link to another place"));
+    }
+    ours(fs::OpenOptions::new().write(true).create(true).truncate(false)).open(path)
+}
+
+/// Readable and writable for the owner alone.
+#[cfg(unix)]
+fn ours(options: &mut fs::OpenOptions) -> &mut fs::OpenOptions {
+    use std::os::unix::fs::OpenOptionsExt;
+    options.mode(0o600)
+}
+
+/// Other systems have no such mode.
+#[cfg(not(unix))]
+fn ours(options: &mut fs::OpenOptions) -> &mut fs::OpenOptions {
+    options
+}
+
 /// Makes a folder and the ones above it, each synced into the folder above.
 pub(crate) fn make_dir(doing: &'static str, dir: &Path) -> Result<(), StoreError> {
     if dir.as_os_str().is_empty() || dir.is_dir() {

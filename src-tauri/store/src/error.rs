@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use panside_journal::{Hash, Head, JobId, JournalError, RequestId};
+use panside_journal::{Hash, Head, JournalError, RequestId, Subject};
 use rusqlite::ErrorCode;
 
 /// Why something could not be read or written. What the machine said is the error's `source`, never its text.
@@ -75,11 +75,11 @@ pub enum StoreError {
         /// What failed.
         source: Box<StoreError>,
     },
-    /// The job moved on since the caller looked at it.
+    /// The subject moved on since the caller looked at it.
     #[error("The job has changed since this was shown (it is at entry {}, this was made for entry {}). Look again, then repeat it.", head.seq, expected.seq)]
     Stale {
-        /// The job.
-        job: JobId,
+        /// The job, or the shop.
+        subject: Subject,
         /// The head that the caller knew.
         expected: Head,
         /// The job's head now.
@@ -96,25 +96,56 @@ pub enum StoreError {
     /// An entry without events.
     #[error("There is nothing to write in this entry.")]
     Nothing,
-    /// The received events of a job and those here went different ways.
+    /// The list and the events don't agree about where the entries end.
     #[error(
-        "Job {job}: entry {seq} here is not the received one; the job was written in two places. Nothing was taken over; ask which one counts."
+        "The entries about {subject} are not all there: entry {} was confirmed, and {} can be read. Nothing is added to it; restore a backup, or salvage what holds.",
+        listed.seq, found.seq
+    )]
+    NotAllThere {
+        /// The job, or the shop.
+        subject: Subject,
+        /// Its newest event by the list.
+        listed: Head,
+        /// The newest one that was found.
+        found: Head,
+    },
+    /// A job went on in two places.
+    #[error(
+        "This job was gone on with on two tablets from entry {seq} on. Nothing is added to it here; look at both sides and ask which one counts."
     )]
     Forked {
         /// The job.
-        job: JobId,
+        subject: Subject,
         /// The first number where they differ.
         seq: u64,
     },
     /// The received events contain some of this device that it doesn't have.
     #[error(
-        "Job {job}: the received entry {seq} was written by this device, which no longer has it. Nothing was taken over; restore a newer backup."
+        "The received entry {seq} of {subject} was written by this device, which no longer has it. Nothing was taken over; restore a newer backup."
     )]
     OwnEventUnknown {
-        /// The job.
-        job: JobId,
+        /// The job, or the shop.
+        subject: Subject,
         /// The first such number.
         seq: u64,
+    },
+    /// Another device's event stands already where a received one belongs.
+    #[error(
+        "Device {device} has two different entries {seq}: a copy of its data was written to as well. Nothing was taken over; go on in a new epoch on one of the two."
+    )]
+    DeviceForked {
+        /// The device.
+        device: panside_journal::DeviceId,
+        /// The number that is there twice.
+        seq: u64,
+    },
+    /// The files of the store are not those that were opened.
+    #[error(
+        "The files of this store were replaced or taken away while it was open ({}). Nothing is written; open the store again.", path.display()
+    )]
+    Replaced {
+        /// The file.
+        path: PathBuf,
     },
     /// The epoch was begun before.
     #[error("This epoch was begun before; a new one needs a new id.")]
@@ -247,7 +278,10 @@ impl StoreError {
                         | ErrorCode::TooBig
                 )
             ),
-            StoreError::Damaged { .. } | StoreError::File { .. } | StoreError::Unconfirmed { .. } => true,
+            StoreError::Damaged { .. }
+            | StoreError::File { .. }
+            | StoreError::Replaced { .. }
+            | StoreError::Unconfirmed { .. } => true,
             _ => false,
         }
     }

@@ -13,6 +13,7 @@ use panside_journal::{DeviceId, EpochId, Hash, Head};
 use crate::StoreError;
 use crate::disk;
 use crate::error::file;
+use crate::heads::Tally;
 
 const MAGIC: &str = "panside-head/1";
 const SLOT_SIZE: usize = 512;
@@ -27,6 +28,8 @@ pub(crate) struct Mark {
     /// The epoch that events are written in, which may be newer than the head's own.
     pub(crate) epoch: EpochId,
     pub(crate) head: Head,
+    /// What the whole journal amounts to.
+    pub(crate) tally: Tally,
 }
 
 /// What was found in place of a head file.
@@ -46,8 +49,9 @@ pub(crate) struct HeadFile {
 }
 
 fn slot_text(serial: u64, mark: &Mark) -> String {
-    let Mark { device, epoch, head } = mark;
-    let text = format!("{MAGIC} {serial} {device} {epoch} {} {}", head.seq, head.hash);
+    let Mark { device, epoch, head, tally: Tally { events, subjects, sum } } = mark;
+    let text =
+        format!("{MAGIC} {serial} {device} {epoch} {} {} {events} {subjects} {sum}", head.seq, head.hash);
     let check = Hash::of(text.as_bytes());
     format!("{text} {check}\n")
 }
@@ -67,6 +71,11 @@ fn read_slot(bytes: &[u8]) -> Option<(u64, Mark)> {
         device: words.next()?.parse().ok()?,
         epoch: words.next()?.parse().ok()?,
         head: Head { seq: words.next()?.parse().ok()?, hash: words.next()?.parse().ok()? },
+        tally: Tally {
+            events: words.next()?.parse().ok()?,
+            subjects: words.next()?.parse().ok()?,
+            sum: words.next()?.parse().ok()?,
+        },
     };
     Some((serial, mark))
 }
@@ -123,6 +132,7 @@ mod tests {
             device: DeviceId(Uuid::from_u128(1)),
             epoch: EpochId(Uuid::from_u128(2)),
             head: Head { seq, hash: Hash::of(&seq.to_be_bytes()) },
+            tally: Tally { events: seq, subjects: 3, sum: Hash::of(b"rows") },
         }
     }
 

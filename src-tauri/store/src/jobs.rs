@@ -1,20 +1,16 @@
 //! The list of jobs: derived from the events, and made anew from them when it is wrong.
 
-use std::collections::BTreeMap;
-
-use panside_journal::{Event, Head, JobId};
-use rusqlite::{Connection, params};
+use panside_journal::{Event, Head, JobId, Subject};
+use rusqlite::Connection;
 
 use crate::error::sql;
-use crate::open::Store;
+use crate::heads::{self, Tally};
+use crate::open::{Standing, Store};
 use crate::{StoreError, Trouble, rows};
 
 const LISTING: &str = "listing the jobs";
 const REBUILDING: &str = "rebuilding the list of jobs";
-const ALL: &str = "SELECT job, head_seq, head_hash, label FROM jobs ORDER BY job";
-const PUT: &str = "INSERT INTO jobs (job, head_seq, head_hash, label) VALUES (?1, ?2, ?3, ?4) \
-                   ON CONFLICT (job) DO UPDATE SET head_seq = ?2, head_hash = ?3, label = ?4";
-const JOBS_IN_EVENTS: &str = "SELECT DISTINCT job FROM events ORDER BY job";
+const SUBJECTS: &str = "SELECT DISTINCT shop, subject FROM events NOT INDEXED ORDER BY shop, subject";
 
 /// One line of the list of jobs.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -30,64 +26,63 @@ pub struct JobRow {
 /// Makes a job's label from all its events; the layer above knows what they mean.
 pub type LabelOf<'a> = &'a dyn Fn(&[Event]) -> String;
 
-pub(crate) fn put(conn: &Connection, job: JobId, head: Head, label: &str) -> rusqlite::Result<()> {
-    conn.prepare_cached(PUT)?.execute(params![
-        job.0.as_bytes(),
-        rows::signed(head.seq),
-        head.hash.0,
-        label
-    ])?;
-    Ok(())
-}
-
-pub(crate) fn all(conn: &Connection) -> rusqlite::Result<Vec<JobRow>> {
-    let mut query = conn.prepare_cached(ALL)?;
-    query
-        .query_map([], |row| {
-            Ok(JobRow { job: JobId(rows::uuid(row, 0)?), head: rows::head(row, 1, 2)?, label: row.get(3)? })
-        })?
-        .collect()
-}
-
-/// Compares the list with the heads that the events give.
-pub(crate) fn compare(conn: &Connection, heads: &BTreeMap<JobId, Head>) -> rusqlite::Result<Option<Trouble>> {
-    let listed: BTreeMap<JobId, Head> = all(conn)?.into_iter().map(|row| (row.job, row.head)).collect();
-    let differs = heads
-        .iter()
-        .find(|(job, head)| listed.get(job) != Some(head))
-        .or_else(|| listed.iter().find(|(job, _)| !heads.contains_key(job)));
-    Ok(differs.map(|(job, _)| Trouble::JobDiffers { job: *job }))
-}
-
 impl Store {
     /// All jobs, ordered by their id.
     ///
     /// # Errors
     /// What the disk said.
     pub fn jobs(&self) -> Result<Vec<JobRow>, StoreError> {
-        all(self.reader()?).map_err(sql(LISTING))
+        let rows = heads::all(self.reader()?).map_err(sql(LISTING))?;
+        let job =
+            |row: heads::HeadRow| Some(JobRow { job: row.subject.job()?, head: row.head, label: row.label });
+        Ok(rows.into_iter().filter_map(job).collect())
     }
 
-    /// Makes the list of jobs anew from the events.
+    /// The devices whose events about the shop are here.
     ///
     /// # Errors
-    /// [`StoreError::Journal`] when a job's chain doesn't hold; then the list stays as it was.
+    /// What the disk said.
+    pub fn shops(&self) -> Result<Vec<Subject>, StoreError> {
+        let rows = heads::all(self.reader()?).map_err(sql(LISTING))?;
+        Ok(rows.into_iter().map(|row| row.subject).filter(|subject| subject.is_shop()).collect())
+    }
+
+    /// Makes the list of jobs anew from the events, and SQLite's indexes with it. A store whose only trouble is its list
+    /// takes entries again afterwards.
+    ///
+    /// # Errors
+    /// [`StoreError::Journal`] when a chain doesn't hold; then the list stays as it was. Those of a write.
     pub fn rebuild(&mut self, label_of: LabelOf<'_>) -> Result<(), StoreError> {
-        self.write(REBUILDING, |tx| {
-            tx.execute("DELETE FROM jobs", []).map_err(sql(REBUILDING))?;
-            for job in in_events(tx).map_err(sql(REBUILDING))? {
-                let (events, head) = crate::read::verified(tx, job)?;
-                put(tx, job, head, &label_of(&events)).map_err(sql(REBUILDING))?;
+        let only_the_list = self.troubles.iter().all(|t| t.ends_with_rebuild() || !t.stops_writing());
+        if !(self.standing == Standing::Troubled && only_the_list && self.lock.is_some()) {
+            self.writable()?;
+        }
+        let events = self.tally.events;
+        self.tally = self.transact(REBUILDING, |tx| {
+            tx.execute_batch("REINDEX; DELETE FROM heads").map_err(sql(REBUILDING))?;
+            let mut tally = Tally { events, ..Tally::NONE };
+            for subject in in_events(tx).map_err(sql(REBUILDING))? {
+                let events = crate::read::chained(tx, subject)?;
+                let label = if subject.is_shop() { String::new() } else { label_of(&events) };
+                let head = rows::subject_head(tx, subject).map_err(sql(REBUILDING))?;
+                heads::put(tx, &mut tally, subject, head, &label).map_err(sql(REBUILDING))?;
             }
-            Ok(())
+            Ok(tally)
         })?;
-        self.troubles.retain(|trouble| !matches!(trouble, Trouble::JobDiffers { .. }));
-        Ok(())
+        self.troubles.retain(|trouble| !trouble.ends_with_rebuild());
+        self.settle(REBUILDING)
     }
 }
 
-/// The jobs that have events.
-pub(crate) fn in_events(conn: &Connection) -> rusqlite::Result<Vec<JobId>> {
-    let mut query = conn.prepare(JOBS_IN_EVENTS)?;
-    query.query_map([], |row| rows::uuid(row, 0).map(JobId))?.collect()
+/// The subjects that have events.
+pub(crate) fn in_events(conn: &Connection) -> rusqlite::Result<Vec<Subject>> {
+    let mut query = conn.prepare(SUBJECTS)?;
+    query.query_map([], |row| rows::subject(row, 0))?.collect()
+}
+
+impl Trouble {
+    /// Whether it is only about what is derived from the events, so that making that anew ends it.
+    pub fn ends_with_rebuild(&self) -> bool {
+        matches!(self, Trouble::ListDiffers { .. } | Trouble::ListUnknown)
+    }
 }

@@ -1,6 +1,6 @@
 //! The steps of opening: the file's signature, the lock, making a new store, connecting, loading.
 
-use std::fs::{self, File, OpenOptions, TryLockError};
+use std::fs::{self, File, TryLockError};
 use std::io::Read;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
@@ -10,9 +10,9 @@ use rusqlite::config::DbConfig;
 use rusqlite::{Connection, ErrorCode, OpenFlags, params};
 
 use crate::error::{file, sql};
-use crate::head_file;
+use crate::head_file::{self, Found};
 use crate::ladder::{self, MIN_READER, NEWEST, RUNGS};
-use crate::open::{Options, Standing, Store};
+use crate::open::{Options, Standing, Store, Verify};
 use crate::walk::{self, Walk};
 use crate::write::{Checkpoint, checkpoint};
 use crate::{StoreError, Trouble, disk, rows};
@@ -65,8 +65,7 @@ impl Drop for Lock {
 /// Takes the writer's lock.
 pub(crate) fn lock(dir: &Path) -> Result<Lock, StoreError> {
     let path = dir.join("lock");
-    let open = OpenOptions::new().create(true).truncate(false).write(true).open(&path);
-    let lock = open.map_err(file(OPENING, &path))?;
+    let lock = disk::open_or_create(&path).map_err(file(OPENING, &path))?;
     match lock.try_lock() {
         Ok(()) => Ok(Lock(lock)),
         Err(TryLockError::WouldBlock) => Err(StoreError::Locked { dir: dir.to_owned() }),
@@ -88,6 +87,8 @@ pub(crate) fn make(dir: &Path, options: &Options) -> Result<(), StoreError> {
             _ => {}
         }
     }
+    // SQLite gives its other files the mode of this one.
+    disk::create_new(&part).map_err(file(MAKING, &part))?;
     let mut conn = Connection::open(&part).map_err(sql(MAKING))?;
     fill(&mut conn, options).map_err(sql(MAKING))?;
     conn.close().map_err(|(_, error)| sql(MAKING)(error))?;
@@ -108,7 +109,10 @@ fn fill(conn: &mut Connection, options: &Options) -> rusqlite::Result<()> {
 
 fn connect(path: &str, flags: OpenFlags) -> rusqlite::Result<Connection> {
     // A connection is used by one thread at a time (Rust sees to it), so SQLite need not lock for itself.
-    let flags = flags | OpenFlags::SQLITE_OPEN_URI | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    let flags = flags
+        | OpenFlags::SQLITE_OPEN_URI
+        | OpenFlags::SQLITE_OPEN_NO_MUTEX
+        | OpenFlags::SQLITE_OPEN_NOFOLLOW;
     let conn = Connection::open_with_flags(path, flags)?;
     conn.busy_timeout(PATIENCE)?;
     conn.pragma_update(None, "foreign_keys", "ON")?;
@@ -171,6 +175,103 @@ fn look(dir: &Path) -> Result<u32, StoreError> {
     Ok(found)
 }
 
+/// What a look at the journal gave, with the head file that it was held against.
+struct Looked {
+    found: Found,
+    walk: Walk,
+    epoch: EpochId,
+}
+
+/// Verifies the journal in one state of the database. Beside a writer the head file moves on as well: it is read again
+/// where the two don't meet, since a walk over everything takes longer than a second look.
+fn looked(
+    conn: &Connection,
+    dir: &Path,
+    device: DeviceId,
+    mut found: Found,
+    verify: Verify,
+) -> Result<Looked, StoreError> {
+    for last in [false, false, true] {
+        let tx = conn.unchecked_transaction().map_err(sql(OPENING))?;
+        let marked = match verify {
+            Verify::Marked => walk::marked(&tx, device, &found)?,
+            Verify::All => None,
+        };
+        if marked.is_none() && !last && verify == Verify::Marked {
+            drop(tx);
+            let again = head_file::read(&head_file(dir))?;
+            if again != found {
+                found = again;
+                continue;
+            }
+            let tx = conn.unchecked_transaction().map_err(sql(OPENING))?;
+            return finish(&tx, device, found, None);
+        }
+        return finish(&tx, device, found, marked);
+    }
+    // The loop ends with its last turn.
+    Err(StoreError::Busy)
+}
+
+fn finish(
+    conn: &Connection,
+    device: DeviceId,
+    found: Found,
+    marked: Option<Walk>,
+) -> Result<Looked, StoreError> {
+    let walk = match marked {
+        Some(walk) => walk,
+        None => walk::walk(conn, device, &found)?,
+    };
+    let epochs = walk::epochs(conn).map_err(sql(OPENING))?;
+    let epoch = epochs.last().map_or(EpochId(uuid::Uuid::nil()), |(epoch, _)| *epoch);
+    Ok(Looked { found, walk, epoch })
+}
+
+/// Which files were opened: the same names may stand for others later, when a folder is exchanged or a card is taken
+/// out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Files {
+    database: Option<(u64, u64)>,
+    head_file: Option<(u64, u64)>,
+}
+
+impl Files {
+    /// The files as they are now. A head file may not be there yet.
+    pub(crate) fn of(dir: &Path) -> Result<Files, StoreError> {
+        let database = identity(&database(dir)).map_err(file(OPENING, &database(dir)))?;
+        Ok(Files { database: Some(database), head_file: identity(&head_file(dir)).ok() })
+    }
+
+    /// Whether the names still stand for the files that were opened.
+    pub(crate) fn unchanged(&self, dir: &Path) -> Result<(), StoreError> {
+        for (path, opened) in [(database(dir), self.database), (head_file(dir), self.head_file)] {
+            if opened.is_some() && identity(&path).ok() != opened {
+                return Err(StoreError::Replaced { path });
+            }
+        }
+        Ok(())
+    }
+}
+
+/// What tells one file from another of the same name: its disk and its number on it.
+#[cfg(unix)]
+fn identity(path: &Path) -> std::io::Result<(u64, u64)> {
+    use std::os::unix::fs::MetadataExt;
+    fs::symlink_metadata(path).map(|found| (found.dev(), found.ino()))
+}
+
+/// Other systems keep an open file from being replaced.
+#[cfg(not(unix))]
+fn identity(path: &Path) -> std::io::Result<(u64, u64)> {
+    fs::symlink_metadata(path).map(|_| (0, 0))
+}
+
+/// The folder itself, where it was reached through a link.
+pub(crate) fn real(dir: &Path) -> Result<PathBuf, StoreError> {
+    fs::canonicalize(dir).map_err(file(OPENING, dir))
+}
+
 /// Connects, climbs, verifies, compares. The lock, if any, is the caller's.
 pub(crate) fn load(dir: &Path, options: Options, for_writing: bool) -> Result<Store, StoreError> {
     // The head file is read first: a writer beside us only ever moves the database ahead of it.
@@ -190,13 +291,9 @@ pub(crate) fn load(dir: &Path, options: Options, for_writing: bool) -> Result<St
         .query_row("SELECT device FROM meta", [], |row| rows::uuid(row, 0))
         .map(DeviceId)
         .map_err(sql(OPENING))?;
-    let Walk { head, jobs, mut troubles, .. } = walk::walk(&conn, device, &found)?;
-    let epochs = walk::epochs(&conn).map_err(sql(OPENING))?;
-    let epoch = epochs.last().map_or(EpochId(uuid::Uuid::nil()), |(epoch, _)| *epoch);
+    let Looked { found, walk: Walk { head, troubles, tally, .. }, epoch } =
+        looked(&conn, dir, device, found, options.verify)?;
     let troubled = troubles.iter().any(Trouble::stops_writing);
-    if !troubled {
-        troubles.extend(crate::jobs::compare(&conn, &jobs).map_err(sql(OPENING))?);
-    }
     let mut store = Store {
         dir: dir.to_owned(),
         options,
@@ -206,6 +303,8 @@ pub(crate) fn load(dir: &Path, options: Options, for_writing: bool) -> Result<St
         device,
         epoch,
         head,
+        tally,
+        files: Files::of(dir)?,
         head_file: None,
         found,
         since_checkpoint: 0,

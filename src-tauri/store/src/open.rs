@@ -7,6 +7,7 @@ use rusqlite::Connection;
 
 use crate::error::sql;
 use crate::head_file::{Found, HeadFile};
+use crate::heads::Tally;
 use crate::load::{self, Lock, check_signature, load, lock, make};
 use crate::write::{Checkpoint, checkpoint};
 use crate::{StoreError, Trouble, disk};
@@ -25,13 +26,26 @@ pub struct Options {
     /// The most pages of 4096 bytes that the database may have; `None` leaves it to the disk. A store at its
     /// limit refuses entries like a full disk.
     pub max_pages: Option<u32>,
+    /// How much of the journal is verified before the store opens.
+    pub verify: Verify,
+}
+
+/// How much of the journal is verified before the store opens.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verify {
+    /// Every event: some 500,000 a second.
+    All,
+    /// The newest event and the list of jobs against the head file; everything where they don't agree. What a job's
+    /// events hold is verified when the job is read, and nothing is written to a job that was not. The rest is for
+    /// [`crate::Verifier`], beside the work.
+    Marked,
 }
 
 impl Options {
     /// The usual options; the ids are for a store that doesn't exist yet.
     pub fn new(device: DeviceId, epoch: EpochId) -> Options {
         // 200 entries are about 5 MB of log: seldom enough not to be felt, often enough not to fill a tablet.
-        Options { device, epoch, checkpoint_every: 200, max_pages: None }
+        Options { device, epoch, checkpoint_every: 200, max_pages: None, verify: Verify::All }
     }
 }
 
@@ -64,6 +78,10 @@ pub struct Store {
     pub(crate) epoch: EpochId,
     /// The newest event of this device.
     pub(crate) head: Head,
+    /// What the journal amounts to.
+    pub(crate) tally: Tally,
+    /// The files as they were opened.
+    pub(crate) files: load::Files,
     /// What was found in place of the head file at opening, and the file itself once it is written.
     pub(crate) found: Found,
     pub(crate) head_file: Option<HeadFile>,
@@ -75,7 +93,7 @@ pub struct Store {
 impl Store {
     /// Opens the store in `dir` for writing, and makes it if the folder is empty or doesn't exist.
     ///
-    /// The whole journal is verified and compared with the head file. What is found does not keep the store from
+    /// The journal is verified as [`Options::verify`] says and compared with the head file. What is found does not keep the store from
     /// opening: it is then [`Standing::Troubled`], can be read, and refuses entries. A store that a newer version
     /// wrote, but which this one may still read, opens as [`Standing::ReadOnly`].
     ///
@@ -84,13 +102,16 @@ impl Store {
     /// [`StoreError::DatabaseGone`], in which nothing was touched; [`StoreError::Damaged`] when not even the
     /// database's own tables can be read; otherwise what the disk said.
     pub fn open(dir: &Path, options: Options) -> Result<Store, StoreError> {
-        let database = load::database(dir);
-        if database.exists() {
-            check_signature(&database)?;
-        } else if load::head_file(dir).exists() {
+        if !load::database(dir).exists() && load::head_file(dir).exists() {
             return Err(StoreError::DatabaseGone { dir: dir.to_owned() });
         }
         disk::make_dir(OPENING, dir)?;
+        // The folder may be reached through a link; nothing inside it may.
+        let dir = &load::real(dir)?;
+        let database = load::database(dir);
+        if database.exists() {
+            check_signature(&database)?;
+        }
         let lock = lock(dir)?;
         // Looked at under the lock: another process may have made it meanwhile.
         if !database.exists() {
@@ -111,7 +132,8 @@ impl Store {
                 false => StoreError::NoStore { dir: dir.to_owned() },
             });
         }
-        check_signature(&database)?;
+        let dir = &load::real(dir)?;
+        check_signature(&load::database(dir))?;
         // The ids are for a store that is made, and reading makes none.
         let nil = uuid::Uuid::nil();
         load(dir, Options::new(DeviceId(nil), EpochId(nil)), false)
@@ -134,6 +156,15 @@ impl Store {
             }
         }
         Ok(())
+    }
+
+    /// Takes in what a [`crate::Verifier`] or a reading found: the store then takes no entries any more, where the
+    /// trouble is of that kind.
+    pub fn note(&mut self, troubles: Vec<Trouble>) {
+        if troubles.iter().any(Trouble::stops_writing) && self.standing == Standing::Ready {
+            self.standing = Standing::Troubled;
+        }
+        self.troubles.extend(troubles);
     }
 
     /// Whether the store takes entries now.

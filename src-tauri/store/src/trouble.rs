@@ -1,6 +1,6 @@
 //! What can be wrong with a store that can still be read.
 
-use panside_journal::{Hash, Head, JobId, JournalError};
+use panside_journal::{Hash, Head, JobId, JournalError, Subject};
 
 /// A finding of the check at opening or of [`crate::Store::check`].
 #[derive(Debug, thiserror::Error)]
@@ -46,6 +46,14 @@ pub enum Trouble {
         /// Its number on the device.
         device_seq: u64,
     },
+    /// An event on the side of a job follows none that is there.
+    #[error("Entry {seq} of {subject} follows no entry that is there.")]
+    SideAlone {
+        /// The job, or the shop.
+        subject: Subject,
+        /// Its number.
+        seq: u64,
+    },
     /// A row of the journal can't be read.
     #[error("Row {row} of the journal cannot be read.")]
     RowUnreadable {
@@ -58,17 +66,41 @@ pub enum Trouble {
         /// What SQLite said.
         detail: String,
     },
-    /// The list of jobs doesn't agree with the journal.
-    #[error("The list of jobs does not agree with the journal about job {job}. Rebuild it.")]
-    JobDiffers {
-        /// The job.
-        job: JobId,
+    /// The list of jobs doesn't agree with the journal, or isn't as it was written.
+    #[error("The list of jobs is not right about {subject}. Rebuild it from the journal.")]
+    ListDiffers {
+        /// The job, or the shop.
+        subject: Subject,
     },
+    /// The list of jobs isn't the one that was last confirmed.
+    #[error("The list of jobs is not the one that was last confirmed. Rebuild it from the journal.")]
+    ListUnknown,
+    /// Some events of a subject are gone.
+    #[error("{0}")]
+    Entries(String),
     /// A document's bytes don't have their hash any more.
     #[error("Document {hash} was altered on disk. Import it again.")]
     DocumentAltered {
         /// Its hash.
         hash: Hash,
+    },
+    /// A document that an entry names isn't kept.
+    #[error("Document {hash}, by which {subject} goes, is not in this store. It may be in a backup.")]
+    DocumentMissing {
+        /// Its hash.
+        hash: Hash,
+        /// The job, or the shop, that names it.
+        subject: Subject,
+    },
+    /// A photo that an entry names isn't kept.
+    #[error(
+        "Photo {hash}, which an entry of {subject} names, is not kept in this store. It may be in a backup."
+    )]
+    PhotoUnkept {
+        /// Its hash.
+        hash: Hash,
+        /// The job that names it.
+        subject: Subject,
     },
     /// A photo's file is gone.
     #[error("Photo {hash} of job {job} is missing on disk.")]
@@ -102,13 +134,16 @@ impl Trouble {
         )
     }
 
-    /// Whether nothing may be written while it lasts. A wrong list of jobs or a missing photo hinders no entry.
+    /// Whether nothing may be written while it lasts. A missing photo hinders no entry.
     pub fn stops_writing(&self) -> bool {
         self.ends_with_new_epoch()
+            || self.ends_with_rebuild()
             || matches!(
                 self,
                 Trouble::Chain(_)
+                    | Trouble::Entries(_)
                     | Trouble::EpochDiffers { .. }
+                    | Trouble::SideAlone { .. }
                     | Trouble::RowUnreadable { .. }
                     | Trouble::Damaged { .. }
             )

@@ -69,6 +69,9 @@ impl Store {
     ) -> Result<T, StoreError> {
         self.writable()?;
         self.checkpoint_if_due()?;
+        if let Err(replaced) = self.files.unchanged(&self.dir) {
+            return Err(self.fault(doing, replaced));
+        }
         self.transact(doing, work)
     }
 
@@ -114,9 +117,9 @@ impl Store {
     /// Writes the newest head to the head file. Only after this may an entry be called saved.
     pub(crate) fn confirm(&mut self, doing: &'static str, head: Head) -> Result<(), StoreError> {
         self.head = head;
-        let mark = Mark { device: self.device, epoch: self.epoch, head };
+        let mark = Mark { device: self.device, epoch: self.epoch, head, tally: self.tally };
         let written = match &mut self.head_file {
-            Some(file) => file.write(&mark),
+            Some(file) => self.files.unchanged(&self.dir).and_then(|()| file.write(&mark)),
             None => Err(self.refusal()),
         };
         written.map_err(|error| self.fault(doing, error))
@@ -132,6 +135,7 @@ impl Store {
         if self.head_file.is_none() {
             self.head_file = Some(HeadFile::open(&load::head_file(&self.dir), self.found)?);
         }
+        self.files = load::Files::of(&self.dir)?;
         self.confirm(doing, self.head)?;
         self.standing = Standing::Ready;
         Ok(())

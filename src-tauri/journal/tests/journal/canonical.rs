@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use panside_journal::{
     BootId, DeviceId, EpochId, EventId, Format, Hash, Header, JobId, JournalError, PersonId, RequestId,
+    Subject,
 };
 use proptest::prelude::*;
 use serde_json::{Value, json};
@@ -94,33 +95,35 @@ const SAFE: u64 = (1 << 53) - 1;
 fn header() -> impl Strategy<Value = Header> {
     let text = || prop_oneof![any::<String>(), "[\\x00-\\x20\"\\\\/\\x7f\u{2028}\u{fb33}\u{1f600}a]{0,12}"];
     (
-        any::<([u128; 6], [u8; 32], [u8; 32], u32)>(),
+        any::<([u128; 6], [u8; 32], [u8; 32], u32, bool)>(),
         (0..=SAFE, 0..=SAFE, 0..=SAFE, -(SAFE as i64)..=SAFE as i64),
         (text(), text()),
     )
-        .prop_map(|((ids, a, b, version), (device_seq, job_seq, mono_ms, wall_ms), (kind, who))| {
-            let [boot, device, epoch, id, job, request] = ids.map(Uuid::from_u128);
-            Header {
-                body_hash: Hash(a),
-                boot: BootId(boot),
-                device: DeviceId(device),
-                device_seq,
-                epoch: EpochId(epoch),
-                format: Format::CURRENT,
-                id: EventId(id),
-                job: JobId(job),
-                job_seq,
-                kind,
-                mono_ms,
-                prev_device: Hash(b),
-                prev_job: Hash::of(&a),
-                request: RequestId(request),
-                request_hash: Hash::of(&b),
-                version,
-                wall_ms,
-                who: PersonId(who),
-            }
-        })
+        .prop_map(
+            |((ids, a, b, version, shop), (device_seq, subject_seq, mono_ms, wall_ms), (kind, who))| {
+                let [boot, device, epoch, id, job, request] = ids.map(Uuid::from_u128);
+                Header {
+                    body_hash: Hash(a),
+                    boot: BootId(boot),
+                    device: DeviceId(device),
+                    device_seq,
+                    epoch: EpochId(epoch),
+                    format: Format::CURRENT,
+                    id: EventId(id),
+                    kind,
+                    mono_ms,
+                    prev_device: Hash(b),
+                    prev_subject: Hash::of(&a),
+                    request: RequestId(request),
+                    request_hash: Hash::of(&b),
+                    subject: if shop { Subject::Shop(DeviceId(device)) } else { Subject::Job(JobId(job)) },
+                    subject_seq,
+                    version,
+                    wall_ms,
+                    who: PersonId(who),
+                }
+            },
+        )
 }
 
 proptest! {
@@ -143,7 +146,7 @@ proptest! {
         let mut header = header;
         match which {
             0 => header.device_seq = SAFE + over,
-            1 => header.job_seq = SAFE + over,
+            1 => header.subject_seq = SAFE + over,
             2 => header.mono_ms = SAFE + over,
             _ => header.wall_ms = -((SAFE + over) as i64),
         }

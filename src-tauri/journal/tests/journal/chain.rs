@@ -1,7 +1,8 @@
 //! What sealing refuses, and what verifying finds: every change of any part of any event, by name.
 
 use panside_journal::{
-    Draft, Event, Format, Head, JournalError, check_event, seal, verify_device_chain, verify_job_chain,
+    Chain, DeviceId, Draft, Event, Format, Head, JobId, JournalError, Subject, check_event, seal,
+    verify_device_chain, verify_subject_chain,
 };
 use uuid::Uuid;
 
@@ -17,7 +18,7 @@ fn two_jobs() -> Result<Pen, JournalError> {
 }
 
 fn of_job(pen: &Pen, number: u128) -> Vec<Event> {
-    pen.events.iter().filter(|event| event.header.job == job(number)).cloned().collect()
+    pen.events.iter().filter(|event| event.header.subject == job(number)).cloned().collect()
 }
 
 fn head_of(event: &Event) -> Head {
@@ -36,7 +37,7 @@ fn a_devices_chain_verifies_and_gives_its_head() -> Result<(), JournalError> {
 fn a_jobs_extract_verifies_without_the_other_jobs() -> Result<(), JournalError> {
     let pen = two_jobs()?;
     let extract = of_job(&pen, 1);
-    assert_eq!(verify_job_chain(&extract)?, Head { seq: 3, hash: extract[2].hash });
+    assert_eq!(verify_subject_chain(&extract)?, Head { seq: 3, hash: extract[2].hash });
     Ok(())
 }
 
@@ -61,14 +62,14 @@ fn every_header_field_is_covered_by_the_hash() -> Result<(), JournalError> {
         |e, _| e.header.device_seq += 1,
         |e, u| e.header.epoch.0 = u,
         |e, u| e.header.id.0 = u,
-        |e, u| e.header.job.0 = u,
-        |e, _| e.header.job_seq += 1,
         |e, _| e.header.kind.push('x'),
         |e, _| e.header.mono_ms += 1,
         |e, _| e.header.prev_device.0[31] ^= 128,
-        |e, _| e.header.prev_job.0[0] ^= 1,
+        |e, _| e.header.prev_subject.0[0] ^= 1,
         |e, u| e.header.request.0 = u,
         |e, _| e.header.request_hash.0[7] ^= 1,
+        |e, u| e.header.subject = Subject::Job(JobId(u)),
+        |e, _| e.header.subject_seq += 1,
         |e, _| e.header.version += 1,
         |e, _| e.header.wall_ms -= 1,
         |e, _| e.header.who.0.push(' '),
@@ -104,7 +105,7 @@ fn an_event_taken_out_leaves_a_gap() -> Result<(), JournalError> {
     pen.events.remove(2);
     let error = verify_device_chain(&pen.events).unwrap_err();
     assert!(matches!(error, JournalError::SequenceGap { expected: 3, found: 4, .. }), "{error}");
-    let error = verify_job_chain(&of_job(&pen, 0)).unwrap_err();
+    let error = verify_subject_chain(&of_job(&pen, 0)).unwrap_err();
     assert!(matches!(error, JournalError::SequenceGap { expected: 2, found: 3, .. }), "{error}");
     Ok(())
 }
@@ -148,8 +149,8 @@ fn a_cut_tail_still_verifies_but_gives_another_head() -> Result<(), JournalError
 #[test]
 fn strangers_in_a_chain_are_named() -> Result<(), JournalError> {
     let pen = two_jobs()?;
-    let error = verify_job_chain(&pen.events).unwrap_err();
-    assert!(matches!(error, JournalError::OtherJob { .. }), "{error}");
+    let error = verify_subject_chain(&pen.events).unwrap_err();
+    assert!(matches!(error, JournalError::OtherSubject { .. }), "{error}");
     let mut guest = Pen::new();
     guest.device.0 = Uuid::from_u128(0xD1);
     guest.events = pen.events[..1].to_vec();
@@ -157,7 +158,7 @@ fn strangers_in_a_chain_are_named() -> Result<(), JournalError> {
     let error = verify_device_chain(&guest.events).unwrap_err();
     assert!(matches!(error, JournalError::OtherDevice { .. }), "{error}");
     // The same two events are a good chain of the job: a job moves between devices.
-    assert_eq!(verify_job_chain(&guest.events)?.seq, 2);
+    assert_eq!(verify_subject_chain(&guest.events)?.seq, 2);
     Ok(())
 }
 
@@ -188,7 +189,7 @@ fn a_line_carries_the_body_byte_for_byte() -> Result<(), JournalError> {
     assert!(!line.contains('\n'));
     let back = Event::from_line(&line)?;
     assert_eq!(back, pen.events[0]);
-    assert_eq!(verify_job_chain(&[back])?.seq, 1);
+    assert_eq!(verify_subject_chain(&[back])?.seq, 1);
     Ok(())
 }
 
@@ -225,5 +226,50 @@ fn a_bit_flipped_anywhere_in_a_line_is_noticed() -> Result<(), JournalError> {
             assert!(verify_device_chain(&[event]).is_err(), "bit {place}: {text}");
         }
     }
+    Ok(())
+}
+
+#[test]
+fn the_shops_events_stand_in_a_chain_of_their_own_beside_the_jobs() -> Result<(), JournalError> {
+    let mut pen = two_jobs()?;
+    let shop = Subject::Shop(pen.device);
+    pen.write(shop, "{\"who\":1}")?;
+    pen.write(job(0), "{}")?;
+    pen.write(shop, "{\"who\":2}")?;
+    let of_shop: Vec<Event> =
+        pen.events.iter().filter(|event| event.header.subject == shop).cloned().collect();
+    assert_eq!(verify_subject_chain(&of_shop)?.seq, 2);
+    assert_eq!(verify_device_chain(&pen.events)?.seq, 9);
+    Ok(())
+}
+
+#[test]
+fn a_device_writes_no_shop_event_for_another() -> Result<(), JournalError> {
+    let mut pen = Pen::new();
+    pen.write(Subject::Shop(DeviceId(Uuid::from_u128(0xD7))), "{}")?;
+    let error = verify_device_chain(&pen.events).unwrap_err();
+    assert!(matches!(error, JournalError::ShopOfOther { .. }), "{error}");
+    Ok(())
+}
+
+#[test]
+fn a_chain_goes_on_from_a_head_that_is_known() -> Result<(), JournalError> {
+    let pen = two_jobs()?;
+    let (before, after) = pen.events.split_at(4);
+    let mut chain = Chain::of_device_from(pen.device, verify_device_chain(before)?);
+    let mut about = Chain::of_subject_from(job(0), verify_subject_chain(&of_job(&pen, 0)[..2])?);
+    for event in after {
+        chain.link(&event.header, &event.hash)?;
+    }
+    about.link(&after[0].header, &after[0].hash)?;
+    assert_eq!((chain.head().seq, about.head().seq), (6, 3));
+    let mut wrong =
+        Chain::of_device_from(pen.device, Head { hash: pen.events[0].hash, ..head_of(&before[3]) });
+    assert!(matches!(
+        wrong.link(&after[0].header, &after[0].hash),
+        Err(JournalError::PreviousDiffers { .. })
+    ));
+    let mut stranger = Chain::of_device_from(DeviceId(Uuid::from_u128(0xD7)), head_of(&before[3]));
+    assert!(matches!(stranger.link(&after[0].header, &after[0].hash), Err(JournalError::OtherDevice { .. })));
     Ok(())
 }

@@ -10,7 +10,7 @@ mod samples;
 
 use panside_journal::{
     BootId, DeviceId, Draft, EpochId, Event, EventId, Hash, Head, JobId, JournalError, Origin, PersonId,
-    Place, Request, RequestId, Stamp, seal,
+    Place, Request, RequestId, Stamp, Subject, seal,
 };
 use uuid::Uuid;
 
@@ -21,8 +21,8 @@ pub(crate) fn event_id(number: u64) -> EventId {
     EventId(uuid::Builder::from_unix_timestamp_millis(1_700_000_000_000 + number, &bytes).into_uuid())
 }
 
-pub(crate) fn job(number: u128) -> JobId {
-    JobId(Uuid::from_u128(number))
+pub(crate) fn job(number: u128) -> Subject {
+    Subject::Job(JobId(Uuid::from_u128(number)))
 }
 
 /// Writes events like a store does: one device, any number of jobs.
@@ -37,8 +37,8 @@ impl Pen {
         Pen { device: DeviceId(Uuid::from_u128(0xD0)), epoch: EpochId(Uuid::from_u128(0xE0)), events: vec![] }
     }
 
-    pub(crate) fn place(&self, job: JobId) -> Place {
-        let of_job = self.events.iter().rev().find(|event| event.header.job == job);
+    pub(crate) fn place(&self, subject: Subject) -> Place {
+        let about = self.events.iter().rev().find(|event| event.header.subject == subject);
         Place {
             device: self.device,
             epoch: self.epoch,
@@ -46,16 +46,16 @@ impl Pen {
                 .events
                 .last()
                 .map_or(Head::NONE, |e| Head { seq: e.header.device_seq, hash: e.hash }),
-            job,
-            job_head: of_job.map_or(Head::NONE, |e| Head { seq: e.header.job_seq, hash: e.hash }),
+            subject,
+            subject_head: about.map_or(Head::NONE, |e| Head { seq: e.header.subject_seq, hash: e.hash }),
         }
     }
 
-    pub(crate) fn write(&mut self, job: JobId, body: &str) -> Result<(), JournalError> {
+    pub(crate) fn write(&mut self, subject: Subject, body: &str) -> Result<(), JournalError> {
         let number = self.events.len() as u64 + 1;
         let draft =
             Draft { id: event_id(number), kind: "reading".into(), version: 1, body: body.as_bytes().into() };
-        self.events.push(seal(&draft, &self.place(job), &origin(number))?);
+        self.events.push(seal(&draft, &self.place(subject), &origin(number))?);
         Ok(())
     }
 }

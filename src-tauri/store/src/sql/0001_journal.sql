@@ -28,8 +28,10 @@ CREATE TABLE events (
   epoch        BLOB NOT NULL,
   device_seq   INTEGER NOT NULL,
   id           BLOB NOT NULL UNIQUE,
-  job          BLOB NOT NULL,
-  job_seq      INTEGER NOT NULL,
+  shop         INTEGER NOT NULL,
+  subject      BLOB NOT NULL,
+  subject_seq  INTEGER NOT NULL,
+  side         INTEGER NOT NULL DEFAULT 0,
   request      BLOB NOT NULL,
   request_hash BLOB NOT NULL,
   boot         BLOB NOT NULL,
@@ -41,22 +43,39 @@ CREATE TABLE events (
   body         TEXT NOT NULL,
   body_hash    BLOB NOT NULL,
   prev_device  BLOB NOT NULL,
-  prev_job     BLOB NOT NULL,
+  prev_subject BLOB NOT NULL,
   hash         BLOB NOT NULL,
-  UNIQUE (device, epoch, device_seq),
-  UNIQUE (job, job_seq)
+  UNIQUE (device, device_seq, epoch)
 ) STRICT;
+
+-- The line of events about a subject that counts: a job (shop = 0), or the shop as one device knows it (shop = 1).
+CREATE UNIQUE INDEX events_by_subject ON events (shop, subject, subject_seq) WHERE side = 0;
+-- What was written on the other side of a job that went on in two places.
+CREATE INDEX events_on_sides ON events (shop, subject) WHERE side = 1;
 
 -- Finds the answer to a request that comes a second time.
 CREATE INDEX events_by_request ON events (request);
 
--- Derived from the events: `rebuild` makes it anew.
-CREATE TABLE jobs (
-  job       BLOB PRIMARY KEY,
+-- The newest event about each subject and, of a job, its line in the list of jobs. Derived from the events: `rebuild`
+-- makes it anew. `sum` is a hash over the row; the head file keeps all of them added up.
+CREATE TABLE heads (
+  shop      INTEGER NOT NULL,
+  subject   BLOB NOT NULL,
   head_seq  INTEGER NOT NULL,
   head_hash BLOB NOT NULL,
-  label     TEXT NOT NULL
+  label     TEXT NOT NULL,
+  sum       BLOB NOT NULL,
+  PRIMARY KEY (shop, subject)
 ) STRICT, WITHOUT ROWID;
+
+-- Received events whose predecessor is not here yet.
+CREATE TABLE waiting (
+  hash BLOB PRIMARY KEY,
+  prev BLOB NOT NULL,
+  line TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX waiting_by_prev ON waiting (prev);
 
 -- Texts that jobs pin by hash: checklists and sheets.
 CREATE TABLE documents (
@@ -91,4 +110,32 @@ CREATE TABLE proofs (
   engine    TEXT NOT NULL,
   proof     TEXT NOT NULL,
   PRIMARY KEY (checklist, engine)
+) STRICT, WITHOUT ROWID;
+
+-- what the tablet remembers between starts: people, tools, which screen was open. No part of the journal.
+CREATE TABLE settings (
+  key  TEXT PRIMARY KEY,
+  text TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- spec sheets that were made here or taken in, and those that are being typed. No part of the journal.
+
+-- Every revision as it was kept; none is ever overwritten.
+CREATE TABLE sheets (
+  id       TEXT NOT NULL,
+  revision INTEGER NOT NULL,
+  text     TEXT NOT NULL,
+  PRIMARY KEY (id, revision)
+) STRICT, WITHOUT ROWID;
+
+-- What is typed of a sheet and not yet kept, by the sheet's id; a new one has none yet.
+CREATE TABLE sheet_drafts (
+  id   TEXT PRIMARY KEY,
+  text TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+-- what is kept of people's PINs, by name: never the PIN itself. No part of the journal.
+CREATE TABLE pins (
+  name TEXT PRIMARY KEY,
+  text TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;

@@ -8,7 +8,7 @@ use panside_journal::Event;
 use panside_store::{JobRow, Standing, Store, StoreError};
 use tempfile::tempdir;
 
-use crate::kit::{Chance, Outcome, all_events, copy, label_of, options, seed, store_with};
+use crate::kit::{Chance, Outcome, all_events, copy, meaning_of, options, seed, store_with};
 
 const ENTRIES: u64 = 40;
 
@@ -30,7 +30,7 @@ fn judge(dir: &Path, truth: &[Event], jobs: &[JobRow]) -> Result<Found, String> 
         Err(StoreError::Sql { .. }) => return Ok(Found::SaidSo),
         Err(error) => return Err(format!("refused for a strange reason: {error:?}")),
     };
-    let said = match store.check(&label_of) {
+    let said = match store.check(&meaning_of) {
         Ok(report) => !report.troubles.is_empty() || !store.troubles().is_empty(),
         Err(_) => true,
     };

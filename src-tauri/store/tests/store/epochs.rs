@@ -6,7 +6,7 @@ use panside_journal::{Hash, Head, verify_device_chain};
 use panside_store::{Standing, Store, StoreError, Trouble};
 use tempfile::tempdir;
 
-use crate::kit::{Outcome, all_events, copy, epoch, job, label_of, options, store_with, write};
+use crate::kit::{Outcome, all_events, copy, epoch, job, meaning_of, options, store_with, write};
 
 #[test]
 fn a_lost_tail_is_said_and_nothing_is_written_until_a_new_epoch_begins() -> Outcome {
@@ -48,7 +48,7 @@ fn a_lost_tail_is_said_and_nothing_is_written_until_a_new_epoch_begins() -> Outc
     assert_eq!(kept, (5, 7, newest.hash.0), "the lost head stays known");
     let store = Store::open(backup.path(), options())?;
     assert_eq!((store.standing(), store.epoch()), (&Standing::Ready, epoch(1)));
-    assert!(store.check(&label_of)?.troubles.is_empty());
+    assert!(store.check(&meaning_of)?.troubles.is_empty());
     Ok(())
 }
 
@@ -152,7 +152,7 @@ fn a_broken_chain_is_not_mended_by_a_new_epoch() -> Outcome {
     let of_others = store.events(job(2))?;
     assert_eq!(of_others.len(), 2, "jobs that hold can be read");
     assert!(matches!(store.events(job(0)), Err(StoreError::Journal(_))));
-    assert_eq!(store.events_unverified(job(0))?.len(), 1);
+    assert_eq!(store.readable(job(0))?.events.len(), 0);
     assert_ne!(of_others[0].hash, Hash::NONE);
     Ok(())
 }

@@ -6,7 +6,7 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::Duration;
 
-use panside_journal::{Hash, JobId, RequestId};
+use panside_journal::{Hash, RequestId, Subject};
 use panside_store::{Standing, Store, Swept};
 use tempfile::tempdir;
 
@@ -39,7 +39,7 @@ fn a_killed_writer_loses_nothing_it_confirmed() -> Outcome {
     let seed = seed();
     let mut chance = Chance(seed);
     let dir = tempdir()?;
-    let mut saved: Vec<(JobId, u64, Hash, RequestId)> = Vec::new();
+    let mut saved: Vec<(Subject, u64, Hash, RequestId)> = Vec::new();
     for round in 0..35 {
         let case = format!("seed {seed}, round {round}");
         // The first rounds fall into the making and opening of the store, the others all over entries and
@@ -51,7 +51,7 @@ fn a_killed_writer_loses_nothing_it_confirmed() -> Outcome {
             let ["saved", job, seq, hash, request] = words.as_slice() else {
                 return Err(format!("{case}: the writer said {line}").into());
             };
-            saved.push((job.parse()?, seq.parse()?, hash.parse()?, request.parse()?));
+            saved.push((Subject::Job(job.parse()?), seq.parse()?, hash.parse()?, request.parse()?));
         }
         let store = Store::open(dir.path(), options())?;
         assert_eq!(*store.standing(), Standing::Ready, "{case}: {:?}", store.troubles());
@@ -60,7 +60,7 @@ fn a_killed_writer_loses_nothing_it_confirmed() -> Outcome {
         let mut last_of_request = BTreeMap::new();
         for event in &events {
             let header = &event.header;
-            last_of_request.insert(header.request, (header.job, header.job_seq, event.hash));
+            last_of_request.insert(header.request, (header.subject, header.subject_seq, event.hash));
         }
         for (job, seq, hash, request) in &saved {
             assert_eq!(last_of_request.get(request), Some(&(*job, *seq, *hash)), "{case}: request {request}");

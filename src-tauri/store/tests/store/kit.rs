@@ -6,9 +6,9 @@ use std::path::Path;
 
 use panside_journal::{
     BootId, DeviceId, Draft, EpochId, Event, EventId, Hash, JobId, Origin, PersonId, Request, RequestId,
-    Stamp,
+    Stamp, Subject,
 };
-use panside_store::{Appended, Entry, Options, Store, StoreError};
+use panside_store::{Appended, Entry, Meaning, Options, Store, StoreError};
 use uuid::Uuid;
 
 pub(crate) type Outcome = Result<(), Box<dyn Error>>;
@@ -47,13 +47,25 @@ pub(crate) fn label_of(events: &[Event]) -> String {
     format!("{{\"events\":{}}}", events.len())
 }
 
+/// What a job's events say: a stand-in too. They name nothing.
+pub(crate) fn meaning_of(subject: Subject, events: &[Event]) -> Meaning {
+    let label = if subject.is_shop() { String::new() } else { label_of(events) };
+    Meaning { label, ..Meaning::default() }
+}
+
 /// Writes entry `number`: one event of about 150 bytes, on the job's present head.
 pub(crate) fn write(store: &mut Store, job: JobId, number: u64) -> Result<Appended, StoreError> {
+    write_about(store, job.into(), number)
+}
+
+/// The same about a job or the shop.
+pub(crate) fn write_about(store: &mut Store, subject: Subject, number: u64) -> Result<Appended, StoreError> {
     let body = format!("{{\"number\":{number},\"note\":\"{}\"}}", "x".repeat(120));
-    let expected = store.head(job)?;
-    let label = format!("{{\"events\":{}}}", expected.seq + 1);
+    let expected = store.head(subject)?;
+    let events = format!("{{\"events\":{}}}", expected.seq + 1);
+    let label = if subject.is_shop() { String::new() } else { events };
     let (origin, drafts) = (origin(number), [draft(&body)]);
-    store.append(&Entry { job, expected, origin: &origin, drafts: &drafts, label: &label })
+    store.append(&Entry { subject, expected, origin: &origin, drafts: &drafts, label: &label })
 }
 
 /// A store with `count` entries in three jobs, numbered from 1.

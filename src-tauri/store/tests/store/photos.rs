@@ -8,7 +8,7 @@ use panside_journal::Hash;
 use panside_store::{NewPhoto, PhotoFormat, Standing, Store, StoreError, Swept, Trouble};
 use tempfile::tempdir;
 
-use crate::kit::{Outcome, job, label_of, options};
+use crate::kit::{Outcome, job, meaning_of, options};
 
 fn photo<'a>(number: u128, bytes: &'a [u8], format: PhotoFormat) -> NewPhoto<'a> {
     NewPhoto { job: job(number), format, bytes, thumbnail: b"small", width: 40, height: 30 }
@@ -52,7 +52,7 @@ fn a_missing_or_altered_photo_is_said_and_never_shown() -> Outcome {
     assert!(matches!(store.photo(&altered), Err(StoreError::PhotoAltered { .. })));
     assert!(matches!(store.thumbnail(&small), Err(StoreError::PhotoAltered { .. })));
     assert_eq!(store.photo(&small)?, b"tri");
-    let report = store.check(&label_of)?;
+    let report = store.check(&meaning_of)?;
     let count = |wanted: fn(&Trouble) -> bool| report.troubles.iter().filter(|t| wanted(t)).count();
     assert_eq!(count(|t| matches!(t, Trouble::PhotoMissing { .. })), 1);
     assert_eq!(count(|t| matches!(t, Trouble::PhotoAltered { .. })), 2);

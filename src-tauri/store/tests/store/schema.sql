@@ -28,8 +28,10 @@ CREATE TABLE events (
   epoch        BLOB NOT NULL,
   device_seq   INTEGER NOT NULL,
   id           BLOB NOT NULL UNIQUE,
-  job          BLOB NOT NULL,
-  job_seq      INTEGER NOT NULL,
+  shop         INTEGER NOT NULL,
+  subject      BLOB NOT NULL,
+  subject_seq  INTEGER NOT NULL,
+  side         INTEGER NOT NULL DEFAULT 0,
   request      BLOB NOT NULL,
   request_hash BLOB NOT NULL,
   boot         BLOB NOT NULL,
@@ -41,19 +43,25 @@ CREATE TABLE events (
   body         TEXT NOT NULL,
   body_hash    BLOB NOT NULL,
   prev_device  BLOB NOT NULL,
-  prev_job     BLOB NOT NULL,
+  prev_subject BLOB NOT NULL,
   hash         BLOB NOT NULL,
-  UNIQUE (device, epoch, device_seq),
-  UNIQUE (job, job_seq)
+  UNIQUE (device, device_seq, epoch)
 ) STRICT;
 
 CREATE INDEX events_by_request ON events (request);
 
-CREATE TABLE jobs (
-  job       BLOB PRIMARY KEY,
+CREATE UNIQUE INDEX events_by_subject ON events (shop, subject, subject_seq) WHERE side = 0;
+
+CREATE INDEX events_on_sides ON events (shop, subject) WHERE side = 1;
+
+CREATE TABLE heads (
+  shop      INTEGER NOT NULL,
+  subject   BLOB NOT NULL,
   head_seq  INTEGER NOT NULL,
   head_hash BLOB NOT NULL,
-  label     TEXT NOT NULL
+  label     TEXT NOT NULL,
+  sum       BLOB NOT NULL,
+  PRIMARY KEY (shop, subject)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE meta (
@@ -101,3 +109,12 @@ CREATE TABLE sheets (
   text     TEXT NOT NULL,
   PRIMARY KEY (id, revision)
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE waiting (
+  hash BLOB PRIMARY KEY,
+  prev BLOB NOT NULL,
+  line TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX waiting_by_prev ON waiting (prev);
+

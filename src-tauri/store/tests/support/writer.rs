@@ -63,7 +63,13 @@ fn write(store: &mut Store, job: JobId, body: &str, events: u64) -> Outcome<()> 
     let drafts: Vec<Draft> = (0..events).map(|_| draft()).collect();
     for _ in 0..20 {
         let expected = store.head(job)?;
-        match store.append(&Entry { job, expected, origin: &origin, drafts: &drafts, label: "{}" }) {
+        match store.append(&Entry {
+            subject: job.into(),
+            expected,
+            origin: &origin,
+            drafts: &drafts,
+            label: "{}",
+        }) {
             Ok(Appended { head: Head { seq, hash }, .. }) => {
                 return say(&format!("saved {job} {seq} {hash} {}", request.id));
             }
