@@ -78,6 +78,7 @@ impl Bay {
             return Err(BayError::Stale { job });
         }
         let procedure = Arc::clone(&open.job.procedure);
+        self.keeps_photos(job, wish)?;
         let (mut wish, lacking) = self.with_pins(&procedure, wish)?;
         let events = match decide(&self.refresh(job)?.job, &wish, actor, &now) {
             Ok(events) => events,
@@ -91,6 +92,23 @@ impl Bay {
         let appended = self.append(job, expected, &origin, &events)?;
         self.use_pins(&mut wish);
         self.entered(job, appended)
+    }
+
+    /// An entry that names a photo is taken only while that photo is kept for its job.
+    fn keeps_photos(&self, job: JobId, wish: &Wish) -> Result<(), BayError> {
+        let values: Vec<&EntryValue> = match wish {
+            Wish::Enter { value, .. } => vec![value],
+            Wish::Work { entries, .. } | Wish::Rerecord { entries, .. } => entries.values().collect(),
+            _ => Vec::new(),
+        };
+        for value in values {
+            if let EntryValue::Photo { hash, .. } = value
+                && !hash.parse().is_ok_and(|hash| self.store.keeps_photo(job, &hash).unwrap_or(false))
+            {
+                return Err(BayError::PhotoNotKept);
+            }
+        }
+        Ok(())
     }
 
     /// The wishes that are in a job's journal; none for a job that does not exist.

@@ -96,6 +96,9 @@ pub enum BayError {
     /// Another tool has that name.
     #[error("There is a torque tool \"{0}\" already. Give this one another name, or change that one.")]
     ToolThere(String),
+    /// An entry names a photo that isn't kept for its job.
+    #[error("This photo is not kept for this job, so it was not entered. Take it again.")]
+    PhotoNotKept,
     /// No such job.
     #[error("There is no job {0} on this tablet. List the jobs to see which there are.")]
     NoJob(JobId),

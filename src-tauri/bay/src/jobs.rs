@@ -9,7 +9,7 @@ use panside_job::{Event, Happened, Job, Specs};
 use panside_journal::{DeviceId, EpochId, EventId, Hash, Head, JobId, Stamp, Subject};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
-use panside_store::{Meaning, Options, Report, Store};
+use panside_store::{Meaning, Options, Report, Standing, Store, StoreError, Trouble};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::{NoContext, Timestamp, Uuid};
@@ -20,12 +20,17 @@ use crate::photos::photos_of;
 use crate::pins::GivenPins;
 use crate::say::Speaker;
 
+/// Said of a list of jobs that was made anew when the store was opened.
+const MENDED: &str = "It was made anew from the journal just now; nothing that was entered is lost.";
+
 /// A tablet's store with everything that can be done on it.
 pub struct Bay {
     pub(crate) store: Store,
     pub(crate) clock: Box<dyn Clock>,
     pub(crate) speaker: Speaker,
     pub(crate) open: BTreeMap<JobId, Open>,
+    /// What was damaged when the store was opened and was put right at once.
+    mended: Vec<String>,
     /// PINs that were given and not used yet.
     pub(crate) given: GivenPins,
 }
@@ -34,6 +39,8 @@ pub struct Bay {
 pub(crate) struct Open {
     pub head: Head,
     pub job: Job,
+    /// It is only the part of a damaged job that holds: for looking at, and nothing is added to it.
+    pub damaged: bool,
 }
 
 /// One line of the list of jobs. It is kept as the job's label in the store and made anew by `rebuild`.
@@ -80,7 +87,22 @@ impl Bay {
     /// [`BayError::Store`]: locked by another process, of a newer format, no store at all, or what the disk said.
     pub fn open(dir: &Path, clock: Box<dyn Clock>) -> Result<Bay, BayError> {
         let options = Options::new(DeviceId(Uuid::now_v7()), EpochId(Uuid::now_v7()));
-        Ok(Bay::over(Store::open(dir, options)?, clock))
+        let mut bay = Bay::over(Store::open(dir, options)?, clock);
+        bay.mend_list()?;
+        Ok(bay)
+    }
+
+    /// A damaged list of jobs is no reason to keep anybody from working: the journal holds, and the list follows from it.
+    fn mend_list(&mut self) -> Result<(), BayError> {
+        let found: Vec<String> =
+            self.store.troubles().iter().filter(|t| t.ends_with_rebuild()).map(ToString::to_string).collect();
+        let only_the_list = self.store.troubles().iter().all(|t| t.ends_with_rebuild() || !t.stops_writing());
+        if found.is_empty() || !only_the_list || *self.store.standing() != Standing::Troubled {
+            return Ok(());
+        }
+        self.rebuild()?;
+        self.mended.extend(found.into_iter().map(|found| format!("{found} {MENDED}")));
+        Ok(())
     }
 
     /// Opens the store in a folder for reading.
@@ -92,7 +114,14 @@ impl Bay {
     }
 
     fn over(store: Store, clock: Box<dyn Clock>) -> Bay {
-        Bay { store, clock, speaker: Speaker::english(), open: BTreeMap::new(), given: GivenPins::default() }
+        Bay {
+            store,
+            clock,
+            mended: Vec::new(),
+            speaker: Speaker::english(),
+            open: BTreeMap::new(),
+            given: GivenPins::default(),
+        }
     }
 
     /// Makes sentences of messages.
@@ -128,17 +157,31 @@ impl Bay {
 
     pub(crate) fn refresh(&mut self, id: JobId) -> Result<&mut Open, BayError> {
         let head = self.store.head(id)?;
-        if self.open.get(&id).is_none_or(|open| open.head != head) {
-            let open = self.fold(id)?;
+        if self.open.get(&id).is_none_or(|open| open.head != head && !open.damaged) {
+            let open = match self.store.events(id) {
+                Ok(events) => self.fold(id, &events, false)?,
+                Err(error) => self.fold_damaged(id, error)?,
+            };
             self.open.insert(id, open);
         }
         self.open.get_mut(&id).ok_or(BayError::NoJob(id))
     }
 
-    fn fold(&self, id: JobId) -> Result<Open, BayError> {
-        let events = self.store.events(id)?;
-        let head = events.last().map_or(Head::NONE, |last| Head { seq: last.header.subject_seq, hash: last.hash });
-        let happened = happened(&events)?;
+    /// What can be read of a damaged job, for looking at. From then on the store takes nothing more: where one job is
+    /// damaged, nobody knows what else is.
+    fn fold_damaged(&mut self, id: JobId, error: StoreError) -> Result<Open, BayError> {
+        let readable = self.store.readable(id)?.events;
+        self.store.note(vec![Trouble::Entries(error.to_string())]);
+        if readable.is_empty() {
+            return Err(error.into());
+        }
+        self.fold(id, &readable, true)
+    }
+
+    fn fold(&self, id: JobId, events: &[panside_journal::Event], damaged: bool) -> Result<Open, BayError> {
+        let head =
+            events.last().map_or(Head::NONE, |last| Head { seq: last.header.subject_seq, hash: last.hash });
+        let happened = happened(events)?;
         let Some(Event::Started(started)) = happened.first().map(|first| &first.event) else {
             return Err(BayError::NoJob(id));
         };
@@ -147,7 +190,7 @@ impl Bay {
         let sheet = self.pinned(&started.sheet.hash, "sheet")?;
         let sheet = load::sheet(&sheet).map_err(BayError::Sheet)?;
         let specs = self.specs(&sheet)?;
-        Ok(Open { head, job: Job::fold(Arc::new(procedure), Arc::new(specs), happened) })
+        Ok(Open { head, job: Job::fold(Arc::new(procedure), Arc::new(specs), happened), damaged })
     }
 
     /// A sheet's values with the types of the trade.
@@ -179,10 +222,12 @@ impl Bay {
         Ok(self.store.rebuild(&label_of)?)
     }
 
-    /// What was found wrong when the store was opened, as sentences; most of it keeps the store from taking entries.
+    /// What was found wrong with the store, at its opening or since, as sentences; most of it keeps the store from
+    /// taking entries.
     #[must_use]
     pub fn troubles(&self) -> Vec<String> {
-        self.store.troubles().iter().map(ToString::to_string).collect()
+        let found = self.store.troubles().iter().map(ToString::to_string);
+        self.mended.iter().cloned().chain(found).collect()
     }
 
     /// After a failed write: reads and verifies the store anew. What could not be confirmed may turn out to be there.

@@ -32,6 +32,7 @@ impl Bay {
             events: head.seq,
             generated,
             proof,
+            damaged: self.troubles(),
             captions: BTreeMap::new(),
         };
         let mut document = Document::of(&self.refresh(job)?.job, &inputs);

@@ -113,6 +113,9 @@ pub struct WalkArgs {
     /// from there. The calibration of the torque tools moves along.
     #[arg(long)]
     pub until_now: bool,
+    /// Walk on although something was found wrong with the store; what stops it from taking entries still does.
+    #[arg(long)]
+    pub even_so: bool,
     /// A folder for the page that a screen would show after the start and after each line, and for that of the
     /// record, as JSON.
     #[arg(long)]
@@ -202,6 +205,9 @@ pub struct PlanArgs {
     /// How many people work, 1 or 2. Absent: one; for a job of a store those of its checklist.
     #[arg(long)]
     pub people: Option<u8>,
+    /// Plan from what can be read of a store that is damaged or has lost something.
+    #[arg(long, requires = "store")]
+    pub even_so: bool,
     /// Only a good order, at once.
     #[arg(long)]
     pub quick: bool,
@@ -245,6 +251,9 @@ pub struct JobsArgs {
     /// Print the list as JSON.
     #[arg(long)]
     pub json: bool,
+    /// Print what can be read of a store that is damaged or has lost something.
+    #[arg(long)]
+    pub even_so: bool,
 }
 
 /// `record`.
@@ -261,6 +270,9 @@ pub struct RecordArgs {
     /// Write it to this file instead; its ending says in which form: .json, .txt or .pdf.
     #[arg(long)]
     pub out: Option<PathBuf>,
+    /// Make it from what can be read of a store that is damaged or has lost something; the record says so.
+    #[arg(long)]
+    pub even_so: bool,
 }
 
 /// `schema`.

@@ -9,14 +9,17 @@ use crate::args::PlanArgs;
 use crate::checklist;
 use crate::exit::{Exit, Failure};
 use crate::out::say;
-use crate::record::open;
+use crate::record::{open, said};
 
 /// Plans and prints the order.
 pub fn plan(args: &PlanArgs) -> Result<Exit, Failure> {
     let (found, file_order) = match (&args.file, &args.store, args.job) {
         (Some(file), ..) => from_file(file, args)?,
         (None, Some(store), Some(job)) => {
-            let job = open(store)?.to_plan(job)?;
+            let mut bay = open(store)?;
+            let planned = bay.to_plan(job);
+            said(&bay, args.even_so)?;
+            let job = planned?;
             (from_job(job, args).map_err(|why| no_plan(&why))?, None)
         }
         _ => {

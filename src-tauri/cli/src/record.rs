@@ -51,7 +51,9 @@ pub fn save(bay: &Bay, document: &Document, path: &Path) -> Result<(), Failure> 
 
 /// Lists the jobs of a store.
 pub fn jobs(args: &JobsArgs) -> Result<Exit, Failure> {
-    let jobs = open(&args.store)?.jobs()?;
+    let bay = open(&args.store)?;
+    said(&bay, args.even_so)?;
+    let jobs = bay.jobs()?;
     if args.json {
         say!("{}", serde_json::to_string_pretty(&jobs)?);
         return Ok(Exit::Done);
@@ -73,7 +75,10 @@ pub fn record(args: &RecordArgs) -> Result<Exit, Failure> {
     // A wrong ending is told before anything is done.
     args.out.as_deref().map(Form::of).transpose()?;
     let mut bay = open(&args.store)?;
-    let document = bay.record(job)?;
+    // The job is read before what was found is said: reading it may find more.
+    let document = bay.record(job);
+    said(&bay, args.even_so)?;
+    let document = document?;
     if let Some(path) = &args.out {
         save(&bay, &document, path)?;
         say!("The record is in {}.", path.display());
@@ -83,6 +88,22 @@ pub fn record(args: &RecordArgs) -> Result<Exit, Failure> {
         out::print(format_args!("{}", document.to_text()));
     }
     Ok(Exit::Done)
+}
+
+/// Says what was found wrong with a store. Nothing is printed from a store that may have lost something, unless that is
+/// asked for: a shortened list looks like a whole one.
+pub fn said(bay: &Bay, even_so: bool) -> Result<(), Failure> {
+    let troubles = bay.troubles();
+    if troubles.is_empty() {
+        return Ok(());
+    }
+    let said: Vec<String> = troubles.iter().map(|trouble| format!("TROUBLE: {trouble}")).collect();
+    if even_so {
+        eprintln!("{}", said.join("\n"));
+        return Ok(());
+    }
+    let message = format!("{}\nNothing is printed. --even-so prints what can be read.", said.join("\n"));
+    Err(Failure::new(Exit::Store, message))
 }
 
 pub fn open(dir: &Path) -> Result<Bay, Failure> {

@@ -38,7 +38,7 @@ pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     let lines = &script.lines[..walked];
     let clock = Arc::new(ManualClock::at(starts));
     let bay = Bay::open(&args.store, Box::new(Arc::clone(&clock)))?;
-    bay.troubles().iter().for_each(|trouble| eprintln!("TROUBLE: {trouble}"));
+    record::said(&bay, args.even_so)?;
     let folder = args.script.parent().unwrap_or(Path::new(".")).to_owned();
     let mut walk =
         Walk { args, script: &script, words, folder: &folder, bay, clock, actor: first_actor(&script)? };

@@ -27,6 +27,8 @@ use crate::time::Time;
 pub const RECORD_FORMAT: &str = "panside-record/1";
 /// Stands on every form of a record made with invented content.
 pub const DEMO_MARK: &str = "demo values, not for a vehicle";
+/// Stands on every page of a record made from data that is damaged or not all there.
+pub const DAMAGED_MARK: &str = "made from damaged data";
 /// What comes before anything that a record says.
 pub const COME_FIRST: &str = "The vehicle maker's service information, the lift maker's instructions, local codes and \
                               licensed practice come first.";
@@ -41,6 +43,9 @@ pub struct Document {
     pub title: String,
     /// The demo mark, where checklist or sheet is invented.
     pub demo: Option<String>,
+    /// What was found wrong with the data that the record is made from. Empty for data in order.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub damaged: Vec<String>,
     /// The job's id.
     pub job: String,
     /// When the record was made, UTC.
@@ -200,6 +205,13 @@ pub struct Journal {
 }
 
 impl Document {
+    /// What stands on every page: that values are invented, that data is damaged; empty for most records.
+    #[must_use]
+    pub fn mark(&self) -> String {
+        let damaged = (!self.damaged.is_empty()).then_some(DAMAGED_MARK);
+        self.demo.as_deref().into_iter().chain(damaged).collect::<Vec<_>>().join("; ")
+    }
+
     /// The document as indented JSON, members always in the same order, with a line break at the end.
     ///
     /// # Errors

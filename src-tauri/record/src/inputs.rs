@@ -20,6 +20,8 @@ pub struct RecordInputs {
     pub generated: Stamp,
     /// The proof of the checklist, where one is kept.
     pub proof: Option<ProofSummary>,
+    /// What was found wrong with the data that the record is made from, as sentences.
+    pub damaged: Vec<String>,
     /// Captions of photos, by hash (64 lower-case hex digits).
     pub captions: BTreeMap<String, String>,
 }

@@ -127,7 +127,7 @@ fn made(utc: &str) -> krilla::metadata::DateTime {
 /// The running head from page two on, and the foot of every page.
 fn heads_and_feet(flow: &mut Flow, document: &Document) {
     let count = flow.pages.len();
-    let mark = document.demo.clone().unwrap_or_default();
+    let mark = document.mark();
     let name = format!("Bay record, repair order {}", say::order(document));
     for page in 0..count {
         let mut pieces = Vec::new();

@@ -13,7 +13,7 @@ impl Document {
     #[must_use]
     pub fn to_text(&self) -> String {
         let mut page = Page::default();
-        let mark = self.demo.as_deref().unwrap_or_default();
+        let mark = &self.mark();
         page.ends(&format!("Bay record, repair order {}", say::order(self)), mark);
         page.paragraph(0, &self.title);
         page.table(0, &[Side::Left, Side::Left], &say::facts(self));

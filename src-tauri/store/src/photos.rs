@@ -194,6 +194,15 @@ impl Store {
         read(self.reader()?).map_err(sql(READING))
     }
 
+    /// Whether a photo is kept for a job, with its file.
+    ///
+    /// # Errors
+    /// What the disk said.
+    pub fn keeps_photo(&self, job: JobId, hash: &Hash) -> Result<bool, StoreError> {
+        let found = self.photos(job)?.into_iter().find(|row| row.hash == *hash);
+        Ok(found.is_some_and(|row| path_in(&self.dir, "photos", hash, row.format.extension()).is_file()))
+    }
+
     pub(crate) fn read_photo(&self, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
         read(&path_in(&self.dir, "photos", &row.hash, row.format.extension()), row.hash, row.hash)
     }

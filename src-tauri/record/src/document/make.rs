@@ -42,6 +42,7 @@ impl Document {
             format: RECORD_FORMAT.to_owned(),
             title: checklist.title.clone(),
             demo: demo.then(|| DEMO_MARK.to_owned()),
+            damaged: inputs.damaged.clone(),
             job: inputs.job.to_string(),
             generated_utc: iso(&inputs.generated, 0),
             generated_local: iso(&inputs.generated, job.utc_offset_min()),

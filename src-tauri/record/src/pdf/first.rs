@@ -122,9 +122,10 @@ fn head(flow: &mut Flow, document: &Document) {
     let (node, lines) = (flow.heading_node(1, &name), flow.letters.set(&name, Look::TITLE, WIDTH - 170.0));
     let lines = cut(flow, lines, TITLE_LINES, WIDTH, "… all of it on the next page");
     let mut y = flow.lines(Owner::Node(node), lines, Side::Left, (LEFT, flow.y), WIDTH);
-    if let Some(mark) = &document.demo {
+    let mark = document.mark();
+    if !mark.is_empty() {
         let node = flow.node(Role::Paragraph);
-        let mark = flow.letters.set(mark, Look::BODY.strong(), 170.0);
+        let mark = flow.letters.set(&mark, Look::BODY.strong(), 170.0);
         flow.lines(Owner::Node(node), mark, Side::Right, (RIGHT - 170.0, flow.y + 9.0), 170.0);
     }
     y = flow.place(Role::Paragraph, &document.title, Look::LEAD, (LEFT, y), WIDTH) + 1.0;

@@ -31,7 +31,7 @@ pub(super) struct Pictures<'a> {
 }
 
 pub(super) fn write(flow: &mut Flow, document: &Document, pictures: &Pictures<'_>) {
-    let mark = document.demo.as_deref().unwrap_or_default();
+    let mark = &document.mark();
     flow.break_page();
     flow.begin_section("The job", "");
     write_table(flow, &say::facts_table(document));

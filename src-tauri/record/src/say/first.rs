@@ -12,6 +12,8 @@ use crate::time::Kind;
 
 /// Name of the fact that says how the vehicle stands.
 pub(crate) const LEFT_AS: &str = "Left";
+/// Said of a state that is read from damaged data.
+const AS_FAR: &str = "as far as the damaged data can be read";
 /// Longer lists of missing steps are counted here and named further down.
 const NAMED: usize = 6;
 
@@ -30,7 +32,8 @@ pub(crate) fn facts(document: &Document) -> Vec<Vec<String>> {
     rows.extend(
         document.started.iter().map(|by| row("Started", format!("{} {}", by.day_and_time(), by.who))),
     );
-    rows.push(row("State", end(&document.end)));
+    let state = end(&document.end);
+    rows.push(row("State", if document.damaged.is_empty() { state } else { format!("{state}, {AS_FAR}") }));
     rows.push(row(LEFT_AS, left(document)));
     rows.push(row("People", document.people.join(", ")));
     rows.push(row("Record made", minutes_of(&document.generated_local)));
@@ -113,11 +116,10 @@ pub(crate) fn time(document: &Document) -> Section {
 
 /// What the service writer has to see to.
 pub(crate) fn open(document: &Document) -> Section {
-    let mut lines: Vec<_> = document
-        .dangers
-        .iter()
-        .map(|danger| format!("{} now: {}", signal(danger.signal), danger.text))
-        .collect();
+    let mut lines: Vec<_> = document.damaged.iter().map(|found| format!("Damaged data: {found}")).collect();
+    lines.extend(
+        document.dangers.iter().map(|danger| format!("{} now: {}", signal(danger.signal), danger.text)),
+    );
     lines.extend(MissingKind::ALL.iter().filter_map(|kind| missing_line(document, *kind)));
     lines.extend(document.set_aside.iter().map(|step| format!("Set aside: {}: {}", step.title, step.reason)));
     let told = [("Struck", document.struck.len()), ("Vehicle not as shown", document.observed.len())];

@@ -181,6 +181,7 @@ impl Bay {
             events: self.job.last_seq(),
             generated: self.stamp(self.minute + 2),
             proof: None,
+            damaged: Vec::new(),
             captions: BTreeMap::from([(PHOTO.to_owned(), "dry after ten minutes".to_owned())]),
         }
     }
