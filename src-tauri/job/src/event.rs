@@ -17,29 +17,35 @@ pub use body::{
 
 use crate::error::JobError;
 
-/// Declares the events, so that the enum, the names and the reading can't drift apart.
+/// Declares the events of one subject, so that the enum, the names and the reading can't drift apart.
+#[macro_export]
 macro_rules! events {
-    ($($(#[$doc:meta])* $variant:ident: $kind:literal, version $version:literal;)+) => {
-        /// One thing that happened on a job: the body of a journal event.
+    (
+        $(#[$about:meta])* $name:ident;
+        $($(#[$doc:meta])* $variant:ident: $kind:literal, version $version:literal;)+
+    ) => {
+        $(#[$about])*
         #[derive(Debug, Clone, PartialEq, Eq)]
-        pub enum Event { $($(#[$doc])* $variant($variant),)+ }
+        pub enum $name { $($(#[$doc])* $variant($variant),)+ }
 
-        impl Event {
+        impl $name {
             /// Every kind with the version of its body that is written now.
             pub const KINDS: &[(&str, u32)] = &[$(($kind, $version),)+];
 
             /// The kind's name in the journal.
             #[must_use]
             pub fn kind(&self) -> &'static str {
-                match self { $(Event::$variant(_) => $kind,)+ }
+                match self { $($name::$variant(_) => $kind,)+ }
             }
 
             /// The kind's name, the version of the body's form, and the body as JSON on one line.
             ///
             /// # Errors
             /// [`JobError::Unwritable`] when the JSON writer fails.
-            pub fn to_body(&self) -> Result<(&'static str, u32, Vec<u8>), JobError> {
-                match self { $(Event::$variant(body) => Ok(($kind, $version, write($kind, body)?)),)+ }
+            pub fn to_body(&self) -> Result<(&'static str, u32, Vec<u8>), $crate::JobError> {
+                match self {
+                    $($name::$variant(body) => Ok(($kind, $version, $crate::event::write($kind, body)?)),)+
+                }
             }
 
             /// Reads a body that any version of Panside up to this one wrote.
@@ -47,25 +53,29 @@ macro_rules! events {
             /// # Errors
             /// [`JobError::KindUnknown`] and [`JobError::VersionUnknown`] for what a newer version wrote,
             /// [`JobError::Body`] for a body that is not what kind and version promise.
-            pub fn from_body(kind: &str, version: u32, bytes: &[u8]) -> Result<Event, JobError> {
+            pub fn from_body(kind: &str, version: u32, bytes: &[u8]) -> Result<$name, $crate::JobError> {
                 match kind {
-                    $($kind => read($kind, version, $version, bytes).map(Event::$variant),)+
-                    _ => Err(JobError::KindUnknown { kind: kind.to_owned() }),
+                    $($kind => $crate::event::read($kind, version, $version, bytes).map($name::$variant),)+
+                    _ => Err($crate::JobError::KindUnknown { kind: kind.to_owned() }),
                 }
             }
         }
 
-        $(impl From<$variant> for Event {
-            fn from(body: $variant) -> Event { Event::$variant(body) }
+        $(impl From<$variant> for $name {
+            fn from(body: $variant) -> $name { $name::$variant(body) }
         })+
     };
 }
 
-fn write<B: Serialize>(kind: &'static str, body: &B) -> Result<Vec<u8>, JobError> {
+/// The body as JSON on one line; for [`events!`](crate::events).
+#[doc(hidden)]
+pub fn write<B: Serialize>(kind: &'static str, body: &B) -> Result<Vec<u8>, JobError> {
     serde_json::to_vec(body).map_err(|source| JobError::Unwritable { kind, source })
 }
 
-fn read<B: DeserializeOwned>(
+/// The body of a kind, of any version up to `newest`; for [`events!`](crate::events).
+#[doc(hidden)]
+pub fn read<B: DeserializeOwned>(
     kind: &'static str,
     version: u32,
     newest: u32,
@@ -118,6 +128,8 @@ impl Event {
 }
 
 events! {
+    /// One thing that happened on a job: the body of a journal event.
+    Event;
     /// The job was started.
     Started: "started", version 1;
     /// A person went into a step.

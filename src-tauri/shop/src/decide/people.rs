@@ -1,0 +1,107 @@
+//! Commands about people and their PINs.
+
+use std::collections::BTreeSet;
+
+use panside_journal::{Hash, PersonId};
+use panside_procedure::format::Role;
+
+use crate::event::{PersonAdded, PersonChanged, PinSet, PinSetBy, ShopEvent};
+use crate::name;
+use crate::refusal::ShopRefusal;
+use crate::shop::Shop;
+use crate::thing::{Person, Thing};
+
+/// Name as typed, roles, lead.
+type Wanted<'a> = (&'a str, &'a BTreeSet<Role>, bool);
+
+impl Shop {
+    pub(super) fn add_person(
+        &self,
+        id: &PersonId,
+        (name, roles, lead): Wanted<'_>,
+        who: &PersonId,
+    ) -> Result<ShopEvent, ShopRefusal> {
+        let thing = Thing::Person(id.to_owned());
+        self.seen(&thing, &BTreeSet::new())?;
+        let first = self.people().is_empty();
+        let person = self.wanted(&thing, id, (name, roles, lead || first))?;
+        if lead && !first {
+            self.by_lead(who)?;
+        }
+        Ok(PersonAdded { person }.into())
+    }
+
+    pub(super) fn change_person(
+        &self,
+        id: &PersonId,
+        seen: &BTreeSet<Hash>,
+        wanted: Wanted<'_>,
+        who: &PersonId,
+    ) -> Result<ShopEvent, ShopRefusal> {
+        let thing = Thing::Person(id.to_owned());
+        let people = self.people();
+        let now = people.get(id).ok_or_else(|| ShopRefusal::NotHere(thing.clone()))?;
+        self.seen(&thing, seen)?;
+        let person = self.wanted(&thing, id, wanted)?;
+        if now.lead != person.lead {
+            self.by_lead(who)?;
+        }
+        if now.lead && !person.lead && people.values().filter(|one| one.lead).count() == 1 {
+            return Err(ShopRefusal::LastLead { name: now.name.clone() });
+        }
+        self.changed_by(PersonChanged { person, from: seen.clone() }.into())
+    }
+
+    pub(super) fn set_pin(
+        &self,
+        person: &PersonId,
+        seen: &BTreeSet<Hash>,
+        how: &PinSetBy,
+        who: &PersonId,
+    ) -> Result<ShopEvent, ShopRefusal> {
+        let people = self.people();
+        let known = |id: &PersonId| match people.get(id) {
+            Some(person) => Ok(person),
+            None => Err(ShopRefusal::NotHere(Thing::Person(id.to_owned()))),
+        };
+        known(person)?;
+        match how {
+            PinSetBy::OwnFirst | PinSetBy::OwnByOld if who != person => return Err(ShopRefusal::PinOfOther),
+            PinSetBy::OwnFirst | PinSetBy::OwnByOld => {}
+            PinSetBy::LeadAndSecond { lead, second } => {
+                known(second)?;
+                if who != lead || !known(lead)?.lead {
+                    return Err(ShopRefusal::PinOfOther);
+                }
+                if lead == second || lead == person || second == person {
+                    return Err(ShopRefusal::PinWitness);
+                }
+            }
+        }
+        self.seen(&Thing::Pin(person.to_owned()), seen)?;
+        Ok(PinSet { person: person.to_owned(), how: how.clone(), from: seen.clone() }.into())
+    }
+
+    /// The person as asked for, if name and roles will do.
+    fn wanted(
+        &self,
+        thing: &Thing,
+        id: &PersonId,
+        (name, roles, lead): Wanted<'_>,
+    ) -> Result<Person, ShopRefusal> {
+        let name = self.told_apart(thing, name::of_person(name)?)?;
+        if roles.is_empty() {
+            return Err(ShopRefusal::NoRole { name });
+        }
+        Ok(Person { id: id.to_owned(), name, roles: roles.clone(), lead })
+    }
+
+    fn by_lead(&self, who: &PersonId) -> Result<(), ShopRefusal> {
+        let people = self.people();
+        if people.get(who).is_some_and(|person| person.lead) {
+            return Ok(());
+        }
+        let leads = people.into_values().filter(|person| person.lead).map(|person| person.name);
+        Err(ShopRefusal::LeadAsked { leads: leads.collect() })
+    }
+}

@@ -1,0 +1,105 @@
+//! The things of a shop, and what an event says about one.
+
+use std::collections::BTreeSet;
+use std::fmt;
+
+use panside_journal::{DeviceId, Hash, PersonId};
+use panside_procedure::format::Role;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+use uuid::Uuid;
+
+use crate::event::PinSetBy;
+
+/// A torque tool, by an id that stays when its name changes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(transparent)]
+pub struct ToolId(pub Uuid);
+
+impl fmt::Display for ToolId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+/// A person of the shop.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Person {
+    /// Stays when the name changes.
+    pub id: PersonId,
+    /// As [`crate::name::of_person`] gives it.
+    pub name: String,
+    /// As what they may sign. At least one.
+    pub roles: BTreeSet<Role>,
+    /// Whether they are a lead: a lead makes leads and, with a second person, sets a forgotten PIN anew.
+    pub lead: bool,
+}
+
+/// What can be changed on two devices at once without one of them knowing of the other.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Thing {
+    /// A person's name, roles and lead.
+    Person(PersonId),
+    /// A person's PIN.
+    Pin(PersonId),
+    /// A torque tool.
+    Tool(ToolId),
+    /// A spec sheet, by its id.
+    Sheet(String),
+    /// A checklist, by its id.
+    Checklist(String),
+    /// A device's name.
+    Device(DeviceId),
+}
+
+impl Thing {
+    /// Whether both are people, both tools, and so on.
+    pub(crate) fn is_of_kind(&self, other: &Thing) -> bool {
+        std::mem::discriminant(self) == std::mem::discriminant(other)
+    }
+
+    /// What it is called in a sentence.
+    #[must_use]
+    pub fn noun(&self) -> &'static str {
+        match self {
+            Thing::Person(_) => "person",
+            Thing::Pin(_) => "PIN",
+            Thing::Tool(_) => "torque tool",
+            Thing::Sheet(_) => "spec sheet",
+            Thing::Checklist(_) => "checklist",
+            Thing::Device(_) => "device",
+        }
+    }
+}
+
+/// One piece of what an event says about its thing, so that two events can be compared piece by piece.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Said {
+    /// The name of a person, tool or device.
+    Name(String),
+    /// A person's roles.
+    Roles(BTreeSet<Role>),
+    /// Whether a person is a lead.
+    Lead(bool),
+    /// A tool's range as decimal texts, and its unit.
+    Range(String, String, String),
+    /// A tool's class, days and certificate of calibration.
+    Calibration {
+        /// Percent of the setting, as decimal text.
+        class_percent: Option<String>,
+        /// The day of calibration, as `YYYY-MM-DD`.
+        on: Option<String>,
+        /// The certificate's number.
+        certificate: Option<String>,
+        /// The last day on which it holds, as `YYYY-MM-DD`.
+        due: String,
+    },
+    /// A sheet's or checklist's content by its hash, with the revision number that people read.
+    Content(Hash, u32),
+    /// How a PIN was set, and by which event: no two PINs are known to be the same.
+    Pin(PinSetBy, Hash),
+    /// A tool was taken off the list.
+    Removed,
+}
