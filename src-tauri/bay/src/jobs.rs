@@ -9,7 +9,7 @@ use panside_job::{Event, Happened, Job, Specs};
 use panside_journal::{DeviceId, EpochId, EventId, Hash, Head, JobId, Stamp, Subject};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
-use panside_store::{Meaning, Options, Report, Standing, Store, StoreError, Trouble};
+use panside_store::{Meaning, Options, Report, Standing, Store, StoreError, Trouble, Verifier, Verify};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::{NoContext, Timestamp, Uuid};
@@ -86,7 +86,20 @@ impl Bay {
     /// # Errors
     /// [`BayError::Store`]: locked by another process, of a newer format, no store at all, or what the disk said.
     pub fn open(dir: &Path, clock: Box<dyn Clock>) -> Result<Bay, BayError> {
-        let options = Options::new(DeviceId(Uuid::now_v7()), EpochId(Uuid::now_v7()));
+        Bay::open_verifying(Verify::All, dir, clock)
+    }
+
+    /// The same without a walk over the whole journal: what was confirmed last and the list of jobs are verified at once,
+    /// each job when it is looked at. The rest is for [`Bay::verifier`], beside the work.
+    ///
+    /// # Errors
+    /// As [`Bay::open`].
+    pub fn open_at_once(dir: &Path, clock: Box<dyn Clock>) -> Result<Bay, BayError> {
+        Bay::open_verifying(Verify::Marked, dir, clock)
+    }
+
+    fn open_verifying(verify: Verify, dir: &Path, clock: Box<dyn Clock>) -> Result<Bay, BayError> {
+        let options = Options { verify, ..Options::new(DeviceId(Uuid::now_v7()), EpochId(Uuid::now_v7())) };
         let mut bay = Bay::over(Store::open(dir, options)?, clock);
         bay.mend_list()?;
         Ok(bay)
@@ -228,6 +241,17 @@ impl Bay {
     pub fn troubles(&self) -> Vec<String> {
         let found = self.store.troubles().iter().map(ToString::to_string);
         self.mended.iter().cloned().chain(found).collect()
+    }
+
+    /// Verifies the whole journal on a thread of its own; what it finds goes to [`Bay::note`].
+    #[must_use]
+    pub fn verifier(&self) -> Verifier {
+        self.store.verifier()
+    }
+
+    /// Takes in what a verifier found. From then on it is said, and stops entries where it must.
+    pub fn note(&mut self, found: Vec<Trouble>) {
+        self.store.note(found);
     }
 
     /// After a failed write: reads and verifies the store anew. What could not be confirmed may turn out to be there.

@@ -5,10 +5,10 @@ use std::fs;
 use std::path::Path;
 
 use panside_journal::Event;
-use panside_store::{JobRow, Standing, Store, StoreError};
+use panside_store::{JobRow, Options, Standing, Store, StoreError, Trouble, Verify};
 use tempfile::tempdir;
 
-use crate::kit::{Chance, Outcome, all_events, copy, meaning_of, options, seed, store_with};
+use crate::kit::{Chance, Outcome, all_events, copy, job, meaning_of, options, seed, store_with, write};
 
 const ENTRIES: u64 = 40;
 
@@ -44,6 +44,29 @@ fn judge(dir: &Path, truth: &[Event], jobs: &[JobRow]) -> Result<Found, String> 
     Ok(Found::Whole)
 }
 
+/// Reads a damaged copy that was opened by its mark alone, as a window does: each job is the truth, or refused.
+fn read_by_mark(dir: &Path, truth: &[Event], jobs: &[JobRow]) -> Result<(), String> {
+    let Ok(store) = Store::open(dir, Options { verify: Verify::Marked, ..options() }) else { return Ok(()) };
+    if !store.troubles().is_empty() {
+        return Ok(());
+    }
+    match store.jobs() {
+        Ok(listed) if listed == jobs => {}
+        Ok(_) => return Err("another list, and nothing said".to_owned()),
+        Err(_) => return Ok(()),
+    }
+    for row in jobs {
+        let of_job: Vec<&Event> =
+            truth.iter().filter(|event| event.header.subject == row.job.into()).collect();
+        if let Ok(events) = store.events(row.job)
+            && !events.iter().eq(of_job.iter().copied())
+        {
+            return Err(format!("{} of {} events, and nothing said", events.len(), of_job.len()));
+        }
+    }
+    Ok(())
+}
+
 /// Flips one bit of `name` in a fresh copy of `dir`, `times` times, and judges each copy.
 fn flip(dir: &Path, name: &str, times: u64, truth: &[Event], jobs: &[JobRow]) -> Result<u64, String> {
     let seed = seed();
@@ -59,6 +82,7 @@ fn flip(dir: &Path, name: &str, times: u64, truth: &[Event], jobs: &[JobRow]) ->
         copy(dir, copied.path())
             .and_then(|()| fs::write(copied.path().join(name), flipped))
             .map_err(|error| error.to_string())?;
+        read_by_mark(copied.path(), truth, jobs).map_err(|error| format!("by mark, {}: {error}", case()))?;
         if judge(copied.path(), truth, jobs).map_err(|error| format!("{}: {error}", case()))? == Found::SaidSo
         {
             noticed += 1;
@@ -123,5 +147,66 @@ fn a_bit_flipped_in_the_head_file_never_lets_a_loss_pass() -> Outcome {
     store.close()?;
     // The newest slot gone, the one before it is believed: the journal is then ahead of it, which is well.
     flip(dir.path(), "journal.head", 60, &truth, &jobs)?;
+    Ok(())
+}
+
+#[test]
+fn a_verifier_beside_the_work_finds_what_opening_by_the_mark_passes_over() -> Outcome {
+    let dir = tempdir()?;
+    store_with(dir.path(), 9)?.close()?;
+    rusqlite::Connection::open(dir.path().join("journal.db"))?
+        .execute("UPDATE events SET wall_ms = wall_ms + 1 WHERE device_seq = 4", [])?;
+    let mut store = Store::open(dir.path(), Options { verify: Verify::Marked, ..options() })?;
+    assert_eq!(*store.standing(), Standing::Ready, "{:?}", store.troubles());
+    write(&mut store, job(2), 10)?;
+    // The damaged job itself is not added to: reading it shows the damage.
+    assert!(matches!(store.events(job(1)), Err(StoreError::Journal(_))));
+    assert_eq!(store.readable(job(1))?.events.len(), 1);
+    let verifier = store.verifier();
+    let found = std::thread::spawn(move || verifier.run()).join().map_err(|_| "the verifier broke")??;
+    assert!(matches!(found.as_slice(), [Trouble::Chain(_)]), "{found:?}");
+    store.note(found);
+    assert!(matches!(write(&mut store, job(2), 11), Err(StoreError::Troubled { .. })));
+    Ok(())
+}
+
+#[test]
+fn files_replaced_under_an_open_store_are_noticed_before_an_entry_is_confirmed() -> Outcome {
+    for name in ["journal.db", "journal.head"] {
+        let (dir, copied) = (tempdir()?, tempdir()?);
+        let mut store = store_with(dir.path(), 3)?;
+        copy(dir.path(), copied.path())?;
+        fs::rename(copied.path().join(name), dir.path().join(name))?;
+        let refused = write(&mut store, job(1), 4);
+        assert!(matches!(refused, Err(StoreError::Unconfirmed { .. })), "{name}: {refused:?}");
+        assert!(matches!(store.standing(), Standing::Faulted { .. }));
+    }
+    Ok(())
+}
+
+#[cfg(unix)]
+#[test]
+fn nothing_is_opened_through_a_link_in_the_folder() -> Outcome {
+    for name in ["journal.db", "lock"] {
+        let (dir, elsewhere) = (tempdir()?, tempdir()?);
+        store_with(dir.path(), 3)?.close()?;
+        fs::rename(dir.path().join(name), elsewhere.path().join(name))?;
+        std::os::unix::fs::symlink(elsewhere.path().join(name), dir.path().join(name))?;
+        assert!(Store::open(dir.path(), options()).is_err(), "{name}");
+    }
+    Ok(())
+}
+
+#[cfg(unix)]
+#[test]
+fn the_files_of_a_store_are_for_their_owner_alone() -> Outcome {
+    use std::os::unix::fs::PermissionsExt;
+    let dir = tempdir()?;
+    let store = store_with(&dir.path().join("bay"), 2)?;
+    for entry in fs::read_dir(dir.path().join("bay"))? {
+        let entry = entry?;
+        assert_eq!(entry.metadata()?.permissions().mode() & 0o077, 0, "{}", entry.path().display());
+    }
+    drop(store);
     Ok(())
 }
