@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
-use std::sync::OnceLock;
+use std::sync::{Mutex, OnceLock};
 
 use panside_journal::{Hash, RequestId};
 use panside_store::{Standing, Store};
@@ -14,29 +14,32 @@ use crate::kit::{Outcome, all_events, options};
 
 const ENTRIES: usize = 12;
 
-/// Builds the library once. It needs a C compiler, as the bundled SQLite does.
-fn shim() -> Result<PathBuf, String> {
-    static BUILT: OnceLock<Result<(TempDir, PathBuf), String>> = OnceLock::new();
-    let built = BUILT.get_or_init(|| {
-        let dir = tempdir().map_err(|error| error.to_string())?;
-        let library = dir.path().join("shim.so");
-        let source = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/support/shim.c");
-        let cc =
-            Command::new("cc").args(["-shared", "-fPIC", "-O1", source, "-ldl", "-o"]).arg(&library).output();
-        match cc {
-            Ok(cc) if cc.status.success() => Ok((dir, library)),
-            Ok(cc) => Err(String::from_utf8_lossy(&cc.stderr).into_owned()),
-            Err(error) => Err(format!("cc: {error}")),
-        }
-    });
-    built.as_ref().map(|(_, library)| library.clone()).map_err(Clone::clone)
+/// Builds a library of `tests/support` once. It needs a C compiler, as the bundled SQLite does.
+pub(crate) fn shared_library(source: &'static str) -> Result<PathBuf, String> {
+    static BUILT: OnceLock<Result<TempDir, String>> = OnceLock::new();
+    static BUILDING: Mutex<()> = Mutex::new(());
+    let dir =
+        BUILT.get_or_init(|| tempdir().map_err(|error| error.to_string())).as_ref().map_err(Clone::clone)?;
+    let _one_at_a_time = BUILDING.lock();
+    let library = dir.path().join(source).with_extension("so");
+    if library.exists() {
+        return Ok(library);
+    }
+    let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/support").join(source);
+    let mut cc = Command::new("cc");
+    cc.args(["-shared", "-fPIC", "-O1"]).arg(source).args(["-ldl", "-o"]).arg(&library);
+    match cc.output() {
+        Ok(cc) if cc.status.success() => Ok(library),
+        Ok(cc) => Err(String::from_utf8_lossy(&cc.stderr).into_owned()),
+        Err(error) => Err(format!("cc: {error}")),
+    }
 }
 
 fn writer(dir: &Path, what: &str, count: usize, settings: &[(&str, &str)]) -> Result<Output, String> {
     Command::new(env!("CARGO_BIN_EXE_panside-store-writer"))
         .arg(dir)
         .args([what, &count.to_string()])
-        .env("LD_PRELOAD", shim()?)
+        .env("LD_PRELOAD", shared_library("shim.c")?)
         .envs(settings.iter().copied())
         .output()
         .map_err(|error| error.to_string())

@@ -8,6 +8,7 @@
 //! - `receiving`: a job that another device wrote
 //! - `kill`: a process killed at any moment loses nothing it confirmed
 //! - `faults`: a disk that fails or is full (Linux: the faults are put between process and C library)
+//! - `power`: a power cut after any sync
 
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "tests of the edge to the disk")]
 
@@ -20,5 +21,7 @@ mod kill;
 mod kit;
 mod opening;
 mod photos;
+#[cfg(target_os = "linux")]
+mod power;
 mod receiving;
 mod sheets;
