@@ -112,9 +112,17 @@ pub(crate) fn forked(conn: &Connection) -> rusqlite::Result<BTreeSet<Subject>> {
     query.query_map([], |row| rows::subject(row, 0))?.collect()
 }
 
+/// Every event about one subject, those on sides too, each after the one it follows.
 fn whole(conn: &Connection, subject: Subject) -> rusqlite::Result<Vec<Event>> {
-    let mut query = conn.prepare_cached(rows::WHOLE_SUBJECT)?;
-    query.query_map(rows::columns(subject), rows::event)?.collect()
+    let mut events = Vec::new();
+    for query in [rows::EVENTS_OF_SUBJECT, rows::SIDES_OF_SUBJECT] {
+        let mut query = conn.prepare_cached(query)?;
+        for event in query.query_map(rows::columns(subject), rows::event)? {
+            events.push(event?);
+        }
+    }
+    events.sort_by_key(|event| (event.header.subject_seq, event.hash));
+    Ok(events)
 }
 
 /// Which of two events that follow the same one goes first: the one of the device that wrote the event before them, since

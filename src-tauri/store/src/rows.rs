@@ -31,12 +31,9 @@ pub(crate) const EVENTS_OF_SUBJECT_BY_SCAN: &str = concat!(
     event_columns!(),
     " FROM events NOT INDEXED WHERE shop = ?1 AND subject = ?2 AND side = 0 ORDER BY subject_seq"
 );
-/// Every event about one subject, those on sides too, each after the one it follows.
-pub(crate) const WHOLE_SUBJECT: &str = concat!(
-    "SELECT ",
-    event_columns!(),
-    " FROM events NOT INDEXED WHERE shop = ?1 AND subject = ?2 ORDER BY subject_seq, hash"
-);
+/// The events about one subject that stand on a side.
+pub(crate) const SIDES_OF_SUBJECT: &str =
+    concat!("SELECT ", event_columns!(), " FROM events WHERE shop = ?1 AND subject = ?2 AND side = 1");
 /// The newest event that a device wrote.
 pub(crate) const NEWEST_OF_DEVICE: &str =
     concat!("SELECT ", event_columns!(), " FROM events WHERE device = ?1 ORDER BY device_seq DESC LIMIT 1");
