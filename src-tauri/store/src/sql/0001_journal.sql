@@ -35,7 +35,7 @@ CREATE TABLE events (
   boot         BLOB NOT NULL,
   wall_ms      INTEGER NOT NULL,
   mono_ms      INTEGER NOT NULL,
-  who          TEXT NOT NULL,
+  who          BLOB NOT NULL,
   kind         TEXT NOT NULL,
   version      INTEGER NOT NULL,
   body         TEXT NOT NULL,

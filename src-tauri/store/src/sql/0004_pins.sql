@@ -1,5 +1,5 @@
--- Rung 4: what is kept of people's PINs, by name: never the PIN itself. No part of the journal.
+-- Rung 4: what is kept of people's PINs, by the person's id as text: never the PIN itself. No part of the journal.
 CREATE TABLE pins (
-  name TEXT PRIMARY KEY,
-  text TEXT NOT NULL
+  person TEXT PRIMARY KEY,
+  text   TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
