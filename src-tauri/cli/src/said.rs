@@ -13,7 +13,7 @@ pub fn event(job: &Job, event: &Event) -> String {
         Event::Started(started) => {
             format!("starts with {} revision {}", started.checklist.id, started.checklist.revision)
         }
-        Event::Introduced(new) => format!("is told of: {}, {}", new.name, role(new.role)),
+        Event::Introduced(new) => format!("names {}, {}", new.name, role(new.role)),
         Event::Begun(begun) => format!("begins {}", step(&begun.step)),
         Event::Left(left) => format!("leaves {}", step(&left.step)),
         Event::Entered(entered) => {
