@@ -6,11 +6,12 @@ use std::collections::BTreeMap;
 use panside_bay::JobLine;
 use panside_bay::clock::utc_offset_min;
 use panside_bay::closing::RecordPage;
-use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, Preview, RequestId, Wish};
+use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, PersonId, Preview, RequestId, Wish};
 use panside_bay::figures::FiguresPage;
 use panside_bay::kit::{Kit, Tool, ToolView};
 use panside_bay::page::{JobPage, Reply};
-use panside_bay::pins::{Pin, PinHolder, PinReply};
+use panside_bay::people::TypedPerson;
+use panside_bay::pins::{Pin, PinAuthority, PinHolder, PinReply};
 use panside_bay::sheets::{SheetFrom, SheetList, SheetPage, TypedSheet};
 use panside_bay::shelf::ChecklistOffer;
 use panside_bay::start::NewJob;
@@ -72,12 +73,14 @@ commands! {
     clear_draft(job: JobId, key: String) -> () { |desk| desk.with(move |bay| bay.clear_draft(job, &key)).await }
     /// Keeps the shop's people and tools.
     put_kit(kit: Kit) -> () { |desk| desk.with(move |bay| bay.put_kit(&kit)).await }
+    /// Keeps somebody new who works in the shop, or what was changed of a person.
+    put_person(person: TypedPerson) -> Kit { |desk| desk.with(move |bay| bay.put_person(person)).await }
     /// Gives a person's PIN for what comes next.
-    give_pin(name: String, pin: Pin) -> PinReply { |desk| desk.with(move |bay| bay.give_pin(&name, &pin)).await }
+    give_pin(person: PersonId, pin: Pin) -> PinReply { |desk| desk.with(move |bay| bay.give_pin(person, &pin)).await }
     /// Sets a person's PIN, and answers who has one.
-    set_pin(name: String, pin: Pin, actor: Actor) -> Vec<PinHolder> {
+    set_pin(person: PersonId, pin: Pin, by: PinAuthority) -> Vec<PinHolder> {
         |desk| desk.with(move |bay| {
-            bay.set_pin(&name, pin, &actor)?;
+            bay.set_pin(person, pin, by)?;
             bay.pin_holders(utc_offset_min())
         }).await
     }

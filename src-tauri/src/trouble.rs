@@ -1,6 +1,7 @@
 //! What went wrong, as the page shows it.
 
 use panside_bay::BayError;
+use panside_bay::enter::PersonId;
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -11,6 +12,8 @@ pub struct Trouble {
     pub kind: TroubleKind,
     /// What happened and what the person can do, in sentences.
     pub message: String,
+    /// Whose PIN has to be given first, where that is all.
+    pub pin_of: Option<PersonId>,
 }
 
 /// What can be offered after a failure.
@@ -39,18 +42,22 @@ impl From<BayError> for Trouble {
             BayError::Stale { .. } => TroubleKind::Stale,
             BayError::Refused { .. } | BayError::NotProved { .. } => TroubleKind::Refused,
             BayError::Photo(_) => TroubleKind::Photo,
-            BayError::PinAsked(_) => TroubleKind::Pin,
+            BayError::PinAsked { .. } => TroubleKind::Pin,
             error if error.is_locked() => TroubleKind::Locked,
             BayError::Store(_) => TroubleKind::Store,
             _ => TroubleKind::Other,
         };
-        Trouble { kind, message: error.to_string() }
+        let pin_of = match &error {
+            BayError::PinAsked { person, .. } => Some(*person),
+            _ => None,
+        };
+        Trouble { kind, message: error.to_string(), pin_of }
     }
 }
 
 impl Trouble {
     /// A failure that is no use case's.
     pub fn other(message: impl Into<String>) -> Trouble {
-        Trouble { kind: TroubleKind::Other, message: message.into() }
+        Trouble { kind: TroubleKind::Other, message: message.into(), pin_of: None }
     }
 }

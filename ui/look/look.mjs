@@ -9,6 +9,7 @@ import { createRequire } from "node:module";
 import { extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
+import { LUND, MARL, ODE } from "./people.mjs";
 import { scenes } from "./scenes.mjs";
 
 const here = fileURLToPath(new URL(".", import.meta.url));
@@ -60,12 +61,14 @@ for (const scene of scenes) {
     where: {
       screen: "job",
       steps: job && scene.step ? { [job.job]: scene.step } : {},
-      actor: { name: "R. Ode", role: "technician" },
+      actor: { id: ODE, role: "technician" },
       dark: false,
       mm,
       ...scene.where,
     },
     answers: scene.answers ?? {},
+    pins: scene.pins ?? [LUND],
+    people: [ODE, MARL, LUND],
   });
   await page.goto(address);
   await page.waitForSelector("[data-ready]");
@@ -103,7 +106,7 @@ function fail(scene, what) {
 }
 
 /** Runs in the page: answers the commands from the pages. */
-function playCore({ job, record, figures, where, answers }) {
+function playCore({ job, record, figures, where, answers, pins, people: [ode, marl, lund] }) {
   const line = job && {
     job: job.job,
     repair_order: job.view.repair_order,
@@ -114,9 +117,9 @@ function playCore({ job, record, figures, where, answers }) {
   };
   const kit = {
     people: [
-      { name: "R. Ode", role: "technician" },
-      { name: "T. Marl", role: "second_person" },
-      { name: "K. Lund", role: "service_writer" },
+      { id: ode, name: "R. Ode", roles: ["technician"], lead: false },
+      { id: marl, name: "T. Marl", roles: ["second_person"], lead: false },
+      { id: lund, name: "K. Lund", roles: ["service_writer"], lead: true },
     ],
     tools: [
       {
@@ -135,7 +138,7 @@ function playCore({ job, record, figures, where, answers }) {
     opened: {
       troubles: [],
       kit,
-      pins: [{ name: "K. Lund", set_by: "K. Lund", on: "2026-03-02" }],
+      pins: pins.map((person) => ({ person, reset_by: null, on: "2026-03-02" })),
       window: JSON.stringify({ ...where, job: job?.job ?? null }),
       demo_clock: true,
     },

@@ -1,4 +1,6 @@
 // The scenes of the screens beside the step sheet and of what is laid over it.
+import { LUND, MARL, ODE } from "./people.mjs";
+
 const offers = [
   {
     hash: "a1",
@@ -150,7 +152,7 @@ export const screens = [
     where: { screen: "kit" },
     taps: [(page) => page.getByRole("button", { name: "Remove" }).nth(1).click()],
   },
-  { name: "kit-person", where: { screen: "kit" }, taps: ["Name a person"] },
+  { name: "kit-person", where: { screen: "kit" }, taps: ["Add person"] },
   {
     name: "kit-tool",
     where: {
@@ -171,8 +173,10 @@ export const screens = [
   },
   {
     name: "kit-pin-asked",
-    where: { screen: "kit" },
-    answers: { set_pin: { throws: { kind: "pin", message: "The PIN of R. Ode is needed for this." } } },
+    where: { screen: "kit", actor: { id: LUND, role: "service_writer" } },
+    answers: {
+      set_pin: { throws: { kind: "pin", message: "The PIN of K. Lund is needed for this.", pin_of: LUND } },
+    },
     taps: [
       "Change the PIN",
       digits("4711"),
@@ -185,6 +189,9 @@ export const screens = [
       waited,
     ],
   },
+  { name: "kit-pin-reset", where: { screen: "kit" }, pins: [ODE, MARL, LUND], taps: ["Reset the PIN"] },
+  { name: "kit-pin-reset-nobody", where: { screen: "kit" }, pins: [MARL], taps: ["Reset the PIN"] },
+  { name: "kit-person-change", where: { screen: "kit" }, taps: [/Change.*K. Lund/] },
   { name: "kit-tool-past", where: { screen: "kit" }, answers: { judge_tools: [past] } },
   {
     name: "kit-tool-change",

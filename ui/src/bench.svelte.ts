@@ -8,6 +8,7 @@ import type {
   JobId,
   JobPage,
   Kit,
+  PersonId,
   PinHolder,
   Refusal,
   Request,
@@ -17,6 +18,7 @@ import type {
 } from "./core/types";
 import { pins } from "./parts/pin.svelte";
 import { stepToShow } from "./sheet/focus";
+import { whoWorks } from "./sheet/people";
 import {
   type NewJob,
   type Overlay,
@@ -118,7 +120,7 @@ class Bench {
       this.demoClock = opened.demo_clock;
       this.storeTroubles = opened.troubles;
       const where = readWhere(opened.window);
-      this.actor = where?.actor ?? opened.kit.people.find((one) => one.role === "technician") ?? null;
+      this.actor = whoWorks(opened.kit.people, where?.actor ?? null);
       this.dark = where?.dark ?? window.matchMedia("(prefers-color-scheme: dark)").matches;
       this.mm = where?.mm ?? ASSUMED_MM;
       this.#steps = where?.steps ?? {};
@@ -175,8 +177,8 @@ class Bench {
   }
 
   /** Says who works now. */
-  work(actor: Actor): void {
-    this.actor = actor;
+  work({ id, role }: Actor): void {
+    this.actor = { id, role };
     this.remember();
   }
 
@@ -193,15 +195,13 @@ class Bench {
     this.remember();
   }
 
-  /** Does what the core may ask the PIN of who works now for, and does it again once that is given. */
+  /** Does what the core may ask PINs for, and does it again each time that one is given. */
   async withPin<T>(work: () => Promise<T>): Promise<T | null> {
     try {
       return await work();
     } catch (error) {
       const trouble = asTrouble(error);
-      if (trouble.kind === "pin" && this.actor) {
-        return (await pins.ask(this.actor.name)) ? this.withPin(work) : null;
-      }
+      if (trouble.pin_of) return (await pins.ask(trouble.pin_of)) ? this.withPin(work) : null;
       this.trouble = trouble;
       return null;
     }
@@ -221,17 +221,17 @@ class Bench {
    */
   async ask(wish: Request, as?: Actor): Promise<boolean> {
     const page = this.page;
-    const actor = as ?? this.actor;
-    if (!page || !actor || this.busy) return false;
+    const who = as ?? this.actor;
+    if (!page || !who || this.busy) return false;
     this.busy = true;
     this.refused = null;
-    let pinOf: string | null = null;
-    const words = JSON.stringify([page.head, actor, wish]);
+    let pinOf: PersonId | null = null;
+    const words = JSON.stringify([page.head, who, wish]);
     const request = this.#again?.wish === words ? this.#again.request : crypto.randomUUID();
     this.#again = { wish: words, request };
     let entered = false;
     await this.#try(async () => {
-      const reply = await call("enter", { job: page.job, head: page.head, request, actor, wish });
+      const reply = await call("enter", { job: page.job, head: page.head, request, actor: who, wish });
       this.#again = null;
       this.refused = reply.refused;
       entered = reply.refused === null;

@@ -1,14 +1,18 @@
 import { beforeEach, expect, test, vi } from "vitest";
 import { asked, askedFor, core, opens } from "./core/played";
-import type { JobPage, Refusal, Reply } from "./core/types";
+import type { JobPage, Person, Refusal, Reply } from "./core/types";
 
 vi.mock("./core/call", async (original) => (await import("./core/played")).played(original));
 
 const { bench } = await import("./bench.svelte");
 const { pins } = await import("./parts/pin.svelte");
 
-const ode = { name: "R. Ode", role: "technician" as const };
-const marl = { name: "T. Marl", role: "second_person" as const };
+const ode = { id: "o", role: "technician" as const };
+const marl = { id: "m", role: "second_person" as const };
+const people: Person[] = [
+  { id: "m", name: "T. Marl", roles: ["second_person"], lead: false },
+  { id: "o", name: "R. Ode", roles: ["technician"], lead: false },
+];
 const refusal: Refusal = { message: { id: "refused-needs", args: {}, text: "Not now." }, unmet: [] };
 
 function page(seq: number, drafts: Record<string, string> = {}): JobPage {
@@ -34,7 +38,7 @@ function reply(seq: number, refused: Refusal | null = null, pin_of: string | nul
 }
 
 beforeEach(async () => {
-  opens([marl, ode]);
+  opens(people);
   core.jobs = [{ job: "j1", ended: false }];
   core.look = page(1);
   bench.trouble = null;
@@ -60,13 +64,20 @@ test("the window comes back to its screen, step, pad and person", async () => {
   };
   core.opened = { ...(core.opened as object), window: JSON.stringify(where) };
   await bench.open();
-  expect([bench.step?.id, bench.pad, bench.actor?.name, bench.dark, bench.mm]).toEqual([
+  expect([bench.step?.id, bench.pad, bench.actor?.id, bench.dark, bench.mm]).toEqual([
     "concern",
     "more",
-    "T. Marl",
+    "m",
     true,
     7,
   ]);
+});
+
+test("who works no more in the shop does not come back", async () => {
+  const where = { screen: "bay", job: null, steps: {}, actor: { id: "gone", role: "technician" } };
+  core.opened = { ...(core.opened as object), window: JSON.stringify(where) };
+  await bench.open();
+  expect(bench.actor).toEqual(ode);
 });
 
 test("what was kept and can't be read is forgotten, not shown as trouble", async () => {
@@ -118,10 +129,10 @@ test("a job that has moved on is drawn anew", async () => {
 });
 
 test("a wish at a hold point asks the PIN and is made again once it was given", async () => {
-  const answers = [reply(1, refusal, "T. Marl"), reply(2)];
+  const answers = [reply(1, refusal, "m"), reply(2)];
   core.enter = () => answers.shift();
   const asking = bench.ask("finish");
-  await vi.waitFor(() => expect(pins.asked?.name).toBe("T. Marl"));
+  await vi.waitFor(() => expect(pins.asked?.person).toBe("m"));
   expect([bench.busy, bench.refused]).toEqual([false, refusal]);
   pins.end(true);
   expect(await asking).toBe(true);
@@ -129,7 +140,7 @@ test("a wish at a hold point asks the PIN and is made again once it was given", 
 });
 
 test("nobody gives the PIN: nothing is entered, and what is missing is said", async () => {
-  core.enter = reply(1, refusal, "T. Marl");
+  core.enter = reply(1, refusal, "m");
   const asking = bench.ask("finish");
   await vi.waitFor(() => expect(pins.asked).not.toBeNull());
   pins.end(false);
@@ -137,15 +148,18 @@ test("nobody gives the PIN: nothing is entered, and what is missing is said", as
   expect([askedFor("enter").length, bench.refused]).toEqual([1, refusal]);
 });
 
-test("what the core asks the PIN of who works now for is done again, and other troubles are told", async () => {
+test("what the core asks PINs for is done again after each, and other troubles are told", async () => {
   let tries = 0;
   const work = async () => {
     tries += 1;
-    if (tries === 1) throw { kind: "pin", message: "The PIN of R. Ode is needed." };
+    if (tries === 1) throw { kind: "pin", message: "The PIN of R. Ode is needed.", pin_of: "o" };
+    if (tries === 2) throw { kind: "pin", message: "The PIN of T. Marl is needed.", pin_of: "m" };
     return "done";
   };
   const asking = bench.withPin(work);
-  await vi.waitFor(() => expect(pins.asked?.name).toBe("R. Ode"));
+  await vi.waitFor(() => expect(pins.asked?.person).toBe("o"));
+  pins.end(true);
+  await vi.waitFor(() => expect(pins.asked?.person).toBe("m"));
   pins.end(true);
   expect([await asking, bench.trouble]).toEqual(["done", null]);
   const failing = async () => {

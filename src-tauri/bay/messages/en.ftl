@@ -64,7 +64,11 @@ refused-danger =
 # $kind: step, entry, move, sign-off, condition or value; $name: what was asked for
 refused-no-such = This checklist has no { $kind } "{ $name }".
 refused-no-reason = A reason is missing. Say why.
-refused-no-name = A name is missing.
+refused-no-person = Only the shop's people act and sign. Add the person to the shop's list, or choose somebody from it.
+refused-no-role = { $name } is not { $role ->
+    [service_writer] a service writer
+   *[technician] a technician
+} in the shop's list. Choose somebody who is, or change the list.
 # $step: title of the step
 refused-missing = "{ $step }" is not all in.
 # $entry: label of the entry

@@ -4,15 +4,15 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use panside_job::{Happened, JobView, decide, preview, view};
-use panside_journal::{Draft, Origin, PersonId, Stamp};
+use panside_journal::{Draft, Origin, Stamp};
 use panside_store::{Appended, Entry, StoreError};
 
 use uuid::Uuid;
 
 pub use panside_job::Preview;
 pub use panside_job::value::{StickReading, StickShows};
-pub use panside_job::{Actor, EntryValue, Event, Refusal, Request as Wish};
-pub use panside_journal::{Hash, Head, JobId, RequestId};
+pub use panside_job::{Actor, EntryValue, Event, Job, Refusal, Request as Wish};
+pub use panside_journal::{Hash, Head, JobId, PersonId, RequestId};
 
 use crate::jobs::{Open, event_id};
 use crate::{Bay, BayError, JobLine};
@@ -80,15 +80,16 @@ impl Bay {
         let procedure = Arc::clone(&open.job.procedure);
         self.keeps_photos(job, wish)?;
         let (mut wish, lacking) = self.with_pins(&procedure, wish)?;
-        let events = match decide(&self.refresh(job)?.job, &wish, actor, &now) {
+        let kit = self.kit()?;
+        let events = match decide(&self.refresh(job)?.job, &kit.roster(), &wish, actor, &now) {
             Ok(events) => events,
             Err(refusal) => return Ok(Answer::Refused(refusal)),
         };
         // Nobody gives a PIN for what would be refused anyway, so it is asked for last.
-        if let Some(name) = lacking {
-            return Ok(Answer::Refused(Refusal::pin_missing(&name)));
+        if let Some(person) = lacking {
+            return Ok(Answer::Refused(Refusal::pin_missing(person, &kit.person(person)?.name)));
         }
-        let origin = Origin { request: asked, who: PersonId(actor.name.clone()), stamp: now };
+        let origin = Origin { request: asked, who: actor.id, stamp: now };
         let appended = self.append(job, expected, &origin, &events)?;
         self.use_pins(&mut wish);
         self.entered(job, appended)
@@ -189,7 +190,8 @@ impl Bay {
         value: &EntryValue,
     ) -> Result<Preview, BayError> {
         let now = self.clock.now();
-        let mut preview = preview(&self.refresh(job)?.job, step, entry, value, &now);
+        let shop = self.kit()?.roster();
+        let mut preview = preview(&self.refresh(job)?.job, &shop, step, entry, value, &now);
         preview.said.iter_mut().for_each(|message| self.speaker.fill(message));
         Ok(preview)
     }
@@ -197,7 +199,7 @@ impl Bay {
 
 fn take(open: &mut Open, appended: &Appended, origin: &Origin, events: &[Event]) {
     for (seq, event) in (appended.first_seq..).zip(events) {
-        open.job.take(Happened { seq, stamp: origin.stamp, who: origin.who.clone(), event: event.clone() });
+        open.job.take(Happened { seq, stamp: origin.stamp, who: origin.who, event: event.clone() });
     }
     open.head = appended.head;
 }

@@ -1,7 +1,7 @@
 //! What can go wrong in a use case. A refusal by the rules is one of them only where no work can go on.
 
 use panside_job::{JobError, Refusal};
-use panside_journal::{Hash, JobId};
+use panside_journal::{Hash, JobId, PersonId};
 use panside_photo::PhotoError;
 use panside_procedure::Problems;
 use panside_store::StoreError;
@@ -73,17 +73,50 @@ pub enum BayError {
         /// The newest one here.
         kept: u32,
     },
+    /// Somebody who is not of the shop.
+    #[error(
+        "Only the shop's people act and sign. Add the person to the shop's list, or choose somebody from it."
+    )]
+    NoPerson,
+    /// A person without a name.
+    #[error("Type the person's name.")]
+    PersonName,
+    /// A person without a role.
+    #[error("Choose what the person is: at least one role.")]
+    PersonRole,
     /// A PIN has to be given first. Whoever asks is shown a pad for it and tries again.
-    #[error("The PIN of {0} is needed for this. Give it, then repeat.")]
-    PinAsked(String),
+    #[error("The PIN of {name} is needed for this. Enter it, then repeat.")]
+    PinAsked {
+        /// Whose.
+        person: PersonId,
+        /// What they are called.
+        name: String,
+    },
     /// A PIN of another form.
     #[error("A PIN has 4 to 8 digits. Choose another one.")]
     PinForm,
-    /// Somebody without a PIN would set another person's.
+    /// Somebody would set another person's PIN.
     #[error(
-        "{0} has no PIN, and only who has one may set somebody else's. Each person sets their own first."
+        "Only {0} sets this PIN. If {0} has forgotten it, the shop's lead resets it together with a second person."
     )]
     PinOfOther(String),
+    /// The first PIN would be set by others.
+    #[error("{0} has no PIN yet. {0} sets the first one alone; there is nothing to reset.")]
+    PinFirstOwn(String),
+    /// Somebody resets a PIN who does not lead the shop, or has no PIN to show it by.
+    #[error(
+        "A forgotten PIN is reset by the shop's lead, who enters their own PIN for it. Choose somebody who leads \
+         the shop, has a PIN and is not {0}. If there is nobody, this cannot be done now: mark a person as lead in \
+         the shop's list, and let them set their own PIN first."
+    )]
+    PinLead(String),
+    /// A PIN would be reset without a second person who can show who they are.
+    #[error(
+        "The lead does not reset the PIN of {0} alone: a second person who has a PIN enters theirs too, and is neither \
+         the lead nor {0}. If nobody else has a PIN, this cannot be done now. Let another person of the shop set \
+         their own PIN first, then repeat."
+    )]
+    PinSecond(String),
     /// There is no PIN to give.
     #[error("{0} has no PIN on this tablet, so there is none to give.")]
     NoPin(String),

@@ -303,7 +303,7 @@ pub(crate) fn happened(events: &[panside_journal::Event]) -> Result<Vec<Happened
         Ok(Happened {
             seq: header.subject_seq,
             stamp: Stamp { wall_ms: header.wall_ms, mono_ms: header.mono_ms, boot: header.boot },
-            who: header.who.clone(),
+            who: header.who,
             event: Event::from_body(&header.kind, header.version, &event.body)?,
         })
     };

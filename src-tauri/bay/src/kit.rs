@@ -1,6 +1,5 @@
 //! What a shop has: people and torque tools, kept on the tablet; and whatever else a window wants to find again.
 
-use panside_job::Actor;
 use panside_job::clock::civil_date;
 pub use panside_job::tool::ToolView;
 use panside_job::tool::judge;
@@ -8,6 +7,7 @@ pub use panside_job::value::Tool;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::people::Person;
 use crate::{Bay, BayError};
 
 /// Under which key the kit is kept.
@@ -17,17 +17,17 @@ const KIT: &str = "kit";
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Kit {
-    /// Who works here, by what they are.
-    pub people: Vec<Actor>,
+    /// Who works here.
+    pub people: Vec<Person>,
     /// The torque tools with their calibration.
     pub tools: Vec<Tool>,
 }
 
 impl Kit {
-    /// Takes in those that it does not have, by name and role.
-    pub fn add(&mut self, people: impl IntoIterator<Item = Actor>, tools: impl IntoIterator<Item = Tool>) {
+    /// Takes in those that it does not have: people by id, tools by name.
+    pub fn add(&mut self, people: impl IntoIterator<Item = Person>, tools: impl IntoIterator<Item = Tool>) {
         for person in people {
-            if !self.people.contains(&person) {
+            if self.person(person.id).is_err() {
                 self.people.push(person);
             }
         }

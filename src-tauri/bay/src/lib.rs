@@ -4,7 +4,7 @@
 //! - [`Bay`]: an open store with its jobs
 //! - [`prove`], [`start`]: a checklist is proved before a job is started with it
 //! - [`enter`]: one wish in, events on disk, the new view out
-//! - [`kit`], [`shelf`], [`sheets`]: people, tools, and what a job can be started with
+//! - [`people`], [`kit`], [`shelf`], [`sheets`]: who works here, tools, and what a job can be started with
 //! - [`figures`]: what was measured, drawn
 //! - [`pins`]: who a person is at a hold point
 //! - [`photos`], [`record`]: photos in, the record out
@@ -23,6 +23,7 @@ pub mod figures;
 mod jobs;
 pub mod kit;
 pub mod page;
+pub mod people;
 pub mod photos;
 pub mod pins;
 pub mod plan;

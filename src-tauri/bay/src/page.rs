@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use panside_job::{Actor, JobView, Refusal};
-use panside_journal::{Head, JobId, RequestId};
+use panside_journal::{Head, JobId, PersonId, RequestId};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -31,7 +31,7 @@ pub struct Reply {
     /// Why the rules refuse it, said. Nothing: it is on disk.
     pub refused: Option<Refusal>,
     /// It is refused only until this person has given their PIN.
-    pub pin_of: Option<String>,
+    pub pin_of: Option<PersonId>,
     /// The job after it.
     pub page: JobPage,
 }
@@ -67,7 +67,7 @@ impl Bay {
                 Some(refusal)
             }
         };
-        let pin_of = refused.as_ref().and_then(Refusal::pin_of).map(str::to_owned);
+        let pin_of = refused.as_ref().and_then(Refusal::pin_of);
         Ok(Reply { refused, pin_of, page: self.page(job)? })
     }
 }

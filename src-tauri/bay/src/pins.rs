@@ -12,13 +12,13 @@ use argon2::Argon2;
 use argon2::password_hash::phc::PasswordHash;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 use panside_job::clock::{civil_date, elapsed_ms};
-use panside_job::decide::person;
-use panside_job::{Actor, Request};
-use panside_journal::Stamp;
+use panside_job::{Request, SignedPin};
+use panside_journal::{PersonId, Stamp};
 use panside_procedure::Procedure;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::kit::Kit;
 use crate::{Bay, BayError};
 
 /// Wrong tries in a row that cost no wait: a glove slips.
@@ -70,13 +70,11 @@ impl Pin {
 #[derive(Debug, Clone, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Kept {
-    /// The name as it was written when it was set.
-    name: String,
     /// The hash with its salt, in the PHC string format.
     hash: String,
-    /// Who set it.
-    set_by: String,
-    /// When, in ms since 1970.
+    /// Who set it for the person; nothing: they did so themself.
+    reset_by: Option<ResetBy>,
+    /// When it was set, in ms since 1970.
     set_ms: i64,
     /// Wrong tries since the last right one.
     wrong: u32,
@@ -84,13 +82,33 @@ struct Kept {
     last: Option<Stamp>,
 }
 
+/// The two who set a PIN for a person who had forgotten theirs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct ResetBy {
+    /// Who leads the shop.
+    pub lead: PersonId,
+    /// Any other person of the shop who has a PIN.
+    pub second: PersonId,
+}
+
+/// By whose word a PIN is set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum PinAuthority {
+    /// By that of the person who acts: for their own PIN only. Who has one gives it first.
+    Own(PersonId),
+    /// By that of the shop's lead together with a second person, where the old one is forgotten. Both give theirs first.
+    Lead(ResetBy),
+}
+
 /// That a person has a PIN.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct PinHolder {
     /// The person.
-    pub name: String,
-    /// Who set it.
-    pub set_by: String,
+    pub person: PersonId,
+    /// Who set it for them; nothing: they did so themself.
+    pub reset_by: Option<ResetBy>,
     /// The day, as `YYYY-MM-DD`.
     pub on: String,
 }
@@ -106,16 +124,16 @@ pub struct PinReply {
 
 /// PINs that were given and not used yet, by person. They are used once and end by themselves.
 #[derive(Debug, Default)]
-pub(crate) struct GivenPins(BTreeMap<String, Stamp>);
+pub(crate) struct GivenPins(BTreeMap<PersonId, Stamp>);
 
 impl GivenPins {
-    fn has(&self, name: &str, now: &Stamp) -> bool {
-        self.0.get(&person(name)).is_some_and(|at| elapsed_ms(at, now).is_some_and(|ms| ms <= GIVEN_FOR_MS))
+    fn has(&self, person: PersonId, now: &Stamp) -> bool {
+        self.0.get(&person).is_some_and(|at| elapsed_ms(at, now).is_some_and(|ms| ms <= GIVEN_FOR_MS))
     }
 
     /// A PIN that was given is used: the next act asks for it again.
-    pub(crate) fn use_up(&mut self, name: &str) {
-        self.0.remove(&person(name));
+    pub(crate) fn use_up(&mut self, person: PersonId) {
+        self.0.remove(&person);
     }
 }
 
@@ -125,89 +143,115 @@ impl Bay {
     /// # Errors
     /// [`BayError::Store`] with what the disk said, [`BayError::Json`] when the list is damaged.
     pub fn pin_holders(&self, utc_offset_min: i32) -> Result<Vec<PinHolder>, BayError> {
-        let kept = self.kept_pins()?.into_values();
-        let holder = |kept: Kept| PinHolder {
+        let holder = |(person, kept): (PersonId, Kept)| PinHolder {
+            person,
+            reset_by: kept.reset_by,
             on: civil_date(kept.set_ms, utc_offset_min).to_string(),
-            name: kept.name,
-            set_by: kept.set_by,
         };
-        Ok(kept.map(holder).collect())
+        Ok(self.kept_pins()?.into_iter().map(holder).collect())
     }
 
     /// Gives a person's PIN for what comes next. Each try is counted on disk before it is looked at.
     ///
     /// # Errors
-    /// [`BayError::NoPin`] when they have none; [`BayError::Store`] with what the disk said.
-    pub fn give_pin(&mut self, name: &str, pin: &Pin) -> Result<PinReply, BayError> {
+    /// [`BayError::NoPerson`]; [`BayError::NoPin`] when they have none; [`BayError::Store`] with what the disk said.
+    pub fn give_pin(&mut self, person: PersonId, pin: &Pin) -> Result<PinReply, BayError> {
         let now = self.clock.now();
-        let kept = self.kept_pins()?.remove(&person(name));
-        let mut kept = kept.ok_or_else(|| BayError::NoPin(name.to_owned()))?;
+        let name = self.kit()?.person(person)?.name.clone();
+        let mut kept = self.kept_pins()?.remove(&person).ok_or(BayError::NoPin(name))?;
         let wait_s = kept.wait_ms(&now).div_ceil(1000);
         if wait_s > 0 {
             return Ok(PinReply { right: false, wait_s });
         }
         kept.wrong = kept.wrong.saturating_add(1);
         kept.last = Some(now);
-        self.put_pin(&kept)?;
+        self.put_pin(person, &kept)?;
         if !pin.opens(&kept.hash)? {
             return Ok(PinReply { right: false, wait_s: kept.wait_ms(&now).div_ceil(1000) });
         }
         kept.wrong = 0;
         kept.last = None;
-        self.put_pin(&kept)?;
-        self.given.0.insert(person(name), now);
+        self.put_pin(person, &kept)?;
+        self.given.0.insert(person, now);
         Ok(PinReply { right: true, wait_s: 0 })
     }
 
-    /// Sets a person's PIN. Who has one gives it first ([`Bay::give_pin`]), for their own as for another's.
+    /// Sets a person's PIN. Nobody sets another's alone: where it is forgotten, the lead does so with a second person.
     ///
     /// # Errors
-    /// [`BayError::PinAsked`] with whose PIN is to be given first; [`BayError::PinOfOther`] for somebody without a PIN
-    /// who would set another's; [`BayError::PinForm`]; [`BayError::Store`] with what the disk said.
-    pub fn set_pin(&mut self, name: &str, pin: Pin, by: &Actor) -> Result<(), BayError> {
+    /// [`BayError::PinAsked`] with whose PIN is to be given first ([`Bay::give_pin`]); [`BayError::PinOfOther`],
+    /// [`BayError::PinFirstOwn`], [`BayError::PinLead`], [`BayError::PinSecond`] for who may not;
+    /// [`BayError::NoPerson`]; [`BayError::PinForm`]; [`BayError::Store`] with what the disk said.
+    pub fn set_pin(&mut self, person: PersonId, pin: Pin, by: PinAuthority) -> Result<(), BayError> {
         let pin = pin.checked()?;
-        let given = self.pin_of(&by.name)?;
-        if given.is_none() && person(name) != person(&by.name) {
-            return Err(BayError::PinOfOther(by.name.clone()));
-        }
-        if given == Some(false) {
-            return Err(BayError::PinAsked(by.name.clone()));
-        }
-        let kept = Kept {
-            name: name.trim().to_owned(),
-            hash: pin.hashed()?,
-            set_by: by.name.trim().to_owned(),
-            set_ms: self.clock.now().wall_ms,
-            wrong: 0,
-            last: None,
+        let kit = self.kit()?;
+        let name = &kit.person(person)?.name;
+        let reset_by = match by {
+            PinAuthority::Own(who) if who != person => return Err(BayError::PinOfOther(name.clone())),
+            PinAuthority::Own(_) => None,
+            PinAuthority::Lead(who) => {
+                self.may_reset(&kit, person, who)?;
+                Some(who)
+            }
         };
-        self.put_pin(&kept)?;
-        self.given.use_up(&by.name);
+        let gives = reset_by.map_or(vec![person], |who| vec![who.lead, who.second]);
+        for giver in &gives {
+            if self.pin_of(*giver)? == Some(false) {
+                let name = kit.person(*giver)?.name.clone();
+                return Err(BayError::PinAsked { person: *giver, name });
+            }
+        }
+        let set_ms = self.clock.now().wall_ms;
+        self.pin_changed(person, &Kept { hash: pin.hashed()?, reset_by, set_ms, wrong: 0, last: None })?;
+        gives.into_iter().chain([person]).for_each(|giver| self.given.use_up(giver));
         Ok(())
     }
 
-    /// Whether a person's PIN was given for what is done now; nothing: they have none.
-    pub(crate) fn pin_of(&self, name: &str) -> Result<Option<bool>, BayError> {
-        let has = self.store.pins()?.contains_key(&person(name));
-        Ok(has.then(|| self.given.has(name, &self.clock.now())))
+    /// Whether these two may set a forgotten PIN: a lead of the shop and any third person, both with a PIN of their own.
+    fn may_reset(&self, kit: &Kit, person: PersonId, who: ResetBy) -> Result<(), BayError> {
+        let name = || -> Result<String, BayError> { Ok(kit.person(person)?.name.clone()) };
+        let pins = self.store.pins()?;
+        if !pins.contains_key(&person) {
+            return Err(BayError::PinFirstOwn(name()?));
+        }
+        if who.lead == person || !kit.person(who.lead)?.lead || !pins.contains_key(&who.lead) {
+            return Err(BayError::PinLead(name()?));
+        }
+        kit.person(who.second)?;
+        if [person, who.lead].contains(&who.second) || !pins.contains_key(&who.second) {
+            return Err(BayError::PinSecond(name()?));
+        }
+        Ok(())
     }
 
-    /// A wish in which every signature at a hold point says whether the PIN was given, and who has to give theirs first.
+    /// A PIN was set: the one place where that is written.
+    fn pin_changed(&mut self, person: PersonId, kept: &Kept) -> Result<(), BayError> {
+        self.put_pin(person, kept)
+    }
+
+    /// Whether a person's PIN was given for what is done now; nothing: they have none.
+    pub(crate) fn pin_of(&self, person: PersonId) -> Result<Option<bool>, BayError> {
+        let has = self.store.pins()?.contains_key(&person);
+        Ok(has.then(|| self.given.has(person, &self.clock.now())))
+    }
+
+    /// A wish in which every signature at a hold point says what is known of the PIN, and who has to give theirs first.
     pub(crate) fn with_pins(
         &self,
         procedure: &Procedure,
         wish: &Request,
-    ) -> Result<(Request, Option<String>), BayError> {
+    ) -> Result<(Request, Option<PersonId>), BayError> {
         let mut wish = wish.clone();
         let mut lacking = None;
+        let (kept, now) = (self.kept_pins()?, self.clock.now());
         for signature in wish.signatures_mut() {
             let asked = procedure.names.sign(&signature.sign);
             let hold_point = asked.is_some_and(|sign| procedure.sign_off(sign).by.is_some());
-            let pin = if hold_point { Some(self.pin_of(&signature.by)?) } else { None };
-            if pin == Some(Some(false)) {
-                lacking = lacking.or_else(|| Some(signature.by.trim().to_owned()));
+            let pin = kept.get(&signature.by);
+            signature.pin = hold_point.then(|| pin.map_or(SignedPin::NoPin, Kept::signs));
+            if hold_point && pin.is_some() && !self.given.has(signature.by, &now) {
+                lacking = lacking.or(Some(signature.by));
             }
-            signature.pin = pin.map(|given| given == Some(true));
         }
         Ok((wish, lacking))
     }
@@ -215,21 +259,29 @@ impl Bay {
     /// The PINs given for these signatures were used.
     pub(crate) fn use_pins(&mut self, wish: &mut Request) {
         for signature in wish.signatures_mut() {
-            self.given.use_up(&signature.by);
+            self.given.use_up(signature.by);
         }
     }
 
-    fn kept_pins(&self) -> Result<BTreeMap<String, Kept>, BayError> {
-        let read = |(name, text): (String, String)| Ok((name, serde_json::from_str(&text)?));
+    fn kept_pins(&self) -> Result<BTreeMap<PersonId, Kept>, BayError> {
+        let read = |(person, text): (PersonId, String)| Ok((person, serde_json::from_str(&text)?));
         self.store.pins()?.into_iter().map(read).collect()
     }
 
-    fn put_pin(&mut self, kept: &Kept) -> Result<(), BayError> {
-        Ok(self.store.put_pin(&person(&kept.name), &serde_json::to_string(kept)?)?)
+    fn put_pin(&mut self, person: PersonId, kept: &Kept) -> Result<(), BayError> {
+        Ok(self.store.put_pin(person, &serde_json::to_string(kept)?)?)
     }
 }
 
 impl Kept {
+    /// What a signature says that was given with it.
+    fn signs(&self) -> SignedPin {
+        match self.reset_by {
+            None => SignedPin::Own,
+            Some(ResetBy { lead, second }) => SignedPin::SetBy { lead, second },
+        }
+    }
+
     /// How long no try counts. Where a clock went backwards nobody knows how much of it has passed: it begins anew.
     fn wait_ms(&self, now: &Stamp) -> u64 {
         let Some(last) = &self.last else { return 0 };

@@ -209,7 +209,7 @@ impl Bay {
     /// Keeps what is typed as the sheet's next revision, entered by `actor` today, and answers the sheet's id.
     ///
     /// # Errors
-    /// [`BayError::SheetNotKept`] with everything that is wrong; [`BayError::Store`], also when another revision was
+    /// [`BayError::NoPerson`]; [`BayError::SheetNotKept`] with everything that is wrong; [`BayError::Store`], also when another revision was
     /// kept since this one was begun.
     pub fn keep_sheet(
         &mut self,
@@ -225,7 +225,8 @@ impl Bay {
         let taken = |id: &str| found.sheets.iter().any(|(sheet, _)| sheet.id == id);
         let id = typed.id.clone().unwrap_or_else(|| id_of(&typed.title, &taken));
         let day = self.day(utc_offset_min);
-        let by = By { who: actor.name.trim(), day: &day };
+        let kit = self.kit()?;
+        let by = By { id: actor.id, name: &kit.person(actor.id)?.name, day: &day };
         let sheet = typed.keep(before.as_ref(), &needs, &id, by).map_err(|problems| {
             let say = |(key, message): &(String, _)| match key.as_str() {
                 "" => self.speaker.say(message),
@@ -240,7 +241,7 @@ impl Bay {
     /// Keeps that `actor` compared the values of some keys with their sources, as the sheet's next revision.
     ///
     /// # Errors
-    /// [`BayError::SheetBuiltIn`]; [`BayError::SheetCheck`] when the person entered a value, or it is checked
+    /// [`BayError::SheetBuiltIn`]; [`BayError::NoPerson`]; [`BayError::SheetCheck`] when the person entered a value, or it is checked
     /// already; [`BayError::PinAsked`] when they have a PIN and have not given it; [`BayError::Store`], also when the sheet is not at `revision` any more.
     pub fn check_sheet(
         &mut self,
@@ -255,15 +256,16 @@ impl Bay {
             return Err(BayError::SheetBuiltIn(id.to_owned()));
         }
         let day = self.day(utc_offset_min);
-        let by = By { who: actor.name.trim(), day: &day };
-        let pin = self.pin_of(&actor.name)?;
+        let kit = self.kit()?;
+        let by = By { id: actor.id, name: &kit.person(actor.id)?.name, day: &day };
+        let pin = self.pin_of(actor.id)?;
         let next = checked(&Sheet { revision, ..sheet }, keys, by, pin == Some(true))
             .map_err(|message| BayError::SheetCheck(self.speaker.say(&message)))?;
         if pin == Some(false) {
-            return Err(BayError::PinAsked(actor.name.clone()));
+            return Err(BayError::PinAsked { person: by.id, name: by.name.to_owned() });
         }
         self.put_sheet(&next, None)?;
-        self.given.use_up(&actor.name);
+        self.given.use_up(actor.id);
         Ok(())
     }
 

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use panside_job::Actor;
 use panside_job::start::{Intake, start};
-use panside_journal::{Hash, Head, JobId, Origin, PersonId, RequestId};
+use panside_journal::{Hash, Head, JobId, Origin, RequestId};
 use panside_procedure::load;
 
 use crate::prove::{Ask, CHECKLIST, Proved};
@@ -30,7 +30,7 @@ impl Bay {
     ///
     /// # Errors
     /// [`BayError::Sheet`] and [`BayError::SheetLacks`] for the spec sheet; [`BayError::Refused`] when the vehicle may
-    /// not come in like that; [`BayError::Store`] with what the disk said.
+    /// not come in like that or who starts is not of the shop; [`BayError::Store`] with what the disk said.
     pub fn start(
         &mut self,
         checklist: &Proved,
@@ -60,12 +60,14 @@ impl Bay {
         if self.store.answered(job, &asked)?.is_some() {
             return Ok(job);
         }
-        let started = start(&checklist.procedure, &specs, &intake)
+        let by = self.kit()?.roster().acting(*actor);
+        let started = by
+            .and_then(|by| start(&checklist.procedure, &specs, &intake, by))
             .map_err(|refusal| BayError::Refused { said: self.speaker.refusal(&refusal), refusal })?;
         // Pinned before the event that names them.
         self.store.put_document(CHECKLIST, &checklist.bytes)?;
         self.store.put_document("sheet", new.sheet)?;
-        let origin = Origin { request: asked, who: PersonId(actor.name.clone()), stamp: self.clock.now() };
+        let origin = Origin { request: asked, who: actor.id, stamp: self.clock.now() };
         self.append(job, Head::NONE, &origin, &[started])?;
         Ok(job)
     }

@@ -1,7 +1,7 @@
 //! The people and torque tools that a script names, for the tablet's lists.
 
-use panside_bay::enter::Actor;
 use panside_bay::kit::{Kit, Tool};
+use panside_bay::people::Person;
 use serde_json::Value;
 
 use crate::exit::Failure;
@@ -10,7 +10,12 @@ use crate::script::Script;
 /// Adds them to what the tablet has.
 pub fn add(script: &Script, kit: &mut Kit) -> Result<(), Failure> {
     let people = script.people.values();
-    let people = people.map(|person| Actor { name: person.name.clone(), role: person.role });
+    let people = people.map(|person| Person {
+        id: person.id,
+        name: person.name.clone(),
+        roles: person.roles.iter().copied().collect(),
+        lead: person.lead,
+    });
     let mut tools = Vec::new();
     tools_in(&serde_json::to_value(script)?, &mut tools);
     kit.add(people, tools);

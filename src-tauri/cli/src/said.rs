@@ -1,23 +1,27 @@
 //! Events and wishes as lines to read while a walk goes on.
 
-use panside_bay::enter::{EntryValue, Event, StickReading, StickShows, Wish};
+use panside_bay::enter::{EntryValue, Event, Job, PersonId, StickReading, StickShows, Wish};
 use panside_procedure::Procedure;
+use panside_procedure::format::Role;
 
 /// What happened, in one line.
-pub fn event(procedure: &Procedure, event: &Event) -> String {
+pub fn event(job: &Job, event: &Event) -> String {
+    let procedure = &job.procedure;
+    let called = |person| job.people.called(person, job.last_seq());
     let step = |id: &str| format!("{} ({id})", title(procedure, id));
     let said = match event {
         Event::Started(started) => {
             format!("starts with {} revision {}", started.checklist.id, started.checklist.revision)
         }
+        Event::Introduced(new) => format!("names {}, {}", new.name, role(new.role)),
         Event::Begun(begun) => format!("begins {}", step(&begun.step)),
         Event::Left(left) => format!("leaves {}", step(&left.step)),
         Event::Entered(entered) => {
-            format!("enters {}: {} -> {}", entered.entry, value(&entered.value), entered.class)
+            format!("enters {}: {} -> {}", entered.entry, value(&entered.value, &called), entered.class)
         }
         Event::Done(done) => {
             let signs: Vec<_> =
-                done.signs.iter().map(|sign| format!("{} by {}", sign.sign, sign.by)).collect();
+                done.signs.iter().map(|sign| format!("{} by {}", sign.sign, called(sign.by))).collect();
             let signed =
                 if signs.is_empty() { String::new() } else { format!(", signed: {}", signs.join(", ")) };
             format!("done {}{signed}", step(&done.step))
@@ -82,9 +86,9 @@ fn move_title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
     procedure.names.move_(id).map_or(id, |made| &procedure.move_text(made).title)
 }
 
-fn value(value: &EntryValue) -> String {
+fn value(value: &EntryValue, called: &impl Fn(PersonId) -> String) -> String {
     match value {
-        EntryValue::SignOff(signature) => format!("signed by {}", signature.by),
+        EntryValue::SignOff(signature) => format!("signed by {}", called(signature.by)),
         EntryValue::Reading { value, unit } => format!("{value} {unit}"),
         EntryValue::Level { readings, .. } => readings.iter().map(stick).collect::<Vec<_>>().join(", "),
         EntryValue::Count { of, accounted } => {
@@ -109,6 +113,14 @@ fn value(value: &EntryValue) -> String {
         EntryValue::Choice { class } => class.clone(),
         EntryValue::Scan { text } | EntryValue::Note { text } => format!("\"{text}\""),
         EntryValue::Timer {} => "waited".to_owned(),
+    }
+}
+
+fn role(role: Role) -> &'static str {
+    match role {
+        Role::Technician => "technician",
+        Role::SecondPerson => "second person",
+        Role::ServiceWriter => "service writer",
     }
 }
 

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use chrono::{NaiveDate, TimeDelta};
-use panside_bay::enter::Wish;
+use panside_bay::enter::{Actor, PersonId, Wish};
 use panside_procedure::format::Role;
 use panside_procedure::load::LARGEST_FILE;
 use schemars::JsonSchema;
@@ -56,10 +56,23 @@ pub struct Script {
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Person {
-    /// The name as the shop writes it.
+    /// Their id in the shop, a UUID: the same person has the same one in every script.
+    #[schemars(with = "String")]
+    pub id: PersonId,
+    /// What they are called.
     pub name: String,
-    /// What they are.
-    pub role: Role,
+    /// What they are, at least one; they act as the first.
+    pub roles: Vec<Role>,
+    /// They lead the shop.
+    #[serde(default)]
+    pub lead: bool,
+}
+
+impl Person {
+    /// The person as they act.
+    pub fn acts(&self) -> Option<Actor> {
+        Some(Actor { id: self.id, role: *self.roles.first()? })
+    }
 }
 
 /// One line: one wish.
@@ -72,7 +85,8 @@ pub struct Line {
     /// Minutes that pass before it.
     #[serde(default)]
     pub after_min: f64,
-    /// The wish, as the window would send it. `{"photo_file": "NAME"}` in place of a value takes in a photo.
+    /// The wish, as the window would send it, but for two things. `{"photo_file": "NAME"}` in place of a value takes in
+    /// a photo. Who signs, or says a reason, stands by one of `people`: `"by": "tech"`.
     #[serde(rename = "do")]
     pub wish: Value,
     /// The refusal that must come: a message id. Absent: it must be taken.
@@ -116,11 +130,17 @@ pub fn read(path: &Path) -> Result<Script, Failure> {
     if script.format != FORMAT {
         return Err(wrong(format!("the format is \"{}\"; \"{FORMAT}\" is read here", script.format)));
     }
+    if let Some((key, _)) = script.people.iter().find(|(_, person)| person.roles.is_empty()) {
+        return Err(wrong(format!("\"{key}\" in \"people\" has no role; give at least one")));
+    }
     for (at, line) in script.lines.iter().enumerate() {
         if let Some(who) = &line.who
             && !script.people.contains_key(who)
         {
             return Err(wrong(format!("line {}: nobody in \"people\" is called \"{who}\"", at + 1)));
+        }
+        if let Some(other) = people_in(&mut line.wish.clone(), &script.people) {
+            return Err(wrong(format!("line {}: nobody in \"people\" is called \"{other}\"", at + 1)));
         }
         if !(0.0..=7.0 * 24.0 * 60.0).contains(&line.after_min) {
             return Err(wrong(format!("line {}: after_min must be from 0 to 10080 minutes", at + 1)));
@@ -129,8 +149,31 @@ pub fn read(path: &Path) -> Result<Script, Failure> {
     Ok(script)
 }
 
+/// Puts the id in the place of each person who signs or says a reason. Answers a name that nobody in `people` has.
+fn people_in(value: &mut Value, people: &BTreeMap<String, Person>) -> Option<String> {
+    // What else has a "by", such as the probe that a temperature was read by, has neither of these beside it.
+    if (value.get("sign").is_some() || value.get("reason").is_some())
+        && let Some(by) = value.get_mut("by")
+        && let Some(key) = by.as_str()
+    {
+        let Some(person) = people.get(key) else { return Some(key.to_owned()) };
+        *by = person.id.to_string().into();
+    }
+    match value {
+        Value::Array(parts) => parts.iter_mut().find_map(|part| people_in(part, people)),
+        Value::Object(parts) => parts.values_mut().find_map(|part| people_in(part, people)),
+        _ => None,
+    }
+}
+
 /// The wish of a line, once its photos are taken in.
-pub fn wish(line: &Line, number: usize, value: Value) -> Result<Wish, Failure> {
+pub fn wish(
+    line: &Line,
+    number: usize,
+    mut value: Value,
+    people: &BTreeMap<String, Person>,
+) -> Result<Wish, Failure> {
+    people_in(&mut value, people);
     serde_json::from_value(value).map_err(|error| {
         Failure::new(Exit::DoesNotLoad, format!("line {number}: {} is no wish: {error}", line.wish))
     })

@@ -21,7 +21,7 @@ use crate::out::say;
 use crate::prove::Meter;
 use crate::record;
 use crate::said;
-use crate::script::{self, Line, Script};
+use crate::script::{self, Line, Person, Script};
 
 const DAY_MS: i64 = 24 * 60 * 60_000;
 
@@ -131,17 +131,18 @@ impl Walk<'_> {
     fn line(&mut self, job: JobId, number: usize, line: &Line) -> Result<(), Failure> {
         let mut wish = line.wish.clone();
         self.take_photos(job, &mut wish)?;
-        let wish = script::wish(line, number, wish)?;
+        let wish = script::wish(line, number, wish, &self.script.people)?;
         let head = self.bay.head(job)?;
         let request = self.request(number);
         let before = said::wish(&wish);
+        let who = self.bay.kit()?.person(self.actor.id)?.name.clone();
         match (self.bay.enter(job, head, request, &self.actor, &wish)?, &line.refused) {
             (Answer::Entered { events, .. }, None) => {
                 for event in &events {
-                    let said = said::event(&self.bay.job(job)?.procedure, event);
+                    let said = said::event(self.bay.job(job)?, event);
                     self.print(
-                        json!({ "line": number, "who": self.actor.name, "event": event.kind(), "said": said }),
-                        &format!("{number:>4}  {}  {:<12} {said}", self.time(), self.actor.name),
+                        json!({ "line": number, "who": who, "event": event.kind(), "said": said }),
+                        &format!("{number:>4}  {}  {who:<12} {said}", self.time()),
                     )?;
                 }
                 Ok(())
@@ -149,12 +150,8 @@ impl Walk<'_> {
             (Answer::Refused(refusal), Some(expected)) if refusal.message.id == *expected => {
                 let said = self.bay.speaker().refusal(&refusal);
                 self.print(
-                    json!({ "line": number, "who": self.actor.name, "refused": expected, "said": said }),
-                    &format!(
-                        "{number:>4}  {}  {:<12} refused, as expected: {said}",
-                        self.time(),
-                        self.actor.name
-                    ),
+                    json!({ "line": number, "who": who, "refused": expected, "said": said }),
+                    &format!("{number:>4}  {}  {who:<12} refused, as expected: {said}", self.time()),
                 )?;
                 Ok(())
             }
@@ -263,8 +260,9 @@ fn first_actor(script: &Script) -> Result<Actor, Failure> {
 }
 
 fn actor(script: &Script, who: &str) -> Result<Actor, Failure> {
-    let person = script.people.get(who).ok_or_else(|| {
-        Failure::new(Exit::DoesNotLoad, format!("Nobody in \"people\" is called \"{who}\"."))
-    })?;
-    Ok(Actor { name: person.name.clone(), role: person.role })
+    script
+        .people
+        .get(who)
+        .and_then(Person::acts)
+        .ok_or_else(|| Failure::new(Exit::DoesNotLoad, format!("Nobody in \"people\" is called \"{who}\".")))
 }

@@ -10,8 +10,6 @@ pub(crate) mod unmet;
 mod whole;
 pub(crate) mod work;
 
-pub use signs::person;
-
 use panside_journal::{Stamp, clock_jump};
 use panside_procedure::State;
 use panside_procedure::machine::{Action, VarIx};
@@ -20,24 +18,30 @@ use crate::change::{gates, lost};
 use crate::clock::{MINUTE_MS, elapsed_ms};
 use crate::event::{ClockJumped, Event, Expired};
 use crate::job::Job;
-use crate::message::{Message, refused_no_name, refused_not_started};
+use crate::message::{Message, refused_not_started};
+use crate::people::{Names, Roster};
 use crate::request::{Actor, Refusal, Request};
 
 use draft::Draft;
 
-/// The events that a wish leads to, the first of them those that time has brought ([`due`]).
+/// The events that a wish leads to. First come the introductions of people whom the job does not know by this name and
+/// role, then what time has brought ([`due`]).
 ///
 /// # Errors
 /// A refusal that says why not and what would have to hold. Then nothing is to be written.
-pub fn decide(job: &Job, request: &Request, who: &Actor, now: &Stamp) -> Result<Vec<Event>, Refusal> {
+pub fn decide(
+    job: &Job,
+    shop: &Roster,
+    request: &Request,
+    who: &Actor,
+    now: &Stamp,
+) -> Result<Vec<Event>, Refusal> {
     if job.start.is_none() {
         return Err(refused_not_started().into());
     }
-    if who.name.trim().is_empty() {
-        return Err(refused_no_name().into());
-    }
+    shop.acting(*who)?;
     let (state, events) = aged(job, now);
-    let mut draft = Draft { job, who, now, state, events };
+    let mut draft = Draft { job, names: Names::Shop(shop), who, now, state, events };
     match request {
         Request::Begin { step } => draft.begin(step)?,
         Request::Leave { step } => draft.leave(step)?,
@@ -61,7 +65,10 @@ pub fn decide(job: &Job, request: &Request, who: &Actor, now: &Stamp) -> Result<
         Request::Finish => draft.finish()?,
         Request::Stop { reason } => draft.stop(reason)?,
     }
-    Ok(draft.events)
+    let acts = std::iter::once((who.id, Some(who.role)));
+    let appear = acts.chain(draft.events.iter().flat_map(Event::people));
+    let strangers = job.people.strangers(shop, appear).into_iter().map(Event::from);
+    Ok(strangers.chain(draft.events.iter().cloned()).collect())
 }
 
 /// What time alone has brought since the last event: the wall clock was set, knowledge has grown too old. [`decide()`]
@@ -109,13 +116,14 @@ pub(crate) fn ms_fresh(job: &Job, gate: VarIx, now: &Stamp) -> Option<u64> {
 /// As [`decide()`] would refuse it.
 pub(crate) fn judge(
     job: &Job,
-    who: &Actor,
+    shop: &Roster,
     step: &str,
     entry: &str,
     value: &crate::EntryValue,
     now: &Stamp,
 ) -> Result<(String, bool, Vec<Message>), Refusal> {
-    let draft = Draft { job, who, now, state: job.state, events: Vec::new() };
+    let (names, who) = (Names::Shop(shop), &Actor::NOBODY);
+    let draft = Draft { job, names, who, now, state: job.state, events: Vec::new() };
     let (step, text) = draft.step(step)?;
     let entry = draft::find(text, entry)?;
     let judged = draft.judge(step, entry, value)?;

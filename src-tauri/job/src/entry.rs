@@ -37,9 +37,10 @@ pub(crate) use coil::limits as coil_limits;
 pub(crate) use reading::{Limit, limits};
 
 use crate::message::{
-    Message, entry_kind, entry_no_sheet_value, of_trade, refused_no_name, refused_no_reason,
-    refused_sign_not_asked, words,
+    Message, entry_kind, entry_no_sheet_value, of_trade, refused_no_reason, refused_sign_not_asked,
+    sign_given, words,
 };
+use crate::people::Names;
 use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::{Accounted, EntryValue};
@@ -58,6 +59,8 @@ pub struct Context<'a> {
     pub at: &'a Stamp,
     /// Minutes that the shop's wall clock is ahead of UTC.
     pub utc_offset_min: i32,
+    /// What people are called.
+    pub names: Names<'a>,
     /// The id of the step that the entry belongs to.
     pub step: &'a str,
     /// The id of the entry.
@@ -107,7 +110,7 @@ pub fn classify(
             if signature.sign != asked.sign {
                 return Err(refused_sign_not_asked(words(&signature.sign), words(&asked.sign)).into());
             }
-            Ok(Classified::new("signed", value.clone(), crate::message::sign_given(&signature.by)))
+            Ok(Classified::new("signed", value.clone(), sign_given(context.names.name(signature.by)?)))
         }
         (Ask::Reading(asked), EntryValue::Reading { value, unit }) => {
             reading::classify(asked, specs, value, unit)
@@ -126,7 +129,7 @@ pub fn classify(
             balance::classify(asked, specs, can, explained.as_ref(), context)
         }
         (Ask::Count(asked), EntryValue::Count { of, accounted }) => {
-            count::classify(asked, of, accounted.as_ref(), context.items)
+            count::classify(asked, of, accounted.as_ref(), context)
         }
         (Ask::Torque(asked), EntryValue::Torque { .. }) => torque::classify(asked, specs, value, context),
         (Ask::Photo(_), EntryValue::Photo { hash, width, height }) => photo::classify(hash, *width, *height),
@@ -164,13 +167,13 @@ where
     T::try_from(measure).map_err(|error| of_trade(&error).into())
 }
 
-/// What somebody says by name, without spaces around it.
-fn named(said: &Accounted) -> Result<Accounted, Refusal> {
-    let kept = Accounted { reason: said.reason.trim().to_owned(), by: said.by.trim().to_owned() };
+/// What somebody says and stands for, without spaces around it, and what they are called.
+fn named<'a>(said: &Accounted, names: Names<'a>) -> Result<(Accounted, &'a str), Refusal> {
+    let kept = Accounted { reason: said.reason.trim().to_owned(), by: said.by };
     if kept.reason.is_empty() {
         return Err(refused_no_reason().into());
     }
-    if kept.by.is_empty() { Err(refused_no_name().into()) } else { Ok(kept) }
+    Ok((kept, names.name(said.by)?))
 }
 
 /// A class of the trade's by the name it is written with, for a sentence to choose by.

@@ -7,15 +7,18 @@
 
 mod body;
 
+use panside_journal::PersonId;
+use panside_procedure::format::Role;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
 pub use body::{
-    Begun, ClockJumped, Done, Entered, Expired, Finished, Left, Lost, MissedExplained, Moved, Observed,
-    Pinned, Rerecorded, SetAside, Signed, Started, Stopped, Struck,
+    Begun, ClockJumped, Done, Entered, Expired, Finished, Introduced, Left, Lost, MissedExplained, Moved,
+    Observed, Pinned, Rerecorded, SetAside, Signed, Started, Stopped, Struck,
 };
 
 use crate::error::JobError;
+use crate::value::{EntryValue, SignedPin};
 
 /// Declares the events of one subject, so that the enum, the names and the reading can't drift apart.
 #[macro_export]
@@ -106,8 +109,37 @@ impl Event {
             Event::Expired(body) => Some(&body.lost),
             Event::Finished(body) => Some(&body.lost),
             Event::Stopped(body) => Some(&body.lost),
-            Event::Started(_) | Event::Entered(_) | Event::MissedExplained(_) | Event::ClockJumped(_) => None,
+            Event::Started(_)
+            | Event::Introduced(_)
+            | Event::Entered(_)
+            | Event::MissedExplained(_)
+            | Event::ClockJumped(_) => None,
         }
+    }
+
+    /// The people whom it names beside who made it, with the role in which they appear where it says one: who signs,
+    /// who set the PIN of who signs, who says so where something is passed by a name.
+    pub(crate) fn people(&self) -> Vec<(PersonId, Option<Role>)> {
+        let signs = match self {
+            Event::Done(body) => body.signs.as_slice(),
+            Event::Rerecorded(body) => body.signs.as_slice(),
+            Event::Signed(body) => std::slice::from_ref(&body.signature),
+            _ => &[],
+        };
+        let signers = signs.iter().flat_map(|signature| {
+            let set_by = match signature.pin {
+                Some(SignedPin::SetBy { lead, second }) => vec![(lead, None), (second, None)],
+                _ => Vec::new(),
+            };
+            std::iter::once((signature.by, Some(signature.role))).chain(set_by)
+        });
+        let values: Vec<&EntryValue> = match self {
+            Event::Entered(body) => vec![&body.value],
+            Event::Rerecorded(body) => body.values.values().collect(),
+            _ => Vec::new(),
+        };
+        let say_so = values.into_iter().filter_map(|value| Some((value.accounted()?.by, None)));
+        signers.chain(say_so).collect()
     }
 
     /// The step it belongs to.
@@ -132,24 +164,27 @@ events! {
     Event;
     /// The job was started.
     Started: "started", version 1;
+    /// A person appears under a name and in a role that the job did not have of them. It comes before what they appear
+    /// in; who starts the job is introduced by its start.
+    Introduced: "introduced", version 1;
     /// A person went into a step.
     Begun: "begun", version 1;
     /// A person left a step that was not done.
     Left: "left", version 1;
     /// A value was entered.
-    Entered: "entered", version 2;
+    Entered: "entered", version 1;
     /// A step was done.
-    Done: "done", version 2;
+    Done: "done", version 1;
     /// A move was made.
     Moved: "moved", version 1;
     /// A sign-off was renewed.
-    Signed: "signed", version 2;
+    Signed: "signed", version 1;
     /// A step was set aside.
     SetAside: "set_aside", version 1;
     /// What was entered at a step was struck.
     Struck: "struck", version 1;
     /// A struck step was put right on paper.
-    Rerecorded: "rerecorded", version 2;
+    Rerecorded: "rerecorded", version 1;
     /// The vehicle was not as shown.
     Observed: "observed", version 1;
     /// What was known had grown too old.

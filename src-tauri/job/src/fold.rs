@@ -12,6 +12,7 @@ use panside_procedure::{Procedure, State};
 use crate::change::{lost, vars};
 use crate::event::{Event, Lost, Started};
 use crate::job::{Changed, Disagreement, GateDetail, Happened, Job, Mark, StepDetail};
+use crate::people::People;
 use crate::sheet::Specs;
 use crate::start::fact;
 use crate::tally::Tally;
@@ -23,6 +24,7 @@ impl Job {
         let machine = &procedure.machine;
         Job {
             state: machine.start(&[]).unwrap_or_default(),
+            people: People::default(),
             start: None,
             steps: vec![StepDetail::default(); machine.steps.len()],
             signs: vec![Vec::new(); machine.signs.len()],
@@ -51,7 +53,12 @@ impl Job {
 
     /// Adds one event.
     pub fn take(&mut self, happened: Happened) {
-        let mark = Mark::from(&happened);
+        match &happened.event {
+            Event::Started(started) => self.people.take(happened.seq, &started.by),
+            Event::Introduced(introduced) => self.people.take(happened.seq, introduced),
+            _ => {}
+        }
+        let mark = self.mark(&happened);
         let before = self.state;
         match &happened.event {
             Event::Started(started) => self.take_start(&mark, started),

@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use crate::event::{Event, Started};
+use crate::people::People;
 use crate::sheet::Specs;
 use crate::tally::Tally;
 use crate::value::{EntryValue, Signature};
@@ -37,12 +38,8 @@ pub struct Mark {
     pub stamp: Stamp,
     /// Who.
     pub who: PersonId,
-}
-
-impl From<&Happened> for Mark {
-    fn from(happened: &Happened) -> Mark {
-        Mark { seq: happened.seq, stamp: happened.stamp, who: happened.who.clone() }
-    }
+    /// What they were called then.
+    pub name: String,
 }
 
 /// A reason that was given, with who and when.
@@ -186,6 +183,8 @@ impl StepDetail {
 pub struct Given {
     /// The signature.
     pub signature: Signature,
+    /// What who signed was called then.
+    pub name: String,
     /// Which event gave it.
     pub mark: Mark,
     /// Which event made it lapse.
@@ -256,6 +255,8 @@ pub struct Job {
     pub specs: Arc<Specs>,
     /// What the rules know.
     pub state: State,
+    /// Who appeared in it, and under which names.
+    pub people: People,
     /// How it started. Nothing before its first event.
     pub start: Option<(Mark, Started)>,
     /// By step.
@@ -277,6 +278,13 @@ pub struct Job {
 }
 
 impl Job {
+    /// Which event, when, and by whom as they were called then.
+    #[must_use]
+    pub fn mark(&self, happened: &Happened) -> Mark {
+        let Happened { seq, stamp, who, .. } = *happened;
+        Mark { seq, stamp, who, name: self.people.called(who, seq) }
+    }
+
     /// What happened at a step.
     #[must_use]
     pub fn step(&self, step: StepIx) -> &StepDetail {

@@ -5,6 +5,7 @@
 //! - [`sheet`]: a spec sheet's values with the types of the trade
 //! - [`job`], [`tally`]: one job, folded from its events
 //! - [`tool`]: a torque tool while it is typed, and what its certificate is worth today
+//! - [`people`]: who is known, in the shop and in a job
 //! - [`request`], [`decide()`]: what a person asks for, and the events or the refusal that answers it
 //! - [`view`]: all that a screen shows of a job, so that no screen holds a rule
 //! - [`figures`]: what was measured as drawings: axes, bands, curves and readings, and the same in sentences
@@ -22,6 +23,7 @@ pub mod figures;
 mod fold;
 pub mod job;
 pub mod message;
+pub mod people;
 pub mod planning;
 #[cfg(test)]
 mod properties;
@@ -40,8 +42,9 @@ pub use error::JobError;
 pub use event::Event;
 pub use job::{Happened, Job, Mark};
 pub use message::{Arg, MESSAGES, Message};
+pub use people::{Names, People, Roster};
 pub use request::{Actor, Refusal, Request};
 pub use sheet::Specs;
 pub use start::{Intake, start};
-pub use value::{EntryValue, Signature};
+pub use value::{EntryValue, Signature, SignedPin};
 pub use view::{JobView, Preview, preview, view};

@@ -294,7 +294,7 @@ proptest! {
     fn what_the_view_offers_is_accepted_and_what_it_refuses_is_refused_in_the_same_words(turns in run(true)) {
         let bay = play(turns, |_, _, _, _| {});
         let (view, actor, now) = (bay.view(), &bay.actor, bay.now());
-        let answer = |request: &Request| crate::decide(&bay.job, request, actor, &now).err();
+        let answer = |request: &Request| crate::decide(&bay.job, &bay.shop, request, actor, &now).err();
         for step in &view.steps {
             let begin = Request::Begin { step: step.id.clone() };
             prop_assert_eq!(answer(&begin), step.begin.clone());

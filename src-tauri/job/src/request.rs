@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use panside_journal::PersonId;
 use panside_procedure::format::Role;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -9,15 +10,19 @@ use ts_rs::TS;
 use crate::message::{Arg, Message, refused_pin};
 use crate::value::{EntryValue, Signature};
 
-/// Who asks.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+/// Who asks. The name is not said here: it is the shop's to say ([`crate::Roster`]).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Actor {
-    /// The name the shop gave them: the same text as the journal's `PersonId` and as [`Signature::by`]. Capitals and
-    /// spaces around it make no other person.
-    pub name: String,
-    /// What they are.
+    /// The person.
+    pub id: PersonId,
+    /// As what they act; one of what they are.
     pub role: Role,
+}
+
+impl Actor {
+    /// Nobody: something is only shown.
+    pub(crate) const NOBODY: Actor = Actor { id: PersonId::TABLET, role: Role::Technician };
 }
 
 /// One wish. Names are the ids of the checklist.
@@ -161,15 +166,15 @@ pub struct Refusal {
 impl Refusal {
     /// A signature at a hold point needs the PIN of the person who signs.
     #[must_use]
-    pub fn pin_missing(name: &str) -> Refusal {
-        refused_pin(name).into()
+    pub fn pin_missing(person: PersonId, name: &str) -> Refusal {
+        refused_pin(name, person.to_string()).into()
     }
 
     /// Who has to give their PIN, where that is all that is missing.
     #[must_use]
-    pub fn pin_of(&self) -> Option<&str> {
-        match self.message.args.get("name") {
-            Some(Arg::Text(name)) if self.message.id == refused_pin("").id => Some(name),
+    pub fn pin_of(&self) -> Option<PersonId> {
+        match self.message.args.get("person") {
+            Some(Arg::Text(person)) if self.message.id == refused_pin("", "").id => person.parse().ok(),
             _ => None,
         }
     }

@@ -11,7 +11,7 @@ use ts_rs::TS;
 
 use crate::change::vars;
 use crate::decide::unmet::Because;
-use crate::event::{Event, Pinned, Started};
+use crate::event::{Event, Introduced, Pinned, Started};
 use crate::message::{Arg, refused_no_such, start_no_repair_order, start_not_allowed, start_value, words};
 use crate::request::Refusal;
 use crate::sheet::Specs;
@@ -36,13 +36,18 @@ pub struct Intake {
     pub utc_offset_min: i32,
 }
 
-/// The first event of a job. Whether the checklist is proved and whether the sheet fits it
+/// The first event of a job, started by `by` ([`crate::Roster::acting`]). Whether the checklist is proved and whether the sheet fits it
 /// ([`crate::sheet::check`]) is asked before.
 ///
 /// # Errors
 /// A refusal for a vehicle that comes in otherwise than the checklist allows, for a condition or value that it does
 /// not have, and for an empty repair order.
-pub fn start(procedure: &Procedure, specs: &Specs, intake: &Intake) -> Result<Event, Refusal> {
+pub fn start(
+    procedure: &Procedure,
+    specs: &Specs,
+    intake: &Intake,
+    by: Introduced,
+) -> Result<Event, Refusal> {
     let repair_order = intake.repair_order.trim();
     if repair_order.is_empty() {
         return Err(start_no_repair_order().into());
@@ -91,6 +96,7 @@ pub fn start(procedure: &Procedure, specs: &Specs, intake: &Intake) -> Result<Ev
         repair_order: repair_order.to_owned(),
         label: intake.label.trim().to_owned(),
         utc_offset_min: intake.utc_offset_min,
+        by,
     }))
 }
 
@@ -143,9 +149,15 @@ pub fn questions(procedure: &Procedure) -> Vec<Question> {
 
 #[cfg(test)]
 mod tests {
+    use panside_procedure::format::Role;
+
     use super::*;
     use crate::message::unmet_value;
-    use crate::testing::{procedure, specs};
+    use crate::testing::{person, procedure, specs};
+
+    fn ada() -> Introduced {
+        Introduced { person: person("Ada"), name: "Ada".into(), role: Role::Technician }
+    }
 
     fn intake(conditions: &[(&str, &str)]) -> Intake {
         Intake {
@@ -160,7 +172,8 @@ mod tests {
 
     #[test]
     fn a_start_takes_down_every_condition_also_those_not_asked_about() {
-        let Event::Started(started) = start(&procedure(), &specs(), &intake(&[("key", "secured")])).unwrap()
+        let Event::Started(started) =
+            start(&procedure(), &specs(), &intake(&[("key", "secured")]), ada()).unwrap()
         else {
             panic!("a job begins with its start");
         };
@@ -171,9 +184,9 @@ mod tests {
 
     #[test]
     fn a_vehicle_that_comes_in_otherwise_is_refused() {
-        let refused = start(&procedure(), &specs(), &intake(&[("engine", "running")])).unwrap_err();
+        let refused = start(&procedure(), &specs(), &intake(&[("engine", "running")]), ada()).unwrap_err();
         assert_eq!(refused.message, start_value("engine", "running", Arg::AnyOf(vec!["off".into()])));
-        let unknown = start(&procedure(), &specs(), &intake(&[("boat", "afloat")])).unwrap_err();
+        let unknown = start(&procedure(), &specs(), &intake(&[("boat", "afloat")]), ada()).unwrap_err();
         assert_eq!(unknown.message, refused_no_such("condition", "boat"));
     }
 
@@ -185,7 +198,7 @@ mod tests {
             r#""values": ["off", "running"], "start": ["off", "running"], "draws""#,
         );
         let procedure = Procedure::load(text.as_bytes()).unwrap();
-        let refused = start(&procedure, &specs(), &intake(&[("engine", "running")])).unwrap_err();
+        let refused = start(&procedure, &specs(), &intake(&[("engine", "running")]), ada()).unwrap_err();
         assert_eq!(refused.message, start_not_allowed());
         assert_eq!(refused.unmet, [unmet_value("engine", "running", Arg::AnyOf(vec!["off".into()]))]);
     }
@@ -193,7 +206,10 @@ mod tests {
     #[test]
     fn a_start_needs_a_repair_order() {
         let blank = Intake { repair_order: " ".into(), ..intake(&[]) };
-        assert_eq!(start(&procedure(), &specs(), &blank).unwrap_err().message, start_no_repair_order());
+        assert_eq!(
+            start(&procedure(), &specs(), &blank, ada()).unwrap_err().message,
+            start_no_repair_order()
+        );
     }
 
     #[test]

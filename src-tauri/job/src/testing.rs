@@ -11,6 +11,7 @@ use uuid::Uuid;
 use crate::entry::{Classified, Context, classify};
 use crate::event::{Event, Pinned};
 use crate::job::{Happened, Job};
+use crate::people::{Member, Names, Roster};
 use crate::request::{Actor, Refusal, Request};
 use crate::sheet::Specs;
 use crate::start::{Intake, start};
@@ -77,12 +78,13 @@ pub fn try_entry(step: &str, entry: &str, value: EntryValue) -> Result<Classifie
     let step = procedure.step(procedure.names.step(step).unwrap());
     let entry = step.entries.iter().find(|found| found.id == entry).unwrap();
     let (at, begun) = (stamp(0), stamp(0));
-    let items = &procedure.checklist.items;
+    let (items, shop) = (&procedure.checklist.items, shop());
     let context = Context {
         items,
         begun: Some(&begun),
         at: &at,
         utc_offset_min: 0,
+        names: Names::Shop(&shop),
         step: &step.id,
         entry: &entry.id,
         past: None,
@@ -94,12 +96,35 @@ pub fn try_entry(step: &str, entry: &str, value: EntryValue) -> Result<Classifie
     judged
 }
 
+/// The id of the person whom the tests call so: always the same for one name.
+pub fn person(name: &str) -> PersonId {
+    PersonId(Uuid::from_slice(&Hash::of(name.as_bytes()).0[..16]).unwrap())
+}
+
+/// Somebody of the shop.
+pub fn member(name: &str, roles: &[Role]) -> (PersonId, Member) {
+    (person(name), Member { name: name.into(), roles: roles.iter().copied().collect() })
+}
+
+/// Three technicians and a service writer.
+pub fn shop() -> Roster {
+    let technicians = ["Ada", "Bo", "Cem"].map(|name| member(name, &[Role::Technician]));
+    technicians.into_iter().chain([member("Wim", &[Role::ServiceWriter])]).collect()
+}
+
+/// The same shop with these people added or in place of those with the same id.
+pub fn shop_with<const N: usize>(people: [(PersonId, Member); N]) -> Roster {
+    let before =
+        ["Ada", "Bo", "Cem", "Wim"].map(|name| (person(name), shop().get(person(name)).unwrap().clone()));
+    before.into_iter().chain(people).collect()
+}
+
 pub fn technician(name: &str) -> Actor {
-    Actor { name: name.into(), role: Role::Technician }
+    Actor { id: person(name), role: Role::Technician }
 }
 
 pub fn sign(sign: &str, by: &str, role: Role) -> Signature {
-    Signature { sign: sign.into(), by: by.into(), role, pin: None }
+    Signature { sign: sign.into(), by: person(by), role, pin: None }
 }
 
 pub fn degrees(value: &str) -> EntryValue {
@@ -143,6 +168,7 @@ pub fn stick_in_band() -> EntryValue {
 pub struct Bay {
     pub job: Job,
     pub minute: i64,
+    pub shop: Roster,
     pub actor: Actor,
 }
 
@@ -162,8 +188,9 @@ impl Bay {
             label: "invented van".into(),
             utc_offset_min: 0,
         };
-        let started = start(&procedure, &specs, &intake).unwrap();
-        let mut bay = Bay { job: Job::new(procedure, specs), minute: 0, actor: technician("Ada") };
+        let (shop, actor) = (shop(), technician("Ada"));
+        let started = start(&procedure, &specs, &intake, shop.acting(actor).unwrap()).unwrap();
+        let mut bay = Bay { job: Job::new(procedure, specs), minute: 0, shop, actor };
         bay.record(vec![started]);
         bay
     }
@@ -174,14 +201,14 @@ impl Bay {
 
     pub fn record(&mut self, events: Vec<Event>) {
         for event in events {
-            let (seq, who) = (self.job.last_seq() + 1, PersonId(self.actor.name.clone()));
+            let (seq, who) = (self.job.last_seq() + 1, self.actor.id);
             self.job.take(Happened { seq, stamp: self.now(), who, event });
         }
     }
 
     pub fn ask(&mut self, request: Request) -> Result<Vec<Event>, Refusal> {
         self.minute += 1;
-        let events = crate::decide::decide(&self.job, &request, &self.actor, &self.now())?;
+        let events = crate::decide::decide(&self.job, &self.shop, &request, &self.actor, &self.now())?;
         self.record(events.clone());
         Ok(events)
     }

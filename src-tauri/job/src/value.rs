@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use panside_journal::PersonId;
 use panside_procedure::format::Role;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -13,15 +14,31 @@ use ts_rs::TS;
 pub struct Signature {
     /// Id in the checklist's `sign_offs`.
     pub sign: String,
-    /// The name of who signs; the same text as in [`crate::Actor::name`].
-    pub by: String,
+    /// Who signs.
+    pub by: PersonId,
     /// As what they sign.
     pub role: Role,
-    /// At a hold point, a sign-off that is asked of a role: whether the person gave their PIN, or had none to give.
-    /// Absent elsewhere and in signatures from before there were PINs. Whoever checks PINs puts it in; what a wish
-    /// says here counts for nothing.
+    /// At a hold point, a sign-off that is asked of a role: what is known of the person's PIN. Absent elsewhere.
+    /// Whoever checks PINs puts it in; what a wish says here counts for nothing.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub pin: Option<bool>,
+    pub pin: Option<SignedPin>,
+}
+
+/// What is known of a PIN at a hold point.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum SignedPin {
+    /// The person had none to give.
+    NoPin,
+    /// It was given, and the person had set it.
+    Own,
+    /// It was given, and others had set it for the person, who had forgotten theirs.
+    SetBy {
+        /// Who leads the shop.
+        lead: PersonId,
+        /// The second person, who gave their PIN too.
+        second: PersonId,
+    },
 }
 
 /// What was entered at one entry of a step: one variant for each kind in `panside_procedure::format::Ask`.
@@ -117,6 +134,18 @@ pub enum EntryValue {
 }
 
 impl EntryValue {
+    /// What somebody says and stands for in it, where it has a place for that and something stands there.
+    #[must_use]
+    pub fn accounted(&self) -> Option<&Accounted> {
+        match self {
+            EntryValue::Level { given_up, .. } => given_up.as_ref(),
+            EntryValue::Balance { explained, .. } => explained.as_ref(),
+            EntryValue::Count { accounted, .. } => accounted.as_ref(),
+            EntryValue::Torque { exception, .. } => exception.as_ref(),
+            _ => None,
+        }
+    }
+
     /// The name of its kind, as `Ask::kind` gives it.
     #[must_use]
     pub fn kind(&self) -> &'static str {
@@ -253,15 +282,15 @@ pub struct Adapter {
     pub angle: String,
 }
 
-/// What somebody says by name: where pieces are that a count did not find, why a balance differs, why a tool was used
+/// What somebody says and stands for: where pieces are that a count did not find, why a balance differs, why a tool was used
 /// all the same, why a level can't be reached.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Accounted {
     /// What they say. Never empty.
     pub reason: String,
-    /// Who says so. Never empty.
-    pub by: String,
+    /// Who says so.
+    pub by: PersonId,
 }
 
 /// A torque tool as it stood in the shop's list when it was used.

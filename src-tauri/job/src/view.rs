@@ -9,7 +9,7 @@ mod preview;
 mod step;
 pub(crate) mod units;
 
-use panside_journal::Stamp;
+use panside_journal::{PersonId, Stamp};
 use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Caution, Reuse, Role, SignKind, Signal, Zone};
 use serde::{Deserialize, Serialize};
@@ -40,6 +40,8 @@ pub struct JobView {
     pub label: String,
     /// How many people may be in steps at a time.
     pub crew: u8,
+    /// Everybody who appeared in it, under their newest name in it.
+    pub people: Vec<PersonView>,
     /// Whether the job goes on.
     pub over: Over,
     /// The parts of the job.
@@ -273,6 +275,15 @@ pub struct SignView {
     pub last: Option<Given>,
     /// Why it cannot be renewed.
     pub renew: Option<Refusal>,
+}
+
+/// Somebody who appeared in the job.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct PersonView {
+    /// The person.
+    pub id: PersonId,
+    /// What they are called.
+    pub name: String,
 }
 
 /// A danger.

@@ -1,5 +1,5 @@
-//! Old events are read for ever: `fixtures/events.jsonl` keeps a sample of every form that was ever written. A line
-//! once committed is never changed; a new form adds a line.
+//! Old events are read for ever: `fixtures/events.jsonl` keeps a sample of every form that was ever written. From the
+//! first release on a line is never changed; a new form adds a line.
 
 use std::collections::{BTreeMap, BTreeSet};
 

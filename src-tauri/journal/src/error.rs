@@ -20,13 +20,11 @@ pub enum JournalError {
         /// The event.
         event: EventId,
     },
-    /// The kind or the person is empty.
-    #[error("Event {event}: its {field} is empty.")]
+    /// The kind is empty.
+    #[error("Event {event}: its kind is empty.")]
     Empty {
         /// The event.
         event: EventId,
-        /// The header field.
-        field: &'static str,
     },
     /// A body to seal isn't one JSON value on one line without white space around it.
     #[error("Event {event}: its body is not one JSON value on one line.")]

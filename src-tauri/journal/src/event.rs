@@ -45,7 +45,7 @@ pub struct Request {
 pub struct Origin {
     /// The request that led to them.
     pub request: Request,
-    /// The person.
+    /// The person; [`PersonId::TABLET`] where nobody acted.
     pub who: PersonId,
     /// Both clocks.
     pub stamp: Stamp,
@@ -76,10 +76,8 @@ pub fn seal(draft: &Draft, place: &Place, origin: &Origin) -> Result<Event, Jour
     if event.0.get_version_num() != 7 {
         return Err(JournalError::Id { event });
     }
-    for (field, text) in [("kind", &draft.kind), ("who", &origin.who.0)] {
-        if text.is_empty() {
-            return Err(JournalError::Empty { event, field });
-        }
+    if draft.kind.is_empty() {
+        return Err(JournalError::Empty { event });
     }
     check_body(&draft.body).ok_or(JournalError::Body { event })?;
     let header = Header {
@@ -100,7 +98,7 @@ pub fn seal(draft: &Draft, place: &Place, origin: &Origin) -> Result<Event, Jour
         subject_seq: place.subject_head.seq.saturating_add(1),
         version: draft.version,
         wall_ms: origin.stamp.wall_ms,
-        who: origin.who.clone(),
+        who: origin.who,
     };
     let hash = header.hash()?;
     Ok(Event { header, body: draft.body.clone(), hash })

@@ -85,7 +85,7 @@ pub struct Header {
     pub version: u32,
     /// Wall time in ms since 1970 UTC; see [`Stamp::wall_ms`].
     pub wall_ms: i64,
-    /// The person who made the entry; not empty.
+    /// The person who made the entry; [`PersonId::TABLET`] where nobody acted.
     pub who: PersonId,
 }
 
@@ -128,7 +128,7 @@ impl Header {
             members.value("subject_seq", &self.subject_seq)?;
             members.value("version", &self.version)?;
             members.value("wall_ms", &self.wall_ms)?;
-            members.value("who", &self.who)?;
+            members.id("who", &self.who.0);
             members.0.push(b'}');
             Ok(members.0)
         };

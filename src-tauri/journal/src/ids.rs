@@ -58,13 +58,13 @@ uuid_id! {
     BootId
 }
 
-/// The person who made an entry, by the id the shop gave them. Any text that is not empty.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
-#[serde(transparent)]
-pub struct PersonId(pub String);
+uuid_id! {
+    /// A person of the shop. A name is no id: two spellings of one name would be two people, and two people of one
+    /// name one.
+    PersonId
+}
 
-impl fmt::Display for PersonId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.0)
-    }
+impl PersonId {
+    /// The tablet itself, where nobody acted.
+    pub const TABLET: PersonId = PersonId(Uuid::nil());
 }

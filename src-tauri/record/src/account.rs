@@ -71,7 +71,7 @@ impl Said {
         Said {
             step: found.step.id.clone(),
             label: found.label(),
-            text: value::text(source, found.entry.map(|entry| &entry.ask), &found.value.value),
+            text: value::text(source, found.entry.map(|entry| &entry.ask), found.value),
             by: source.by(&found.value.mark),
         }
     }
@@ -122,7 +122,7 @@ pub(crate) fn codes(source: Source<'_>) -> Vec<Codes> {
         let next = found.step.entries.get(place + 1).filter(|next| matches!(next.ask, Ask::Choice(_)));
         let said = next.and_then(|next| {
             let answer = found.stretch.latest(&next.id)?;
-            Some(value::text(source, Some(&next.ask), &answer.value))
+            Some(value::text(source, Some(&next.ask), answer))
         });
         (asked.of == ScanOf::Codes).then(|| Codes {
             step: found.step.id.clone(),

@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 pub struct By {
     /// Number of the event in the job.
     pub seq: u64,
-    /// Who.
+    /// Who, as they were called then.
     pub who: String,
     /// When, as UTC, ISO 8601.
     pub utc: String,
@@ -23,7 +23,7 @@ impl By {
     pub(crate) fn of(mark: &Mark, utc_offset_min: i32) -> By {
         By {
             seq: mark.seq,
-            who: mark.who.0.clone(),
+            who: mark.name.clone(),
             utc: iso(&mark.stamp, 0),
             local: iso(&mark.stamp, utc_offset_min),
         }
@@ -85,7 +85,8 @@ mod tests {
     #[test]
     fn a_time_names_its_day_where_that_is_another() {
         let by = |seconds: i64| {
-            let mark = Mark { seq: 1, stamp: stamp(seconds * 1000), who: PersonId("Ada".into()) };
+            let (stamp, who) = (stamp(seconds * 1000), PersonId(Uuid::nil()));
+            let mark = Mark { seq: 1, stamp, who, name: "Ada".into() };
             By::of(&mark, 60)
         };
         // 22:31:30Z and 23:31:30Z of one day: by a clock an hour ahead the second is the next day.

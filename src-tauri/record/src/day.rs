@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use panside_job::{Job, Mark};
+use panside_job::Job;
 use panside_procedure::machine::VarIx;
 use serde::{Deserialize, Serialize};
 
@@ -55,7 +55,7 @@ pub(crate) fn of(source: Source<'_>) -> Vec<Track> {
             let value = job.procedure.value_name(*var, job.procedure.machine.value(&job.state, *var));
             let value = words(value);
             if track.had.last().is_none_or(|last| last.value != value) {
-                track.had.push(Had { value, since: source.by(&Mark::from(happened)) });
+                track.had.push(Had { value, since: source.by(&source.job.mark(happened)) });
             }
         }
     }

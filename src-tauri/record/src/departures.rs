@@ -104,18 +104,16 @@ pub struct ClockSet {
 /// Everything that passed by a reason and a name. What a count accounts for stands with the items.
 pub(crate) fn by_name(source: Source<'_>) -> Vec<ByName> {
     let named = source.entered().filter_map(|found| {
-        let told = match &found.value.value {
-            EntryValue::Torque { exception, .. } => exception.as_ref(),
-            EntryValue::Balance { explained, .. } => explained.as_ref(),
-            EntryValue::Level { given_up, .. } => given_up.as_ref(),
-            _ => None,
-        }?;
+        if matches!(found.value.value, EntryValue::Count { .. }) {
+            return None;
+        }
+        let told = found.value.value.accounted()?;
         Some(ByName {
             step: found.step.id.clone(),
             label: found.label(),
             class: found.value.class.clone(),
             reason: told.reason.clone(),
-            said_by: told.by.clone(),
+            said_by: source.job.people.called(told.by, found.value.mark.seq),
             standing: found.standing,
             by: source.by(&found.value.mark),
         })
@@ -178,7 +176,7 @@ pub(crate) fn observed(source: Source<'_>) -> Vec<Observed> {
             reason: body.reason.clone(),
             undone: body.undone.iter().map(|step| source.title(step)).collect(),
             dangers: body.dangers.iter().map(danger).collect(),
-            by: source.by(&Mark::from(happened)),
+            by: source.by(&source.job.mark(happened)),
         }),
         _ => None,
     });
@@ -196,7 +194,7 @@ pub(crate) fn moves(source: Source<'_>) -> Vec<Move> {
                 id: body.made.clone(),
                 title: source.move_title(&body.made),
                 makes: makes.map(|(what, value)| format!("{}: {}", words(what), words(value))).collect(),
-                by: source.by(&Mark::from(happened)),
+                by: source.by(&source.job.mark(happened)),
             })
         }
         _ => None,
@@ -208,7 +206,7 @@ pub(crate) fn moves(source: Source<'_>) -> Vec<Move> {
 pub(crate) fn clock_set(source: Source<'_>) -> Vec<ClockSet> {
     let jumps = source.job.happened.iter().filter_map(|happened| match &happened.event {
         Event::ClockJumped(body) => {
-            Some(ClockSet { seconds: body.ms / 1000, by: source.by(&Mark::from(happened)) })
+            Some(ClockSet { seconds: body.ms / 1000, by: source.by(&source.job.mark(happened)) })
         }
         _ => None,
     });

@@ -134,7 +134,7 @@ fn accounted(source: Source<'_>) -> Vec<Accounted> {
             step: found.step.id.clone(),
             what: short.collect::<Vec<_>>().join(", "),
             reason: told.reason.clone(),
-            says: told.by.clone(),
+            says: source.job.people.called(told.by, found.value.mark.seq),
             by: source.by(&found.value.mark),
         })
     });

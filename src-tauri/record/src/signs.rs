@@ -1,5 +1,6 @@
 //! Sign-offs: every time one was given, by whom, and through what it lapsed.
 
+use panside_job::SignedPin;
 use panside_job::job::Given as JobGiven;
 use panside_procedure::format::{Role, SignKind};
 use panside_procedure::machine::{InJob, SignIx};
@@ -32,17 +33,34 @@ pub struct SignOff {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Given {
-    /// The name under it.
+    /// Who signed, as they were called then.
     pub signed_by: String,
     /// As what they signed.
     pub role: Role,
-    /// At a hold point: whether they gave their PIN, or had none to give.
+    /// At a hold point: what is known of their PIN.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub pin: Option<bool>,
+    pub pin: Option<Pin>,
     /// The event that gave it.
     pub by: By,
     /// When it lapsed. Nothing: it did not.
     pub lapsed: Option<Lapse>,
+}
+
+/// What is known of a PIN at a hold point.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Pin {
+    /// The person had none to give.
+    NoPin,
+    /// It was given, and the person had set it.
+    Own,
+    /// It was given, and others had set it for the person.
+    SetBy {
+        /// Who leads the shop.
+        lead: String,
+        /// The second person, who gave their PIN too.
+        second: String,
+    },
 }
 
 /// How a sign-off lapsed.
@@ -78,13 +96,22 @@ pub(crate) fn of(source: Source<'_>) -> Vec<SignOff> {
 
 fn given(source: Source<'_>, time: &JobGiven) -> Given {
     Given {
-        signed_by: time.signature.by.clone(),
+        signed_by: time.name.clone(),
         role: time.signature.role,
-        pin: time.signature.pin,
+        pin: time.signature.pin.map(|pin| told(source, pin, time.mark.seq)),
         by: source.by(&time.mark),
         lapsed: time
             .lapsed
             .as_ref()
             .map(|mark| Lapse { by: source.by(mark), through: source.what(mark.seq) }),
+    }
+}
+
+fn told(source: Source<'_>, pin: SignedPin, seq: u64) -> Pin {
+    let called = |person| source.job.people.called(person, seq);
+    match pin {
+        SignedPin::NoPin => Pin::NoPin,
+        SignedPin::Own => Pin::Own,
+        SignedPin::SetBy { lead, second } => Pin::SetBy { lead: called(lead), second: called(second) },
     }
 }

@@ -174,7 +174,7 @@ fn entry_of(source: Source<'_>, found: &Found<'_>) -> Entry {
         entry: found.value.entry.clone(),
         label: found.label(),
         kind: found.value.value.kind().to_owned(),
-        value: value::text(source, ask, &found.value.value),
+        value: value::text(source, ask, found.value),
         class: found.value.class.clone(),
         standing: found.standing,
         by: source.by(&found.value.mark),
@@ -200,7 +200,11 @@ fn signatures(
             entry: asked.map_or_else(|| signature.sign.clone(), |entry| entry.id.clone()),
             label: asked.map_or_else(|| crate::source::words(&signature.sign), |entry| entry.label.clone()),
             kind: "sign_off".to_owned(),
-            value: format!("signed by {} as {}", signature.by, value::role(signature.role)),
+            value: format!(
+                "signed by {} as {}",
+                source.job.people.called(signature.by, given.seq),
+                value::role(signature.role)
+            ),
             class: "signed".to_owned(),
             standing: standing(detail, stretch),
             by: source.by(given),

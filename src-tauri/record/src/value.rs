@@ -1,6 +1,7 @@
 //! A value as it was typed, as one line of text.
 
 use panside_job::EntryValue;
+use panside_job::job::EnteredValue;
 use panside_job::value::{
     Accounted, Adapter, CoilValue, Probed, ProbedBy, ProbedSurface, StickReading, StickShows,
 };
@@ -8,10 +9,14 @@ use panside_procedure::format::{Ask, Role};
 
 use crate::source::{Source, words};
 
-/// The value in words. Figures and units stand as they were typed.
-pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, value: &EntryValue) -> String {
-    match value {
-        EntryValue::SignOff(signature) => format!("signed by {} as {}", signature.by, role(signature.role)),
+/// The value in words. Figures and units stand as they were typed; people are named as they were called then.
+pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, entered: &EnteredValue) -> String {
+    let called = |person| source.job.people.called(person, entered.mark.seq);
+    let says = |told: &Accounted| format!("{}, says {}", told.reason, called(told.by));
+    match &entered.value {
+        EntryValue::SignOff(signature) => {
+            format!("signed by {} as {}", called(signature.by), role(signature.role))
+        }
         EntryValue::Reading { value, unit } => format!("{value} {unit}"),
         EntryValue::Level { readings, confirmed_no_trace, given_up } => {
             let mut said: Vec<_> = readings.iter().map(stick).collect();
@@ -57,10 +62,6 @@ pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, value: &EntryValue) ->
         EntryValue::Scan { text } | EntryValue::Note { text } => text.clone(),
         EntryValue::Timer {} => "waited".to_owned(),
     }
-}
-
-fn says(told: &Accounted) -> String {
-    format!("{}, says {}", told.reason, told.by)
 }
 
 fn said_coil(coil: &CoilValue) -> String {

@@ -1,8 +1,10 @@
-//! What is kept of people's PINs, by name. What the text says is the layer's above; the PIN itself is not in it.
+//! What is kept of people's PINs, by the person's id. What the text says is the layer's above; the PIN itself is not in it.
 
 use std::collections::BTreeMap;
 
+use panside_journal::PersonId;
 use rusqlite::params;
+use uuid::Uuid;
 
 use crate::StoreError;
 use crate::error::sql;
@@ -10,30 +12,38 @@ use crate::open::Store;
 
 const KEEPING: &str = "keeping what is known of a PIN";
 const READING: &str = "reading what is known of the PINs";
-const PUT: &str = "INSERT INTO pins (name, text) VALUES (?1, ?2) ON CONFLICT (name) DO UPDATE SET text = ?2";
-const ALL: &str = "SELECT name, text FROM pins";
+const PUT: &str =
+    "INSERT INTO pins (person, text) VALUES (?1, ?2) ON CONFLICT (person) DO UPDATE SET text = ?2";
+const ALL: &str = "SELECT person, text FROM pins";
 
 impl Store {
     /// Keeps what is known of a person's PIN, in place of what stood there.
     ///
     /// # Errors
     /// Those of a write.
-    pub fn put_pin(&mut self, name: &str, text: &str) -> Result<(), StoreError> {
+    pub fn put_pin(&mut self, person: PersonId, text: &str) -> Result<(), StoreError> {
         self.write(KEEPING, |tx| {
-            tx.execute(PUT, params![name, text]).map_err(sql(KEEPING))?;
+            tx.execute(PUT, params![person.to_string(), text]).map_err(sql(KEEPING))?;
             Ok(())
         })
     }
 
-    /// What is known of all PINs, by name.
+    /// What is known of all PINs, by person.
     ///
     /// # Errors
     /// What the disk said.
-    pub fn pins(&self) -> Result<BTreeMap<String, String>, StoreError> {
+    pub fn pins(&self) -> Result<BTreeMap<PersonId, String>, StoreError> {
         let read = |conn: &rusqlite::Connection| -> rusqlite::Result<_> {
             let mut query = conn.prepare_cached(ALL)?;
-            query.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?.collect()
+            query.query_map([], |row| Ok((person(row)?, row.get(1)?)))?.collect()
         };
         read(self.reader()?).map_err(sql(READING))
     }
+}
+
+fn person(row: &rusqlite::Row<'_>) -> rusqlite::Result<PersonId> {
+    let text: String = row.get(0)?;
+    text.parse::<Uuid>().map(PersonId).map_err(|error| {
+        rusqlite::Error::FromSqlConversionFailure(0, rusqlite::types::Type::Text, Box::new(error))
+    })
 }

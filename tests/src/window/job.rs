@@ -122,13 +122,18 @@ impl Job {
 
     /// Somebody else works from here on.
     fn work(&mut self, window: &mut Window, who: &str) -> Result {
-        let name = self.script.people.get(who).map(|person| person.name.clone()).unwrap_or_default();
+        let name = self.name(who);
         let works = window.words.say("frame-who-opens")?;
         if window.offers(&format!("{works} {name}"))? {
             return Ok(());
         }
         window.tap(&works)?;
         window.tap(&name)
+    }
+
+    /// What somebody is called whom the script knows by a short name.
+    fn name(&self, who: &str) -> String {
+        self.script.people.get(who).map(|person| person.name.clone()).unwrap_or_default()
     }
 
     fn ask(&mut self, window: &mut Window, line: &Line) -> Result<Came> {
@@ -204,7 +209,7 @@ impl Job {
     fn sign_and_done(&self, window: &mut Window, asked: &Value, trying: bool) -> Result<Came> {
         close_all(window)?;
         for signature in asked.get("signatures").and_then(Value::as_array).into_iter().flatten() {
-            let name = text(signature, "by")?.to_owned();
+            let name = self.name(text(signature, "by")?);
             let signed = window.words.with("sheet-signed-by", &[("name", name.clone().into())])?;
             let sign = window.words.with("sheet-sign-as", &[("name", name.into())])?;
             if window.offers(&sign)? {

@@ -50,5 +50,5 @@ export function asTrouble(error: unknown): Trouble {
   if (typeof error === "object" && error !== null && "kind" in error && "message" in error) {
     return error as Trouble;
   }
-  return { kind: "other", message: String(error) };
+  return { kind: "other", message: String(error), pin_of: null };
 }

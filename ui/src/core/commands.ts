@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, ChecklistOffer, EntryValue, FiguresPage, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, Pin, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolView, TypedSheet } from "./types";
+import type { Actor, ChecklistOffer, EntryValue, FiguresPage, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolView, TypedPerson, TypedSheet } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -31,10 +31,11 @@ export interface Commands {
   clear_draft: { takes: { job: JobId; key: string }; answers: null };
   /** Keeps the shop's people and tools. */
   put_kit: { takes: { kit: Kit }; answers: null };
+  put_person: { takes: { person: TypedPerson }; answers: Kit };
   /** Gives a person's PIN for what comes next. */
-  give_pin: { takes: { name: string; pin: Pin }; answers: PinReply };
+  give_pin: { takes: { person: PersonId; pin: Pin }; answers: PinReply };
   /** Sets a person's PIN, and answers who has one. */
-  set_pin: { takes: { name: string; pin: Pin; actor: Actor }; answers: Array<PinHolder> };
+  set_pin: { takes: { person: PersonId; pin: Pin; by: PinAuthority }; answers: Array<PinHolder> };
   /** What is to be said of torque tools today. */
   judge_tools: { takes: { tools: Array<Tool> }; answers: Array<ToolView> };
   /** Keeps a torque tool, in place of another or as a new one. */

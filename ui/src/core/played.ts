@@ -1,6 +1,6 @@
 // For tests: a core that is played. What each command answers is put into `core`; what was asked stands in `asked`.
 import { vi } from "vitest";
-import type { Actor, Tool } from "./types";
+import type { Person, Tool } from "./types";
 
 /** What each command answers; a function is called with what it takes, an error is told as a trouble of the store. */
 export const core: Record<string, unknown> = {};
@@ -16,7 +16,7 @@ export async function played(original: () => Promise<unknown>): Promise<object> 
     call: async (name: string, takes: Record<string, unknown>) => {
       asked.push([name, takes]);
       const answer = core[name];
-      if (answer instanceof Error) throw { kind: "store", message: answer.message };
+      if (answer instanceof Error) throw { kind: "store", message: answer.message, pin_of: null };
       return typeof answer === "function" ? answer(takes) : (answer ?? null);
     },
     addPhoto: async () => ({ photo: { hash: "ab", width: 4, height: 3 } }),
@@ -24,7 +24,7 @@ export async function played(original: () => Promise<unknown>): Promise<object> 
 }
 
 /** Forgets all that was answered and asked: a window that is opened finds a store with these people and tools. */
-export function opens(people: Actor[], tools: Tool[] = []): void {
+export function opens(people: Person[], tools: Tool[] = []): void {
   for (const name of Object.keys(core)) delete core[name];
   core.opened = { troubles: [], kit: { people, tools }, pins: [], window: null, demo_clock: false };
   core.jobs = [];

@@ -10,21 +10,20 @@ export type Accounted = {
  */
 reason: string, 
 /**
- * Who says so. Never empty.
+ * Who says so.
  */
-by: string, };
+by: PersonId, };
 
 /**
  * Who asks.
  */
 export type Actor = { 
 /**
- * The name the shop gave them: the same text as the journal's `PersonId` and as [`Signature::by`]. Capitals and
- * spaces around it make no other person.
+ * The person.
  */
-name: string, 
+id: PersonId, 
 /**
- * What they are.
+ * As what they act; one of what they are.
  */
 role: Role, };
 
@@ -846,6 +845,10 @@ export type Given = {
  */
 signature: Signature, 
 /**
+ * What who signed was called then.
+ */
+name: string, 
+/**
  * Which event gave it.
  */
 mark: Mark, 
@@ -997,6 +1000,7 @@ label: string,
  * How many people may be in steps at a time.
  */
 crew: number, 
+people: Array<PersonView>, 
 /**
  * Whether the job goes on.
  */
@@ -1057,7 +1061,7 @@ export type Kit = {
 /**
  * Who works here, by what they are.
  */
-people: Array<Actor>, 
+people: Array<Person>, 
 /**
  * The torque tools with their calibration.
  */
@@ -1143,7 +1147,11 @@ stamp: Stamp,
 /**
  * Who.
  */
-who: PersonId, };
+who: PersonId, 
+/**
+ * What they were called then.
+ */
+name: string, };
 
 /**
  * What runs, and what can be done in the meantime.
@@ -1357,11 +1365,11 @@ export type PinHolder = {
 /**
  * The person.
  */
-name: string, 
+person: PersonId, 
 /**
- * Who set it.
+ * Who set it for them; nothing: they did so themself.
  */
-set_by: string, 
+reset_by: ResetBy | null, 
 /**
  * The day, as `YYYY-MM-DD`.
  */
@@ -1754,7 +1762,7 @@ refused: Refusal | null,
 /**
  * It is refused only until this person has given their PIN.
  */
-pin_of: string | null, 
+pin_of: PersonId | null, 
 /**
  * The job after it.
  */
@@ -1922,6 +1930,7 @@ export type SheetCheck = {
  * Who. Somebody else than who entered the value.
  */
 by: string, 
+by_id?: string | null, 
 /**
  * The day, as `YYYY-MM-DD`.
  */
@@ -2182,7 +2191,7 @@ sign: string,
 /**
  * The name of who signs; the same text as in [`crate::Actor::name`].
  */
-by: string, 
+by: PersonId, 
 /**
  * As what they sign.
  */
@@ -2192,7 +2201,7 @@ role: Role,
  * Absent elsewhere and in signatures from before there were PINs. Whoever checks PINs puts it in; what a wish
  * says here counts for nothing.
  */
-pin?: boolean | null, };
+pin?: SignedPin | null, };
 
 /**
  * A place in a drawing.
@@ -2494,7 +2503,11 @@ kind: TroubleKind,
 /**
  * What happened and what the person can do, in sentences.
  */
-message: string, };
+message: string, 
+/**
+ * Whose PIN has to be given first, where that is all.
+ */
+pin_of: PersonId | null, };
 
 /**
  * What can be offered after a failure.
@@ -2680,3 +2693,10 @@ title: string, };
  * Where a person is while a step is worked.
  */
 export type Zone = "under" | "engine_bay" | "cabin" | "bench";
+
+export type Person = { id: PersonId, name: string, roles: Array<Role>, lead: boolean, };
+export type TypedPerson = { id: PersonId | null, name: string, roles: Array<Role>, lead: boolean, };
+export type PersonView = { id: PersonId, name: string, };
+export type ResetBy = { lead: PersonId, second: PersonId, };
+export type PinAuthority = { "own": PersonId } | { "lead": ResetBy };
+export type SignedPin = "no_pin" | "own" | { "set_by": { lead: PersonId, second: PersonId, } };

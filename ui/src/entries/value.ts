@@ -145,7 +145,8 @@ export function draftText(
 
 /** A value in short. */
 export function valueText(entry: EntryView, value: EntryValue, items: ItemView[]): string {
-  if ("sign_off" in value) return value.sign_off.by;
+  // A signature stands in a row of its own.
+  if ("sign_off" in value) return "";
   if ("reading" in value) return `${value.reading.value} ${value.reading.unit}`;
   if ("level" in value) return value.level.readings.map(stickText).join(" · ");
   if ("coil" in value) return coilText(value.coil);

@@ -8,7 +8,7 @@ function condition(draws: string | null, value: string): ConditionView {
 }
 
 function inHand(who: string, zone: StepView["zone"]): StepView {
-  return { shown: "in_hand", zone, begun: { who } } as unknown as StepView;
+  return { shown: "in_hand", zone, begun: { who, name: who } } as unknown as StepView;
 }
 
 function gate(name: string, last: string | null, minutes: number | null, known = true): GateView {

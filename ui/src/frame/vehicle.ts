@@ -58,11 +58,9 @@ export function drawn(view: JobView): Drawn {
 
 /** The names of those who are in a step under the vehicle, each once. */
 export function whoIsUnder(view: JobView): string[] {
-  const names = view.steps
-    .filter((step) => step.shown === "in_hand" && step.zone === "under")
-    .map((step) => step.begun?.who)
-    .filter((who) => who !== undefined);
-  return [...new Set(names)];
+  const under = view.steps.filter((step) => step.shown === "in_hand" && step.zone === "under");
+  const names = new Map(under.map((step) => [step.begun?.who, step.begun?.name]));
+  return [...names.values()].filter((name) => name !== undefined);
 }
 
 /**

@@ -1,8 +1,9 @@
 // Asking somebody's PIN. It goes to the core and is kept nowhere here: no draft, no setting, no field that remembers.
+import type { PersonId } from "../core/types";
 
 /** Whose PIN is asked, and who waits for it. */
 interface Asked {
-  name: string;
+  person: PersonId;
   answer: (given: boolean) => void;
 }
 
@@ -11,10 +12,10 @@ class Pins {
   asked = $state.raw<Asked | null>(null);
 
   /** Asks a person's PIN. Answers whether it was given; false when they went back. */
-  ask(name: string): Promise<boolean> {
+  ask(person: PersonId): Promise<boolean> {
     this.asked?.answer(false);
     return new Promise((answer) => {
-      this.asked = { name, answer };
+      this.asked = { person, answer };
     });
   }
 

@@ -7,7 +7,7 @@ vi.mock("../core/call", async (original) => (await import("../core/played")).pla
 const { bench } = await import("../bench.svelte");
 const { sheets } = await import("./sheets.svelte");
 
-const ode = { name: "R. Ode", role: "technician" as const };
+const ode = { id: "o", role: "technician" as const };
 
 function page(typed: Partial<TypedSheet> = {}): SheetPage {
   const whole = {
@@ -28,7 +28,7 @@ function lastTyped(): TypedSheet | undefined {
 }
 
 beforeEach(async () => {
-  opens([ode]);
+  opens([{ id: "o", name: "R. Ode", roles: ["technician"], lead: false }]);
   core.begin_sheet = page();
   core.type_sheet = ({ typed }: { typed: TypedSheet }) => page(typed);
   bench.trouble = null;

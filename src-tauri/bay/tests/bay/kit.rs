@@ -4,12 +4,15 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use panside_bay::clock::ManualClock;
-use panside_bay::enter::{Actor, Answer, Event, JobId, Refusal, Wish, new_request};
+use panside_bay::enter::{Actor, Answer, Event, JobId, PersonId, Refusal, Wish, new_request};
+use panside_bay::kit::Kit;
+use panside_bay::people::Person;
 use panside_bay::start::NewJob;
 use panside_bay::{Bay, BayError};
 use panside_procedure::format::Role;
 use panside_procedure::proof::{Ask, go_on};
 use tempfile::TempDir;
+use uuid::Uuid;
 
 /// 2026-03-02T08:00:00Z, as GNU date gives it.
 const MORNING_MS: i64 = 1_772_438_400_000;
@@ -30,7 +33,8 @@ impl Shop {
     pub fn new() -> Shop {
         let dir = TempDir::new().unwrap();
         let clock = Arc::new(ManualClock::at(MORNING_MS));
-        let bay = Bay::open(dir.path(), Box::new(Arc::clone(&clock))).unwrap();
+        let mut bay = Bay::open(dir.path(), Box::new(Arc::clone(&clock))).unwrap();
+        bay.put_kit(&Kit { people: people().to_vec(), tools: Vec::new() }).unwrap();
         Shop { dir, clock, bay }
     }
 
@@ -82,8 +86,28 @@ impl Shop {
     }
 }
 
+pub const ODE: PersonId = PersonId(Uuid::from_u128(0x0DE));
+pub const MARL: PersonId = PersonId(Uuid::from_u128(0xA71));
+pub const LUND: PersonId = PersonId(Uuid::from_u128(0x1D));
+/// Nobody of the shop.
+pub const NOBODY: PersonId = PersonId(Uuid::from_u128(0x404));
+
+/// A technician, the service writer who leads the shop, and a third.
+pub fn people() -> [Person; 3] {
+    let person = |id, name: &str, role, lead| Person { id, name: name.into(), roles: [role].into(), lead };
+    [
+        person(ODE, "R. Ode", Role::Technician, false),
+        person(LUND, "K. Lund", Role::ServiceWriter, true),
+        person(MARL, "T. Marl", Role::SecondPerson, false),
+    ]
+}
+
 pub fn technician() -> Actor {
-    Actor { name: "R. Ode".to_owned(), role: Role::Technician }
+    Actor { id: ODE, role: Role::Technician }
+}
+
+pub fn writer() -> Actor {
+    Actor { id: LUND, role: Role::ServiceWriter }
 }
 
 pub fn made(id: &str) -> Wish {

@@ -7,6 +7,7 @@ mod entering;
 mod figures;
 mod kit;
 mod pages;
+mod people;
 mod pins;
 mod plan;
 mod sheets;

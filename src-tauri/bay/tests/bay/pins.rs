@@ -3,32 +3,32 @@
 use std::path::Path;
 
 use panside_bay::BayError;
-use panside_bay::enter::{Actor, Answer, EntryValue, Event, JobId, Wish, new_request};
-use panside_bay::pins::{Pin, PinReply};
+use panside_bay::enter::{Answer, EntryValue, Event, JobId, Wish, new_request};
+use panside_bay::pins::{Pin, PinAuthority, PinReply, ResetBy};
 use panside_bay::sheets::{SheetFrom, TypedSheet};
 use panside_bay::shelf::Shelf;
-use panside_job::Signature;
+use panside_job::{Signature, SignedPin};
 use panside_procedure::format::Role;
 
-use crate::kit::{CHECKLIST, SHEET, Shop, technician};
+use crate::kit::{CHECKLIST, LUND, MARL, NOBODY, ODE, SHEET, Shop, technician, writer};
 
 const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
 const RIGHT: PinReply = PinReply { right: true, wait_s: 0 };
 /// No test's files hold these digits by chance.
 const DIGITS: &str = "83504179";
+const OWN_ODE: PinAuthority = PinAuthority::Own(ODE);
+const OWN_LUND: PinAuthority = PinAuthority::Own(LUND);
+const LUND_AND_MARL: ResetBy = ResetBy { lead: LUND, second: MARL };
+const BY_LUND_AND_MARL: PinAuthority = PinAuthority::Lead(LUND_AND_MARL);
 
 fn pin(digits: &str) -> Pin {
     Pin::new(digits).unwrap()
 }
 
-fn writer() -> Actor {
-    Actor { name: "K. Lund".to_owned(), role: Role::ServiceWriter }
-}
-
 /// The service writer signs that the customer has said yes: a hold point.
-fn signed_by(name: &str) -> Wish {
-    let (sign, by) = ("concern_told".to_owned(), name.to_owned());
-    let signature = Signature { sign, by, role: Role::ServiceWriter, pin: Some(true) };
+fn signed() -> Wish {
+    let (sign, pin) = ("concern_told".to_owned(), Some(SignedPin::Own));
+    let signature = Signature { sign, by: LUND, role: Role::ServiceWriter, pin };
     Wish::Work {
         step: "go_ahead".to_owned(),
         entries: std::collections::BTreeMap::new(),
@@ -54,7 +54,7 @@ fn work(shop: &mut Shop, job: JobId, step: &str, entries: &[(&str, EntryValue)])
     shop.enter(job, &Wish::Work { step: step.into(), entries, signatures: Vec::new(), later: false });
 }
 
-fn pins_in(events: &[Event]) -> Vec<Option<bool>> {
+fn pins_in(events: &[Event]) -> Vec<Option<SignedPin>> {
     let signs = events.iter().flat_map(|event| match event {
         Event::Done(done) => done.signs.clone(),
         _ => Vec::new(),
@@ -70,8 +70,8 @@ fn given(shop: &mut Shop, job: JobId) -> String {
 fn who_has_no_pin_signs_as_before_and_the_record_says_so() {
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
-    let events = shop.enter(job, &signed_by("K. Lund"));
-    assert_eq!(pins_in(&events), [Some(false)], "what the wish claimed counts for nothing");
+    let events = shop.enter(job, &signed());
+    assert_eq!(pins_in(&events), [Some(SignedPin::NoPin)], "what the wish claimed counts for nothing");
     assert!(given(&mut shop, job).contains("K. Lund, service writer, no PIN"));
 }
 
@@ -79,12 +79,12 @@ fn who_has_no_pin_signs_as_before_and_the_record_says_so() {
 fn a_hold_point_waits_for_the_pin_of_who_signs_and_the_record_says_it_was_given() {
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
-    shop.bay.set_pin("K. Lund", pin(DIGITS), &writer()).unwrap();
-    let refusal = shop.refused(job, &signed_by(" k. lund "));
-    assert_eq!(refusal.pin_of(), Some("k. lund"), "a name in small letters is the same person");
-    assert_eq!(shop.bay.give_pin("K. Lund", &pin(DIGITS)).unwrap(), RIGHT);
-    let events = shop.enter(job, &signed_by("K. Lund"));
-    assert_eq!(pins_in(&events), [Some(true)]);
+    shop.bay.set_pin(LUND, pin(DIGITS), OWN_LUND).unwrap();
+    let refusal = shop.refused(job, &signed());
+    assert_eq!(refusal.pin_of(), Some(LUND));
+    assert_eq!(shop.bay.give_pin(LUND, &pin(DIGITS)).unwrap(), RIGHT);
+    let events = shop.enter(job, &signed());
+    assert_eq!(pins_in(&events), [Some(SignedPin::Own)]);
     assert!(given(&mut shop, job).contains("K. Lund, service writer, PIN given"));
 }
 
@@ -92,10 +92,10 @@ fn a_hold_point_waits_for_the_pin_of_who_signs_and_the_record_says_it_was_given(
 fn a_window_is_told_whose_pin_is_missing() {
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
-    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
     let head = shop.bay.head(job).unwrap();
-    let reply = shop.bay.wish(job, head, new_request(), &technician(), &signed_by("K. Lund")).unwrap();
-    assert_eq!(reply.pin_of.as_deref(), Some("K. Lund"));
+    let reply = shop.bay.wish(job, head, new_request(), &technician(), &signed()).unwrap();
+    assert_eq!(reply.pin_of, Some(LUND));
     let said = &reply.refused.unwrap().message.text;
     assert_eq!(said, "K. Lund signs a hold point here and has not given the PIN for it.");
 }
@@ -104,25 +104,25 @@ fn a_window_is_told_whose_pin_is_missing() {
 fn a_pin_is_used_once_and_ends_by_itself() {
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
-    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
-    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
+    shop.bay.give_pin(LUND, &pin("4711")).unwrap();
     shop.clock.advance_ms(121_000);
-    assert!(shop.refused(job, &signed_by("K. Lund")).pin_of().is_some(), "two minutes are over");
-    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
+    assert!(shop.refused(job, &signed()).pin_of().is_some(), "two minutes are over");
+    shop.bay.give_pin(LUND, &pin("4711")).unwrap();
     let mut shop = shop.restarted();
-    assert!(shop.refused(job, &signed_by("K. Lund")).pin_of().is_some(), "a restart forgets it");
-    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
-    shop.enter(job, &signed_by("K. Lund"));
-    let again = shop.bay.set_pin("K. Lund", pin("1234"), &writer());
-    assert!(matches!(again, Err(BayError::PinAsked(_))), "the signature has used it up: {again:?}");
+    assert!(shop.refused(job, &signed()).pin_of().is_some(), "a restart forgets it");
+    shop.bay.give_pin(LUND, &pin("4711")).unwrap();
+    shop.enter(job, &signed());
+    let again = shop.bay.set_pin(LUND, pin("1234"), OWN_LUND);
+    assert!(matches!(again, Err(BayError::PinAsked { .. })), "the signature has used it up: {again:?}");
 }
 
 #[test]
 fn the_rules_are_asked_before_the_pin() {
     let mut shop = Shop::new();
     let job = shop.start();
-    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
-    let refusal = shop.refused(job, &signed_by("K. Lund"));
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
+    let refusal = shop.refused(job, &signed());
     assert_eq!(refusal.pin_of(), None, "the step is not open yet: nobody types a PIN for nothing");
 }
 
@@ -137,58 +137,148 @@ fn a_pin_has_four_to_eight_digits() {
 #[test]
 fn after_three_wrong_tries_even_the_right_pin_has_to_wait_and_each_further_one_doubles_it() {
     let mut shop = Shop::new();
-    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
-    let wrong = |shop: &mut Shop| shop.bay.give_pin("K. Lund", &pin("0000")).unwrap().wait_s;
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
+    let wrong = |shop: &mut Shop| shop.bay.give_pin(LUND, &pin("0000")).unwrap().wait_s;
     assert_eq!([wrong(&mut shop), wrong(&mut shop), wrong(&mut shop)], [0, 0, 30]);
     shop.clock.advance_ms(10_000);
-    assert_eq!(shop.bay.give_pin("K. Lund", &pin("4711")).unwrap(), PinReply { right: false, wait_s: 20 });
+    assert_eq!(shop.bay.give_pin(LUND, &pin("4711")).unwrap(), PinReply { right: false, wait_s: 20 });
     let mut shop = shop.restarted();
     assert_eq!(wrong(&mut shop), 20, "the tries are counted on disk, and one that waits counts for nothing");
     shop.clock.advance_ms(20_000);
     assert_eq!(wrong(&mut shop), 60);
     shop.clock.advance_ms(60_000);
-    assert_eq!(shop.bay.give_pin("K. Lund", &pin("4711")).unwrap(), RIGHT);
+    assert_eq!(shop.bay.give_pin(LUND, &pin("4711")).unwrap(), RIGHT);
     assert_eq!(wrong(&mut shop), 0, "the right one begins the count anew");
 }
 
 #[test]
 fn the_wait_ends_at_sixteen_minutes() {
     let mut shop = Shop::new();
-    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
     let mut waits = Vec::new();
     for _ in 0..10 {
-        waits.push(shop.bay.give_pin("K. Lund", &pin("0000")).unwrap().wait_s);
+        waits.push(shop.bay.give_pin(LUND, &pin("0000")).unwrap().wait_s);
         shop.clock.advance_ms(16 * 60_000);
     }
     assert_eq!(waits, [0, 0, 30, 60, 120, 240, 480, 960, 960, 960]);
 }
 
+/// R. Ode, K. Lund and T. Marl have PINs.
+fn all_have_pins(shop: &mut Shop) {
+    for (person, digits) in [(ODE, "2580"), (LUND, "4711"), (MARL, "1357")] {
+        shop.bay.set_pin(person, pin(digits), PinAuthority::Own(person)).unwrap();
+    }
+}
+
 #[test]
-fn somebody_elses_pin_is_set_by_who_gives_their_own() {
+fn nobody_sets_another_persons_pin_alone_neither_the_first_nor_a_later_one() {
     let mut shop = Shop::new();
-    let other = shop.bay.set_pin("K. Lund", pin("4711"), &technician()).unwrap_err();
-    assert!(matches!(other, BayError::PinOfOther(_)), "{other}");
-    shop.bay.set_pin("R. Ode", pin("2580"), &technician()).unwrap();
-    let first = shop.bay.set_pin("K. Lund", pin("4711"), &technician()).unwrap_err();
-    assert!(matches!(&first, BayError::PinAsked(name) if name == "R. Ode"), "{first}");
-    shop.bay.give_pin("R. Ode", &pin("2580")).unwrap();
-    shop.bay.set_pin("K. Lund", pin("4711"), &technician()).unwrap();
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
+    shop.bay.give_pin(LUND, &pin("4711")).unwrap();
+    let first = shop.bay.set_pin(ODE, pin("2580"), OWN_LUND).unwrap_err();
+    assert!(matches!(&first, BayError::PinOfOther(name) if name == "R. Ode"), "{first}");
+    shop.bay.set_pin(ODE, pin("2580"), OWN_ODE).unwrap();
+    let later = shop.bay.set_pin(ODE, pin("1111"), OWN_LUND).unwrap_err();
+    assert!(matches!(later, BayError::PinOfOther(_)), "{later}");
+    assert_eq!(shop.bay.give_pin(ODE, &pin("2580")).unwrap(), RIGHT);
+    let nobody = shop.bay.set_pin(NOBODY, pin("1111"), PinAuthority::Own(NOBODY)).unwrap_err();
+    assert!(matches!(nobody, BayError::NoPerson), "{nobody}");
+}
+
+#[test]
+fn a_forgotten_pin_is_set_by_the_lead_with_a_second_person_after_both_gave_theirs() {
+    let mut shop = Shop::new();
+    all_have_pins(&mut shop);
+    let reset = |shop: &mut Shop| shop.bay.set_pin(ODE, pin("1111"), BY_LUND_AND_MARL);
+    for (giver, digits) in [(LUND, "4711"), (MARL, "1357")] {
+        let asked = reset(&mut shop).unwrap_err();
+        assert!(matches!(asked, BayError::PinAsked { person, .. } if person == giver), "{asked}");
+        shop.bay.give_pin(giver, &pin(digits)).unwrap();
+    }
+    reset(&mut shop).unwrap();
+    assert_eq!(shop.bay.give_pin(ODE, &pin("1111")).unwrap(), RIGHT);
     let holders = shop.bay.pin_holders(0).unwrap();
-    let told: Vec<_> =
-        holders.iter().map(|one| (one.name.as_str(), one.set_by.as_str(), one.on.as_str())).collect();
-    assert_eq!(told, [("K. Lund", "R. Ode", "2026-03-02"), ("R. Ode", "R. Ode", "2026-03-02")]);
-    assert_eq!(shop.bay.give_pin("K. Lund", &pin("4711")).unwrap(), RIGHT);
+    let ode = holders.iter().find(|one| one.person == ODE).unwrap();
+    assert_eq!((ode.reset_by, ode.on.as_str()), (Some(LUND_AND_MARL), "2026-03-02"));
+    assert!(holders.iter().all(|one| one.person == ODE || one.reset_by.is_none()));
+    let again = reset(&mut shop).unwrap_err();
+    assert!(matches!(again, BayError::PinAsked { .. }), "each PIN served for one reset: {again}");
+}
+
+#[test]
+fn only_a_lead_with_a_pin_resets_and_never_their_own() {
+    let mut shop = Shop::new();
+    shop.bay.set_pin(ODE, pin("2580"), OWN_ODE).unwrap();
+    shop.bay.set_pin(MARL, pin("1357"), PinAuthority::Own(MARL)).unwrap();
+    let reset = |shop: &mut Shop, person, lead, second| {
+        shop.bay.set_pin(person, pin("1111"), PinAuthority::Lead(ResetBy { lead, second })).unwrap_err()
+    };
+    let without = reset(&mut shop, ODE, LUND, MARL);
+    assert!(matches!(without, BayError::PinLead(_)), "K. Lund leads and has no PIN: {without}");
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
+    for (person, lead, second) in [(ODE, MARL, LUND), (LUND, LUND, MARL)] {
+        let refused = reset(&mut shop, person, lead, second);
+        assert!(matches!(refused, BayError::PinLead(_)), "{refused}");
+    }
+    let stranger = reset(&mut shop, ODE, NOBODY, MARL);
+    assert!(matches!(stranger, BayError::NoPerson), "{stranger}");
+}
+
+#[test]
+fn the_second_person_of_a_reset_is_a_third_who_has_a_pin() {
+    let mut shop = Shop::new();
+    shop.bay.set_pin(ODE, pin("2580"), OWN_ODE).unwrap();
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
+    shop.bay.give_pin(LUND, &pin("4711")).unwrap();
+    for second in [ODE, LUND, MARL] {
+        let by = PinAuthority::Lead(ResetBy { lead: LUND, second });
+        let refused = shop.bay.set_pin(ODE, pin("1111"), by).unwrap_err();
+        assert!(matches!(&refused, BayError::PinSecond(name) if name == "R. Ode"), "{refused}");
+    }
+}
+
+#[test]
+fn a_first_pin_is_not_reset_by_others() {
+    let mut shop = Shop::new();
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
+    shop.bay.set_pin(MARL, pin("1357"), PinAuthority::Own(MARL)).unwrap();
+    shop.bay.give_pin(LUND, &pin("4711")).unwrap();
+    shop.bay.give_pin(MARL, &pin("1357")).unwrap();
+    let refused = shop.bay.set_pin(ODE, pin("1111"), BY_LUND_AND_MARL).unwrap_err();
+    assert!(matches!(refused, BayError::PinFirstOwn(_)), "{refused}");
+}
+
+#[test]
+fn whoever_set_the_pin_for_another_stands_beside_what_it_signs_until_the_person_sets_their_own() {
+    let mut shop = Shop::new();
+    let job = at_the_hold_point(&mut shop);
+    let mut kit = shop.bay.kit().unwrap();
+    kit.people.iter_mut().for_each(|person| person.lead = person.id == ODE);
+    shop.bay.put_kit(&kit).unwrap();
+    all_have_pins(&mut shop);
+    shop.bay.give_pin(ODE, &pin("2580")).unwrap();
+    shop.bay.give_pin(MARL, &pin("1357")).unwrap();
+    let by = ResetBy { lead: ODE, second: MARL };
+    shop.bay.set_pin(LUND, pin("1111"), PinAuthority::Lead(by)).unwrap();
+    shop.bay.give_pin(LUND, &pin("1111")).unwrap();
+    let events = shop.enter(job, &signed());
+    assert_eq!(pins_in(&events), [Some(SignedPin::SetBy { lead: ODE, second: MARL })]);
+    let says = "K. Lund, service writer, PIN given, set by R. Ode with T. Marl";
+    assert!(given(&mut shop, job).contains(says));
+    shop.bay.give_pin(LUND, &pin("1111")).unwrap();
+    shop.bay.set_pin(LUND, pin("2222"), OWN_LUND).unwrap();
+    assert!(shop.bay.pin_holders(0).unwrap().iter().all(|one| one.reset_by.is_none()));
 }
 
 #[test]
 fn ones_own_pin_is_changed_by_giving_the_old_one() {
     let mut shop = Shop::new();
-    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
-    assert!(matches!(shop.bay.set_pin("K. Lund", pin("1234"), &writer()), Err(BayError::PinAsked(_))));
-    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
-    shop.bay.set_pin("K. Lund", pin("1234"), &writer()).unwrap();
-    assert!(!shop.bay.give_pin("K. Lund", &pin("4711")).unwrap().right);
-    assert!(shop.bay.give_pin("K. Lund", &pin("1234")).unwrap().right);
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
+    assert!(matches!(shop.bay.set_pin(LUND, pin("1234"), OWN_LUND), Err(BayError::PinAsked { .. })));
+    shop.bay.give_pin(LUND, &pin("4711")).unwrap();
+    shop.bay.set_pin(LUND, pin("1234"), OWN_LUND).unwrap();
+    assert!(!shop.bay.give_pin(LUND, &pin("4711")).unwrap().right);
+    assert!(shop.bay.give_pin(LUND, &pin("1234")).unwrap().right);
 }
 
 #[test]
@@ -198,10 +288,10 @@ fn a_spec_sheet_is_checked_with_the_pin_of_who_checks() {
     let draft = page.typed.draft.clone();
     shop.bay.type_sheet(SHELF, TypedSheet { title: "Our van".into(), ..page.typed }).unwrap();
     let id = shop.bay.keep_sheet(SHELF, &draft, &technician(), 0).unwrap();
-    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
     let check = |shop: &mut Shop| shop.bay.check_sheet(SHELF, (&id, 1), &["coil".into()], &writer(), 0);
-    assert!(matches!(check(&mut shop), Err(BayError::PinAsked(_))));
-    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
+    assert!(matches!(check(&mut shop), Err(BayError::PinAsked { .. })));
+    shop.bay.give_pin(LUND, &pin("4711")).unwrap();
     check(&mut shop).unwrap();
     let page = shop.bay.sheet(SHELF, &id).unwrap();
     let coil = page.view.values.into_iter().find(|value| value.key == "coil").unwrap();
@@ -211,8 +301,8 @@ fn a_spec_sheet_is_checked_with_the_pin_of_who_checks() {
 #[test]
 fn two_people_with_the_same_pin_have_different_hashes_and_nobody_without_one_gives_one() {
     let mut shop = Shop::new();
-    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
-    shop.bay.set_pin("R. Ode", pin("4711"), &technician()).unwrap();
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
+    shop.bay.set_pin(ODE, pin("4711"), OWN_ODE).unwrap();
     shop.bay.close().unwrap();
     let database = std::fs::read(shop.dir.path().join("journal.db")).unwrap();
     let text = String::from_utf8_lossy(&database);
@@ -220,7 +310,7 @@ fn two_people_with_the_same_pin_have_different_hashes_and_nobody_without_one_giv
     assert!(hashes.len() >= 2, "the hashes name their kind");
     assert_ne!(hashes[0], hashes[1], "each PIN has a salt of its own");
     let mut shop = Shop::new();
-    let nobody = shop.bay.give_pin("T. Marl", &pin("4711")).unwrap_err();
+    let nobody = shop.bay.give_pin(MARL, &pin("4711")).unwrap_err();
     assert!(matches!(nobody, BayError::NoPin(_)), "{nobody}");
 }
 
@@ -228,10 +318,10 @@ fn two_people_with_the_same_pin_have_different_hashes_and_nobody_without_one_giv
 fn a_pin_is_in_no_file_and_printing_it_shows_nothing() {
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
-    shop.bay.set_pin("K. Lund", pin(DIGITS), &writer()).unwrap();
-    shop.bay.give_pin("K. Lund", &pin("83504178")).unwrap();
-    shop.bay.give_pin("K. Lund", &pin(DIGITS)).unwrap();
-    shop.enter(job, &signed_by("K. Lund"));
+    shop.bay.set_pin(LUND, pin(DIGITS), OWN_LUND).unwrap();
+    shop.bay.give_pin(LUND, &pin("83504178")).unwrap();
+    shop.bay.give_pin(LUND, &pin(DIGITS)).unwrap();
+    shop.enter(job, &signed());
     shop.bay.save_record(job).unwrap();
     assert_eq!(files_with(shop.dir.path(), DIGITS), Vec::<String>::new());
     assert_eq!(files_with(shop.dir.path(), "83504178"), Vec::<String>::new(), "a wrong one neither");
@@ -256,11 +346,10 @@ fn files_with(folder: &Path, digits: &str) -> Vec<String> {
 fn the_same_wish_sent_twice_asks_for_no_second_pin() {
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
-    shop.bay.set_pin("K. Lund", pin("4711"), &writer()).unwrap();
-    shop.bay.give_pin("K. Lund", &pin("4711")).unwrap();
+    shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
+    shop.bay.give_pin(LUND, &pin("4711")).unwrap();
     let (head, request) = (shop.bay.head(job).unwrap(), new_request());
-    let send =
-        |shop: &mut Shop| shop.bay.enter(job, head, request, &technician(), &signed_by("K. Lund")).unwrap();
+    let send = |shop: &mut Shop| shop.bay.enter(job, head, request, &technician(), &signed()).unwrap();
     assert!(matches!(send(&mut shop), Answer::Entered { already: false, .. }));
     assert!(matches!(send(&mut shop), Answer::Entered { already: true, .. }));
 }

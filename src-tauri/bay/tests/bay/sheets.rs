@@ -6,12 +6,12 @@ use panside_bay::sheets::{SheetFrom, SheetPage, Typed, TypedSheet};
 use panside_bay::shelf::Shelf;
 use panside_procedure::format::Role;
 
-use crate::kit::{CHECKLIST, PLAIN, SHEET, Shop, technician};
+use crate::kit::{CHECKLIST, MARL, PLAIN, SHEET, Shop, technician};
 
 const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
 
 fn second_person() -> Actor {
-    Actor { name: "T. Marl".to_owned(), role: Role::SecondPerson }
+    Actor { id: MARL, role: Role::SecondPerson }
 }
 
 fn range(min: &str, max: &str) -> Typed {

@@ -5,16 +5,16 @@ use std::sync::Arc;
 
 use panside_bay::clock::{Clock, DemoClock, ManualClock};
 use panside_bay::closing::Ended;
-use panside_bay::enter::{Actor, new_request};
+use panside_bay::enter::new_request;
 use panside_bay::kit::{Kit, Tool};
+use panside_bay::people::Person;
 use panside_bay::prove::{Ask, go_on, search};
 use panside_bay::shelf::Shelf;
 use panside_bay::start::NewJob;
 use panside_bay::{Bay, BayError};
-use panside_procedure::format::Role;
 use tempfile::TempDir;
 
-use crate::kit::{CHECKLIST, PLAIN, SHEET, Shop, begin, made, technician};
+use crate::kit::{CHECKLIST, PLAIN, SHEET, Shop, begin, made, people, technician};
 
 const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
 
@@ -125,12 +125,13 @@ fn people_and_tools_are_there_after_a_restart_and_nobody_is_there_twice() {
         certificate: None,
         calibration_due: "2027-03-01".into(),
     };
-    let writer = Actor { name: "R. Ode".into(), role: Role::ServiceWriter };
+    let [ode, lund, _] = people();
     let mut kit = Kit::default();
-    kit.add([technician(), technician(), writer.clone()], [tool.clone(), tool.clone()]);
+    let renamed = Person { name: "R. Ode again".into(), ..ode.clone() };
+    kit.add([ode.clone(), renamed, lund.clone()], [tool.clone(), tool.clone()]);
     shop.bay.put_kit(&kit).unwrap();
     let kept = shop.restarted().bay.kit().unwrap();
-    assert_eq!(kept, Kit { people: vec![technician(), writer], tools: vec![tool] });
+    assert_eq!(kept, Kit { people: vec![ode, lund], tools: vec![tool] });
 }
 
 fn wrench() -> Tool {

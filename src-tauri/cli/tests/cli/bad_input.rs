@@ -153,9 +153,12 @@ fn a_script_with_a_wrong_line_says_which() {
     walk["checklist"] = json!(checklist());
     walk["sheet"] = json!(root().join("checklists/sheets/demo-six-speed.sheet.json"));
     walk["lines"] = json!([{"who": "tech", "do": {"dance": {}}}]);
-    walk["people"]["tech"] = json!({"name": "R. Ode", "role": "technician"});
     let path = desk.write("dance.walk.json", serde_json::to_vec(&walk).unwrap());
     desk.walk(&path).refuses(3, "line 1");
+    let signature = json!({"sign": "people_clear", "by": "R. Ode", "role": "technician"});
+    walk["lines"] = json!([{"who": "tech", "do": {"sign": {"signature": signature}}}]);
+    let path = desk.write("name.walk.json", serde_json::to_vec(&walk).unwrap());
+    desk.walk(&path).refuses(3, "line 1: nobody in \"people\" is called \"R. Ode\"");
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use panside_journal::Stamp;
+use panside_journal::{PersonId, Stamp};
 use panside_procedure::State;
 use panside_procedure::format::{Entry, Step};
 use panside_procedure::machine::{Action, StepIx};
@@ -13,11 +13,13 @@ use crate::entry::{Classified, Context, Past, classify};
 use crate::event::{Entered, Event, Lost};
 use crate::job::Job;
 use crate::message::{refused_no_reason, refused_no_such};
+use crate::people::Names;
 use crate::request::{Actor, Refusal};
 use crate::value::EntryValue;
 
 pub(crate) struct Draft<'a> {
     pub job: &'a Job,
+    pub names: Names<'a>,
     pub who: &'a Actor,
     pub now: &'a Stamp,
     pub state: State,
@@ -41,10 +43,10 @@ impl<'a> Draft<'a> {
     }
 
     /// When the step in hand was begun, and by whom. Within one wish that begins it: now, by who asks.
-    pub fn begun(&self, step: StepIx) -> (Stamp, &'a str) {
+    pub fn begun(&self, step: StepIx) -> (Stamp, PersonId) {
         match self.job.step(step).in_hand() {
-            Some(stretch) => (stretch.begun.stamp, stretch.begun.who.0.as_str()),
-            None => (*self.now, self.who.name.as_str()),
+            Some(stretch) => (stretch.begun.stamp, stretch.begun.who),
+            None => (*self.now, self.who.id),
         }
     }
 
@@ -85,6 +87,7 @@ impl<'a> Draft<'a> {
             begun,
             at,
             utc_offset_min: self.job.utc_offset_min(),
+            names: self.names,
             step,
             entry: &entry.id,
             past: Some(Past::of(self.job, &self.events, self.now)),

@@ -22,7 +22,7 @@ impl Draft<'_> {
         let no_such = || Refusal::from(refused_no_such("sign-off", &signature.sign));
         let given = job.procedure.names.sign(&signature.sign).ok_or_else(no_such)?;
         let step = job.procedure.machine.signs[given.at()].step;
-        let worker = job.step(step).counts().map_or("", |stretch| stretch.begun.who.0.as_str());
+        let worker = job.step(step).counts().map(|stretch| stretch.begun.who);
         let signature = self.signature(sign_off, worker, signature)?;
         self.act(Action::Sign(given), |lost| Signed { signature, lost }.into())
     }
@@ -91,7 +91,7 @@ impl Draft<'_> {
             values.insert(entry.id.clone(), judged.value);
             details.extend(judged.detail.map(|detail| (entry.id.clone(), detail)));
         }
-        let worker = stretch.map_or("", |stretch| stretch.begun.who.0.as_str());
+        let worker = stretch.map(|stretch| stretch.begun.who);
         let signs = self.signatures(text, worker, given, &mut missing.absent)?;
         refuse_missing(text, missing)?;
         classes.extend(signed(text, &signs));

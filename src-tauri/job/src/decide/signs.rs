@@ -1,13 +1,14 @@
 //! Who may sign what.
 
+use panside_journal::PersonId;
 use panside_procedure::format::{Ask, Role, SignOff, Step};
 
 use super::draft::Draft;
 use crate::message::{
-    Message, missing_signature, refused_no_name, refused_no_such, refused_sign_not_asked,
-    refused_sign_other_person, refused_sign_role, refused_sign_same_person, refused_sign_twice,
+    Message, missing_signature, refused_no_such, refused_sign_not_asked, refused_sign_other_person,
+    refused_sign_role, refused_sign_same_person, refused_sign_twice,
 };
-use crate::request::Refusal;
+use crate::request::{Actor, Refusal};
 use crate::value::Signature;
 
 impl<'a> Draft<'a> {
@@ -16,7 +17,7 @@ impl<'a> Draft<'a> {
     pub fn signatures(
         &self,
         step: &Step,
-        worker: &str,
+        worker: Option<PersonId>,
         given: &[Signature],
         absent: &mut Vec<Message>,
     ) -> Result<Vec<Signature>, Refusal> {
@@ -41,26 +42,28 @@ impl<'a> Draft<'a> {
         Ok(signs)
     }
 
-    /// Checks one signature. `worker` is who began the step it speaks of.
+    /// Checks one signature: who signs is of the shop, and is what they sign as. `worker` is who began the step that it
+    /// speaks of; nothing where nobody did.
     pub fn signature(
         &self,
         sign_off: &SignOff,
-        worker: &str,
+        worker: Option<PersonId>,
         signature: &Signature,
     ) -> Result<Signature, Refusal> {
-        let by = signature.by.trim();
-        if by.is_empty() {
-            return Err(refused_no_name().into());
-        }
-        let is_worker = same(by, worker) || same(by, &self.who.name);
+        let by = signature.by;
+        let name = self.names.name(by)?;
+        let is_worker = Some(by) == worker || by == self.who.id;
         let text = &sign_off.text;
         match sign_off.by {
-            None if !is_worker => Err(refused_sign_other_person(text, &self.who.name).into()),
-            Some(Role::SecondPerson) if is_worker => Err(refused_sign_same_person(text, by).into()),
+            None if !is_worker => Err(refused_sign_other_person(text, self.names.name(self.who.id)?).into()),
+            Some(Role::SecondPerson) if is_worker => Err(refused_sign_same_person(text, name).into()),
             Some(role @ (Role::ServiceWriter | Role::Technician)) if signature.role != role => {
                 Err(refused_sign_role(text, role).into())
             }
-            _ => Ok(Signature { by: by.to_owned(), ..signature.clone() }),
+            _ => {
+                self.names.acting(Actor { id: by, role: signature.role })?;
+                Ok(signature.clone())
+            }
         }
     }
 
@@ -82,15 +85,4 @@ pub(crate) fn signs_of(step: &Step) -> impl Iterator<Item = (&str, &str)> {
         Ask::SignOff(asked) => Some((entry.id.as_str(), asked.sign.as_str())),
         _ => None,
     })
-}
-
-/// Whether two names are one person's.
-pub(crate) fn same(one: &str, other: &str) -> bool {
-    person(one) == person(other)
-}
-
-/// A name as it tells one person from another: capitals and spaces around it make no other person.
-#[must_use]
-pub fn person(name: &str) -> String {
-    name.trim().to_lowercase()
 }

@@ -74,7 +74,7 @@ impl Draft<'_> {
         let (step, text) = self.step(id)?;
         self.goes_on(step)?;
         let mut missing = self.missing(step);
-        let worker = self.begun(step).1;
+        let worker = Some(self.begun(step).1);
         let signs = self.signatures(text, worker, given, &mut missing.absent)?;
         refuse_missing(text, missing)?;
         let mut classes: BTreeMap<String, String> = self

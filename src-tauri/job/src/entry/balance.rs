@@ -61,21 +61,21 @@ pub(super) fn classify(
         said.extend(say(drawn));
     }
     let closes = drawn.as_ref().is_some_and(|it| it.class == BalanceClass::Balanced && !it.beyond_capacity);
-    let kept = if closes { None } else { explained.map(named).transpose()? };
-    let class = match (closes, &kept) {
+    let told = explained.filter(|_| !closes).map(|told| named(told, context.names)).transpose()?;
+    let class = match (closes, &told) {
         (true, _) => "closes",
         (false, Some(_)) => "explained",
         (false, None) => "differs",
     };
-    match &kept {
-        Some(kept) => said.push(balance_explained(&kept.by, &kept.reason)),
+    match &told {
+        Some((kept, name)) => said.push(balance_explained(*name, &kept.reason)),
         None if !closes => said.push(balance_explain()),
         None => {}
     }
     let value = EntryValue::Balance {
         temperature: can.temperature.trim().to_owned(),
         temperature_unit: can.unit.trim().to_owned(),
-        explained: kept,
+        explained: told.map(|(kept, _)| kept),
     };
     let result = BalanceResult { class: class.to_owned(), balance: drawn };
     Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&result))

@@ -2,10 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use panside_procedure::format::Item;
 use panside_procedure::format::entry::Count;
 
-use super::Classified;
+use super::{Classified, Context, named};
 use crate::message::{
     count_accounted, count_all, count_item_missing, count_item_unknown, count_more, count_short, words,
 };
@@ -16,10 +15,10 @@ pub(super) fn classify(
     asked: &Count,
     counted: &BTreeMap<String, u32>,
     accounted: Option<&Accounted>,
-    items: &[Item],
+    context: &Context<'_>,
 ) -> Result<Classified, Refusal> {
     let name = |id: &str| {
-        items.iter().find(|item| item.id == id).map_or_else(|| words(id), |item| item.name.clone())
+        context.items.iter().find(|item| item.id == id).map_or_else(|| words(id), |item| item.name.clone())
     };
     if let Some(other) = counted.keys().find(|id| !asked.of.contains_key(*id)) {
         return Err(count_item_unknown(name(other)).into());
@@ -41,16 +40,16 @@ pub(super) fn classify(
     let Some(accounted) = accounted else {
         return Ok(Classified::new("short", value(None), count_short(short)));
     };
-    let kept = super::named(accounted)?;
-    let said = count_accounted(short, &kept.reason, &kept.by);
+    let (kept, name) = named(accounted, context.names)?;
+    let said = count_accounted(short, &kept.reason, name);
     Ok(Classified::new("accounted", value(Some(kept)), said))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::message::{refused_no_name, refused_no_reason};
-    use crate::testing::try_entry;
+    use crate::message::{refused_no_person, refused_no_reason};
+    use crate::testing::{person, try_entry};
 
     fn count(
         bolts: u32,
@@ -59,7 +58,7 @@ mod tests {
     ) -> Result<Classified, Refusal> {
         let mut of = BTreeMap::from([("pan_bolts".to_owned(), bolts)]);
         of.extend(gaskets.map(|gaskets| ("gasket".to_owned(), gaskets)));
-        let accounted = accounted.map(|(reason, by)| Accounted { reason: reason.into(), by: by.into() });
+        let accounted = accounted.map(|(reason, by)| Accounted { reason: reason.into(), by: person(by) });
         try_entry("pan_down", "bolts", EntryValue::Count { of, accounted })
     }
 
@@ -82,9 +81,9 @@ mod tests {
     }
 
     #[test]
-    fn accounting_needs_a_reason_and_a_name() {
+    fn accounting_needs_a_reason_and_a_person_of_the_shop() {
         assert_eq!(count(15, Some(1), Some(("  ", "Ada"))).unwrap_err().message, refused_no_reason());
-        assert_eq!(count(15, Some(1), Some(("snapped", " "))).unwrap_err().message, refused_no_name());
+        assert_eq!(count(15, Some(1), Some(("snapped", "Nobody"))).unwrap_err().message, refused_no_person());
     }
 
     #[test]

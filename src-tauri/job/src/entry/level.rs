@@ -52,11 +52,12 @@ pub(super) fn classify(
     let ends = chart.points().first().zip(chart.points().last());
     let mut said = vec![say(&level, ends.map(|(first, last)| (first.temperature, last.temperature)))];
     let off = matches!(level.class, LevelClass::Below | LevelClass::Above);
-    let given_up = typed.given_up.filter(|_| off && asked.may_give_up).map(named).transpose()?;
+    let given_up = typed.given_up.filter(|_| off && asked.may_give_up);
+    let given_up = given_up.map(|told| named(told, context.names)).transpose()?;
     let advice = advice::of(asked, specs, &level, context);
     let class = match &given_up {
-        Some(given_up) => {
-            said.push(level_given_up(&given_up.by, &given_up.reason));
+        Some((kept, name)) => {
+            said.push(level_given_up(*name, &kept.reason));
             "not_reached"
         }
         None => {
@@ -67,7 +68,7 @@ pub(super) fn classify(
     let value = EntryValue::Level {
         readings: typed.readings.to_vec(),
         confirmed_no_trace: typed.confirmed,
-        given_up,
+        given_up: given_up.map(|(kept, _)| kept),
     };
     let judged = LevelJudged { level, learnt: advice.learnt, top_up: advice.top_up };
     Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&judged))

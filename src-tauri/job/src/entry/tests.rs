@@ -27,7 +27,7 @@ pub(super) fn at(step: &str) -> Bay {
 
 /// What is told while it is typed.
 pub(super) fn typing(bay: &Bay, step: &str, entry: &str, value: &EntryValue) -> Preview {
-    preview(&bay.job, step, entry, value, &bay.now())
+    preview(&bay.job, &bay.shop, step, entry, value, &bay.now())
 }
 
 pub(super) fn ids(said: &[Message]) -> Vec<&str> {

@@ -39,6 +39,7 @@ fn minutes_up(ms: u64) -> i64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::people::{Names, Roster};
     use crate::testing::{boot, specs, stamp};
     use panside_journal::Stamp;
 
@@ -48,6 +49,7 @@ mod tests {
             begun: begun.as_ref(),
             at: &at,
             utc_offset_min: 0,
+            names: Names::Shop(&Roster::default()),
             step: "cure",
             entry: "wait",
             past: None,

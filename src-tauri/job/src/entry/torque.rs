@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 use super::{Classified, Context, measure, named, no_sheet_value, quantity};
 use crate::clock::{civil_date, day_of};
 use crate::message::{
-    Message, of_figure, of_trade, refused_no_name, tool_date, torque_adapter, torque_angle_count,
+    Message, of_figure, of_trade, tool_date, tool_no_name, torque_adapter, torque_angle_count,
     torque_angle_over, torque_angle_short, torque_angles_inside, torque_by_exception, torque_calibration,
     torque_inside, torque_may_except, torque_not_proved, torque_outside, torque_stage_count,
     torque_tool_range, torque_unit_slip,
@@ -53,7 +53,7 @@ pub(super) fn classify(
         return Err(torque_stage_count(spec.stages().len(), settings.len()).into());
     }
     if tool.name.trim().is_empty() {
-        return Err(refused_no_name().into());
+        return Err(tool_no_name().into());
     }
     let used = Used {
         with: take(tool)?,
@@ -82,7 +82,7 @@ pub(super) fn classify(
     }
     let may = !against.is_empty()
         && against.iter().all(|(what, _)| what.is_some_and(|what| asked.exceptions.contains(&what)));
-    let exception = exception.as_ref().filter(|_| may).map(named).transpose()?;
+    let exception = exception.as_ref().filter(|_| may).map(|told| named(told, context.names)).transpose()?;
     let mut said: Vec<Message> = Vec::new();
     for (_, message) in against.iter() {
         if !said.contains(message) {
@@ -94,8 +94,8 @@ pub(super) fn classify(
             said.push(torque_inside(settings.len()));
             "inside"
         }
-        (false, Some(kept)) => {
-            said.push(torque_by_exception(&kept.by, &kept.reason));
+        (false, Some((kept, name))) => {
+            said.push(torque_by_exception(*name, &kept.reason));
             "by_exception"
         }
         (false, None) => {
@@ -112,7 +112,7 @@ pub(super) fn classify(
         tool: tool.clone(),
         adapter: adapter.clone(),
         angles: angles.iter().map(trim).collect(),
-        exception,
+        exception: exception.map(|(kept, _)| kept),
     };
     Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&judged))
 }

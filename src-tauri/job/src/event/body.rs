@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use panside_journal::Hash;
+use panside_journal::{Hash, PersonId};
+use panside_procedure::format::Role;
 use serde::{Deserialize, Serialize};
 
 use crate::value::{EntryValue, Signature};
@@ -58,6 +59,20 @@ pub struct Started {
     /// Minutes that the shop's wall clock is ahead of UTC: days and times of day are told by it.
     #[serde(default)]
     pub utc_offset_min: i32,
+    /// Who started it.
+    pub by: Introduced,
+}
+
+/// See [`crate::Event::Introduced`].
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Introduced {
+    /// The person.
+    pub person: PersonId,
+    /// What they are called from here on.
+    pub name: String,
+    /// As what they appear.
+    pub role: Role,
 }
 
 /// Declares bodies that name one thing and what was lost through it.

@@ -45,9 +45,11 @@ pub(super) fn of(procedure: &Procedure, event: &Event) -> Result<Option<Action>,
         }
         Event::Finished(_) => Action::Finish,
         Event::Stopped(_) => Action::Stop,
-        Event::Started(_) | Event::Entered(_) | Event::MissedExplained(_) | Event::ClockJumped(_) => {
-            return Ok(None);
-        }
+        Event::Started(_)
+        | Event::Introduced(_)
+        | Event::Entered(_)
+        | Event::MissedExplained(_)
+        | Event::ClockJumped(_) => return Ok(None),
     }))
 }
 

@@ -114,8 +114,10 @@ impl Job {
             for signature in signatures.iter().filter(|signature| signature.sign == *id) {
                 // Signed on paper where it no longer holds: taken down, and lapsed from the first.
                 let lapsed = (!valid).then(|| mark.clone());
+                let name = self.people.called(signature.by, mark.seq);
                 self.signs[given.at()].push(Given {
                     signature: signature.clone(),
+                    name,
                     mark: mark.clone(),
                     lapsed,
                 });

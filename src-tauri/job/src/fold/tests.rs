@@ -1,6 +1,5 @@
 //! A job as it grows, and what it does with a record that today's rules disagree with.
 
-use panside_journal::PersonId;
 use panside_procedure::Shown;
 use panside_procedure::format::Role;
 
@@ -8,11 +7,11 @@ use super::*;
 use crate::event::{Done, Lost, Struck};
 use crate::job::EndedBy;
 use crate::request::Request;
-use crate::testing::{Bay, degrees, procedure, sign, specs, stamp};
+use crate::testing::{Bay, degrees, person, procedure, sign, specs, stamp, technician};
 
 fn take(job: &mut Job, minute: i64, event: impl Into<Event>) {
     let seq = job.last_seq() + 1;
-    job.take(Happened { seq, stamp: stamp(minute), who: PersonId("Ada".into()), event: event.into() });
+    job.take(Happened { seq, stamp: stamp(minute), who: person("Ada"), event: event.into() });
 }
 
 #[test]
@@ -34,12 +33,12 @@ fn a_step_knows_who_began_it_when_and_every_value_that_was_entered() {
     bay.begin("probe").unwrap();
     bay.enter("probe", "exhaust", degrees("63")).unwrap();
     bay.enter("probe", "exhaust", degrees("47")).unwrap();
-    bay.actor.name = "Bo".into();
+    bay.actor = technician("Bo");
     bay.done("probe").unwrap();
     let detail = bay.job.step(bay.job.procedure.names.step("probe").unwrap());
     let stretch = detail.counts().unwrap();
-    assert_eq!(stretch.begun.who.0, "Ada");
-    assert!(matches!(&stretch.ended, Some((EndedBy::Done, mark)) if mark.who.0 == "Bo"));
+    assert_eq!((stretch.begun.who, stretch.begun.name.as_str()), (person("Ada"), "Ada"));
+    assert!(matches!(&stretch.ended, Some((EndedBy::Done, mark)) if mark.name == "Bo"));
     let classes: Vec<&str> = stretch.entries.iter().map(|entered| entered.class.as_str()).collect();
     assert_eq!(classes, ["outside", "inside"], "the hot reading stays on the record");
     assert_eq!(stretch.latest("exhaust").unwrap().value, degrees("47"));

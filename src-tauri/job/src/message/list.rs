@@ -49,7 +49,8 @@ messages! {
     refused_danger "refused-danger" (signal, danger);
     refused_no_such "refused-no-such" (kind, name);
     refused_no_reason "refused-no-reason" ();
-    refused_no_name "refused-no-name" ();
+    refused_no_person "refused-no-person" ();
+    refused_no_role "refused-no-role" (name, role);
     refused_missing "refused-missing" (step);
     refused_not_yet "refused-not-yet" (entry);
     refused_class "refused-class" (entry, class);
@@ -63,7 +64,7 @@ messages! {
     refused_sign_same_person "refused-sign-same-person" (sign, name);
     refused_sign_other_person "refused-sign-other-person" (sign, name);
     refused_sign_role "refused-sign-role" (sign, by);
-    refused_pin "refused-pin" (name);
+    refused_pin "refused-pin" (name, person);
     refused_sign_with_done "refused-sign-with-done" (sign);
 
     // What is missing at a step.

@@ -1,12 +1,12 @@
 //! What is typed on a spec sheet becomes a revision of it: who entered what, and whose check still stands.
 
+use panside_journal::PersonId;
 use panside_procedure::format::sheet::{Check, SheetValue, Value};
 use panside_procedure::format::{SHEET_FORMAT, Sheet};
 
 use super::judge::read;
 use super::needs::Needs;
 use super::typed::TypedSheet;
-use crate::decide::signs::same;
 use crate::message::{
     Message, sheet_check_none, sheet_check_own, sheet_check_there, sheet_no_title, sheet_unchanged, words,
 };
@@ -14,8 +14,10 @@ use crate::message::{
 /// Who enters or checks values, and on which day of the shop's calendar (`YYYY-MM-DD`).
 #[derive(Debug, Clone, Copy)]
 pub struct By<'a> {
-    /// Their name.
-    pub who: &'a str,
+    /// The person.
+    pub id: PersonId,
+    /// What they are called; the sheet says it, so that it can be read in another shop.
+    pub name: &'a str,
     /// The day.
     pub day: &'a str,
 }
@@ -72,7 +74,8 @@ fn entered(is: Value, source: &str, old: Option<&SheetValue>, by: By<'_>) -> She
         _ => SheetValue {
             is,
             source: source.to_owned(),
-            entered_by: by.who.to_owned(),
+            entered_by: by.name.to_owned(),
+            entered_by_id: Some(by.id.to_string()),
             entered_on: Some(by.day.to_owned()),
             checked: None,
         },
@@ -94,10 +97,11 @@ pub fn checked(sheet: &Sheet, keys: &[String], by: By<'_>, pin: bool) -> Result<
         if let Some(check) = &value.checked {
             return Err(sheet_check_there(words(key), &check.by));
         }
-        if same(&value.entered_by, by.who) {
-            return Err(sheet_check_own(words(key), by.who));
+        let id = Some(by.id.to_string());
+        if value.entered_by_id == id {
+            return Err(sheet_check_own(words(key), by.name));
         }
-        value.checked = Some(Check { by: by.who.to_owned(), on: by.day.to_owned(), pin });
+        value.checked = Some(Check { by: by.name.to_owned(), by_id: id, on: by.day.to_owned(), pin });
     }
     Ok(sheet)
 }

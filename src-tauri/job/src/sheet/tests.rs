@@ -18,7 +18,7 @@ fn with(key: &str, is: Value) -> Sheet {
 
 fn value(is: Value) -> SheetValue {
     let (source, entered_by) = ("a test".into(), "tests".into());
-    SheetValue { is, source, entered_by, entered_on: None, checked: None }
+    SheetValue { is, source, entered_by, entered_by_id: None, entered_on: None, checked: None }
 }
 
 fn problem(key: &str, is: Value) -> Message {

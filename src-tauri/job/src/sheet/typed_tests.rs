@@ -1,14 +1,16 @@
 //! Sheets while they are typed: what is judged, what is kept, whose check stands.
 
+use panside_journal::PersonId;
 use panside_procedure::format::sheet::{Check, Pattern};
+use uuid::Uuid;
 
 use super::judge::read as judge;
 use super::*;
 use crate::message::*;
 use crate::testing::{procedure, sheet};
 
-const ADA: By<'_> = By { who: "Ada", day: "2026-03-02" };
-const BO: By<'_> = By { who: "Bo", day: "2026-03-03" };
+const ADA: By<'_> = By { id: PersonId(Uuid::from_u128(0xA)), name: "Ada", day: "2026-03-02" };
+const BO: By<'_> = By { id: PersonId(Uuid::from_u128(0xB)), name: "Bo", day: "2026-03-03" };
 
 fn all_needs() -> Needs {
     needs(&procedure())
@@ -178,7 +180,8 @@ fn a_changed_value_has_a_new_author_and_no_check_and_the_others_keep_theirs() {
     assert_eq!(coil.checked, None, "a change takes the check away");
     let limit = &kept.values["touch_limit"];
     assert_eq!(limit.entered_by, "tests");
-    assert_eq!(limit.checked, Some(Check { by: "Bo".into(), on: "2026-03-03".into(), pin: true }));
+    let bo = Some(BO.id.to_string());
+    assert_eq!(limit.checked, Some(Check { by: "Bo".into(), by_id: bo, on: "2026-03-03".into(), pin: true }));
 }
 
 #[test]
@@ -198,8 +201,15 @@ fn an_edit_that_changes_nothing_makes_no_revision() {
 
 #[test]
 fn a_value_is_checked_once_and_by_somebody_else_than_who_entered_it() {
-    let own = By { who: " TESTS ", ..BO };
-    assert_eq!(checked(&sheet(), &["coil".into()], own, true), Err(sheet_check_own("coil", " TESTS ")));
+    let edited = TypedSheet {
+        values: typed().values.into_iter().chain([("coil".into(), range("5,1", "5,7", "Ω"))]).collect(),
+        ..typed()
+    };
+    let adas = edited.keep(Some(&sheet()), &all_needs(), "invented-van", ADA).unwrap();
+    for name in ["Ada", "A\u{200b}da", "somebody else"] {
+        let own = By { name, ..ADA };
+        assert_eq!(checked(&adas, &["coil".into()], own, true), Err(sheet_check_own("coil", name)));
+    }
     let once = checked(&sheet(), &["coil".into()], BO, true).unwrap();
     assert_eq!(checked(&once, &["coil".into()], ADA, true), Err(sheet_check_there("coil", "Bo")));
     assert_eq!(checked(&sheet(), &[], BO, true), Err(sheet_check_none()));

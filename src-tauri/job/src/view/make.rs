@@ -6,8 +6,8 @@ use panside_procedure::format::Item;
 use panside_procedure::machine::{Action, ItemIx, MoveIx, SignIx, StepIx, VarIx, VariableKind};
 
 use super::{
-    ClockView, ConditionView, DangerView, GateView, ItemView, JobView, MoveView, Over, PhaseView, SignView,
-    TrayView, clock, step,
+    ClockView, ConditionView, DangerView, GateView, ItemView, JobView, MoveView, Over, PersonView, PhaseView,
+    SignView, TrayView, clock, step,
 };
 use crate::change::{gates, lost, vars};
 use crate::decide::refuse::allowed;
@@ -49,6 +49,7 @@ pub(super) fn job(job: &Job, now: &Stamp) -> JobView {
         repair_order: started.map(|(_, started)| started.repair_order.clone()).unwrap_or_default(),
         label: started.map(|(_, started)| started.label.clone()).unwrap_or_default(),
         crew: checklist.crew,
+        people: job.people.names().map(|(id, name)| PersonView { id, name: name.to_owned() }).collect(),
         over: over(at),
         phases: phases(at, &in_steps),
         steps,

@@ -1,7 +1,6 @@
 //! What is said about a value while it is typed.
 
 use panside_journal::Stamp;
-use panside_procedure::format::Role;
 use panside_trade::measure::Measure;
 use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
@@ -11,7 +10,8 @@ use ts_rs::TS;
 use crate::decide::judge;
 use crate::job::Job;
 use crate::message::{Message, figure};
-use crate::request::{Actor, Refusal};
+use crate::people::Roster;
+use crate::request::Refusal;
 use crate::value::EntryValue;
 
 /// What a value would be if it were entered now.
@@ -38,9 +38,15 @@ pub struct OtherUnit {
 
 /// Judges a value that is not entered yet.
 #[must_use]
-pub fn preview(job: &Job, step: &str, entry: &str, value: &EntryValue, now: &Stamp) -> Preview {
-    let nobody = Actor { name: String::new(), role: Role::Technician };
-    let (class, not_yet, said) = match judge(job, &nobody, step, entry, value, now) {
+pub fn preview(
+    job: &Job,
+    shop: &Roster,
+    step: &str,
+    entry: &str,
+    value: &EntryValue,
+    now: &Stamp,
+) -> Preview {
+    let (class, not_yet, said) = match judge(job, shop, step, entry, value, now) {
         Ok((class, not_yet, said)) => (Some(class), not_yet, said),
         Err(Refusal { message, unmet }) => (None, false, std::iter::once(message).chain(unmet).collect()),
     };
@@ -90,7 +96,7 @@ mod tests {
     fn a_hot_exhaust_is_told_while_it_is_typed_in_both_units() {
         let mut bay = Bay::open();
         bay.work_up_to("locks");
-        let hot = preview(&bay.job, "probe", "exhaust", &degrees("63"), &bay.now());
+        let hot = preview(&bay.job, &bay.shop, "probe", "exhaust", &degrees("63"), &bay.now());
         assert_eq!((hot.class.as_deref(), hot.not_yet), (Some("outside"), true));
         assert_eq!(hot.said[0].id, "reading-above");
         // 63 °C × 1.8 + 32
@@ -100,7 +106,7 @@ mod tests {
     #[test]
     fn what_is_no_number_yet_is_told_and_has_no_other_unit() {
         let bay = Bay::open();
-        let typing = preview(&bay.job, "drain", "volume", &litres("3."), &bay.now());
+        let typing = preview(&bay.job, &bay.shop, "drain", "volume", &litres("3."), &bay.now());
         assert_eq!((typing.class, typing.other), (None, None));
         assert_eq!(typing.said[0].id, "number-unfinished");
     }

@@ -2,7 +2,7 @@
 
 use panside_journal::Stamp;
 use panside_procedure::Shown;
-use panside_procedure::format::{Ask, Entry, Role};
+use panside_procedure::format::{Ask, Entry};
 use panside_procedure::machine::{Action, StepIx};
 use panside_trade::coil::CoilLimits;
 use panside_trade::measure::{Measure, Torque};
@@ -21,6 +21,7 @@ use crate::message::{
     Message, limit_angle, limit_at_most, limit_chart, limit_coil, limit_count, limit_minutes, limit_stage,
     limit_unseen, words,
 };
+use crate::people::Names;
 use crate::request::{Actor, Refusal};
 
 pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
@@ -62,8 +63,14 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
 /// Why a step in hand cannot be done: what must hold while it is worked does not, or something is missing.
 fn done(at: At<'_>, step: StepIx) -> Option<Refusal> {
     // Nobody asks here; who it is only matters for signatures, which are judged when they are given.
-    let nobody = Actor { name: String::new(), role: Role::Technician };
-    let draft = Draft { job: at.job, who: &nobody, now: at.now, state: *at.state, events: Vec::new() };
+    let draft = Draft {
+        job: at.job,
+        names: Names::Job(&at.job.people, at.job.last_seq()),
+        who: &Actor::NOBODY,
+        now: at.now,
+        state: *at.state,
+        events: Vec::new(),
+    };
     draft.goes_on(step).and_then(|()| refuse_missing(at.job.procedure.step(step), draft.missing(step))).err()
 }
 
@@ -75,25 +82,28 @@ fn entry_view<'a>(
     entry: &'a Entry,
 ) -> EntryView {
     let last = stretch.and_then(|stretch| stretch.latest(&entry.id));
-    let judged_at = |begun: Option<&'a Stamp>, at_stamp: &'a Stamp, past: Past<'a>| Context {
+    let judged_at = |seq: u64, begun: Option<&'a Stamp>, at_stamp: &'a Stamp, past: Past<'a>| Context {
         items: &at.job.procedure.checklist.items,
         begun,
         at: at_stamp,
         utc_offset_min: at.job.utc_offset_min(),
+        names: Names::Job(&at.job.people, seq),
         step,
         entry: &entry.id,
         past: Some(past),
     };
     let begun = stretch.map(|stretch| &stretch.begun.stamp);
     let ms_left = match &entry.ask {
-        Ask::Timer(asked) if shown == Shown::InHand => {
-            ms_left(asked, &at.job.specs, &judged_at(begun, at.now, Past::of(at.job, &[], at.now)))
-        }
+        Ask::Timer(asked) if shown == Shown::InHand => ms_left(
+            asked,
+            &at.job.specs,
+            &judged_at(at.job.last_seq(), begun, at.now, Past::of(at.job, &[], at.now)),
+        ),
         _ => None,
     };
     let say = |entered: &'a EnteredValue| {
         let past = Past::before(at.job, entered.mark.seq, &entered.mark.stamp);
-        let context = judged_at(begun, &entered.mark.stamp, past);
+        let context = judged_at(entered.mark.seq, begun, &entered.mark.stamp, past);
         classify(&entry.ask, &at.job.specs, &entered.value, &context)
             .map(|judged| judged.said)
             .unwrap_or_default()

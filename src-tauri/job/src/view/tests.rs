@@ -201,9 +201,9 @@ fn sentences_can_be_put_into_every_message_and_the_view_goes_through_json() {
 fn a_signature_shows_who_gave_it() {
     let mut bay = Bay::open();
     bay.work_up_to("photo");
-    bay.work("go_ahead", &[], &[sign("concern_told", " Wim ", Role::ServiceWriter)]);
+    bay.work("go_ahead", &[], &[sign("concern_told", "Wim", Role::ServiceWriter)]);
     let view = bay.view();
     let told = view.signs.iter().find(|sign| sign.id == "concern_told").unwrap();
-    assert_eq!(told.last.as_ref().unwrap().signature.by, "Wim");
+    assert_eq!(told.last.as_ref().unwrap().name, "Wim");
     assert!(told.valid);
 }

@@ -95,13 +95,13 @@ const SAFE: u64 = (1 << 53) - 1;
 fn header() -> impl Strategy<Value = Header> {
     let text = || prop_oneof![any::<String>(), "[\\x00-\\x20\"\\\\/\\x7f\u{2028}\u{fb33}\u{1f600}a]{0,12}"];
     (
-        any::<([u128; 6], [u8; 32], [u8; 32], u32, bool)>(),
+        any::<([u128; 7], [u8; 32], [u8; 32], u32, bool)>(),
         (0..=SAFE, 0..=SAFE, 0..=SAFE, -(SAFE as i64)..=SAFE as i64),
-        (text(), text()),
+        text(),
     )
         .prop_map(
-            |((ids, a, b, version, shop), (device_seq, subject_seq, mono_ms, wall_ms), (kind, who))| {
-                let [boot, device, epoch, id, job, request] = ids.map(Uuid::from_u128);
+            |((ids, a, b, version, shop), (device_seq, subject_seq, mono_ms, wall_ms), kind)| {
+                let [boot, device, epoch, id, job, request, who] = ids.map(Uuid::from_u128);
                 Header {
                     body_hash: Hash(a),
                     boot: BootId(boot),

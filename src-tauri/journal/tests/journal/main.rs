@@ -67,7 +67,7 @@ pub(crate) fn origin(number: u64) -> Origin {
             id: RequestId(Uuid::from_u128(number.into())),
             hash: Hash::of(&number.to_be_bytes()),
         },
-        who: PersonId("demo-technician".into()),
+        who: PersonId(Uuid::from_u128(0xA1)),
         stamp: Stamp {
             wall_ms: 1_700_000_000_000 + number as i64 * 1_000,
             mono_ms: 50_000 + number * 1_000,

@@ -33,8 +33,11 @@ pub struct SheetValue {
     pub is: Value,
     /// Where the value comes from: a document and its place in it. Never empty.
     pub source: String,
-    /// Who entered it. Never empty.
+    /// Who entered it, by name. Never empty.
     pub entered_by: String,
+    /// The same person's id in the shop that entered it, a UUID. Absent where no shop's program did.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub entered_by_id: Option<String>,
     /// The day on which it was entered, as `YYYY-MM-DD`. Absent where nobody took it down.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub entered_on: Option<String>,
@@ -48,8 +51,11 @@ pub struct SheetValue {
 #[ts(rename = "SheetCheck")]
 #[serde(deny_unknown_fields)]
 pub struct Check {
-    /// Who. Somebody else than who entered the value.
+    /// Who, by name. Somebody else than who entered the value.
     pub by: String,
+    /// The same person's id in the shop that checked it, a UUID. Absent where no shop's program did.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub by_id: Option<String>,
     /// The day, as `YYYY-MM-DD`.
     pub on: String,
     /// They gave their PIN for it.

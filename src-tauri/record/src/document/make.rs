@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use panside_job::{Event, Job, figures};
+use panside_journal::PersonId;
 use panside_procedure::machine::VarIx;
 
 use super::{
@@ -103,14 +104,29 @@ fn end(source: Source<'_>) -> End {
     }
 }
 
+/// Who worked on the job, in the order in which they came, each under all their names.
 fn people(job: &Job) -> Vec<String> {
-    let mut people: Vec<String> = Vec::new();
+    let mut came: Vec<PersonId> = Vec::new();
     for happened in &job.happened {
-        if !people.contains(&happened.who.0) {
-            people.push(happened.who.0.clone());
+        if !came.contains(&happened.who) {
+            came.push(happened.who);
         }
     }
-    people
+    came.into_iter().map(|person| names(job, person)).collect()
+}
+
+fn names(job: &Job, person: PersonId) -> String {
+    let mut names: Vec<&str> = Vec::new();
+    for appeared in job.people.of(person) {
+        if !names.contains(&appeared.name.as_str()) {
+            names.push(&appeared.name);
+        }
+    }
+    match names.as_slice() {
+        [] => person.to_string(),
+        [only] => (*only).to_owned(),
+        [first, later @ ..] => format!("{first} (later {})", later.join(", ")),
+    }
 }
 
 fn dangers(job: &Job) -> Vec<DangerNow> {

@@ -6,7 +6,7 @@ use crate::document::Document;
 use crate::items::Pieces;
 use crate::measured::{Level, Photo, Stick};
 use crate::missing::MissingKind;
-use crate::signs::{Given, SignOff};
+use crate::signs::{Given, Pin, SignOff};
 use crate::source::words;
 use crate::steps::Warned;
 use crate::value::{role, short};
@@ -89,10 +89,11 @@ fn sign_state(sign: &SignOff) -> &'static str {
 }
 
 fn given_line(given: &Given) -> String {
-    let pin = match given.pin {
-        Some(true) => ", PIN given",
-        Some(false) => ", no PIN",
-        None => "",
+    let pin = match &given.pin {
+        Some(Pin::Own) => ", PIN given".to_owned(),
+        Some(Pin::SetBy { lead, second }) => format!(", PIN given, set by {lead} with {second}"),
+        Some(Pin::NoPin) => ", no PIN".to_owned(),
+        None => String::new(),
     };
     let signed = format!("{} {}, {}{pin}", given.by.day_and_time(), given.signed_by, role(given.role));
     match &given.lapsed {

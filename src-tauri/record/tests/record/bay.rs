@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::error::Error;
 use std::sync::Arc;
 
-use panside_job::event::{Begun, Done, Entered, Event, Lost, Moved, Pinned, Started};
+use panside_job::event::{Begun, Done, Entered, Event, Introduced, Lost, Moved, Pinned, Started};
 use panside_job::value::{StickReading, StickShows, Tool};
 use panside_job::{EntryValue, Happened, Job, Signature, Specs};
 use panside_journal::{BootId, Hash, JobId, PersonId, Stamp};
@@ -69,6 +69,7 @@ impl Bay {
                 repair_order: "20417".into(),
                 label: "invented wagon".into(),
                 utc_offset_min: 60,
+                by: introduced("Ada", "Ada"),
             },
         );
         Ok(bay)
@@ -77,9 +78,17 @@ impl Bay {
     /// Writes an event down at a minute.
     pub fn at(&mut self, minute: i64, event: impl Into<Event>) {
         self.minute = minute;
-        let (seq, who) = (self.job.last_seq() + 1, PersonId(self.who.into()));
-        let stamp = self.stamp(minute);
-        self.job.take(Happened { seq, stamp, who, event: event.into() });
+        let event = event.into();
+        let is_new = self.job.people.of(person(self.who)).is_empty();
+        if is_new && !matches!(event, Event::Started(_) | Event::Introduced(_)) {
+            self.take(introduced(self.who, self.who).into());
+        }
+        self.take(event);
+    }
+
+    fn take(&mut self, event: Event) {
+        let (seq, who) = (self.job.last_seq() + 1, person(self.who));
+        self.job.take(Happened { seq, stamp: self.stamp(self.minute), who, event });
     }
 
     fn stamp(&self, minute: i64) -> Stamp {
@@ -191,11 +200,23 @@ impl Bay {
     }
 }
 
+/// The id of the person whom the tests call so: always the same for one name.
+pub fn person(name: &str) -> PersonId {
+    let mut bytes = [0; 16];
+    bytes.copy_from_slice(&Hash::of(name.as_bytes()).0[..16]);
+    PersonId(Uuid::from_bytes(bytes))
+}
+
+/// The technician whom the tests know as `person`, under a name.
+pub fn introduced(who: &str, name: &str) -> Introduced {
+    Introduced { person: person(who), name: name.into(), role: Role::Technician }
+}
+
 /// A step done. Signatures are given by entry and sign-off, and each makes its entry signed.
 pub fn done(step: &str, classes: &[(&str, &str)], by: &str, signs: &[(&str, &str)]) -> Done {
     let sign = |(_, sign): &(&str, &str)| Signature {
         sign: (*sign).into(),
-        by: by.into(),
+        by: person(by),
         role: Role::Technician,
         pin: None,
     };

@@ -2,11 +2,12 @@
 
 use std::error::Error;
 
+use panside_job::people::Member;
 use panside_job::value::{Accounted, CoilValue, Probed, ProbedBy};
-use panside_job::{Actor, EntryValue, Request, decide};
+use panside_job::{Actor, EntryValue, Request, Roster, decide};
 use panside_procedure::format::Role;
 
-use crate::bay::{Bay, Tested, reading};
+use crate::bay::{self, Bay, Tested, reading};
 use crate::entries;
 
 const CHECKLIST: &[u8] = include_bytes!("../../../job/tests/fixtures/figures.checklist.json");
@@ -34,7 +35,7 @@ fn worked() -> Result<Bay, Box<dyn Error>> {
     ask(&mut bay, "drain", "volume", reading("3,6", "L"))?;
     ask(&mut bay, "drain", "fluid", reading("20", "°C"))?;
     ask(&mut bay, "fill", "volume", reading("3,3", "L"))?;
-    let explained = Some(Accounted { reason: "in the new filter".into(), by: "Ada".into() });
+    let explained = Some(Accounted { reason: "in the new filter".into(), by: bay::person("Ada") });
     let balance = EntryValue::Balance { temperature: "20".into(), temperature_unit: celsius, explained };
     ask(&mut bay, "balance", "fluid", balance)?;
     Ok(bay)
@@ -49,9 +50,10 @@ fn ask(bay: &mut Bay, step: &str, entry: &str, value: EntryValue) -> Result<(), 
         Request::Leave { step },
     ];
     for wish in wishes {
-        let who = Actor { name: bay.who.into(), role: Role::Technician };
-        let now = bay.now();
-        let decided = decide(&bay.job, &wish, &who, &now).map_err(|refusal| format!("{refusal:?}"))?;
+        let who = Actor { id: bay::person(bay.who), role: Role::Technician };
+        let member = Member { name: bay.who.into(), roles: [Role::Technician].into() };
+        let (shop, now) = (Roster::from_iter([(who.id, member)]), bay.now());
+        let decided = decide(&bay.job, &shop, &wish, &who, &now).map_err(|refusal| format!("{refusal:?}"))?;
         decided.into_iter().for_each(|event| bay.then(event));
     }
     Ok(())

@@ -4,6 +4,7 @@
 //! - `account`: what a record tells of a job that went well
 //! - `open`: what it tells of what is open or went otherwise
 //! - `figures`: what was worked out at an entry
+//! - `people`: who is named, and as what they were called
 //! - `forms`: JSON and text
 //! - `pages`: the PDF's words and pictures, by poppler's `pdftotext` and `pdfdetach`
 //! - `archive`: the PDF as a file for archives, by `qpdf` and by Apache PDFBox Preflight
@@ -22,6 +23,7 @@ mod figures;
 mod forms;
 mod open;
 mod pages;
+mod people;
 mod tools;
 
 use panside_record::steps::{Entry, Step};

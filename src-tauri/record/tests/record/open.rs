@@ -10,7 +10,7 @@ use panside_record::items::Pieces;
 use panside_record::steps::Standing;
 use panside_record::{Document, MissingKind};
 
-use crate::bay::{Bay, Tested, bolts, note};
+use crate::bay::{self, Bay, Tested, bolts, note};
 use crate::{entries, missing, step};
 
 #[test]
@@ -151,7 +151,7 @@ fn a_done_step_without_its_signature_is_told_whatever_the_rules_allowed() -> Tes
 fn a_count_that_came_out_short_is_told_with_where_the_missing_piece_is() -> Tested {
     let mut bay = Bay::open()?;
     bay.open_up();
-    let told = Accounted { reason: "snapped, stays in the case".into(), by: "Ada".into() };
+    let told = Accounted { reason: "snapped, stays in the case".into(), by: bay::person("Ada") };
     let EntryValue::Count { of, .. } = bolts(15) else { return Err("a count".into()) };
     let short = EntryValue::Count { of, accounted: Some(told) };
     bay.begin("pan_down");

@@ -37,7 +37,7 @@ CREATE TABLE events (
   boot         BLOB NOT NULL,
   wall_ms      INTEGER NOT NULL,
   mono_ms      INTEGER NOT NULL,
-  who          TEXT NOT NULL,
+  who          BLOB NOT NULL,
   kind         TEXT NOT NULL,
   version      INTEGER NOT NULL,
   body         TEXT NOT NULL,
@@ -112,13 +112,13 @@ CREATE TABLE proofs (
   PRIMARY KEY (checklist, engine)
 ) STRICT, WITHOUT ROWID;
 
--- what the tablet remembers between starts: people, tools, which screen was open. No part of the journal.
+-- What the tablet remembers between starts: people, tools, which screen was open. No part of the journal.
 CREATE TABLE settings (
   key  TEXT PRIMARY KEY,
   text TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
--- spec sheets that were made here or taken in, and those that are being typed. No part of the journal.
+-- Spec sheets that were made here or taken in, and those that are being typed. No part of the journal.
 
 -- Every revision as it was kept; none is ever overwritten.
 CREATE TABLE sheets (
@@ -134,8 +134,8 @@ CREATE TABLE sheet_drafts (
   text TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
--- what is kept of people's PINs, by name: never the PIN itself. No part of the journal.
+-- What is kept of people's PINs, by the person's id as text: never the PIN itself. No part of the journal.
 CREATE TABLE pins (
-  name TEXT PRIMARY KEY,
-  text TEXT NOT NULL
+  person TEXT PRIMARY KEY,
+  text   TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;

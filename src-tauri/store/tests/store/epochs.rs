@@ -145,7 +145,7 @@ fn a_broken_chain_is_not_mended_by_a_new_epoch() -> Outcome {
     let dir = tempdir()?;
     store_with(dir.path(), 5)?.close()?;
     rusqlite::Connection::open(dir.path().join("journal.db"))?
-        .execute("UPDATE events SET who = 'demo-other' WHERE device_seq = 3", [])?;
+        .execute("UPDATE events SET who = zeroblob(16) WHERE device_seq = 3", [])?;
     let mut store = Store::open(dir.path(), options())?;
     assert!(matches!(store.troubles(), [Trouble::Chain(_)]), "{:?}", store.troubles());
     assert!(matches!(store.begin_epoch(epoch(1), "no"), Err(StoreError::Troubled { .. })));

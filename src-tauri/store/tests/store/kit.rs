@@ -35,7 +35,7 @@ pub(crate) fn request(number: u64) -> Request {
 pub(crate) fn origin(number: u64) -> Origin {
     let boot = BootId(Uuid::from_u128(0xB0));
     let stamp = Stamp { wall_ms: 1_700_000_000_000 + number as i64, mono_ms: number, boot };
-    Origin { request: request(number), who: PersonId("demo-technician".into()), stamp }
+    Origin { request: request(number), who: PersonId(Uuid::from_u128(0xA1)), stamp }
 }
 
 pub(crate) fn draft(body: &str) -> Draft {

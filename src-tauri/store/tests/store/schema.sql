@@ -37,7 +37,7 @@ CREATE TABLE events (
   boot         BLOB NOT NULL,
   wall_ms      INTEGER NOT NULL,
   mono_ms      INTEGER NOT NULL,
-  who          TEXT NOT NULL,
+  who          BLOB NOT NULL,
   kind         TEXT NOT NULL,
   version      INTEGER NOT NULL,
   body         TEXT NOT NULL,
@@ -82,8 +82,8 @@ CREATE TABLE photos (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE pins (
-  name TEXT PRIMARY KEY,
-  text TEXT NOT NULL
+  person TEXT PRIMARY KEY,
+  text   TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE proofs (

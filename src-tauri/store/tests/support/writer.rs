@@ -53,7 +53,7 @@ fn say(line: &str) -> Outcome<()> {
 fn write(store: &mut Store, job: JobId, body: &str, events: u64) -> Outcome<()> {
     let request = Request { id: RequestId(Uuid::now_v7()), hash: Hash::of(body.as_bytes()) };
     let stamp = Stamp { wall_ms: 0, mono_ms: 0, boot: BootId(Uuid::nil()) };
-    let origin = Origin { request, who: PersonId("demo-technician".into()), stamp };
+    let origin = Origin { request, who: PersonId(Uuid::from_u128(0xA1)), stamp };
     let draft = || Draft {
         id: EventId(Uuid::now_v7()),
         kind: "reading".into(),

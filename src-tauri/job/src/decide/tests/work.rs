@@ -18,10 +18,12 @@ fn the_usual_job_goes_through_to_its_end() {
 fn nothing_can_be_asked_of_a_job_that_has_not_started_or_by_nobody() {
     let bay = Bay::open();
     let empty = Job::new(std::sync::Arc::clone(&bay.job.procedure), specs());
-    let refused = decide(&empty, &Request::Finish, &technician("Ada"), &bay.now()).unwrap_err();
-    assert_eq!(refused.message, refused_not_started());
-    let refused = decide(&bay.job, &Request::Finish, &technician(" "), &bay.now()).unwrap_err();
-    assert_eq!(refused.message, refused_no_name());
+    let ask = |job: &Job, who: Actor| decide(job, &bay.shop, &Request::Finish, &who, &bay.now());
+    assert_eq!(ask(&empty, technician("Ada")).unwrap_err().message, refused_not_started());
+    assert_eq!(ask(&bay.job, technician("Nobody")).unwrap_err().message, refused_no_person());
+    assert_eq!(ask(&bay.job, Actor::NOBODY).unwrap_err().message, refused_no_person());
+    let writer = Actor { role: Role::ServiceWriter, ..technician("Ada") };
+    assert_eq!(ask(&bay.job, writer).unwrap_err().message, refused_no_role("Ada", Role::ServiceWriter));
 }
 
 #[test]
@@ -94,7 +96,7 @@ fn a_short_count_holds_the_step_until_it_is_accounted_for() {
     assert_eq!(refused.unmet, [count_short(vec!["pan bolts 15/16".into()])]);
     let EntryValue::Count { of, .. } = pieces(15) else { panic!("pieces are counted") };
     let accounted =
-        Some(crate::value::Accounted { reason: "in the drain pan, out of reach".into(), by: "Ada".into() });
+        Some(crate::value::Accounted { reason: "in the drain pan, out of reach".into(), by: person("Ada") });
     bay.enter("pan_down", "bolts", EntryValue::Count { of, accounted }).unwrap();
     bay.done("pan_down").unwrap();
 }

@@ -1,9 +1,9 @@
 use super::{arg, bay, ids, typing};
-use crate::testing::{Bay, degrees, litres};
+use crate::testing::{Bay, degrees, litres, person};
 use crate::value::{Accounted, EntryValue, StickReading, StickShows};
 
 fn balance(explained: Option<(&str, &str)>) -> EntryValue {
-    let explained = explained.map(|(reason, by)| Accounted { reason: reason.into(), by: by.into() });
+    let explained = explained.map(|(reason, by)| Accounted { reason: reason.into(), by: person(by) });
     EntryValue::Balance { temperature: "20".into(), temperature_unit: "°C".into(), explained }
 }
 
@@ -38,7 +38,9 @@ fn a_balance_that_does_not_close_asks_for_an_explanation() {
     assert_eq!(ids(&told.said), ["balance-more-in", "balance-explain"]);
     bay.enter("balance", "fluid", balance(None)).unwrap();
     assert_eq!(bay.done("balance").unwrap_err().message.id, "refused-not-yet");
-    for (reason, by, id) in [(" ", "Ada", "refused-no-reason"), ("the new filter", " ", "refused-no-name")] {
+    for (reason, by, id) in
+        [(" ", "Ada", "refused-no-reason"), ("the new filter", "Nobody", "refused-no-person")]
+    {
         assert_eq!(typing(&bay, "balance", "fluid", &balance(Some((reason, by)))).said[0].id, id);
     }
     bay.enter("balance", "fluid", balance(Some((" the new filter and the cooler ", "Ada")))).unwrap();

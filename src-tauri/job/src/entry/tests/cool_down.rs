@@ -116,7 +116,7 @@ fn a_clock_that_went_back_leaves_earlier_readings_out_and_says_so() {
     read(&mut bay, &["180", "117"]);
     let mut now = bay.now();
     (now.boot, now.mono_ms, now.wall_ms) = (crate::testing::boot(2), 0, now.wall_ms - 3_600_000);
-    let told = crate::view::preview(&bay.job, "probe", "joint", &probed("80"), &now);
+    let told = crate::view::preview(&bay.job, &bay.shop, "probe", "joint", &probed("80"), &now);
     assert_eq!(told.class.as_deref(), Some("hot"));
     assert_eq!(arg(&told.said, "cool-down-left-out", "readings"), "2");
 }

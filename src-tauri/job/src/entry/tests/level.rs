@@ -1,6 +1,6 @@
 use super::{arg, ids, typing};
 use crate::request::Request;
-use crate::testing::{Bay, litres};
+use crate::testing::{Bay, litres, person};
 use crate::value::{Accounted, EntryValue, StickReading, StickShows};
 
 /// Two readings at 60 °C, where the sheet's band is 22 to 32 mm.
@@ -79,7 +79,7 @@ fn a_vehicle_that_leaks_has_a_named_way_out() {
     let mut bay = at_level();
     let given_up = |reason: &str, by: &str| {
         let EntryValue::Level { readings, .. } = stick("15") else { panic!("a level") };
-        let given_up = Some(Accounted { reason: reason.into(), by: by.into() });
+        let given_up = Some(Accounted { reason: reason.into(), by: person(by) });
         EntryValue::Level { readings, confirmed_no_trace: false, given_up }
     };
     assert_eq!(typing(&bay, "level", "stick", &given_up("", "Ada")).said[0].id, "refused-no-reason");
@@ -91,7 +91,7 @@ fn a_vehicle_that_leaks_has_a_named_way_out() {
 #[test]
 fn who_gives_up_a_level_in_its_band_is_not_heard() {
     let EntryValue::Level { readings, .. } = stick("26") else { panic!("a level") };
-    let given_up = Some(Accounted { reason: "leaks".into(), by: "Ada".into() });
+    let given_up = Some(Accounted { reason: "leaks".into(), by: person("Ada") });
     let value = EntryValue::Level { readings, confirmed_no_trace: false, given_up };
     assert_eq!(typing(&at_level(), "level", "stick", &value).class.as_deref(), Some("in"));
 }

@@ -1,5 +1,5 @@
 use super::{arg, at, ids, typing};
-use crate::testing::tool;
+use crate::testing::{person, tool};
 use crate::value::{Accounted, Adapter, EntryValue, Tool};
 use crate::view::Preview;
 
@@ -26,7 +26,7 @@ fn told(entry: &str, value: &EntryValue) -> Preview {
 fn excepted(setting: &str, tool: Tool, reason: &str, by: &str) -> EntryValue {
     let mut value = clicked(setting, tool);
     if let EntryValue::Torque { exception, .. } = &mut value {
-        *exception = Some(Accounted { reason: reason.into(), by: by.into() });
+        *exception = Some(Accounted { reason: reason.into(), by: person(by) });
     }
     value
 }
@@ -40,8 +40,8 @@ fn a_tool_past_its_calibration_needs_a_named_exception() {
     assert_eq!((by.class.as_deref(), by.not_yet), (Some("by_exception"), false));
     assert!(ids(&by.said).contains(&"torque-by-exception"));
     assert_eq!(
-        told("bolts", &excepted("9", past(), "no other wrench here", " ")).said[0].id,
-        "refused-no-name"
+        told("bolts", &excepted("9", past(), "no other wrench here", "Nobody")).said[0].id,
+        "refused-no-person"
     );
     assert_eq!(told("bolts", &excepted("9", past(), "", "Ada")).said[0].id, "refused-no-reason");
 }

@@ -1,0 +1,88 @@
+//! The shop's people. A person is an id; the name is what they are called, and may change. Whoever acts or signs is one
+//! of them.
+
+use std::collections::BTreeSet;
+
+use panside_job::people::{Member, Roster};
+use panside_journal::PersonId;
+use panside_procedure::format::Role;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+use uuid::Uuid;
+
+use crate::kit::Kit;
+use crate::{Bay, BayError};
+
+/// One of the shop's people.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Person {
+    /// The person.
+    pub id: PersonId,
+    /// What they are called.
+    pub name: String,
+    /// What they are; at least one.
+    pub roles: BTreeSet<Role>,
+    /// They lead the shop: with a second person they set a PIN for who has forgotten theirs.
+    pub lead: bool,
+}
+
+/// A person as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct TypedPerson {
+    /// Whom it changes; nothing for somebody new.
+    pub id: Option<PersonId>,
+    /// What they are called.
+    pub name: String,
+    /// What they are.
+    pub roles: BTreeSet<Role>,
+    /// They lead the shop.
+    pub lead: bool,
+}
+
+impl Kit {
+    /// One of the shop's people.
+    ///
+    /// # Errors
+    /// [`BayError::NoPerson`] for somebody who is not.
+    pub fn person(&self, id: PersonId) -> Result<&Person, BayError> {
+        self.people.iter().find(|person| person.id == id).ok_or(BayError::NoPerson)
+    }
+
+    /// The shop's people as the rules ask after them.
+    #[must_use]
+    pub fn roster(&self) -> Roster {
+        let member = |one: &Person| (one.id, Member { name: one.name.clone(), roles: one.roles.clone() });
+        self.people.iter().map(member).collect()
+    }
+}
+
+impl Bay {
+    /// Keeps somebody new, or a person with what was changed of them, and answers the kit. What was entered before keeps
+    /// the name of its day.
+    ///
+    /// # Errors
+    /// [`BayError::PersonName`] and [`BayError::PersonRole`] where that is missing, [`BayError::NoPerson`] for a person
+    /// who is no longer of the shop; [`BayError::Store`] with what the disk said.
+    pub fn put_person(&mut self, typed: TypedPerson) -> Result<Kit, BayError> {
+        let TypedPerson { id, name, roles, lead } = typed;
+        let name = name.trim().to_owned();
+        if name.is_empty() {
+            return Err(BayError::PersonName);
+        }
+        if roles.is_empty() {
+            return Err(BayError::PersonRole);
+        }
+        let mut kit = self.kit()?;
+        match id {
+            None => kit.people.push(Person { id: PersonId(Uuid::now_v7()), name, roles, lead }),
+            Some(id) => {
+                let found = kit.people.iter_mut().find(|person| person.id == id);
+                *found.ok_or(BayError::NoPerson)? = Person { id, name, roles, lead };
+            }
+        }
+        self.put_kit(&kit)?;
+        Ok(kit)
+    }
+}
