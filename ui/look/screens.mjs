@@ -1,4 +1,6 @@
 // The scenes of the screens beside the step sheet and of what is laid over it.
+import { settled } from "./settled.mjs";
+
 const offers = [
   {
     hash: "a1",
@@ -86,7 +88,6 @@ const inOverlay = (name) => (page) =>
     .click({ force: true });
 const exactly = (name) => (page) => page.getByRole("button", { name, exact: true }).click();
 const digits = (text) => (page) => page.keyboard.type(text);
-const waited = (page) => page.waitForTimeout(200);
 const more = (page) => page.getByRole("button", { name: "More", exact: true }).click();
 
 export const screens = [
@@ -179,10 +180,10 @@ export const screens = [
       "Go on",
       digits("4711"),
       exactly("SET"),
-      waited,
+      settled,
       digits("2580"),
       exactly("GIVE"),
-      waited,
+      settled,
     ],
   },
   { name: "kit-tool-past", where: { screen: "kit" }, answers: { judge_tools: [past] } },

@@ -55,6 +55,9 @@ fn walked(until: &str, offset_min: i64, zone: &str) -> Value {
     for file in ["checklist", "sheet"] {
         walk[file] = json!(demo.parent().unwrap().join(walk[file].as_str().unwrap()));
     }
+    // Written for the same morning of a shop there.
+    let offset = FixedOffset::east_opt(i32::try_from(offset_min * 60).unwrap()).unwrap();
+    walk["starts_at"] = json!(format!("2026-03-02T09:00:00{offset}"));
     walk["utc_offset_min"] = json!(offset_min);
     let walk = desk.write("any-day.walk.json", serde_json::to_vec(&walk).unwrap());
     let mut program = Command::new(env!("CARGO_BIN_EXE_panside-cli"));
