@@ -11,5 +11,8 @@ export default defineConfig({
   },
   test: {
     include: ["src/**/*.test.ts"],
+    // Against hanging only: a busy machine may take long.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
   },
 });

@@ -57,9 +57,14 @@ const TARGETS: [Target; 4] = [
     Target { name: "predicate", make: predicates::make, run: predicates::run },
 ];
 
+/// Cases of a target of which some must be taken.
+const ENOUGH: u64 = 200;
+
 /// What is asked for.
 struct Asked {
     seconds: u64,
+    /// So many cases instead, however long they take.
+    cases: Option<u64>,
     seed: u64,
     case: Option<u64>,
 }
@@ -68,7 +73,7 @@ fn main() -> ExitCode {
     let asked = match asked(&std::env::args().skip(1).collect::<Vec<_>>()) {
         Ok(asked) => asked,
         Err(wrong) => {
-            eprintln!("{wrong}\nfuzz [--seconds N] [--seed S] [--case N]");
+            eprintln!("{wrong}\nfuzz [--seconds N | --cases N] [--seed S] [--case N]");
             return ExitCode::from(64);
         }
     };
@@ -78,8 +83,10 @@ fn main() -> ExitCode {
     let began = Instant::now();
     let mut tally = [[0_u64; 2]; TARGETS.len()];
     let mut findings = 0;
-    for case in asked.case.map_or(0..u64::MAX, |case| case..case + 1) {
-        if began.elapsed() > Duration::from_secs(asked.seconds) && asked.case.is_none() {
+    let all = 0..asked.cases.unwrap_or(u64::MAX);
+    let by_time = asked.case.or(asked.cases).is_none();
+    for case in asked.case.map_or(all, |case| case..case + 1) {
+        if by_time && began.elapsed() > Duration::from_secs(asked.seconds) {
             break;
         }
         watch.now(case);
@@ -100,7 +107,7 @@ fn main() -> ExitCode {
     }
     println!("{findings} findings in {:.1} s", began.elapsed().as_secs_f64());
     // Where everything is refused at the first look, nothing is tried.
-    let idle = asked.case.is_none() && asked.seconds >= 5 && tally.iter().any(|[taken, _]| *taken == 0);
+    let idle = tally.iter().any(|[taken, refused]| taken + refused >= ENOUGH && *taken == 0);
     if idle {
         println!("of one of these nothing was taken: its cases are too wild to find anything");
     }
@@ -109,12 +116,14 @@ fn main() -> ExitCode {
 
 fn asked(words: &[String]) -> Result<Asked, String> {
     let clock = std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH);
-    let mut asked = Asked { seconds: 60, seed: clock.map_or(1, |since| since.as_secs()), case: None };
+    let seed = clock.map_or(1, |since| since.as_secs());
+    let mut asked = Asked { seconds: 60, cases: None, seed, case: None };
     for pair in words.chunks(2) {
         let [name, value] = pair else { return Err(format!("{} needs a number", pair[0])) };
         let number: u64 = value.parse().map_err(|_| format!("{value} is no number"))?;
         match name.as_str() {
             "--seconds" => asked.seconds = number,
+            "--cases" => asked.cases = Some(number),
             "--seed" => asked.seed = number,
             "--case" => asked.case = Some(number),
             _ => return Err(format!("{name} is not known")),

@@ -11,6 +11,7 @@ import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
 import { LUND, MARL, ODE } from "./people.mjs";
 import { scenes } from "./scenes.mjs";
+import { drawn, settled } from "./settled.mjs";
 
 const here = fileURLToPath(new URL(".", import.meta.url));
 const [pages, out, ...options] = process.argv.slice(2);
@@ -75,9 +76,9 @@ for (const scene of scenes) {
   for (const step of scene.taps ?? []) {
     if (typeof step === "function") await step(page);
     else await page.getByRole("button", { name: step }).first().click();
-    await page.waitForTimeout(50);
+    await drawn(page);
   }
-  await page.waitForTimeout(100);
+  await settled(page);
   await page.screenshot({ path: join(out, `${scene.name}.png`) });
   await page.evaluate(axe);
   const found = await page.evaluate(() =>

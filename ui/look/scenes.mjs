@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { screens } from "./screens.mjs";
+import { settled } from "./settled.mjs";
 import { sheets } from "./sheets.mjs";
 
 // The scenes to look at. `page` is the number of a line of the demo walk; `where` is where the window was left; `taps` are
@@ -8,7 +9,6 @@ import { sheets } from "./sheets.mjs";
 const entry = (id) => (page) => page.locator(`[data-row$="/${id}"]`).click();
 const key = (name) => (page) => page.getByRole("button", { name, exact: true }).click();
 const type = (text) => (page) => page.keyboard.type(text);
-const saying = (page) => page.waitForTimeout(300);
 const says = (text, more = {}) => ({
   preview: { class: "inside", not_yet: false, other: null, said: [{ id: "said", args: {}, text }], ...more },
 });
@@ -133,19 +133,19 @@ export const scenes = [
       not_yet: true,
       other: { value: "97.7", unit: "°F" },
     }),
-    taps: [entry("fluid"), key("3"), key("6"), key("decimal sign"), key("5"), saying],
+    taps: [entry("fluid"), key("3"), key("6"), key("decimal sign"), key("5"), settled],
   },
   {
     name: "pad-reading-letters",
     page: "018",
     answers: says('"36x": "x" is no part of a number.', { class: null }),
-    taps: [entry("fluid"), type("36x"), saying],
+    taps: [entry("fluid"), type("36x"), settled],
   },
   {
     name: "pad-level",
     page: "025",
     answers: says("No reading yet. Read the stick twice.", { class: null }),
-    taps: [entry("stick"), saying],
+    taps: [entry("stick"), settled],
   },
   {
     name: "pad-level-dry",
@@ -156,7 +156,7 @@ export const scenes = [
         not_yet: true,
       },
     ),
-    taps: [entry("stick"), type("58"), (page) => page.getByLabel("1 · stick").focus(), "no trace", saying],
+    taps: [entry("stick"), type("58"), (page) => page.getByLabel("1 · stick").focus(), "no trace", settled],
   },
   {
     name: "pad-level-low",
@@ -168,7 +168,7 @@ export const scenes = [
         not_yet: true,
       },
     ),
-    taps: [entry("stick"), saying],
+    taps: [entry("stick"), settled],
   },
   {
     name: "pad-coil",
@@ -179,14 +179,14 @@ export const scenes = [
       key("6"),
       (page) => page.getByLabel("Coil temperature").focus(),
       key("2"),
-      saying,
+      settled,
     ],
   },
   {
     name: "pad-coil-open",
     page: "040",
     answers: says("OL at 20 °C: open."),
-    taps: [entry("coil_1"), (page) => page.locator(".keypad .extra").click(), saying],
+    taps: [entry("coil_1"), (page) => page.locator(".keypad .extra").click(), settled],
   },
   {
     name: "pad-cool-down",
@@ -199,7 +199,7 @@ export const scenes = [
         other: { value: "145.4", unit: "°F" },
       },
     ),
-    taps: [entry("shell"), key("6"), key("3"), saying],
+    taps: [entry("shell"), key("6"), key("3"), settled],
   },
   {
     name: "pad-cool-down-infrared",
@@ -207,7 +207,7 @@ export const scenes = [
     answers: says("This is no evidence that it is cool. Use a contact probe, or coat a spot.", {
       class: null,
     }),
-    taps: [entry("joint"), key("3"), (page) => page.getByRole("switch").click(), "coated, dull", saying],
+    taps: [entry("joint"), key("3"), (page) => page.getByRole("switch").click(), "coated, dull", settled],
   },
   {
     name: "pad-balance",
@@ -216,13 +216,13 @@ export const scenes = [
       class: "differs",
       not_yet: true,
     }),
-    taps: [entry("balance"), key("2"), saying],
+    taps: [entry("balance"), key("2"), settled],
   },
   {
     name: "pad-balance-explain",
     page: "182",
     answers: says("0.3 L more went in than came out.", { class: "differs", not_yet: true }),
-    taps: [entry("balance"), key("2"), saying, "Say where the fluid is", "in the new filter"],
+    taps: [entry("balance"), key("2"), settled, "Say where the fluid is", "in the new filter"],
   },
   {
     name: "pad-count",
@@ -231,13 +231,13 @@ export const scenes = [
       class: "short",
       not_yet: true,
     }),
-    taps: [entry("back"), "exhaust joint nuts all 3", "one less: exhaust joint nuts", saying],
+    taps: [entry("back"), "exhaust joint nuts all 3", "one less: exhaust joint nuts", settled],
   },
   {
     name: "pad-count-account",
     page: "107",
     answers: says("Short.", { class: "short", not_yet: true }),
-    taps: [entry("washer"), "one less", saying, "Say where the missing", "lost"],
+    taps: [entry("washer"), "one less", settled, "Say where the missing", "lost"],
   },
   {
     name: "pad-torque",
@@ -249,20 +249,20 @@ export const scenes = [
       "All 16 clicked at 9",
       "Choose the torque",
       "wrench B",
-      saying,
+      settled,
     ],
   },
   {
     name: "pad-torque-bolts",
     page: "144",
     answers: says("Stage 1 has no setting.", { class: null }),
-    taps: [entry("pan"), "Bolt by bolt", "Bolt 1 of 16", "Bolt 2 of 16", "Bolt 3 of 16", saying],
+    taps: [entry("pan"), "Bolt by bolt", "Bolt 1 of 16", "Bolt 2 of 16", "Bolt 3 of 16", settled],
   },
   {
     name: "pad-torque-typed",
     page: "144",
     answers: says("All 2 stages clicked within tolerance."),
-    taps: [entry("pan"), "Keys, adapter, exception", "clicked at 4", "clicked at 9", saying],
+    taps: [entry("pan"), "Keys, adapter, exception", "clicked at 4", "clicked at 9", settled],
   },
   {
     name: "pad-torque-adapter",
@@ -283,34 +283,34 @@ export const scenes = [
         page
           .locator("input[type=file]")
           .setInputFiles({ name: "list.txt", mimeType: "text/plain", buffer: Buffer.from("no picture") }),
-      saying,
+      settled,
     ],
   },
-  { name: "pad-photo-taken", page: "098", taps: [entry("photo_routing"), saying] },
+  { name: "pad-photo-taken", page: "098", taps: [entry("photo_routing"), settled] },
   { name: "pad-choice", page: "112", taps: [entry("found")] },
   {
     name: "pad-choice-refused",
     page: "003",
     answers: { enter: { throws: { kind: "store", message: "The disk is full. Nothing was written." } } },
-    taps: [entry("where"), "2-3 shift", saying],
+    taps: [entry("where"), "2-3 shift", settled],
   },
   {
     name: "pad-scan",
     page: "001",
     answers: says("A VIN has 17 characters, 4 were typed.", { class: null }),
-    taps: [entry("vin"), type("dem0"), saying],
+    taps: [entry("vin"), type("dem0"), settled],
   },
   {
     name: "pad-timer",
     page: "081",
     answers: says("Not yet: 25 of 60 minutes are left.", { class: null }),
-    taps: [entry("time"), saying],
+    taps: [entry("time"), settled],
   },
   {
     name: "pad-note",
     page: "003",
     answers: says("Note written."),
-    taps: [entry("more"), "every drive", "only uphill", saying],
+    taps: [entry("more"), "every drive", "only uphill", settled],
   },
   { name: "frame-floor", page: "018" },
   { name: "frame-danger", page: "091" },

@@ -1,5 +1,6 @@
 // The scenes of the screens beside the step sheet and of what is laid over it.
 import { LUND, MARL, ODE } from "./people.mjs";
+import { settled } from "./settled.mjs";
 
 const offers = [
   {
@@ -88,7 +89,6 @@ const inOverlay = (name) => (page) =>
     .click({ force: true });
 const exactly = (name) => (page) => page.getByRole("button", { name, exact: true }).click();
 const digits = (text) => (page) => page.keyboard.type(text);
-const waited = (page) => page.waitForTimeout(200);
 const more = (page) => page.getByRole("button", { name: "More", exact: true }).click();
 
 export const screens = [
@@ -183,10 +183,10 @@ export const screens = [
       "Go on",
       digits("4711"),
       exactly("SET"),
-      waited,
+      settled,
       digits("2580"),
       exactly("GIVE"),
-      waited,
+      settled,
     ],
   },
   { name: "kit-pin-reset", where: { screen: "kit" }, pins: [ODE, MARL, LUND], taps: ["Reset the PIN"] },

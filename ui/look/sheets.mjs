@@ -1,5 +1,6 @@
 // The scenes of spec sheets, over the demo sheet as it lies in the repository.
 import { readFileSync } from "node:fs";
+import { settled } from "./settled.mjs";
 
 const demo = JSON.parse(
   readFileSync(new URL("../../checklists/sheets/demo-six-speed.sheet.json", import.meta.url), "utf8"),
@@ -192,10 +193,9 @@ const typedAt = (value, page = typing, more = {}) => ({
 });
 const press = (name) => (page) => page.getByRole("button", { name }).first().click({ force: true });
 const below = (page) => page.getByRole("button", { name: "More below" }).first().click();
-const moved = (page) => page.waitForTimeout(600);
 
 export const sheets = [
-  { name: "kit-sheets", where: { screen: "kit" }, answers: { sheets: list }, taps: [below, moved] },
+  { name: "kit-sheets", where: { screen: "kit" }, answers: { sheets: list }, taps: [below, settled] },
   { name: "kit-sheet-new", where: { screen: "kit" }, answers: { sheets: list }, taps: ["New spec sheet"] },
   { name: "sheet-kept", where: at({}), answers: { sheet: kept } },
   { name: "sheet-built-in", where: at({}), answers: { sheet: { ...kept, built_in: true } } },

@@ -43,10 +43,10 @@ class Bench {
   ready = $state(false);
   screen = $state<Screen>("bay");
   page = $state.raw<JobPage | null>(null);
-  /** When the page came, by this window's clock: what counts down counts from here. */
+  /** When the page came, by this window's own clock, which nobody can set: what counts down counts from here. */
   pageAt = $state(0);
   /** Goes on once a second. */
-  tick = $state(Date.now());
+  tick = $state(performance.now());
   kit = $state.raw<Kit>({ people: [], tools: [] });
   /** Who has a PIN. */
   pins = $state.raw<PinHolder[]>([]);
@@ -388,7 +388,7 @@ class Bench {
 
   #show(page: JobPage, drafts: boolean): void {
     this.page = page;
-    this.pageAt = Date.now();
+    this.pageAt = performance.now();
     this.tick = this.pageAt;
     this.#job = page.job;
     if (!drafts) return;

@@ -138,6 +138,8 @@ unmet-gate-lost =
         [one] { $what } read { $last } one minute ago, which no longer counts. Read it again.
        *[other] { $what } read { $last } { $minutes } minutes ago, which no longer counts. Read it again.
     }
+# $what: name of the gate; $last: the value last entered
+unmet-gate-restarted = { $what } read { $last } before the tablet was restarted, so how old that is is not sure. Read it again.
 # $step: title of the step
 unmet-worked = "{ $step }" is not done.
 # $step: title of the step
@@ -292,8 +294,8 @@ cool-down-older =
 # $readings: how many
 cool-down-left-out =
     { $readings ->
-        [one] One earlier reading does not count: the clock went back since.
-       *[other] { $readings } earlier readings do not count: the clock went back since.
+        [one] One earlier reading does not count: the tablet was restarted since, so when it was taken is not sure.
+       *[other] { $readings } earlier readings do not count: the tablet was restarted since, so when they were taken is not sure.
     }
 # $lowest, $highest: what the surface may be
 cool-down-infrared = By infrared the surface is { $lowest } to { $highest }; the hottest counts.
@@ -469,6 +471,12 @@ timer-running =
     { $left ->
         [one] One minute left of { $minutes }.
        *[other] { $left } minutes left of { $minutes }.
+    }
+# $left: minutes left; $minutes: how long the wait is
+timer-restarted =
+    { $left ->
+        [one] One minute left of { $minutes }: the tablet was restarted, and what passed before that is not sure.
+       *[other] { $left } minutes left of { $minutes }: the tablet was restarted, and what passed before that is not sure.
     }
 # $minutes: how long the wait is
 timer-not-begun =

@@ -6,6 +6,8 @@ use std::time::Instant;
 use panside_journal::{BootId, Stamp};
 use uuid::Uuid;
 
+use crate::enter::request_named;
+
 /// Tells both clocks.
 pub trait Clock: Send {
     /// Now.
@@ -61,16 +63,29 @@ impl Clock for SystemClock {
 /// A clock that goes on only when told to.
 #[derive(Debug)]
 pub struct ManualClock {
-    began_ms: i64,
+    began: Stamp,
     passed_ms: AtomicI64,
-    boot: BootId,
 }
 
 impl ManualClock {
-    /// Stands at a wall time in milliseconds since 1970 UTC.
+    /// Stands at a wall time in milliseconds since 1970 UTC, at the beginning of a boot of its own.
     #[must_use]
     pub fn at(wall_ms: i64) -> Self {
-        ManualClock { began_ms: wall_ms, passed_ms: AtomicI64::new(0), boot: BootId(Uuid::now_v7()) }
+        Self::from(Stamp { wall_ms, mono_ms: 0, boot: BootId(Uuid::now_v7()) })
+    }
+
+    /// The same at the beginning of a boot that follows from a name: clocks of one name are of one boot.
+    #[must_use]
+    pub fn named(wall_ms: i64, name: &str) -> Self {
+        Self::from(Stamp { wall_ms, mono_ms: 0, boot: BootId(request_named(name).0) })
+    }
+
+    /// Stands at an earlier wall time of the boot that a device is in; nothing where that began later.
+    #[must_use]
+    pub fn earlier(device: &Stamp, wall_ms: i64) -> Option<Self> {
+        let before = u64::try_from(device.wall_ms.checked_sub(wall_ms)?).ok()?;
+        let mono_ms = device.mono_ms.checked_sub(before)?;
+        Some(Self::from(Stamp { wall_ms, mono_ms, boot: device.boot }))
     }
 
     /// Goes on by so many milliseconds; backwards is not possible.
@@ -82,7 +97,14 @@ impl ManualClock {
 impl Clock for ManualClock {
     fn now(&self) -> Stamp {
         let passed = self.passed_ms.load(Ordering::Relaxed);
-        Stamp { wall_ms: self.began_ms + passed, mono_ms: passed.unsigned_abs(), boot: self.boot }
+        let Stamp { wall_ms, mono_ms, boot } = self.began;
+        Stamp { wall_ms: wall_ms + passed, mono_ms: mono_ms + passed.unsigned_abs(), boot }
+    }
+}
+
+impl From<Stamp> for ManualClock {
+    fn from(began: Stamp) -> Self {
+        ManualClock { began, passed_ms: AtomicI64::new(0) }
     }
 }
 
@@ -156,7 +178,13 @@ mod tests {
         let second = clock.now();
         assert_eq!(first.boot, second.boot);
         assert!(second.mono_ms >= first.mono_ms);
-        assert!(first.wall_ms > 1_700_000_000_000, "the wall clock counts milliseconds since 1970");
+    }
+
+    #[test]
+    fn the_wall_clock_counts_milliseconds_since_1970() {
+        let unix = || std::time::UNIX_EPOCH.elapsed().map_or(0, |since| since.as_millis() as i64);
+        let (before, told, after) = (unix(), SystemClock::new().now().wall_ms, unix());
+        assert!((before..=after).contains(&told), "{before} {told} {after}");
     }
 
     #[test]
@@ -164,5 +192,20 @@ mod tests {
         let clock = ManualClock::at(1000);
         clock.advance_ms(250);
         assert_eq!((clock.now().wall_ms, clock.now().mono_ms), (1250, 250));
+    }
+
+    #[test]
+    fn clocks_of_one_name_are_of_one_boot() {
+        assert_eq!(ManualClock::named(0, "walk").now().boot, ManualClock::named(9, "walk").now().boot);
+        assert_ne!(ManualClock::named(0, "walk").now().boot, ManualClock::named(0, "other").now().boot);
+    }
+
+    #[test]
+    fn an_earlier_time_is_of_the_same_boot_unless_that_had_not_begun() {
+        let device = Stamp { wall_ms: 10_000, mono_ms: 600, boot: BootId(Uuid::nil()) };
+        let at = |wall_ms| ManualClock::earlier(&device, wall_ms).map(|clock| clock.now());
+        assert_eq!(at(9_500), Some(Stamp { wall_ms: 9_500, mono_ms: 100, ..device }));
+        assert_eq!(at(9_399), None, "it booted at 9,400");
+        assert_eq!(at(10_001), None, "that is still to come");
     }
 }

@@ -11,7 +11,7 @@ use std::fmt;
 use argon2::Argon2;
 use argon2::password_hash::phc::PasswordHash;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
-use panside_job::clock::{civil_date, elapsed_ms};
+use panside_job::clock::{civil_date, measured_ms, surely_ms};
 use panside_job::{Request, SignedPin};
 use panside_journal::{PersonId, Stamp};
 use panside_procedure::Procedure;
@@ -128,7 +128,7 @@ pub(crate) struct GivenPins(BTreeMap<PersonId, Stamp>);
 
 impl GivenPins {
     fn has(&self, person: PersonId, now: &Stamp) -> bool {
-        self.0.get(&person).is_some_and(|at| elapsed_ms(at, now).is_some_and(|ms| ms <= GIVEN_FOR_MS))
+        self.0.get(&person).is_some_and(|at| measured_ms(at, now).is_some_and(|ms| ms <= GIVEN_FOR_MS))
     }
 
     /// A PIN that was given is used: the next act asks for it again.
@@ -282,13 +282,14 @@ impl Kept {
         }
     }
 
-    /// How long no try counts. Where a clock went backwards nobody knows how much of it has passed: it begins anew.
+    /// How long no try counts. Only what has passed for sure shortens it: setting the wall clock does not, and after a
+    /// restart of the tablet it begins anew.
     fn wait_ms(&self, now: &Stamp) -> u64 {
         let Some(last) = &self.last else { return 0 };
         if self.wrong < FREE_TRIES {
             return 0;
         }
         let whole = FIRST_WAIT_MS << (self.wrong - FREE_TRIES).min(MOST_DOUBLINGS);
-        whole.saturating_sub(elapsed_ms(last, now).unwrap_or(0))
+        whole.saturating_sub(surely_ms(last, now))
     }
 }

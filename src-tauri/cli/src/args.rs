@@ -109,10 +109,11 @@ pub struct WalkArgs {
     /// Walk only so many lines of the script; 0 starts the job and no more.
     #[arg(long)]
     pub lines: Option<usize>,
-    /// Let the last line that is walked happen now instead of at the script's own time, so that a window can go on
-    /// from there. The calibration of the torque tools moves along.
-    #[arg(long)]
-    pub until_now: bool,
+    /// Let the last line that is walked happen at this time instead of at the script's own: `now`, so that a window can
+    /// go on from there, or a time like 2026-03-02T08:00:00Z. The calibration of the torque tools moves along with the
+    /// day.
+    #[arg(long, value_name = "TIME")]
+    pub until: Option<String>,
     /// Walk on although something was found wrong with the store; what stops it from taking entries still does.
     #[arg(long)]
     pub even_so: bool,

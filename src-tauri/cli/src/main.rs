@@ -20,6 +20,7 @@ mod schema;
 mod script;
 mod store;
 mod walk;
+mod when;
 
 use std::process::ExitCode;
 

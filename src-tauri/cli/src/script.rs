@@ -97,20 +97,29 @@ pub struct Line {
     pub note: Option<String>,
 }
 
+impl Line {
+    /// How long it is waited before it.
+    pub fn wait_ms(&self) -> u32 {
+        (self.after_min * 60_000.0).round() as u32
+    }
+}
+
 impl Script {
-    /// Moves the last day of every tool's calibration, so that a tool is as far from it on the day of the walk as on
-    /// the day that the script was written for. A day that can't be read stays, for the core to refuse.
+    /// Moves the days of every tool's calibration by so many days. A day that can't be read stays, for the core to
+    /// refuse.
     pub fn move_calibrations(&mut self, days: i64) {
         self.lines.iter_mut().for_each(|line| move_calibrations(&mut line.wish, days));
     }
 }
 
 fn move_calibrations(value: &mut Value, days: i64) {
-    if let Some(due) = value.get_mut("calibration_due")
-        && let Some(moved) = due.as_str().and_then(|day| day.parse::<NaiveDate>().ok())
-        && let Some(moved) = TimeDelta::try_days(days).and_then(|by| moved.checked_add_signed(by))
-    {
-        *due = moved.to_string().into();
+    for name in ["calibrated_on", "calibration_due"] {
+        if let Some(day) = value.get_mut(name)
+            && let Some(read) = day.as_str().and_then(|day| day.parse::<NaiveDate>().ok())
+            && let Some(moved) = TimeDelta::try_days(days).and_then(|by| read.checked_add_signed(by))
+        {
+            *day = moved.to_string().into();
+        }
     }
     match value {
         Value::Array(parts) => parts.iter_mut().for_each(|part| move_calibrations(part, days)),

@@ -7,7 +7,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use panside_bay::Bay;
-use panside_bay::clock::{Clock, ManualClock, SystemClock, time_of_day};
+use panside_bay::clock::{Clock, ManualClock, time_of_day};
 use panside_bay::enter::{Actor, Answer, JobId, Refusal, RequestId, request_named};
 use panside_bay::start::NewJob;
 use panside_procedure::proof::Ask;
@@ -22,8 +22,7 @@ use crate::prove::Meter;
 use crate::record;
 use crate::said;
 use crate::script::{self, Line, Person, Script};
-
-const DAY_MS: i64 = 24 * 60 * 60_000;
+use crate::when::When;
 
 /// Walks a script.
 pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
@@ -33,10 +32,10 @@ pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     // The wishes of a script keep their ids, on whatever day it is walked.
     let words = serde_json::to_string(&script)?;
     let walked = args.lines.unwrap_or(usize::MAX).min(script.lines.len());
-    let (written_for, starts) = starts_at(&script, &script.lines[..walked], args.until_now)?;
-    script.move_calibrations(starts.div_euclid(DAY_MS) - written_for.div_euclid(DAY_MS));
+    let when = When::of(&script, walked, args.until.as_deref())?;
+    script.move_calibrations(when.days);
     let lines = &script.lines[..walked];
-    let clock = Arc::new(ManualClock::at(starts));
+    let clock = Arc::new(when.clock(&words));
     let bay = Bay::open(&args.store, Box::new(Arc::clone(&clock)))?;
     record::said(&bay, args.even_so)?;
     let folder = args.script.parent().unwrap_or(Path::new(".")).to_owned();
@@ -123,7 +122,7 @@ impl Walk<'_> {
         if let Some(who) = &line.who {
             self.actor = actor(self.script, who)?;
         }
-        self.clock.advance_ms(wait_ms(line));
+        self.clock.advance_ms(line.wait_ms());
         Ok(())
     }
 
@@ -234,23 +233,6 @@ impl Walk<'_> {
         }
         Ok(())
     }
-}
-
-fn wait_ms(line: &Line) -> u32 {
-    (line.after_min * 60_000.0).round() as u32
-}
-
-/// When the script says that it begins, and when it does.
-fn starts_at(script: &Script, lines: &[Line], until_now: bool) -> Result<(i64, i64), Failure> {
-    let written_for = panside_bay::clock::parse_time(&script.starts_at).ok_or_else(|| {
-        let message = format!("\"{}\" is no time; write it like 2026-03-02T08:00:00Z", script.starts_at);
-        Failure::new(Exit::DoesNotLoad, message)
-    })?;
-    if !until_now {
-        return Ok((written_for, written_for));
-    }
-    let takes_ms: i64 = lines.iter().map(|line| i64::from(wait_ms(line))).sum();
-    Ok((written_for, SystemClock::new().now().wall_ms - takes_ms))
 }
 
 fn first_actor(script: &Script) -> Result<Actor, Failure> {

@@ -6,12 +6,29 @@ use panside_journal::Stamp;
 /// Milliseconds in a minute.
 pub(crate) const MINUTE_MS: u64 = 60_000;
 
-/// Milliseconds from one stamp to a later one: by the monotonic clock within one boot, else by the wall clock. Nothing
-/// when the clock went backwards, so that nobody knows.
+/// Milliseconds from one stamp to a later one of the same boot, by the monotonic clock, which nobody can set. Nothing over
+/// a restart of the tablet: the wall clock may have been set meanwhile, so that nobody knows.
+#[must_use]
+pub fn measured_ms(from: &Stamp, to: &Stamp) -> Option<u64> {
+    if from.boot == to.boot { to.mono_ms.checked_sub(from.mono_ms) } else { None }
+}
+
+/// Milliseconds that have passed for sure, for what must not be cut short. Over a restart of the tablet no more than since
+/// that, and where the wall clock goes on no more than it says: a store may have come from another tablet.
+#[must_use]
+pub fn surely_ms(from: &Stamp, to: &Stamp) -> u64 {
+    if from.boot == to.boot {
+        return measured_ms(from, to).unwrap_or(0);
+    }
+    elapsed_ms(from, to).map_or(to.mono_ms, |by_wall| to.mono_ms.min(by_wall))
+}
+
+/// Milliseconds from one stamp to a later one, to be told and to decide nothing by: as measured within one boot, else by
+/// the wall clock. Nothing when the clock went backwards, so that nobody knows.
 #[must_use]
 pub fn elapsed_ms(from: &Stamp, to: &Stamp) -> Option<u64> {
     if from.boot == to.boot {
-        to.mono_ms.checked_sub(from.mono_ms)
+        measured_ms(from, to)
     } else {
         u64::try_from(i128::from(to.wall_ms) - i128::from(from.wall_ms)).ok()
     }
@@ -80,5 +97,21 @@ mod tests {
         let rebooted = Stamp { boot: boot(2), mono_ms: 5, ..stamp(10) };
         assert_eq!(elapsed_ms(&stamp(4), &rebooted), Some(6 * MINUTE_MS));
         assert_eq!(elapsed_ms(&rebooted, &stamp(4)), None, "backwards nobody knows");
+    }
+
+    #[test]
+    fn a_clock_set_forward_within_a_boot_lets_nothing_pass() {
+        let set = Stamp { wall_ms: stamp(4).wall_ms + 86_400_000, ..stamp(4) };
+        assert_eq!((measured_ms(&stamp(4), &set), surely_ms(&stamp(4), &set)), (Some(0), 0));
+    }
+
+    #[test]
+    fn over_a_restart_only_the_time_since_then_is_sure_and_nothing_is_measured() {
+        // The tablet came up two minutes before.
+        let rebooted = |minute| Stamp { boot: boot(2), mono_ms: 2 * MINUTE_MS, ..stamp(minute) };
+        assert_eq!(measured_ms(&stamp(0), &rebooted(90)), None);
+        assert_eq!(surely_ms(&stamp(0), &rebooted(90)), 2 * MINUTE_MS);
+        assert_eq!(surely_ms(&stamp(0), &rebooted(1)), MINUTE_MS, "on a tablet that was up all along");
+        assert_eq!(surely_ms(&stamp(30), &rebooted(10)), 2 * MINUTE_MS, "the wall clock went back");
     }
 }

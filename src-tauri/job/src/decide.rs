@@ -15,7 +15,7 @@ use panside_procedure::State;
 use panside_procedure::machine::{Action, VarIx};
 
 use crate::change::{gates, lost};
-use crate::clock::{MINUTE_MS, elapsed_ms};
+use crate::clock::{MINUTE_MS, measured_ms};
 use crate::event::{ClockJumped, Event, Expired};
 use crate::job::Job;
 use crate::message::{Message, refused_not_started};
@@ -100,14 +100,14 @@ pub(crate) fn aged(job: &Job, now: &Stamp) -> (State, Vec<Event>) {
 }
 
 /// Milliseconds for which a gate's knowledge stays good; 0 when it has grown too old. Nothing for a gate that does
-/// not age or is not known. Where a clock went backwards its age is not known, and what is not known to be fresh is
-/// too old.
+/// not age or is not known. After a restart of the tablet its age is not known, and what is not known to be fresh is too
+/// old.
 pub(crate) fn ms_fresh(job: &Job, gate: VarIx, now: &Stamp) -> Option<u64> {
     let known = job.gate(gate).set.as_ref()?;
     let name = job.procedure.var_name(gate);
     let minutes = job.procedure.checklist.gates.iter().find(|found| found.id == name)?.fresh_for?;
     let fresh = u64::from(minutes) * MINUTE_MS;
-    Some(elapsed_ms(&known.from, now).map_or(0, |age| fresh.saturating_sub(age)))
+    Some(measured_ms(&known.from, now).map_or(0, |age| fresh.saturating_sub(age)))
 }
 
 /// What is said about a value before it is entered.

@@ -8,7 +8,7 @@ use panside_procedure::machine::{OutcomeIx, StepIx};
 use panside_procedure::plan::{MOST_PEOPLE, Minutes, NoPlan, Start, Task, WALK};
 
 use crate::change::gates;
-use crate::clock::{MINUTE_MS, elapsed_ms};
+use crate::clock::{MINUTE_MS, surely_ms};
 use crate::decide::aged;
 use crate::job::{EndedBy, Job};
 
@@ -71,7 +71,7 @@ fn last_zone(job: &Job) -> Option<panside_procedure::format::Zone> {
 }
 
 fn minutes_in(job: &Job, step: StepIx, now: &Stamp) -> Option<u32> {
-    minutes(&job.step(step).in_hand()?.begun.stamp, now)
+    Some(minutes(&job.step(step).in_hand()?.begun.stamp, now))
 }
 
 /// How long steps were left whose hands were free.
@@ -80,7 +80,7 @@ fn left(job: &Job, in_hand: &[StepIx], now: &Stamp) -> BTreeMap<StepIx, u32> {
         text.wait.as_ref().is_some_and(|wait| wait.attended == Some(false)) && !in_hand.contains(step)
     });
     let ran = steps.filter_map(|(step, _)| match job.step(step).stretches.last()?.ended.as_ref()? {
-        (EndedBy::Left, mark) => Some((step, minutes(&mark.stamp, now)?)),
+        (EndedBy::Left, mark) => Some((step, minutes(&mark.stamp, now))),
         (EndedBy::Done, _) => None,
     });
     ran.collect()
@@ -99,17 +99,17 @@ fn waited(job: &Job, now: &Stamp) -> BTreeMap<StepIx, u32> {
             *since = holds.holds(&then.state).then(|| since.unwrap_or(happened.stamp));
         }
     }
-    let ran = waits.iter().zip(since).filter_map(|(&(step, _), since)| Some((step, minutes(&since?, now)?)));
+    let ran = waits.iter().zip(since).filter_map(|(&(step, _), since)| Some((step, minutes(&since?, now))));
     ran.collect()
 }
 
 fn ages(job: &Job, now: &Stamp) -> BTreeMap<panside_procedure::machine::VarIx, u32> {
     let known = gates(&job.procedure)
-        .filter_map(|gate| Some((gate, minutes(&job.gate(gate).set.as_ref()?.from, now)?)));
+        .filter_map(|gate| Some((gate, minutes(&job.gate(gate).set.as_ref()?.from, now))));
     known.collect()
 }
 
-/// Whole minutes that have surely passed. Nothing where the clock went back: then it counts as if it began now.
-fn minutes(from: &Stamp, now: &Stamp) -> Option<u32> {
-    Some(u32::try_from(elapsed_ms(from, now)? / MINUTE_MS).unwrap_or(u32::MAX))
+/// Whole minutes that have passed for sure.
+fn minutes(from: &Stamp, now: &Stamp) -> u32 {
+    u32::try_from(surely_ms(from, now) / MINUTE_MS).unwrap_or(u32::MAX)
 }

@@ -1,5 +1,7 @@
-//! Where the job went otherwise than planned: struck, set aside, missed, not as shown, the clock set.
+//! Where the job went otherwise than planned: struck, set aside, missed, not as shown, the clock set, the
+//! tablet restarted.
 
+use panside_job::clock::elapsed_ms;
 use panside_job::{EntryValue, Event, Mark};
 use serde::{Deserialize, Serialize};
 
@@ -98,6 +100,16 @@ pub struct ClockSet {
     /// By how many seconds; positive forward.
     pub seconds: i64,
     /// The event, with the time after it.
+    pub by: By,
+}
+
+/// The tablet was restarted, so that nothing measured the time since the event before.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Restarted {
+    /// Whole minutes since the event before, by the wall clock, which may have been set; nothing where it went back.
+    pub minutes: Option<u64>,
+    /// The first event after it.
     pub by: By,
 }
 
@@ -211,4 +223,16 @@ pub(crate) fn clock_set(source: Source<'_>) -> Vec<ClockSet> {
         _ => None,
     });
     jumps.collect()
+}
+
+/// Every restart of the tablet within the job.
+pub(crate) fn restarted(source: Source<'_>) -> Vec<Restarted> {
+    let happened = source.job.happened.windows(2).map(|pair| (&pair[0], &pair[1]));
+    let restarts = happened.filter(|(last, first)| last.stamp.boot != first.stamp.boot);
+    restarts
+        .map(|(last, first)| Restarted {
+            minutes: elapsed_ms(&last.stamp, &first.stamp).map(|ms| ms / 60_000),
+            by: source.by(&Mark::from(first)),
+        })
+        .collect()
 }

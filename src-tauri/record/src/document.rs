@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 use crate::account::{Account, Codes};
 use crate::by::By;
 use crate::day::Track;
-use crate::departures::{ByName, ClockSet, Explained, Move, Observed, Struck};
+use crate::departures::{ByName, ClockSet, Explained, Move, Observed, Restarted, Struck};
 use crate::error::RecordError;
 use crate::inputs::ProofSummary;
 use crate::items::Tally;
@@ -106,6 +106,8 @@ pub struct Document {
     pub observed: Vec<Observed>,
     /// When the wall clock was set.
     pub clock_set: Vec<ClockSet>,
+    /// When the tablet was restarted.
+    pub restarted: Vec<Restarted>,
     /// Where the record and today's rules, or two counts of the same, differ. The record was kept as it is.
     pub disagreements: Vec<String>,
     /// What was proved and what is taken for granted.

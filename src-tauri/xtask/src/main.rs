@@ -14,11 +14,13 @@ mod cli;
 mod failure;
 mod folder;
 mod fuzz;
+mod licence;
 mod npm;
 mod packages;
 mod photo;
 mod python;
 mod run;
+mod sources;
 mod stage;
 mod test;
 mod types;
@@ -41,6 +43,7 @@ cargo xtask test                 everything that must hold: format, lints, tests
 cargo xtask bench                how fast the proof searches, and how that grows
 cargo xtask fuzz                 try bad input made by chance, for a minute
     --seconds N                  for so long
+    --cases N                    so many instead
     --seed S                     from this seed instead of the clock's
     --case N                     this case of the seed only
 cargo xtask pictures             take the pictures of the README from the real window

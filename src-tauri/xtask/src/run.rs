@@ -121,9 +121,9 @@ fn start(root: &Path, store: &Path, own_photo: Option<&PathBuf>) -> Result<(), F
     let (store, photo) = (store.to_string_lossy(), photo.to_string_lossy());
     cli::run_quietly(
         root,
-        &["walk", STOPPED, "--store", &*store, "--photo", &*photo, "--until-now", "--no-text"],
+        &["walk", STOPPED, "--store", &*store, "--photo", &*photo, "--until", "now", "--no-text"],
     )?;
-    cli::run(root, &["walk", SCRIPT, "--store", &*store, "--lines", "0", "--until-now", "--no-text"])
+    cli::run(root, &["walk", SCRIPT, "--store", &*store, "--lines", "0", "--until", "now", "--no-text"])
 }
 
 fn walk_only(root: &Path, options: &Options) -> Result<(), Failure> {

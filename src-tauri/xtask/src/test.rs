@@ -11,6 +11,7 @@ use crate::fuzz;
 use crate::npm;
 use crate::packages;
 use crate::python;
+use crate::sources;
 use crate::stage::{Stage, call, command, run_all};
 use crate::types;
 use crate::window;
@@ -39,6 +40,7 @@ fn stages() -> Vec<Stage> {
         Stage::new("fmt", "see that the Rust code is formatted", fmt),
         Stage::new("packages", "see that the machine has what the window and the page need", machine),
         Stage::new("npm", "install the page's packages", npm::install),
+        Stage::new("sources", "see where every package comes from, and its licence", sources::check),
         Stage::new("python", "install what the tests ask for a second opinion", python::install),
         Stage::new("biome", "see that the page's code is formatted and clean", |root| {
             npm::script(root, "lint")

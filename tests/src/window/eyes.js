@@ -150,5 +150,17 @@
     return false;
   }
 
-  window.__eyes = { button, dialog, at, field, nth, see, until, settled, left, times, all, words };
+  /** Waits until a button opens, or until all is quiet and it is still closed. */
+  async function opened(says, ms) {
+    const end = performance.now() + ms;
+    for (let quiet = 0; performance.now() < end; quiet = under === 0 ? quiet + 1 : 0) {
+      if (button(says)?.closed === false) return true;
+      // Half a second of quiet: what is typed is judged after less.
+      if (quiet > 30) return false;
+      await new Promise((next) => requestAnimationFrame(next));
+    }
+    return false;
+  }
+
+  window.__eyes = { button, dialog, at, field, nth, see, until, settled, left, opened, times, all, words };
 })();

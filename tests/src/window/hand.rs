@@ -41,7 +41,11 @@ impl Window {
             runtime.map_err(|source| Trouble::Start { program: "the driver's client".into(), source })?;
         let arguments = json!(["--store", store, "--demo-clock"]);
         let options = json!({ "binary": programs.window, "args": arguments });
-        let capabilities = [("webkitgtk:browserOptions".to_owned(), options)].into_iter().collect();
+        // Longer than anything here waits for by itself.
+        let timeouts = json!({ "script": 2 * PATIENCE_MS });
+        let capabilities =
+            [("webkitgtk:browserOptions".to_owned(), options), ("timeouts".to_owned(), timeouts)];
+        let capabilities = capabilities.into_iter().collect();
         let mut builder = ClientBuilder::new(HttpConnector::new());
         builder.capabilities(capabilities);
         let client = runtime.block_on(builder.connect(&screen.address()))?;

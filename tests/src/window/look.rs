@@ -7,11 +7,8 @@ use serde_json::Value;
 
 use crate::window::{Result, Trouble, Window};
 
-/// Milliseconds in which what is waited for must come. The longest is a photo of many megapixels.
-pub const PATIENCE_MS: u32 = 15_000;
-
-/// Milliseconds in which a button opens once the core has looked at what is typed.
-const MOMENT_MS: u32 = 1_500;
+/// Milliseconds after which what is waited for will not come any more: so many that no busy machine needs them.
+pub const PATIENCE_MS: u32 = 120_000;
 
 /// What a window shows.
 #[derive(Debug, Clone, Deserialize)]
@@ -131,14 +128,14 @@ impl Window {
         Err(self.not_seen(what))
     }
 
-    /// Waits for a moment whether a button that says this opens; what is closed says why when it is tapped.
+    /// Waits until a button that says this opens, or what is typed has been judged: what is closed then says why when it is
+    /// tapped.
     ///
     /// # Errors
     /// When the driver fails.
     pub fn wait_open(&mut self, says: &str) -> Result {
-        let script = format!(
-            "const [says, done] = arguments; window.__eyes.until(() => window.__eyes.button(says)?.closed === false, {MOMENT_MS}).then(done)"
-        );
+        let script =
+            format!("const [says, done] = arguments; window.__eyes.opened(says, {PATIENCE_MS}).then(done)");
         self.run_async("waiting for a button", &script, vec![says.into()]).map(drop)
     }
 

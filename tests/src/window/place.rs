@@ -47,20 +47,20 @@ impl Place {
         Ok(Place { programs, screen, folder, photo, _alone: alone })
     }
 
-    /// Walks the demo job so many lines into the store.
+    /// Walks the demo job so many lines into the store, the last of them just now.
     ///
     /// # Errors
     /// When the walk fails.
     pub fn walk(&self, lines: usize) -> Result {
-        self.walk_into(&self.store(), lines)
+        self.programs.walk(&script(), &self.store(), lines, "now", &self.photo)
     }
 
-    /// Walks the demo job so many lines into another store.
+    /// Walks the whole demo job into another store, its last line at a time (RFC 3339).
     ///
     /// # Errors
     /// When the walk fails.
-    pub fn walk_into(&self, store: &Path, lines: usize) -> Result {
-        self.programs.walk(&script(), store, lines, &self.photo)
+    pub fn walk_all(&self, store: &Path, until: &str) -> Result {
+        self.programs.walk(&script(), store, usize::MAX, until, &self.photo)
     }
 
     /// Opens the window on the store.

@@ -42,15 +42,15 @@ impl Programs {
         Ok(Programs { window: program("panside")?, cli: program("panside-cli")? })
     }
 
-    /// Walks so many lines of a script into a store, the last of them just now.
+    /// Walks so many lines of a script into a store, the last of them at a time (RFC 3339) or `now`.
     ///
     /// # Errors
     /// When the walk fails, with what it wrote.
-    pub fn walk(&self, script: &Path, store: &Path, lines: usize, photo: &Path) -> Result {
+    pub fn walk(&self, script: &Path, store: &Path, lines: usize, until: &str, photo: &Path) -> Result {
         let lines = lines.to_string();
         let mut walk = Command::new(&self.cli);
         walk.arg("walk").arg(script).arg("--store").arg(store).arg("--photo").arg(photo);
-        walk.args(["--lines", &lines, "--plain-proof", "--until-now", "--no-text"]);
+        walk.args(["--lines", &lines, "--until", until, "--plain-proof", "--no-text"]);
         run(&mut walk).map(drop)
     }
 

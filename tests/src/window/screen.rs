@@ -11,7 +11,7 @@ use crate::window::programs::not_started;
 use crate::window::{Result, Trouble};
 
 /// Seconds for a program to come up.
-const PATIENCE: u64 = 20;
+const PATIENCE: u64 = 120;
 
 /// The size that the pages are laid out for, with 24 bits of colour.
 const SIZE: &str = "1280x800x24";

@@ -34,13 +34,13 @@ class Plans {
       if (planning) this.#found.set(`${job}/${people}`, { seq, planning });
       // What failed is told by the bench, and asked for again when somebody looks again.
       if (!planning || !best) return;
-      const rest = Math.max(STALE, RESTS * (Date.now() - since));
+      const rest = Math.max(STALE, RESTS * (performance.now() - since));
       next =
         planning.searching === null
-          ? setTimeout(() => void look(true, Date.now()), rest)
+          ? setTimeout(() => void look(true, performance.now()), rest)
           : setTimeout(() => void look(false, since), SEARCHING);
     };
-    void look(false, Date.now());
+    void look(false, performance.now());
     return () => {
       on = false;
       clearTimeout(next);

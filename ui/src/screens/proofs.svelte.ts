@@ -17,14 +17,14 @@ class Proofs {
 
   /** When it was begun, as far as this window knows, in milliseconds. */
   since(checklist: string): number {
-    return this.#since.get(checklist) ?? Date.now();
+    return this.#since.get(checklist) ?? performance.now();
   }
 
   /** Looks at a proof, and begins it where there is none, until it has ended. Answers how to stop looking. */
   follow(checklist: string): () => void {
     let on = true;
     let next: ReturnType<typeof setTimeout> | undefined;
-    if (!this.#since.has(checklist)) this.#since.set(checklist, Date.now());
+    if (!this.#since.has(checklist)) this.#since.set(checklist, performance.now());
     const look = async () => {
       const now = await ask(checklist);
       this.#now.set(checklist, now);

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use panside_bay::clock::ManualClock;
+use panside_bay::clock::{Clock, ManualClock};
 use panside_bay::enter::{Actor, Answer, Event, JobId, PersonId, Refusal, Wish, new_request};
 use panside_bay::kit::Kit;
 use panside_bay::people::Person;
@@ -44,6 +44,12 @@ impl Shop {
         drop(bay);
         let bay = Bay::open(dir.path(), Box::new(Arc::clone(&clock))).unwrap();
         Shop { dir, clock, bay }
+    }
+
+    /// The same folder after the tablet was restarted, with the wall clock put that many minutes on or back.
+    pub fn rebooted(self, set_min: i64) -> Shop {
+        let wall_ms = self.clock.now().wall_ms + set_min * 60_000;
+        Shop { clock: Arc::new(ManualClock::at(wall_ms)), ..self }.restarted()
     }
 
     pub fn try_start(&mut self, checklist: &[u8], sheet: &[u8]) -> Result<JobId, BayError> {

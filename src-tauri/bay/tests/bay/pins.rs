@@ -171,6 +171,23 @@ fn all_have_pins(shop: &mut Shop) {
 }
 
 #[test]
+fn setting_the_wall_clock_ends_no_wait_and_a_restart_begins_it_anew() {
+    for set_min in [-60, 0, 24 * 60] {
+        let mut shop = Shop::new();
+        shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
+        let tried = |shop: &mut Shop, digits: &str| shop.bay.give_pin(LUND, &pin(digits)).unwrap();
+        for _ in 0..3 {
+            tried(&mut shop, "0000");
+        }
+        shop.clock.advance_ms(29_000);
+        let mut shop = shop.rebooted(set_min);
+        assert_eq!(tried(&mut shop, "4711"), PinReply { right: false, wait_s: 30 }, "set by {set_min} min");
+        shop.clock.advance_ms(30_000);
+        assert_eq!(tried(&mut shop, "4711"), RIGHT, "set by {set_min} min");
+    }
+}
+
+#[test]
 fn nobody_sets_another_persons_pin_alone_neither_the_first_nor_a_later_one() {
     let mut shop = Shop::new();
     shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();

@@ -3,6 +3,7 @@
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "the edge: programs and files")]
 
 mod bad_input;
+mod clocks;
 mod damage;
 mod figures;
 mod guide;

@@ -34,18 +34,6 @@ fn the_demo_job_goes_the_seized_way_and_ends_finished_with_nothing_left() {
 }
 
 #[test]
-fn the_demo_job_can_be_walked_on_any_day_with_tools_whose_calibration_moves_along() {
-    let desk = Desk::new();
-    let (store, photo) = (desk.path("bay"), desk.photo());
-    let script = script("demo");
-    let walk = ["walk".as_ref(), script.as_os_str(), "--store".as_ref(), store.as_os_str()];
-    let how = ["--photo".as_ref(), photo.as_os_str(), "--plain-proof".as_ref(), "--until-now".as_ref()];
-    let said = cli(&[walk, how].concat());
-    assert_eq!(said.code, 0, "{}\n{}", said.out, said.err);
-    assert!(said.out.contains("the job is finished"));
-}
-
-#[test]
 fn every_other_demo_walk_goes_through_to_its_end() {
     for name in names("demo", ".walk.json").iter().filter(|name| *name != "demo") {
         let desk = Desk::new();

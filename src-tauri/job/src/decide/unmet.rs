@@ -6,13 +6,13 @@ use panside_procedure::format::{Ask, Entry};
 use panside_procedure::machine::{Pred, StepIx, Unmet, VarIx, VariableKind};
 use panside_procedure::{Procedure, State};
 
-use crate::clock::{MINUTE_MS, elapsed_ms};
+use crate::clock::{MINUTE_MS, measured_ms};
 use crate::entry::{Limit, limits};
 use crate::job::{EnteredValue, Job};
 use crate::message::{
     Arg, Message, unmet_empty, unmet_gate, unmet_gate_at_least, unmet_gate_at_most, unmet_gate_lost,
-    unmet_gate_read, unmet_gate_unknown, unmet_gate_within, unmet_never, unmet_not_signed, unmet_not_worked,
-    unmet_signed, unmet_value, unmet_worked, words,
+    unmet_gate_read, unmet_gate_restarted, unmet_gate_unknown, unmet_gate_within, unmet_never,
+    unmet_not_signed, unmet_not_worked, unmet_signed, unmet_value, unmet_worked, words,
 };
 use crate::value::{EntryValue, StickShows};
 
@@ -93,8 +93,12 @@ impl<'a> Because<'a> {
                 unmet_gate_read(what, said(read, entry), wants)
             }
             Some((read, entry)) if !known && is_lost(read) => {
-                let minutes = elapsed_ms(&read.mark.stamp, now).map_or(0, |ms| ms / MINUTE_MS);
-                unmet_gate_lost(what, said(read, entry), i64::try_from(minutes).unwrap_or(i64::MAX))
+                let said = said(read, entry);
+                let minutes = measured_ms(&read.mark.stamp, now).map(|ms| ms / MINUTE_MS);
+                minutes.map_or_else(
+                    || unmet_gate_restarted(&what, &said),
+                    |minutes| unmet_gate_lost(&what, &said, i64::try_from(minutes).unwrap_or(i64::MAX)),
+                )
             }
             Some((read, entry)) if !known && keeps_in_hand(entry, &read.class) => {
                 self.not_yet(job, what, read, entry, wants)

@@ -1,6 +1,7 @@
 //! A hot part probed until it may be touched: the reading decides, and earlier readings tell by
 //! [`panside_trade::cooldown`] before which time it will not be cool.
 
+use panside_journal::Stamp;
 use panside_procedure::format::entry::{CoolDown, ProbedPlace};
 use panside_trade::FigureError;
 use panside_trade::cooldown::{self, Cooling, CoolingClass, LEAST_READINGS, Place};
@@ -10,9 +11,9 @@ use panside_trade::number::parse_number;
 use panside_trade::surface::{InfraredReading, Surface, SurfaceTemperature, surface_temperature};
 use serde::{Deserialize, Serialize};
 
-use super::past::{Heated, Taken, ms_on_clock_of};
+use super::past::{Heated, Taken};
 use super::{Classified, Context, of_sheet, quantity};
-use crate::clock::{MINUTE_MS, time_of_day};
+use crate::clock::{MINUTE_MS, measured_ms, surely_ms, time_of_day};
 use crate::message::{
     Message, cool_down_cool, cool_down_hot, cool_down_infrared, cool_down_left_out, cool_down_never,
     cool_down_no_ambient, cool_down_no_curve, cool_down_no_evidence, cool_down_not_before, cool_down_older,
@@ -47,7 +48,7 @@ pub struct CoolDownResult {
     pub cooling: Option<cooldown::CoolDown>,
     /// The moment before which it will not be cool.
     pub not_before: Option<Moment>,
-    /// Earlier readings that do not count, as a clock went back since.
+    /// Earlier readings that do not count, as the tablet was restarted since.
     pub left_out: usize,
 }
 
@@ -116,8 +117,8 @@ fn contact(
     let engine_off = match heated {
         Heated::Never => None,
         Heated::Now => Some(now),
-        // Nobody knows how long ago: nothing before now counts.
-        Heated::Until(stamp) => Some(ms_on_clock_of(context.at, &stamp).map_or(now, Moment::from_ms)),
+        // Where nobody knows how long ago, the latest that it can have been.
+        Heated::Until(stamp) => Some(before(context.at, surely_ms(&stamp, context.at))),
     };
     let place = match asked.place {
         ProbedPlace::Joint => Place::Joint,
@@ -149,7 +150,7 @@ fn contact(
     Ok(())
 }
 
-/// Contact readings before this one on its clock, oldest first, and how many a jump of the clock left without a time.
+/// Contact readings before this one on its clock, oldest first, and how many a restart of the tablet left without a time.
 fn earlier(context: &Context<'_>) -> (Vec<(Moment, Temperature)>, usize) {
     let taken = context.past.map(|past| past.readings(context.step, context.entry)).unwrap_or_default();
     let probed = |taken: &Taken<'_>| match taken.value {
@@ -161,11 +162,11 @@ fn earlier(context: &Context<'_>) -> (Vec<(Moment, Temperature)>, usize) {
     let mut next = context.at.wall_ms;
     let (mut kept, mut left_out) = (Vec::new(), 0);
     for (stamp, celsius) in taken.iter().filter_map(probed).rev() {
-        match ms_on_clock_of(context.at, &stamp) {
-            Some(ms) if ms <= next => {
-                if next - ms >= ONE_READING_MS {
-                    kept.push((Moment::from_ms(ms), celsius));
-                    next = ms;
+        match measured_ms(&stamp, context.at).map(|ago| before(context.at, ago)) {
+            Some(then) if then.ms() <= next => {
+                if next - then.ms() >= ONE_READING_MS {
+                    kept.push((then, celsius));
+                    next = then.ms();
                 }
             }
             _ => left_out += 1,
@@ -173,6 +174,11 @@ fn earlier(context: &Context<'_>) -> (Vec<(Moment, Temperature)>, usize) {
     }
     kept.reverse();
     (kept, left_out)
+}
+
+/// So many milliseconds before a stamp, on its wall clock as it stands.
+fn before(at: &Stamp, ms: u64) -> Moment {
+    Moment::from_ms(at.wall_ms.saturating_sub_unsigned(ms))
 }
 
 /// After a rise the curve begins anew from the hottest reading; where that is the last one, all are kept, so that the

@@ -3,7 +3,6 @@
 use panside_journal::Stamp;
 use panside_procedure::format::Assignments;
 
-use crate::clock::elapsed_ms;
 use crate::event::Event;
 use crate::job::{EnteredValue, Job, Stretch};
 use crate::value::EntryValue;
@@ -139,11 +138,4 @@ impl<'a> Past<'a> {
         });
         taken.collect()
     }
-}
-
-/// A point in time on the clock of `at`, in milliseconds of its wall clock: so long before it as it was. Nothing where
-/// a clock went back, so that nobody knows how long.
-pub(crate) fn ms_on_clock_of(at: &Stamp, then: &Stamp) -> Option<i64> {
-    let before = i64::try_from(elapsed_ms(then, at)?).ok()?;
-    at.wall_ms.checked_sub(before)
 }

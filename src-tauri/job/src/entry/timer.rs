@@ -3,26 +3,27 @@
 use panside_procedure::format::entry::Timer;
 
 use super::{Classified, Context, no_sheet_value};
-use crate::clock::{MINUTE_MS, elapsed_ms};
-use crate::message::{timer_elapsed, timer_not_begun, timer_running};
+use crate::clock::{MINUTE_MS, surely_ms};
+use crate::message::{timer_elapsed, timer_not_begun, timer_restarted, timer_running};
 use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
 
 pub(super) fn classify(asked: &Timer, specs: &Specs, context: &Context<'_>) -> Result<Classified, Refusal> {
     let wait = wait_ms(asked, specs).ok_or_else(|| no_sheet_value(&asked.at_least))?;
+    let restarted = context.begun.is_some_and(|begun| begun.boot != context.at.boot);
     match ms_left(asked, specs, context) {
         None => Err(timer_not_begun(minutes_up(wait)).into()),
         Some(0) => Ok(Classified::new("elapsed", EntryValue::Timer {}, timer_elapsed(minutes_up(wait)))),
+        Some(left) if restarted => Err(timer_restarted(minutes_up(left), minutes_up(wait)).into()),
         Some(left) => Err(timer_running(minutes_up(left), minutes_up(wait)).into()),
     }
 }
 
-/// Milliseconds still to wait; 0 when it has elapsed, nothing while the step is not begun. A wall clock that went back
-/// over a boot starts the wait anew.
+/// Milliseconds still to wait; 0 when it has elapsed, nothing while the step is not begun. Only what has passed for sure
+/// counts ([`surely_ms`]): after a restart of the tablet the wait begins anew with that, at the worst.
 pub(crate) fn ms_left(asked: &Timer, specs: &Specs, context: &Context<'_>) -> Option<u64> {
-    let waited = elapsed_ms(context.begun?, context.at).unwrap_or(0);
-    Some(wait_ms(asked, specs)?.saturating_sub(waited))
+    Some(wait_ms(asked, specs)?.saturating_sub(surely_ms(context.begun?, context.at)))
 }
 
 fn wait_ms(asked: &Timer, specs: &Specs) -> Option<u64> {
@@ -69,10 +70,15 @@ mod tests {
     }
 
     #[test]
-    fn over_a_boot_the_wall_clock_counts_and_one_that_went_back_starts_anew() {
-        let rebooted = |minute| Stamp { boot: boot(2), mono_ms: 0, ..stamp(minute) };
-        assert_eq!(wait(Some(stamp(0)), rebooted(20)).unwrap().class, "elapsed");
-        assert_eq!(wait(Some(stamp(30)), rebooted(10)).unwrap_err().message, timer_running(20_i64, 20_i64));
+    fn after_a_restart_only_the_time_since_then_counts_wherever_the_wall_clock_stands() {
+        let up_for =
+            |minutes: u64, wall| Stamp { boot: boot(2), mono_ms: minutes * MINUTE_MS, ..stamp(wall) };
+        // The wall clock was set a day forward while the tablet was off, an hour back, and not at all.
+        for wall in [24 * 60, -60, 40] {
+            let early = wait(Some(stamp(0)), up_for(5, wall)).unwrap_err();
+            assert_eq!(early.message, timer_restarted(15_i64, 20_i64), "at minute {wall}");
+            assert_eq!(wait(Some(stamp(0)), up_for(20, wall)).unwrap().class, "elapsed", "at minute {wall}");
+        }
     }
 
     #[test]

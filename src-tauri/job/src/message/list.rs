@@ -80,6 +80,7 @@ messages! {
     unmet_gate_at_least "unmet-gate-at-least" (what, last, limit, name);
     unmet_gate_within "unmet-gate-within" (what, last, low, high, name);
     unmet_gate_lost "unmet-gate-lost" (what, last, minutes);
+    unmet_gate_restarted "unmet-gate-restarted" (what, last);
     unmet_worked "unmet-worked" (step);
     unmet_not_worked "unmet-not-worked" (step);
     unmet_signed "unmet-signed" (sign, step);
@@ -218,6 +219,7 @@ messages! {
     code_padding "code-padding" (code);
     timer_elapsed "timer-elapsed" (minutes);
     timer_running "timer-running" (left, minutes);
+    timer_restarted "timer-restarted" (left, minutes);
     timer_not_begun "timer-not-begun" (minutes);
     note_written "note-written" ();
     note_empty "note-empty" ();

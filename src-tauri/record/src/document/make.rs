@@ -83,6 +83,7 @@ impl Document {
             by_name: departures::by_name(source),
             observed: departures::observed(source),
             clock_set: departures::clock_set(source),
+            restarted: departures::restarted(source),
             disagreements: disagreements(job, inputs, &tally),
             tally,
             proof: proof(job, inputs),

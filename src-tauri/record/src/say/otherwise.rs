@@ -1,11 +1,11 @@
 //! Where the job went otherwise than planned.
 
 use super::{Section, standing};
-use crate::departures::{ByName, ClockSet, Explained, Observed, Struck};
+use crate::departures::{ByName, ClockSet, Explained, Observed, Restarted, Struck};
 use crate::document::Document;
 use crate::source::words;
 
-/// What was struck, set aside, missed, not as shown; the clock set; what does not agree. Only what there is.
+/// What was struck, set aside, missed, not as shown; the clock set, the tablet restarted; what does not agree. Only what there is.
 pub(super) fn otherwise(document: &Document) -> Vec<Section> {
     let lists = [
         Section::list("Struck", document.struck.iter().map(struck)),
@@ -14,6 +14,7 @@ pub(super) fn otherwise(document: &Document) -> Vec<Section> {
         Section::list("Passed by a reason and a name", document.by_name.iter().map(by_name)),
         Section::list("Not as shown", document.observed.iter().map(observed)),
         Section::list("Wall clock", document.clock_set.iter().map(clock_set)),
+        Section::list("Tablet restarted", document.restarted.iter().map(restarted)),
         Section::list("What does not agree", document.disagreements.iter().cloned()),
     ];
     lists.into_iter().flatten().collect()
@@ -53,4 +54,12 @@ fn observed(seen: &Observed) -> String {
 fn clock_set(set: &ClockSet) -> String {
     let way = if set.seconds < 0 { "back" } else { "forward" };
     format!("{} set {way} by {} s", set.by.day_and_time(), set.seconds.unsigned_abs())
+}
+
+fn restarted(restarted: &Restarted) -> String {
+    let before = match restarted.minutes {
+        Some(minutes) => format!("{minutes} min since the entry before, by the wall clock only"),
+        None => "how long since the entry before is not known, as the wall clock went back".to_owned(),
+    };
+    format!("{} first entry after it: {before}", restarted.by.day_and_time())
 }

@@ -120,6 +120,28 @@ fn over_a_boot_the_wall_clock_counts_and_where_it_went_back_nobody_knows() -> Te
 }
 
 #[test]
+fn a_restart_of_the_tablet_is_told_with_the_time_that_only_the_wall_clock_knows() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.begin("find");
+    assert_eq!(bay.document().restarted, []);
+    (bay.boot, bay.wall_set) = (2, 24 * 60);
+    bay.done("find", &[], &[]);
+    (bay.boot, bay.wall_set) = (3, 0);
+    bay.begin("hand_over");
+    let document = bay.document();
+    let minutes: Vec<_> = document.restarted.iter().map(|restarted| restarted.minutes).collect();
+    assert_eq!(minutes, [Some(24 * 60 + 1), None], "set a day forward and back again");
+    let text = document.to_text().split_whitespace().collect::<Vec<_>>().join(" ");
+    for says in [
+        "1441 min since the entry before, by the wall clock only",
+        "is not known, as the wall clock went back",
+    ] {
+        assert!(text.contains(says), "{says}\n{text}");
+    }
+    Ok(())
+}
+
+#[test]
 fn work_that_was_entered_later_has_no_time_that_is_known() -> Tested {
     let mut bay = Bay::open()?;
     bay.begin("find");

@@ -1,7 +1,8 @@
 //! The other process of the fault tests: it opens a store, writes entries or photos, and says on its standard
 //! output what was confirmed, one line each. It is killed, or its disk fails, while it does.
 //!
-//! `panside-store-writer DIR entries|photos COUNT` (COUNT 0: until it is killed). Lines:
+//! `panside-store-writer DIR entries|photos|unnamed COUNT` (COUNT 0: until it is killed; `unnamed`: one photo that no event
+//! names, and then nothing more). Lines:
 //! `saved JOB SEQ HASH REQUEST`, `photo HASH`, `unconfirmed`, `reopened`, `full`.
 
 #![allow(clippy::disallowed_methods, reason = "a process of its own, with clock and chance")]
@@ -21,7 +22,7 @@ type Outcome<T> = Result<T, Box<dyn Error>>;
 fn main() -> Outcome<()> {
     let args: Vec<String> = std::env::args().collect();
     let [_, dir, what, count] = args.as_slice() else {
-        return Err("use: panside-store-writer DIR entries|photos COUNT".into());
+        return Err("use: panside-store-writer DIR entries|photos|unnamed COUNT".into());
     };
     let mut options = Options::new(DeviceId(Uuid::now_v7()), EpochId(Uuid::now_v7()));
     // Often, so that kills and faults meet checkpoints too.
@@ -32,6 +33,12 @@ fn main() -> Outcome<()> {
     while count == 0 || number < count {
         number += 1;
         let body = match what.as_str() {
+            "unnamed" => {
+                put_photo(&mut store)?;
+                loop {
+                    std::thread::park();
+                }
+            }
             "photos" => format!("{{\"photo\":\"{}\"}}", put_photo(&mut store)?),
             _ => format!("{{\"number\":{number}}}"),
         };

@@ -17,15 +17,38 @@ fn a_reading_that_grew_too_old_is_forgotten_before_the_wish_is_judged() {
 }
 
 #[test]
-fn a_reading_is_good_to_the_last_millisecond_and_too_old_when_nobody_knows_its_age() {
+fn a_reading_is_good_to_the_last_millisecond_by_the_clock_that_nobody_can_set() {
     let mut bay = Bay::open();
     bay.work_up_to("probe");
     let mut late = stamp(bay.minute + 30);
     assert_eq!(due(&bay.job, &late).len(), 1);
     late.mono_ms -= 1;
     assert_eq!(due(&bay.job, &late), []);
-    let back_in_time = Stamp { boot: boot(2), mono_ms: 0, ..stamp(0) };
-    assert_eq!(due(&bay.job, &back_in_time).len(), 1);
+    let hour = 3_600_000;
+    for set_ms in [-hour, hour] {
+        let set = Stamp { wall_ms: late.wall_ms + set_ms, ..late };
+        let jump = ClockJumped { ms: set.wall_ms - late.wall_ms + 1 };
+        assert_eq!(
+            due(&bay.job, &set),
+            [jump.into()],
+            "the wall clock makes no reading old and keeps none fresh"
+        );
+    }
+}
+
+#[test]
+fn a_reading_from_before_a_restart_is_too_old_wherever_the_wall_clock_stands() {
+    let mut bay = Bay::open();
+    bay.work_up_to("coil");
+    let minute = bay.minute;
+    for wall in [minute + 1, minute - 60, minute + 24 * 60] {
+        let restarted = Stamp { boot: boot(2), mono_ms: 60_000, ..stamp(wall) };
+        let expired: Vec<_> = due(&bay.job, &restarted).iter().map(Event::kind).collect();
+        assert_eq!(expired, ["expired"], "at minute {wall}");
+        let begin = Request::Begin { step: "drain".into() };
+        let refused = decide(&bay.job, &begin, &technician("Ada"), &restarted).unwrap_err();
+        assert_eq!(refused.unmet, [unmet_gate_restarted("exhaust probe", "41 °C")]);
+    }
 }
 
 #[test]

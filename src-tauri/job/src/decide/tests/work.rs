@@ -150,6 +150,24 @@ fn a_wait_cannot_be_worked_in_one_go_before_it_is_over() {
 }
 
 #[test]
+fn a_wait_that_a_restart_broke_goes_on_from_there_and_ends_by_nothing_but_time() {
+    let mut bay = Bay::open();
+    bay.work_up_to("pan_up");
+    bay.begin("cure").unwrap();
+    let began = bay.minute;
+    let asked = Request::Enter { step: "cure".into(), entry: "wait".into(), value: EntryValue::Timer {} };
+    let enter = |now| decide(&bay.job, &asked, &technician("Ada"), &now).map_err(|refusal| refusal.message);
+    // The wall clock is set a day forward, first while the tablet is on, then while it is off.
+    let tomorrow = stamp(began + 24 * 60);
+    let set = Stamp { wall_ms: tomorrow.wall_ms, ..stamp(began + 5) };
+    assert_eq!(enter(set).unwrap_err(), timer_running(15_i64, 20_i64));
+    let up_for = |minutes: u64, number| Stamp { boot: boot(number), mono_ms: minutes * 60_000, ..tomorrow };
+    assert_eq!(enter(up_for(19, 2)).unwrap_err(), timer_restarted(1_i64, 20_i64));
+    assert!(enter(up_for(20, 2)).is_ok());
+    assert_eq!(enter(up_for(1, 3)).unwrap_err(), timer_restarted(19_i64, 20_i64), "restarted once more");
+}
+
+#[test]
 fn stop_and_call_lets_only_safe_ends_begin() {
     let mut bay = Bay::open();
     bay.work_up_to("pan_down");

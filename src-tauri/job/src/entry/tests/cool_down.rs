@@ -111,14 +111,16 @@ fn what_was_said_of_a_reading_stays_when_later_readings_come() {
 }
 
 #[test]
-fn a_clock_that_went_back_leaves_earlier_readings_out_and_says_so() {
+fn readings_from_before_a_restart_are_left_out_and_told() {
     let mut bay = at("probe");
     read(&mut bay, &["180", "117"]);
-    let mut now = bay.now();
-    (now.boot, now.mono_ms, now.wall_ms) = (crate::testing::boot(2), 0, now.wall_ms - 3_600_000);
-    let told = crate::view::preview(&bay.job, &bay.shop, "probe", "joint", &probed("80"), &now);
-    assert_eq!(told.class.as_deref(), Some("hot"));
-    assert_eq!(arg(&told.said, "cool-down-left-out", "readings"), "2");
+    for set_ms in [-3_600_000, 0, 86_400_000] {
+        let mut now = bay.now();
+        (now.boot, now.mono_ms, now.wall_ms) = (crate::testing::boot(2), 600_000, now.wall_ms + set_ms);
+        let told = crate::view::preview(&bay.job, &bay.shop, "probe", "joint", &probed("80"), &now);
+        assert_eq!(told.class.as_deref(), Some("hot"));
+        assert_eq!(arg(&told.said, "cool-down-left-out", "readings"), "2", "set by {set_ms} ms");
+    }
 }
 
 #[test]
