@@ -22,6 +22,7 @@ use crate::event::{ClockJumped, Event, Expired};
 use crate::job::Job;
 use crate::message::{Message, refused_no_name, refused_not_started};
 use crate::request::{Actor, Refusal, Request};
+use crate::size;
 
 use draft::Draft;
 
@@ -30,6 +31,8 @@ use draft::Draft;
 /// # Errors
 /// A refusal that says why not and what would have to hold. Then nothing is to be written.
 pub fn decide(job: &Job, request: &Request, who: &Actor, now: &Stamp) -> Result<Vec<Event>, Refusal> {
+    size::check(who)?;
+    size::check(request)?;
     if job.start.is_none() {
         return Err(refused_not_started().into());
     }
@@ -115,6 +118,7 @@ pub(crate) fn judge(
     value: &crate::EntryValue,
     now: &Stamp,
 ) -> Result<(String, bool, Vec<Message>), Refusal> {
+    size::check(value)?;
     let draft = Draft { job, who, now, state: job.state, events: Vec::new() };
     let (step, text) = draft.step(step)?;
     let entry = draft::find(text, entry)?;

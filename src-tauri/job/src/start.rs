@@ -15,6 +15,7 @@ use crate::event::{Event, Pinned, Started};
 use crate::message::{Arg, refused_no_such, start_no_repair_order, start_not_allowed, start_value, words};
 use crate::request::Refusal;
 use crate::sheet::Specs;
+use crate::size;
 
 /// What is known when a vehicle comes in.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -43,6 +44,7 @@ pub struct Intake {
 /// A refusal for a vehicle that comes in otherwise than the checklist allows, for a condition or value that it does
 /// not have, and for an empty repair order.
 pub fn start(procedure: &Procedure, specs: &Specs, intake: &Intake) -> Result<Event, Refusal> {
+    size::check(intake)?;
     let repair_order = intake.repair_order.trim();
     if repair_order.is_empty() {
         return Err(start_no_repair_order().into());
@@ -194,6 +196,18 @@ mod tests {
     fn a_start_needs_a_repair_order() {
         let blank = Intake { repair_order: " ".into(), ..intake(&[]) };
         assert_eq!(start(&procedure(), &specs(), &blank).unwrap_err().message, start_no_repair_order());
+    }
+
+    #[test]
+    fn a_repair_order_and_a_label_of_more_than_a_line_are_refused() {
+        let long = "9".repeat(size::LINE + 1);
+        for intake in [
+            Intake { repair_order: long.clone(), ..intake(&[]) },
+            Intake { label: long.clone(), ..intake(&[]) },
+        ] {
+            let refused = start(&procedure(), &specs(), &intake).unwrap_err();
+            assert_eq!(refused.message.id, "refused-too-long");
+        }
     }
 
     #[test]
