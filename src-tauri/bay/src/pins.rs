@@ -13,7 +13,7 @@ use argon2::password_hash::phc::PasswordHash;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 use panside_job::clock::{civil_date, elapsed_ms};
 use panside_job::decide::person;
-use panside_job::{Actor, Request};
+use panside_job::{Actor, Request, size};
 use panside_journal::Stamp;
 use panside_procedure::Procedure;
 use serde::{Deserialize, Serialize};
@@ -137,8 +137,10 @@ impl Bay {
     /// Gives a person's PIN for what comes next. Each try is counted on disk before it is looked at.
     ///
     /// # Errors
-    /// [`BayError::NoPin`] when they have none; [`BayError::Store`] with what the disk said.
+    /// [`BayError::PinForm`]; [`BayError::NoPin`] when they have none; [`BayError::Store`] with what the disk said.
     pub fn give_pin(&mut self, name: &str, pin: &Pin) -> Result<PinReply, BayError> {
+        // What is none is nobody's PIN, and costs no try.
+        let pin = pin.clone().checked()?;
         let now = self.clock.now();
         let kept = self.kept_pins()?.remove(&person(name));
         let mut kept = kept.ok_or_else(|| BayError::NoPin(name.to_owned()))?;
@@ -166,6 +168,7 @@ impl Bay {
     /// who would set another's; [`BayError::PinForm`]; [`BayError::Store`] with what the disk said.
     pub fn set_pin(&mut self, name: &str, pin: Pin, by: &Actor) -> Result<(), BayError> {
         let pin = pin.checked()?;
+        size::check(&(name, by)).map_err(|refusal| self.refused(refusal))?;
         let given = self.pin_of(&by.name)?;
         if given.is_none() && person(name) != person(&by.name) {
             return Err(BayError::PinOfOther(by.name.clone()));

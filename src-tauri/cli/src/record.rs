@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use panside_bay::Bay;
+use panside_bay::clean;
 use panside_bay::clock::SystemClock;
 use panside_bay::record::Document;
 
@@ -53,13 +54,14 @@ pub fn save(bay: &Bay, document: &Document, path: &Path) -> Result<(), Failure> 
 pub fn jobs(args: &JobsArgs) -> Result<Exit, Failure> {
     let jobs = open(&args.store)?.jobs()?;
     if args.json {
-        say!("{}", serde_json::to_string_pretty(&jobs)?);
+        out::json(&jobs)?;
         return Ok(Exit::Done);
     }
     for job in &jobs {
         let demo = if job.demo { "  demo" } else { "" };
         let state = if job.ended { "ended" } else { "open" };
-        say!("{}  {:<12} {:>5} events  {state}{demo}  {}", job.job, job.repair_order, job.events, job.label);
+        let (repair_order, label) = (clean::line(&job.repair_order), clean::line(&job.label));
+        say!("{}  {repair_order:<12} {:>5} events  {state}{demo}  {label}", job.job, job.events);
     }
     Ok(Exit::Done)
 }
@@ -78,7 +80,7 @@ pub fn record(args: &RecordArgs) -> Result<Exit, Failure> {
         save(&bay, &document, path)?;
         say!("The record is in {}.", path.display());
     } else if args.json {
-        say!("{}", String::from_utf8_lossy(&document.to_json()?));
+        out::print_json(&String::from_utf8_lossy(&document.to_json()?));
     } else {
         out::print(format_args!("{}", document.to_text()));
     }

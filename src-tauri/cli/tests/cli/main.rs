@@ -9,4 +9,5 @@ mod kills;
 mod kit;
 mod pages;
 mod plan;
+mod printing;
 mod walks;
