@@ -1,6 +1,6 @@
 //! What went wrong, as the page shows it.
 
-use panside_bay::BayError;
+use panside_bay::{BayError, clean};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -44,7 +44,7 @@ impl From<BayError> for Trouble {
             BayError::Store(_) => TroubleKind::Store,
             _ => TroubleKind::Other,
         };
-        Trouble { kind, message: error.to_string() }
+        Trouble { kind, message: clean::lines(&error.said()) }
     }
 }
 
