@@ -23,6 +23,7 @@ use crate::opened::Opened;
 use crate::planning::{self, Asked, Planning};
 use crate::proving::{self, ASK, Proving};
 use crate::shelf::SHELF;
+use crate::shown::Shown;
 use crate::table::commands;
 use crate::trouble::Trouble;
 
@@ -128,13 +129,16 @@ commands! {
 
 /// Takes in a photo: its bytes are the body, the job stands in the header `job`. Answers the value to enter.
 #[tauri::command]
-pub async fn add_photo(request: Request<'_>, desk: tauri::State<'_, Desk>) -> Result<EntryValue, Trouble> {
+pub async fn add_photo(
+    request: Request<'_>,
+    desk: tauri::State<'_, Desk>,
+) -> Result<Shown<EntryValue>, Trouble> {
     let job = request.headers().get("job").and_then(|job| job.to_str().ok()?.parse::<JobId>().ok());
     let (Some(job), InvokeBody::Raw(bytes)) = (job, request.body()) else {
         return Err(Trouble::other("A photo came without its bytes or its job. Take it again."));
     };
     let bytes = bytes.clone();
-    desk.with(move |bay| bay.add_photo(job, &bytes)).await
+    desk.with(move |bay| bay.add_photo(job, &bytes)).await.map(Shown)
 }
 
 /// The bytes of a kept photo.
@@ -151,10 +155,13 @@ pub async fn thumbnail(hash: Hash, desk: tauri::State<'_, Desk>) -> Result<Respo
 
 /// Takes in a spec sheet: its file's bytes are the body. Answers its id.
 #[tauri::command]
-pub async fn import_sheet(request: Request<'_>, desk: tauri::State<'_, Desk>) -> Result<String, Trouble> {
+pub async fn import_sheet(
+    request: Request<'_>,
+    desk: tauri::State<'_, Desk>,
+) -> Result<Shown<String>, Trouble> {
     let InvokeBody::Raw(bytes) = request.body() else {
         return Err(Trouble::other("A spec sheet came without its bytes. Choose the file again."));
     };
     let bytes = bytes.clone();
-    desk.with(move |bay| bay.import_sheet(SHELF, &bytes)).await
+    desk.with(move |bay| bay.import_sheet(SHELF, &bytes)).await.map(Shown)
 }

@@ -15,6 +15,7 @@ mod options;
 mod planning;
 mod proving;
 mod shelf;
+mod shown;
 mod table;
 mod trouble;
 pub mod types;

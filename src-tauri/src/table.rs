@@ -1,5 +1,7 @@
 //! The table of commands: what a row becomes.
 
+/// Every answer is cleaned for showing on its way ([`crate::shown`]).
+///
 /// Turns rows `name(argument: Type, …) -> Answer { |desk| … }` into Tauri commands, and declares them for the page.
 /// The commands named after `raw:` carry bytes and are written by hand; they are registered with the others.
 macro_rules! commands {
@@ -11,8 +13,9 @@ macro_rules! commands {
             $(#[doc = $doc])*
             #[allow(clippy::too_many_arguments, reason = "the page names every argument")]
             #[tauri::command]
-            pub async fn $name($($arg: $ty,)* $desk: tauri::State<'_, Desk>) -> Result<$answer, Trouble> {
-                $body
+            pub async fn $name($($arg: $ty,)* $desk: tauri::State<'_, Desk>) -> Result<Shown<$answer>, Trouble> {
+                let answer: Result<$answer, Trouble> = $body;
+                answer.map(Shown)
             }
         )*
 

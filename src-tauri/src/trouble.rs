@@ -1,7 +1,7 @@
 //! What went wrong, as the page shows it.
 
-use panside_bay::BayError;
 use panside_bay::enter::PersonId;
+use panside_bay::{BayError, clean};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -51,7 +51,7 @@ impl From<BayError> for Trouble {
             BayError::PinAsked { person, .. } => Some(*person),
             _ => None,
         };
-        Trouble { kind, message: error.to_string(), pin_of }
+        Trouble { kind, message: clean::lines(&error.said()), pin_of }
     }
 }
 

@@ -293,7 +293,7 @@ class Bench {
     if (!job || this.busy) return null;
     this.busy = true;
     await this.#try(async () => {
-      value = await addPhoto(job, new Uint8Array(await file.arrayBuffer()));
+      value = await addPhoto(job, file);
     });
     this.busy = false;
     return value;

@@ -63,6 +63,10 @@ refused-danger =
     } { $danger }
 # $kind: step, entry, move, sign-off, condition or value; $name: what was asked for
 refused-no-such = This checklist has no { $kind } "{ $name }".
+# $start: the beginning of what was typed; $most: number of characters
+refused-too-long = The text that begins with "{ $start }" is too long: { $most } characters are the most. Shorten it.
+# $found, $most: numbers
+refused-too-many = { $found } at once are too many: { $most } are the most. Enter fewer.
 refused-no-reason = A reason is missing. Say why.
 refused-no-person = Only the shop's people act and sign. Add the person to the shop's list, or choose somebody from it.
 refused-no-role = { $name } is not { $role ->

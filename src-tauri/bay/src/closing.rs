@@ -160,7 +160,8 @@ impl Bay {
     pub fn save_record(&mut self, job: JobId) -> Result<String, BayError> {
         let document = self.record(job)?;
         let bytes = self.pages(&document)?;
-        let words = document.vehicle.repair_order.chars();
+        // A name longer than 255 bytes is none on most systems.
+        let words = document.vehicle.repair_order.chars().take(60);
         let name: String = words.map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
         let name = format!("{name}-{}-{}.pdf", &job.to_string()[..8], document.journal.events);
         let path = self.store.put_record(&name, &bytes)?;

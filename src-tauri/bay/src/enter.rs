@@ -129,7 +129,7 @@ impl Bay {
         events: &[Event],
     ) -> Result<Appended, BayError> {
         let drafts = events.iter().map(|event| draft(event, &origin.stamp)).collect::<Result<Vec<_>, _>>()?;
-        let label = self.label(job, events)?;
+        let label = self.label(job, events, origin.stamp.wall_ms)?;
         let entry = Entry { subject: job.into(), expected, origin, drafts: &drafts, label: &label };
         let appended = self.store.append(&entry).map_err(|error| match error {
             StoreError::Stale { .. } => BayError::Stale { job },
@@ -143,9 +143,11 @@ impl Bay {
         Ok(appended)
     }
 
-    /// What the list of jobs will say after these events.
-    fn label(&self, job: JobId, events: &[Event]) -> Result<String, BayError> {
+    /// What the list of jobs will say after these events, written now.
+    fn label(&self, job: JobId, events: &[Event], now_ms: i64) -> Result<String, BayError> {
         let before = self.open.get(&job).map_or(0, |open| open.head.seq);
+        let first = self.open.get(&job).and_then(|open| open.job.happened.first());
+        let times = (first.map_or(now_ms, |first| first.stamp.wall_ms), now_ms);
         let started = match events.first() {
             Some(Event::Started(started)) => Some(started),
             _ => self.open.get(&job).and_then(|open| open.job.start.as_ref().map(|(_, started)| started)),
@@ -153,7 +155,8 @@ impl Bay {
         let started = started.ok_or(BayError::NoJob(job))?;
         let ended = self.open.get(&job).is_some_and(|open| open.job.end.is_some())
             || events.iter().any(|event| matches!(event, Event::Finished(_) | Event::Stopped(_)));
-        Ok(serde_json::to_string(&JobLine::new(job, started, ended, before + events.len() as u64))?)
+        let count = before + events.len() as u64;
+        Ok(serde_json::to_string(&JobLine::new(job, started, ended, count, times))?)
     }
 
     fn entered(&mut self, job: JobId, appended: Appended) -> Result<Answer, BayError> {

@@ -6,6 +6,8 @@ use panside_photo::PhotoError;
 use panside_procedure::Problems;
 use panside_store::StoreError;
 
+use crate::Bay;
+
 /// Why a use case failed. Each says what the person can do.
 #[derive(Debug, thiserror::Error)]
 pub enum BayError {
@@ -57,7 +59,7 @@ pub enum BayError {
     SheetCheck(String),
     /// A file with an id that no sheet may have.
     #[error(
-        "The spec sheet in this file is called \"{0}\". A sheet's id has small letters, digits and hyphens only; \
+        "The spec sheet in this file is called \"{0}\". A sheet's id has small letters, digits and hyphens only, 100 at most; \
          correct the file."
     )]
     SheetId(String),
@@ -160,7 +162,29 @@ pub enum BayError {
     Json(#[from] serde_json::Error),
 }
 
+impl Bay {
+    /// A refusal that no work can go on after, as a sentence too.
+    pub(crate) fn refused(&self, refusal: Refusal) -> BayError {
+        BayError::Refused { said: self.speaker.refusal(&refusal), refusal }
+    }
+}
+
 impl BayError {
+    /// The sentence for a person, with what the system said behind it. Whoever shows a failure shows this.
+    #[must_use]
+    pub fn said(&self) -> String {
+        match self {
+            BayError::Store(error) => error.said(),
+            error => error.to_string(),
+        }
+    }
+
+    /// A file that is not to be written over is there.
+    #[must_use]
+    pub fn is_there_already(&self) -> bool {
+        matches!(self, BayError::Store(StoreError::AlreadyThere { .. }))
+    }
+
     /// Another process has the store.
     #[must_use]
     pub fn is_locked(&self) -> bool {

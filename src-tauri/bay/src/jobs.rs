@@ -58,11 +58,21 @@ pub struct JobLine {
     pub ended: bool,
     /// Number of its events.
     pub events: u64,
+    /// When it was started, by the tablet's clock, in ms since 1970.
+    pub started_ms: i64,
+    /// When its newest event was written, by the tablet's clock, in ms since 1970.
+    pub changed_ms: i64,
 }
 
 impl JobLine {
-    /// The line of a job with so many events.
-    pub(crate) fn new(job: JobId, started: &Started, ended: bool, events: u64) -> JobLine {
+    /// The line of a job with so many events, the first and the newest of them written at these times.
+    pub(crate) fn new(
+        job: JobId,
+        started: &Started,
+        ended: bool,
+        events: u64,
+        (started_ms, changed_ms): (i64, i64),
+    ) -> JobLine {
         JobLine {
             job,
             repair_order: started.repair_order.clone(),
@@ -70,6 +80,8 @@ impl JobLine {
             demo: started.demo,
             ended,
             events,
+            started_ms,
+            changed_ms,
         }
     }
 }
@@ -143,13 +155,17 @@ impl Bay {
         &self.speaker
     }
 
-    /// The jobs on this tablet.
+    /// The jobs on this tablet, the one that something happened in last first.
     ///
     /// # Errors
     /// [`BayError::Store`] when the list cannot be read; [`BayError::Json`] when a line of it is damaged.
     pub fn jobs(&self) -> Result<Vec<JobLine>, BayError> {
         let rows = self.store.jobs()?;
-        rows.iter().map(|row| Ok(serde_json::from_str(&row.label)?)).collect()
+        let lines = rows.iter().map(|row| Ok(serde_json::from_str(&row.label)?));
+        let mut lines: Vec<JobLine> = lines.collect::<Result<_, BayError>>()?;
+        // Jobs of the same moment keep the order of their ids.
+        lines.sort_by_key(|line| std::cmp::Reverse(line.changed_ms));
+        Ok(lines)
     }
 
     /// A job, folded from its events.
@@ -318,7 +334,9 @@ pub(crate) fn label_of(events: &[panside_journal::Event]) -> String {
             return None;
         };
         let ended = events.iter().any(|event| matches!(event.header.kind.as_str(), "finished" | "stopped"));
-        Some(JobLine::new(header.subject.job()?, &started, ended, events.len() as u64))
+        let changed_ms = events.last().map_or(header.wall_ms, |newest| newest.header.wall_ms);
+        let times = (header.wall_ms, changed_ms);
+        Some(JobLine::new(header.subject.job()?, &started, ended, events.len() as u64, times))
     });
     line.and_then(|line| serde_json::to_string(&line).ok()).unwrap_or_else(|| "{}".to_owned())
 }

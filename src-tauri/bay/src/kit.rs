@@ -4,6 +4,7 @@ use panside_job::clock::civil_date;
 pub use panside_job::tool::ToolView;
 use panside_job::tool::judge;
 pub use panside_job::value::Tool;
+use panside_job::{Actor, size};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -52,8 +53,9 @@ impl Bay {
     /// Keeps the shop's people and tools.
     ///
     /// # Errors
-    /// [`BayError::Store`] with what the disk said.
+    /// [`BayError::Refused`] for more or longer ones than are taken; [`BayError::Store`] with what the disk said.
     pub fn put_kit(&mut self, kit: &Kit) -> Result<(), BayError> {
+        size::check(kit).map_err(|refusal| self.refused(refusal))?;
         self.put_setting(KIT, &serde_json::to_string(kit)?)
     }
 

@@ -8,6 +8,7 @@
 //! - [`figures`]: what was measured, drawn
 //! - [`pins`]: who a person is at a hold point
 //! - [`photos`], [`record`]: photos in, the record out
+//! - [`outside`]: files that a person names, read within bounds and written whole
 //! - [`say`]: message ids into sentences
 //! - [`clock`]: the device's clocks
 #![allow(
@@ -36,4 +37,6 @@ pub mod start;
 
 pub use error::BayError;
 pub use jobs::{Bay, JobLine};
+pub use panside_job::clean;
 pub use panside_record::RecordError;
+pub use panside_store::outside;

@@ -10,6 +10,9 @@ use panside_store::{NewPhoto, PhotoFormat, Swept};
 use crate::jobs::happened;
 use crate::{Bay, BayError};
 
+/// The most bytes of a photo file.
+pub const LARGEST_PHOTO: usize = panside_photo::LARGEST_FILE;
+
 /// The photos that an event names.
 pub(crate) fn photos_of(event: &Event) -> Vec<Hash> {
     let values: Vec<&EntryValue> = match event {

@@ -154,8 +154,10 @@ impl Bay {
     /// Gives a person's PIN for what comes next. Each try is counted on disk before it is looked at.
     ///
     /// # Errors
-    /// [`BayError::NoPerson`]; [`BayError::NoPin`] when they have none; [`BayError::Store`] with what the disk said.
+    /// [`BayError::PinForm`]; [`BayError::NoPerson`]; [`BayError::NoPin`] when they have none; [`BayError::Store`] with what the disk said.
     pub fn give_pin(&mut self, person: PersonId, pin: &Pin) -> Result<PinReply, BayError> {
+        // What is none is nobody's PIN, and costs no try.
+        let pin = pin.clone().checked()?;
         let now = self.clock.now();
         let name = self.kit()?.person(person)?.name.clone();
         let mut kept = self.kept_pins()?.remove(&person).ok_or(BayError::NoPin(name))?;

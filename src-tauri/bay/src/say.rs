@@ -2,6 +2,7 @@
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use panside_job::clean::line;
 use panside_job::figures::Figure;
 use panside_job::{Arg, Message, Refusal};
 use unic_langid::LanguageIdentifier;
@@ -35,14 +36,14 @@ impl Speaker {
     #[must_use]
     pub fn say(&self, message: &Message) -> String {
         let pattern = self.bundle.get_message(&message.id).and_then(|found| found.value());
-        let Some(pattern) = pattern else { return message.bare() };
+        let Some(pattern) = pattern else { return line(&message.bare()) };
         let mut args = FluentArgs::new();
         for (name, arg) in &message.args {
             args.set(name.as_str(), value(arg));
         }
         let mut errors = Vec::new();
         let text = self.bundle.format_pattern(pattern, Some(&args), &mut errors);
-        if errors.is_empty() { with_capital(&text) } else { message.bare() }
+        line(&if errors.is_empty() { with_capital(&text) } else { message.bare() })
     }
 
     /// Puts a message's sentence into it.

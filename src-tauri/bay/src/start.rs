@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use panside_job::Actor;
 use panside_job::start::{Intake, start};
+use panside_job::size;
 use panside_journal::{Hash, Head, JobId, Origin, RequestId};
 use panside_procedure::load;
 
@@ -38,6 +38,7 @@ impl Bay {
         actor: &Actor,
         request: RequestId,
     ) -> Result<JobId, BayError> {
+        size::check(actor).map_err(|refusal| self.refused(refusal))?;
         let sheet = load::sheet(new.sheet).map_err(BayError::Sheet)?;
         let specs = self.specs(&sheet)?;
         let lacks = panside_job::sheet::check(&checklist.procedure, &specs);
@@ -63,7 +64,7 @@ impl Bay {
         let by = self.kit()?.roster().acting(*actor);
         let started = by
             .and_then(|by| start(&checklist.procedure, &specs, &intake, by))
-            .map_err(|refusal| BayError::Refused { said: self.speaker.refusal(&refusal), refusal })?;
+            .map_err(|refusal| self.refused(refusal))?;
         // Pinned before the event that names them.
         self.store.put_document(CHECKLIST, &checklist.bytes)?;
         self.store.put_document("sheet", new.sheet)?;

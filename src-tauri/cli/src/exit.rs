@@ -1,10 +1,9 @@
 //! How the program ends, and what it says when it fails.
 
-use std::io::Read;
 use std::path::Path;
 use std::process::ExitCode;
 
-use panside_bay::BayError;
+use panside_bay::{BayError, outside};
 use panside_procedure::Problems;
 use panside_procedure::load::LARGEST_FILE;
 
@@ -58,9 +57,10 @@ impl From<BayError> for Failure {
             | BayError::Refused { .. }
             | BayError::Photo(_)
             | BayError::NoJob(_) => Exit::Refused,
+            error if error.is_there_already() => Exit::Refused,
             _ => Exit::Store,
         };
-        Failure::new(exit, error.to_string())
+        Failure::new(exit, error.said())
     }
 }
 
@@ -76,31 +76,17 @@ impl From<serde_json::Error> for Failure {
     }
 }
 
-/// Reads a file, or says which and why not.
-pub fn read(path: &Path) -> Result<Vec<u8>, Failure> {
-    std::fs::read(path).map_err(|error| cannot_be_read(path, &error))
-}
-
-fn cannot_be_read(path: &Path, error: &std::io::Error) -> Failure {
-    let message = format!("{} cannot be read: {error}. Check the path.", path.display());
-    Failure::new(Exit::DoesNotLoad, message)
-}
-
-/// Reads a checklist, a sheet or a script: no more of it than loading takes, so that a file of any size, or one without
-/// an end, is told to be too large.
+/// Reads a checklist, a sheet or a script.
 pub fn read_document(path: &Path) -> Result<Vec<u8>, Failure> {
-    let mut bytes = Vec::new();
-    let file = std::fs::File::open(path);
-    let read = file.and_then(|file| file.take(LARGEST_FILE as u64 + 1).read_to_end(&mut bytes));
-    read.map_err(|error| cannot_be_read(path, &error))?;
-    Ok(bytes)
+    read(path, LARGEST_FILE)
 }
 
-/// Writes a file, or says which and why not.
+/// Reads a file of at most `most` bytes, or says which and why not.
+pub fn read(path: &Path, most: usize) -> Result<Vec<u8>, Failure> {
+    outside::read(path, most).map_err(|error| Failure::new(Exit::DoesNotLoad, BayError::from(error).said()))
+}
+
+/// Writes a file whole or not at all, or says which and why not.
 pub fn write(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
-    let failed = |error| Failure::new(Exit::Store, format!("{} cannot be written: {error}", path.display()));
-    if let Some(folder) = path.parent() {
-        std::fs::create_dir_all(folder).map_err(failed)?;
-    }
-    std::fs::write(path, bytes).map_err(failed)
+    Ok(outside::write(path, bytes).map_err(BayError::from)?)
 }

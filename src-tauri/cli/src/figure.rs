@@ -12,7 +12,7 @@ use panside_trade::Working;
 
 use crate::args::FigureArgs;
 use crate::exit::{Exit, Failure};
-use crate::out::{print, say};
+use crate::out::{self, print};
 use given::Given;
 
 /// Whether and how often a key is given.
@@ -113,7 +113,7 @@ pub fn figure(args: &FigureArgs) -> Result<Exit, Failure> {
     })?;
     let working = (figure.work)(&Given::read(figure, args)?)?;
     if args.json {
-        say!("{}", serde_json::to_string_pretty(&working)?);
+        out::json(&working)?;
     } else {
         print(format_args!("{working}"));
     }

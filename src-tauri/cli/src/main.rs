@@ -26,16 +26,20 @@ use std::process::ExitCode;
 
 use args::{Cli, Command};
 use clap::Parser;
-use exit::Exit;
+use exit::{Exit, Failure};
 
 fn main() -> ExitCode {
     let cli = match Cli::try_parse() {
         Ok(cli) => cli,
         Err(error) => {
-            let code = if error.use_stderr() { Exit::Usage } else { Exit::Done };
-            // Where even this cannot be printed there is nobody to tell.
-            let _ = error.print();
-            return code.into();
+            // What was typed wrongly is quoted, and help can be sent to a full disk like anything else.
+            let text = error.render().to_string();
+            if error.use_stderr() {
+                out::tell(text.trim_end());
+                return Exit::Usage.into();
+            }
+            out::print(format_args!("{text}"));
+            return end(Ok(Exit::Done));
         }
     };
     let result = match cli.command {
@@ -50,11 +54,15 @@ fn main() -> ExitCode {
         Command::Schema(args) => schema::schema(&args),
         Command::Figure(args) => figure::figure(&args),
     };
-    match result {
-        Ok(exit) => exit.into(),
-        Err(failure) => {
-            eprintln!("{}", failure.message);
-            failure.exit.into()
-        }
-    }
+    end(result)
+}
+
+/// Says why it failed, if it did, and whether all was printed.
+fn end(result: Result<Exit, Failure>) -> ExitCode {
+    let told = |failure: Failure| {
+        out::tell(&failure.message);
+        failure.exit
+    };
+    let exit = result.unwrap_or_else(told);
+    out::finish().map_or_else(told, |()| exit).into()
 }

@@ -1,9 +1,8 @@
 //! `new-checklist`: a small checklist to begin from.
 
-use std::fs::OpenOptions;
-use std::io::{ErrorKind, Write};
 use std::path::Path;
 
+use panside_bay::{BayError, outside};
 use serde_json::Value;
 
 use crate::args::NewChecklistArgs;
@@ -26,15 +25,7 @@ pub fn write(args: &NewChecklistArgs) -> Result<Exit, Failure> {
         1,
     );
     let path = args.file.display();
-    // Made only where there is nothing, so that not even a file that comes in between is written over.
-    let made = OpenOptions::new().write(true).create_new(true).open(&args.file);
-    made.and_then(|mut file| file.write_all(text.as_bytes())).map_err(|error| match error.kind() {
-        ErrorKind::AlreadyExists => Failure::new(
-            Exit::Refused,
-            format!("{path} is there already and stays as it is. Choose another name."),
-        ),
-        _ => Failure::new(Exit::Store, format!("{path} cannot be written: {error}")),
-    })?;
+    outside::write_new(&args.file, text.as_bytes()).map_err(BayError::from)?;
     say!("{path} is written. Change it, and see what still holds: panside-cli prove {path}");
     Ok(Exit::Done)
 }

@@ -1,13 +1,64 @@
-//! Printing. A reader that goes away (`| head`) ends neither a walk nor a proof: what is printed after that is for
-//! nobody, and the exit code still tells.
+//! Printing: the one place where text goes to a terminal, and where it is cleaned for it.
+//!
+//! A reader that goes away (`| head`) ends neither a walk nor a proof: what is printed after that is for nobody, and the
+//! exit code still tells. Where printing fails otherwise, as on a full disk, the program does its work and says so at its
+//! end ([`finish`]).
 
 use std::fmt::Arguments;
-use std::io::Write;
+use std::io::{self, ErrorKind, Write};
+use std::sync::OnceLock;
 
-/// Prints to standard output.
+use panside_bay::clean;
+use serde::Serialize;
+
+use crate::exit::{Exit, Failure};
+
+/// The first failure to print that is not a reader's going away.
+static FAILED: OnceLock<io::Error> = OnceLock::new();
+
+/// Prints text of several lines to standard output.
 pub fn print(text: Arguments<'_>) {
-    // Standard output fails only where nobody reads it any more.
-    let _ = std::io::stdout().write_fmt(text);
+    written(io::stdout().write_all(clean::lines(&text.to_string()).as_bytes()));
+}
+
+/// Prints text that is JSON, and a line break, to standard output.
+pub fn print_json(text: &str) {
+    written(io::stdout().write_all((clean::json(text) + "\n").as_bytes()));
+}
+
+/// Prints a value as JSON to standard output, for people to read as well.
+pub fn json(value: &impl Serialize) -> Result<(), Failure> {
+    print_json(&serde_json::to_string_pretty(value)?);
+    Ok(())
+}
+
+/// Prints text of several lines and a line break to standard error.
+pub fn tell(text: &str) {
+    // Where even this cannot be printed there is nobody to tell; the exit code still does.
+    let _ = writeln!(io::stderr(), "{}", clean::lines(text));
+}
+
+/// Whether all that was printed has arrived.
+///
+/// # Errors
+/// A failure with what the system said, where it has not though somebody reads it.
+pub fn finish() -> Result<(), Failure> {
+    written(io::stdout().flush());
+    FAILED.get().map_or(Ok(()), |error| {
+        let message = format!(
+            "What was to be printed did not all arrive: {error}. Make room or print to another place, then repeat."
+        );
+        Err(Failure::new(Exit::Store, message))
+    })
+}
+
+fn written(result: io::Result<()>) {
+    if let Err(error) = result
+        && error.kind() != ErrorKind::BrokenPipe
+    {
+        // Only the first failure is told.
+        let _ = FAILED.set(error);
+    }
 }
 
 /// Prints a line to standard output, as `println!` does.

@@ -8,7 +8,7 @@ use panside_procedure::plan::{self, NoPlan, Task};
 use crate::args::PlanArgs;
 use crate::checklist;
 use crate::exit::{Exit, Failure};
-use crate::out::say;
+use crate::out::{self, say};
 use crate::record::{open, said};
 
 /// Plans and prints the order.
@@ -27,7 +27,7 @@ pub fn plan(args: &PlanArgs) -> Result<Exit, Failure> {
         }
     };
     if args.json {
-        say!("{}", serde_json::to_string_pretty(&found)?);
+        out::json(&found)?;
     } else {
         say!("{}", text(&found, file_order));
     }

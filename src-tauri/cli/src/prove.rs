@@ -10,7 +10,7 @@ use panside_procedure::proof::{self, Answer, Ask, Progress, Proof, SEARCHING, St
 use crate::args::ProveArgs;
 use crate::checklist;
 use crate::exit::{Exit, Failure, read_document};
-use crate::out::say;
+use crate::out::{self, say};
 
 /// Proves a checklist and prints the answer.
 pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
@@ -39,7 +39,7 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
     if args.json {
         let mut told = serde_json::to_value(&proof)?;
         told["search_seconds"] = meter.searched.last().copied().into();
-        say!("{}", serde_json::to_string_pretty(&told)?);
+        out::json(&told)?;
     } else {
         print(&proof);
     }

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use panside_bay::Bay;
+use panside_bay::clean;
 use panside_bay::clock::SystemClock;
 use panside_bay::record::Document;
 
@@ -55,13 +56,14 @@ pub fn jobs(args: &JobsArgs) -> Result<Exit, Failure> {
     said(&bay, args.even_so)?;
     let jobs = bay.jobs()?;
     if args.json {
-        say!("{}", serde_json::to_string_pretty(&jobs)?);
+        out::json(&jobs)?;
         return Ok(Exit::Done);
     }
     for job in &jobs {
         let demo = if job.demo { "  demo" } else { "" };
         let state = if job.ended { "ended" } else { "open" };
-        say!("{}  {:<12} {:>5} events  {state}{demo}  {}", job.job, job.repair_order, job.events, job.label);
+        let (repair_order, label) = (clean::line(&job.repair_order), clean::line(&job.label));
+        say!("{}  {repair_order:<12} {:>5} events  {state}{demo}  {label}", job.job, job.events);
     }
     Ok(Exit::Done)
 }
@@ -83,7 +85,7 @@ pub fn record(args: &RecordArgs) -> Result<Exit, Failure> {
         save(&bay, &document, path)?;
         say!("The record is in {}.", path.display());
     } else if args.json {
-        say!("{}", String::from_utf8_lossy(&document.to_json()?));
+        out::print_json(&String::from_utf8_lossy(&document.to_json()?));
     } else {
         out::print(format_args!("{}", document.to_text()));
     }
@@ -99,7 +101,7 @@ pub fn said(bay: &Bay, even_so: bool) -> Result<(), Failure> {
     }
     let said: Vec<String> = troubles.iter().map(|trouble| format!("TROUBLE: {trouble}")).collect();
     if even_so {
-        eprintln!("{}", said.join("\n"));
+        said.iter().for_each(|trouble| out::tell(trouble));
         return Ok(());
     }
     let message = format!("{}\nNothing is printed. --even-so prints what can be read.", said.join("\n"));

@@ -6,7 +6,6 @@ use std::path::Path;
 use chrono::{NaiveDate, TimeDelta};
 use panside_bay::enter::{Actor, PersonId, Wish};
 use panside_procedure::format::Role;
-use panside_procedure::load::LARGEST_FILE;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -132,9 +131,6 @@ fn move_calibrations(value: &mut Value, days: i64) {
 pub fn read(path: &Path) -> Result<Script, Failure> {
     let wrong = |message: String| Failure::new(Exit::DoesNotLoad, format!("{}: {message}", path.display()));
     let bytes = crate::exit::read_document(path)?;
-    if bytes.len() > LARGEST_FILE {
-        return Err(wrong(format!("a script has {} MB at most", LARGEST_FILE >> 20)));
-    }
     let script: Script = serde_json::from_slice(&bytes).map_err(|error| wrong(error.to_string()))?;
     if script.format != FORMAT {
         return Err(wrong(format!("the format is \"{}\"; \"{FORMAT}\" is read here", script.format)));

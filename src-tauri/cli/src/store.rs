@@ -5,7 +5,7 @@ use panside_bay::clock::SystemClock;
 
 use crate::args::{StoreArgs, StoreCommand};
 use crate::exit::{Exit, Failure};
-use crate::out::say;
+use crate::out::{self, say};
 
 /// Looks after a store.
 pub fn store(args: &StoreArgs) -> Result<Exit, Failure> {
@@ -22,7 +22,7 @@ pub fn store(args: &StoreArgs) -> Result<Exit, Failure> {
                     "head": { "seq": report.head.seq, "hash": report.head.hash.to_string() },
                     "troubles": troubles,
                 });
-                say!("{}", serde_json::to_string_pretty(&answer)?);
+                out::json(&answer)?;
             } else {
                 say!(
                     "{} events, {} photos and {} documents hold.",

@@ -7,8 +7,10 @@ use std::path::Path;
 use std::sync::Arc;
 
 use panside_bay::Bay;
+use panside_bay::clean;
 use panside_bay::clock::{Clock, ManualClock, time_of_day};
 use panside_bay::enter::{Actor, Answer, JobId, Refusal, RequestId, request_named};
+use panside_bay::photos::LARGEST_PHOTO;
 use panside_bay::start::NewJob;
 use panside_procedure::proof::Ask;
 use serde_json::{Value, json};
@@ -17,7 +19,7 @@ use crate::args::WalkArgs;
 use crate::checklist;
 use crate::exit::{Exit, Failure, read, read_document, write};
 use crate::kit;
-use crate::out::say;
+use crate::out::{self, say};
 use crate::prove::Meter;
 use crate::record;
 use crate::said;
@@ -188,7 +190,7 @@ impl Walk<'_> {
                     return Err(Failure::new(Exit::Usage, message));
                 }
             };
-            *value = serde_json::to_value(self.bay.add_photo(job, &read(&path)?)?)?;
+            *value = serde_json::to_value(self.bay.add_photo(job, &read(&path, LARGEST_PHOTO)?)?)?;
             return Ok(());
         }
         let parts: Vec<&mut Value> = match value {
@@ -227,9 +229,9 @@ impl Walk<'_> {
 
     fn print(&self, as_json: Value, as_text: &str) -> Result<(), Failure> {
         if self.args.json {
-            say!("{}", serde_json::to_string(&as_json)?);
+            out::print_json(&serde_json::to_string(&as_json)?);
         } else {
-            say!("{as_text}");
+            say!("{}", clean::line(as_text));
         }
         Ok(())
     }

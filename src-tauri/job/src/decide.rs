@@ -21,6 +21,7 @@ use crate::job::Job;
 use crate::message::{Message, refused_not_started};
 use crate::people::{Names, Roster};
 use crate::request::{Actor, Refusal, Request};
+use crate::size;
 
 use draft::Draft;
 
@@ -36,6 +37,8 @@ pub fn decide(
     who: &Actor,
     now: &Stamp,
 ) -> Result<Vec<Event>, Refusal> {
+    size::check(who)?;
+    size::check(request)?;
     if job.start.is_none() {
         return Err(refused_not_started().into());
     }
@@ -122,6 +125,7 @@ pub(crate) fn judge(
     value: &crate::EntryValue,
     now: &Stamp,
 ) -> Result<(String, bool, Vec<Message>), Refusal> {
+    size::check(value)?;
     let (names, who) = (Names::Shop(shop), &Actor::NOBODY);
     let draft = Draft { job, names, who, now, state: job.state, events: Vec::new() };
     let (step, text) = draft.step(step)?;

@@ -10,9 +10,12 @@
 //! - [`view`]: all that a screen shows of a job, so that no screen holds a rule
 //! - [`figures`]: what was measured as drawings: axes, bands, curves and readings, and the same in sentences
 //! - [`planning`]: an open job as the planner takes it
+//! - [`size`]: how much a person may type at once
 //! - [`message`]: what is said to a person, as ids with arguments
+//! - [`clean`]: text made safe to show
 
 mod change;
+pub mod clean;
 pub mod clock;
 pub mod decide;
 pub mod entry;
@@ -29,6 +32,7 @@ pub mod planning;
 mod properties;
 pub mod request;
 pub mod sheet;
+pub mod size;
 pub mod start;
 pub mod tally;
 #[cfg(test)]

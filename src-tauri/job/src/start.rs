@@ -15,6 +15,7 @@ use crate::event::{Event, Introduced, Pinned, Started};
 use crate::message::{Arg, refused_no_such, start_no_repair_order, start_not_allowed, start_value, words};
 use crate::request::Refusal;
 use crate::sheet::Specs;
+use crate::size;
 
 /// What is known when a vehicle comes in.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -48,6 +49,7 @@ pub fn start(
     intake: &Intake,
     by: Introduced,
 ) -> Result<Event, Refusal> {
+    size::check(intake)?;
     let repair_order = intake.repair_order.trim();
     if repair_order.is_empty() {
         return Err(start_no_repair_order().into());
@@ -210,6 +212,18 @@ mod tests {
             start(&procedure(), &specs(), &blank, ada()).unwrap_err().message,
             start_no_repair_order()
         );
+    }
+
+    #[test]
+    fn a_repair_order_and_a_label_of_more_than_a_line_are_refused() {
+        let long = "9".repeat(size::LINE + 1);
+        for intake in [
+            Intake { repair_order: long.clone(), ..intake(&[]) },
+            Intake { label: long.clone(), ..intake(&[]) },
+        ] {
+            let refused = start(&procedure(), &specs(), &intake).unwrap_err();
+            assert_eq!(refused.message.id, "refused-too-long");
+        }
     }
 
     #[test]

@@ -52,9 +52,9 @@ pub enum PhotoError {
         what: &'static str,
     },
 
-    /// More pixels than [`crate::Limits::pixels`]. Found before any pixel is decoded.
+    /// More pixels than [`crate::Limits::memory`] has room for. Found before any pixel is decoded.
     #[error(
-        "The photo has {width} x {height} = {pixels} pixels; at most {limit} pixels are taken in. \
+        "The photo has {width} x {height} = {pixels} pixels; at most {limit} pixels are taken in of such a file. \
          Take the photo again with a smaller picture size in the camera's settings."
     )]
     TooManyPixels {

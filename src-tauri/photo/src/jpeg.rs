@@ -5,7 +5,7 @@
 //! between two scans, and with them everything behind the end mark (motion photos, second pictures).
 //! The compressed pixels are copied untouched. Marker names and structure: ITU-T T.81, annex B.
 
-use crate::parts::Parts;
+use crate::parts::{LARGEST_PROFILE, Parts, ROOM_FOR_NOTES};
 use crate::scans::Coverage;
 use crate::{Kind, PhotoError};
 
@@ -18,6 +18,9 @@ const APP1: u8 = 0xE1;
 const APP2: u8 = 0xE2;
 const APP14: u8 = 0xEE;
 const EXIF: &[u8] = b"Exif\0\0";
+const PROFILE: &[u8] = b"ICC_PROFILE\0";
+/// The most scans: usual progressive files have about ten. Each takes time over the whole picture, however short it is.
+const MOST_SCANS: usize = 100;
 
 /// Takes a JPEG file apart.
 ///
@@ -46,15 +49,19 @@ struct Found {
     head: Vec<u8>,
     tail: Vec<u8>,
     exif: Option<Vec<u8>>,
-    size: Option<(u32, u32)>,
+    frame: Option<Frame>,
+    /// Bytes of the colour profile.
+    profile: usize,
     scans: usize,
+    /// The first scan brings one component of several.
+    apart: bool,
     progressive: Option<Coverage>,
 }
 
 impl Found {
     fn new(length: usize) -> Found {
-        let (head, tail) = (vec![0xFF, SOI], Vec::with_capacity(length));
-        Found { head, tail, exif: None, size: None, scans: 0, progressive: None }
+        let (head, tail) = (vec![0xFF, SOI], Vec::with_capacity(length + ROOM_FOR_NOTES));
+        Found { head, tail, exif: None, frame: None, profile: 0, scans: 0, apart: false, progressive: None }
     }
 
     fn add(&mut self, marker: u8, body: &[u8], scan: &[u8]) -> Result<(), PhotoError> {
@@ -68,13 +75,25 @@ impl Found {
                 push(&mut self.tail, marker, body);
                 self.tail.extend_from_slice(scan);
                 self.scans += 1;
+                if self.scans > MOST_SCANS {
+                    return Err(damaged("it has far too many scans"));
+                }
+                let all = self.frame.as_ref().map(|frame| frame.components);
+                self.apart |= self.scans == 1 && body.first().map(|count| usize::from(*count)) != all;
                 self.progressive.iter_mut().for_each(|coverage| coverage.add(body));
             }
             _ if is_frame(marker) => {
-                if self.size.replace(frame_size(body)?).is_some() {
+                if self.frame.replace(Frame::of(body)?).is_some() {
                     return Err(damaged("it says its size twice"));
                 }
                 self.progressive = (marker == SOF2).then(|| Coverage::of_frame(body));
+                push(&mut self.tail, marker, body);
+            }
+            APP2 if body.starts_with(PROFILE) => {
+                self.profile += body.len();
+                if self.profile > LARGEST_PROFILE {
+                    return Err(damaged("its color profile is far too large"));
+                }
                 push(&mut self.tail, marker, body);
             }
             _ if is_needed(marker, body) => push(&mut self.tail, marker, body),
@@ -84,16 +103,18 @@ impl Found {
     }
 
     fn into_parts(self) -> Result<Parts, PhotoError> {
-        let Found { head, mut tail, exif, size, scans, progressive } = self;
-        let (width, height) = size.ok_or_else(|| damaged("it doesn't say its size"))?;
+        let Found { head, mut tail, exif, frame, scans, apart, progressive, .. } = self;
+        let frame = frame.ok_or_else(|| damaged("it doesn't say its size"))?;
         if scans == 0 {
             return Err(damaged("there is no picture in it"));
         }
+        let decoding = frame.decoding(apart || progressive.is_some());
         if progressive.is_some_and(|coverage| !coverage.is_whole()) {
             return Err(PhotoError::CutOff { kind: Kind::Jpeg });
         }
         tail.extend_from_slice(&[0xFF, EOI]);
-        Ok(Parts { kind: Kind::Jpeg, width, height, exif, head, tail })
+        let Frame { width, height, .. } = frame;
+        Ok(Parts { kind: Kind::Jpeg, width, height, decoding, exif, head, tail })
     }
 }
 
@@ -126,27 +147,55 @@ fn is_frame(marker: u8) -> bool {
     matches!(marker, 0xC0..=0xCF) && !matches!(marker, 0xC4 | 0xC8 | 0xCC)
 }
 
-/// Whether decoding needs this segment: DHT, DAC, DQT, DNL, DRI, the colour profile, the Adobe transform.
+/// Whether decoding needs this segment: DHT, DAC, DQT, DNL, DRI, the Adobe transform.
 fn is_needed(marker: u8, body: &[u8]) -> bool {
     match marker {
         0xC4 | 0xCC | 0xDB..=0xDD => true,
-        APP2 => body.starts_with(b"ICC_PROFILE\0"),
         APP14 => body.starts_with(b"Adobe"),
         _ => false,
     }
 }
 
-/// Width and height from a frame header, which starts with precision (1 byte), height (2), width (2).
-fn frame_size(body: &[u8]) -> Result<(u32, u32), PhotoError> {
-    match *body {
-        [_, h1, h2, w1, w2, ..] => {
-            let (width, height) = (u16::from_be_bytes([w1, w2]), u16::from_be_bytes([h1, h2]));
-            if width == 0 || height == 0 {
-                return Err(damaged("it says it has no width or no height"));
-            }
-            Ok((width.into(), height.into()))
+/// What a frame header says: precision (1 byte), height (2), width (2), number of components (1), and three bytes for each, the
+/// second of which has the sampling, across in the upper half and down in the lower.
+struct Frame {
+    width: u32,
+    height: u32,
+    components: usize,
+    /// Most samples across and down, and samples of all components, in the smallest unit of coding.
+    across: u64,
+    down: u64,
+    samples: u64,
+}
+
+impl Frame {
+    fn of(body: &[u8]) -> Result<Frame, PhotoError> {
+        let [_, h1, h2, w1, w2, _, ref listed @ ..] = *body else {
+            return Err(damaged("its frame header is too short"));
+        };
+        let (width, height) = (u16::from_be_bytes([w1, w2]), u16::from_be_bytes([h1, h2]));
+        if width == 0 || height == 0 {
+            return Err(damaged("it says it has no width or no height"));
         }
-        _ => Err(damaged("its frame header is too short")),
+        let sampling =
+            listed.as_chunks::<3>().0.iter().map(|[_, s, _]| (u64::from(s >> 4), u64::from(s & 15)));
+        Ok(Frame {
+            width: width.into(),
+            height: height.into(),
+            components: sampling.clone().count(),
+            across: sampling.clone().map(|(across, _)| across).max().unwrap_or(1).max(1),
+            down: sampling.clone().map(|(_, down)| down).max().unwrap_or(1).max(1),
+            samples: sampling.map(|(across, down)| across * down).sum(),
+        })
+    }
+
+    /// Bytes of memory that decoding takes: 3 a pixel, and where the scans come one after the other also 2 for each
+    /// coefficient, of whole units of 8 times 8 in each component (T.81, A.2).
+    fn decoding(&self, scans_apart: bool) -> u64 {
+        let units =
+            u64::from(self.width).div_ceil(8 * self.across) * u64::from(self.height).div_ceil(8 * self.down);
+        let coefficients = if scans_apart { units * self.samples * 64 } else { 0 };
+        3 * u64::from(self.width) * u64::from(self.height) + 2 * coefficients
     }
 }
 

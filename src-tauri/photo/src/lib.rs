@@ -5,10 +5,10 @@
 //! without everything that neither the picture nor its colours need. Two notes stay: the orientation and
 //! the date. What was decoded and found whole is `kept` itself, and [`Photo::hash`] is its fingerprint.
 //!
-//! Limits. JPEG (baseline and progressive) and PNG only. Memory grows with the pixels, at most: 4 bytes a pixel
-//! for a usual camera JPEG, 9 for a progressive one, 11 for a PNG with 16 bits and transparency; besides that
-//! three times the file. So take in one photo at a time. Text that is visible in the picture, such as a
-//! licence plate, stays visible. A bit that flipped inside the compressed pixels may pass as a wrong spot.
+//! Limits. JPEG (baseline and progressive) and PNG only. One intake takes at most [`Limits::memory`], whatever the file
+//! claims: what decoding will take is worked out from its header first (a usual camera JPEG 3 bytes a pixel, a progressive
+//! one up to 9, a PNG with 16 bits and transparency 11). So take in one photo at a time. Text that is visible in the
+//! picture, such as a licence plate, stays visible. A bit that flipped inside the compressed pixels may pass as a wrong spot.
 #![deny(missing_docs)]
 
 mod error;
@@ -25,6 +25,7 @@ pub use kind::Kind;
 
 use notes::Notes;
 use parts::Parts;
+use pixels::Pixels;
 use sha2::{Digest, Sha256};
 
 /// Longest side of [`Photo::thumbnail`], in pixels.
@@ -32,33 +33,50 @@ pub const THUMBNAIL_SIDE: u32 = 320;
 /// Longest side of [`Photo::view`], in pixels.
 pub const VIEW_SIDE: u32 = 2048;
 
+/// The most bytes of a photo file that [`Limits`] allows by default.
+pub const LARGEST_FILE: usize = 40_000_000;
+
+/// Bytes of memory that an intake takes beside the file and its pixels: rows while they are decoded, packed profiles.
+const BESIDE: u64 = 10_000_000;
+/// Bytes of memory that scaling takes beside the pixels: rows of [`VIEW_SIDE`] pixels as many as a halved picture has at
+/// most (twice [`VIEW_SIDE`]), and the view.
+const SCALING: u64 = 3 * 3 * VIEW_SIDE as u64 * VIEW_SIDE as u64;
+/// How often the file is in memory: with who hands it over, as it is taken in, as it is kept.
+const COPIES: u64 = 3;
+
 /// What a photo may be at most. Everything is checked before a pixel is decoded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Limits {
     /// Bytes of the file.
     pub bytes: usize,
-    /// Width times height, in pixels.
-    pub pixels: u64,
+    /// Bytes of memory for the whole intake, whatever the file says of itself. How many pixels a photo may have follows
+    /// from it, by how the photo is stored.
+    pub memory: u64,
     /// Width and height each, in pixels.
     pub side: u32,
 }
 
 impl Default for Limits {
-    /// 40 MB, 50 megapixels and 20,000 pixels a side: above what tablets' cameras give, and small enough to be
-    /// decoded in their memory.
+    /// 40 MB, 200 MB of memory and 20,000 pixels a side: above what tablets' cameras give. A usual camera JPEG of 10 MB may
+    /// have 40 million pixels, a progressive one with full colours 17 million.
     fn default() -> Limits {
-        Limits { bytes: 40_000_000, pixels: 50_000_000, side: 20_000 }
+        Limits { bytes: LARGEST_FILE, memory: 200_000_000, side: 20_000 }
     }
 }
 
 impl Limits {
-    fn check_size(&self, width: u32, height: u32) -> Result<(), PhotoError> {
+    fn check_size(&self, parts: &Parts, file: usize) -> Result<(), PhotoError> {
+        let Parts { width, height, decoding, .. } = *parts;
         if width.max(height) > self.side {
             return Err(PhotoError::SideTooLong { width, height, limit: self.side });
         }
         let pixels = u64::from(width) * u64::from(height);
-        if pixels > self.pixels {
-            return Err(PhotoError::TooManyPixels { width, height, pixels, limit: self.pixels });
+        let room = self.memory.saturating_sub(COPIES * file as u64 + BESIDE);
+        if decoding.max(3 * pixels + SCALING) > room {
+            // Memory for decoding grows with the pixels at most.
+            let decoded = u128::from(room) * u128::from(pixels) / u128::from(decoding);
+            let limit = (decoded as u64).min(room.saturating_sub(SCALING) / 3);
+            return Err(PhotoError::TooManyPixels { width, height, pixels, limit });
         }
         Ok(())
     }
@@ -106,16 +124,16 @@ pub fn take_in(bytes: &[u8], limits: &Limits) -> Result<Photo, PhotoError> {
     }
     let mut parts = Parts::of(kind, bytes)?;
     let (width, height) = (parts.width, parts.height);
-    limits.check_size(width, height)?;
+    limits.check_size(&parts, bytes.len())?;
     let notes = Notes::read(parts.exif.take());
     let kept = parts.join(notes.write()?);
     let orientation = notes.orientation.unwrap_or(1);
 
-    let pixels = pixels::decode(kind, &kept, limits)?;
+    let Pixels { rgb, profile } = pixels::decode(kind, &kept, limits)?;
     // Scaling comes before turning: it leaves less to turn.
-    let view = pixels::upright(pixels::scale(&pixels.rgb, VIEW_SIDE)?, orientation);
-    let thumbnail = pixels::scale(&view, THUMBNAIL_SIDE)?;
-    let profile = pixels.profile.as_deref();
+    let view = pixels::upright(pixels::scale(rgb, VIEW_SIDE)?, orientation);
+    let thumbnail = pixels::scale(view.clone(), THUMBNAIL_SIDE)?;
+    let profile = profile.as_deref();
     // From orientation 5 on, the picture lies on its side.
     let (width, height) = if orientation >= 5 { (height, width) } else { (width, height) };
     Ok(Photo {

@@ -16,6 +16,7 @@ use zune_jpeg::zune_core::bytestream::ZCursor;
 use zune_jpeg::zune_core::colorspace::ColorSpace;
 use zune_jpeg::zune_core::options::DecoderOptions;
 
+use crate::parts::LARGEST_PROFILE;
 use crate::{Kind, Limits, PhotoError};
 
 /// JPEG quality of the small pictures, 1 to 100.
@@ -75,6 +76,8 @@ fn decode_jpeg(file: &[u8], limits: &Limits) -> Decoded {
 
 fn decode_png(file: &[u8], limits: &Limits) -> Decoded {
     let mut bounds = image::Limits::default();
+    // The decoder counts rows and the profile, packed and unpacked, but not the picture itself.
+    bounds.max_alloc = Some(4 * LARGEST_PROFILE as u64);
     bounds.max_image_width = Some(limits.side);
     bounds.max_image_height = Some(limits.side);
     let mut decoder = PngDecoder::with_limits(Cursor::new(file), bounds)?;
@@ -93,23 +96,54 @@ pub(crate) fn upright(rgb: RgbImage, orientation: u8) -> RgbImage {
 ///
 /// # Errors
 /// [`PhotoError::Preparing`] if the scaler refuses.
-pub(crate) fn scale(rgb: &RgbImage, longest: u32) -> Result<RgbImage, PhotoError> {
+pub(crate) fn scale(mut rgb: RgbImage, longest: u32) -> Result<RgbImage, PhotoError> {
     let (width, height) = rgb.dimensions();
     let side = width.max(height);
     if side <= longest {
-        return Ok(rgb.clone());
+        return Ok(rgb);
     }
     let scaled = |length: u32| {
         let rounded = (u64::from(length) * u64::from(longest) + u64::from(side) / 2) / u64::from(side);
         (rounded as u32).max(1)
     };
     let (to_width, to_height) = (scaled(width), scaled(height));
+    // The scaler keeps rows of the whole height beside the picture: a large one is halved in its own memory first.
+    while rgb.width().max(rgb.height()) > 2 * longest {
+        rgb = halved(rgb);
+    }
+    let (width, height) = rgb.dimensions();
     let from = ImageRef::new(width, height, rgb.as_raw(), PixelType::U8x3).map_err(PhotoError::preparing)?;
     let mut to = Image::new(to_width, to_height, PixelType::U8x3);
     // The default is Lanczos with three lobes.
     Resizer::new().resize(&from, &mut to, None).map_err(PhotoError::preparing)?;
     RgbImage::from_raw(to_width, to_height, to.into_vec())
         .ok_or_else(|| PhotoError::preparing("the scaled picture has a wrong size"))
+}
+
+/// Half the size to both sides, each pixel the mean of four. A side of one pixel stays; of an odd one the last pixel goes.
+fn halved(rgb: RgbImage) -> RgbImage {
+    let (width, height) = rgb.dimensions();
+    let (to_width, to_height) = ((width / 2).max(1), (height / 2).max(1));
+    let mut bytes = rgb.into_raw();
+    let at = |x: u32, y: u32| 3 * (y as usize * width as usize + x as usize);
+    let mut written = 0;
+    for y in 0..to_height {
+        for x in 0..to_width {
+            let (x, y) = (2 * x, 2 * y);
+            let (right, below) = ((x + 1).min(width - 1), (y + 1).min(height - 1));
+            let four = [at(x, y), at(right, y), at(x, below), at(right, below)];
+            // What is written lies before all that is still to be read.
+            for channel in 0..3 {
+                let sum: u32 = four.iter().map(|place| u32::from(bytes[place + channel])).sum();
+                bytes[written] = ((sum + 2) / 4) as u8;
+                written += 1;
+            }
+        }
+    }
+    // To give the rest back would take a copy where the system can't cut memory off.
+    bytes.truncate(written);
+    // As many bytes as pixels were written.
+    RgbImage::from_raw(to_width, to_height, bytes).unwrap_or_default()
 }
 
 /// Encodes a small picture as JPEG, with its colour profile.
@@ -163,7 +197,7 @@ mod tests {
             ((64, 32), (64, 32)),
         ];
         for ((width, height), expected) in sizes {
-            let scaled = scale(&RgbImage::new(width, height), 320).unwrap();
+            let scaled = scale(RgbImage::new(width, height), 320).unwrap();
             assert_eq!(scaled.dimensions(), expected, "{width} x {height}");
         }
     }

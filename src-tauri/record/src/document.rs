@@ -4,6 +4,7 @@ mod make;
 
 use std::collections::BTreeMap;
 
+use panside_job::clean::json;
 use panside_job::event::Pinned;
 use panside_job::figures::Figure;
 use panside_journal::Hash;
@@ -220,9 +221,8 @@ impl Document {
     /// [`RecordError::Unwritable`] when the JSON writer fails.
     pub fn to_json(&self) -> Result<Vec<u8>, RecordError> {
         let repair_order = || self.vehicle.repair_order.clone();
-        let mut bytes = serde_json::to_vec_pretty(self)
+        let text = serde_json::to_string_pretty(self)
             .map_err(|source| RecordError::Unwritable { repair_order: repair_order(), source })?;
-        bytes.push(b'\n');
-        Ok(bytes)
+        Ok((json(&text) + "\n").into_bytes())
     }
 }

@@ -9,7 +9,6 @@
 
 pub mod account;
 pub mod by;
-mod clean;
 pub mod day;
 pub mod departures;
 pub mod document;

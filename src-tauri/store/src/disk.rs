@@ -1,7 +1,13 @@
-//! Writing a file so that after a power cut it is there whole or not at all.
+//! Files inside a store: nothing but plain files in plain folders, for their owner's eyes only, and each there whole or
+//! not at all after a power cut.
+//!
+//! Nothing is read or written through a link below the store's folder: whoever can lay a link there would choose what
+//! is read as evidence and what is written over. The store's own folder may be reached through links; that is the
+//! choice of who names it. Folders on the way are looked at before a file is opened, so that somebody who changes them
+//! in that very moment, with the owner's rights, is not kept out; the file itself is never opened through a link.
 
-use std::fs::{self, File};
-use std::io::Write;
+use std::fs::{self, File, FileType, OpenOptions};
+use std::io::{self, Read, Write};
 use std::path::Path;
 
 use crate::StoreError;
@@ -10,14 +16,104 @@ use crate::error::file;
 /// The end of the name of a file that isn't whole yet.
 pub(crate) const PART: &str = "part";
 
-/// Writes `bytes` to `path`: a file beside it, synced, renamed over it, the folder synced.
+/// What is there in place of a file or folder. [`file`] makes [`StoreError::NotPlain`] of it.
+#[derive(Debug, thiserror::Error)]
+#[error("{0}")]
+pub(crate) struct NotPlain(pub(crate) &'static str);
+
+/// What something other than a file is, with its article.
+pub(crate) fn other_than_file(kind: FileType) -> Option<&'static str> {
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::FileTypeExt;
+        let device = kind.is_char_device() || kind.is_block_device();
+        let special = [(device, "a device"), (kind.is_fifo(), "a pipe"), (kind.is_socket(), "a socket")];
+        if let Some((_, what)) = special.into_iter().find(|(is, _)| *is) {
+            return Some(what);
+        }
+    }
+    match (kind.is_file(), kind.is_dir(), kind.is_symlink()) {
+        (true, ..) => None,
+        (_, true, _) => Some("a folder"),
+        (.., true) => Some("a link"),
+        _ => Some("something else"),
+    }
+}
+
+/// Sees that a file is one, by its kind alone, so that no pipe or device is ever opened: opening a pipe waits for a
+/// writer, and opening a device can set it going.
+pub(crate) fn plain(kind: FileType) -> io::Result<()> {
+    other_than_file(kind).map_or(Ok(()), |what| Err(io::Error::other(NotPlain(what))))
+}
+
+/// Options that open nothing but what lies under the name itself, and wait for nobody: should a pipe come in after
+/// [`plain`] has looked, opening it does not block.
+fn options() -> OpenOptions {
+    let mut options = OpenOptions::new();
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::OpenOptionsExt;
+        options.mode(0o600).custom_flags(libc::O_NOFOLLOW | libc::O_NONBLOCK | libc::O_CLOEXEC);
+    }
+    options
+}
+
+fn open(options: &OpenOptions, path: &Path) -> io::Result<File> {
+    let file = options.open(path)?;
+    plain(file.metadata()?.file_type())?;
+    Ok(file)
+}
+
+/// Opens a file of the store for reading.
+pub(crate) fn open_for_reading(path: &Path) -> io::Result<File> {
+    plain(fs::symlink_metadata(path)?.file_type())?;
+    open(options().read(true), path)
+}
+
+/// Opens a file of the store that is there for writing, as it is.
+pub(crate) fn open_for_writing(path: &Path) -> io::Result<File> {
+    plain(fs::symlink_metadata(path)?.file_type())?;
+    open(options().write(true), path)
+}
+
+/// Makes a file of the store, readable by its owner alone, where there is nothing yet, not even a link.
+pub(crate) fn create_new(path: &Path) -> io::Result<File> {
+    options().write(true).create_new(true).open(path)
+}
+
+/// Opens a file of the store for writing, as it is, and makes it where there is none.
+pub(crate) fn open_or_create(path: &Path) -> io::Result<File> {
+    match create_new(path) {
+        Err(error) if error.kind() == io::ErrorKind::AlreadyExists => open_for_writing(path),
+        made => made,
+    }
+}
+
+/// Reads a file of the store that has at most `most` bytes; nothing where it has more.
+pub(crate) fn read_up_to(path: &Path, most: u64) -> io::Result<Option<Vec<u8>>> {
+    take_up_to(open_for_reading(path)?, most)
+}
+
+/// Reads an open file that has at most `most` bytes; nothing where it has more, whatever it says of its size.
+pub(crate) fn take_up_to(file: File, most: u64) -> io::Result<Option<Vec<u8>>> {
+    let size = file.metadata()?.len();
+    if size > most {
+        return Ok(None);
+    }
+    let mut bytes = Vec::with_capacity(usize::try_from(size).unwrap_or(0));
+    let read = file.take(most.saturating_add(1)).read_to_end(&mut bytes)?;
+    Ok((read as u64 <= most).then_some(bytes))
+}
+
+/// Writes `bytes` to `path`: a file beside it, synced, renamed over it, the folder synced. What lies at `path`, a link
+/// too, is replaced and not written to.
 pub(crate) fn write_whole(doing: &'static str, path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
     let part = path.with_added_extension(PART);
-    let written = File::create(&part).and_then(|mut out| {
-        out.write_all(bytes)?;
-        out.sync_all()
-    });
-    if let Err(error) = written {
+    match fs::remove_file(&part) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(file(doing, &part)(error)),
+        _ => {}
+    }
+    if let Err(error) = create_new(&part).and_then(|out| fill(out, bytes)) {
         // The first error is the one to tell; a part that stays is swept later.
         let _ = fs::remove_file(&part);
         return Err(file(doing, &part)(error));
@@ -26,33 +122,13 @@ pub(crate) fn write_whole(doing: &'static str, path: &Path, bytes: &[u8]) -> Res
     sync_parent(doing, path)
 }
 
-/// Makes a file that isn't there yet, for its owner alone.
-pub(crate) fn create_new(path: &Path) -> std::io::Result<File> {
-    ours(fs::OpenOptions::new().write(true).create_new(true)).open(path)
+/// Writes a new file and syncs it.
+pub(crate) fn fill(mut out: File, bytes: &[u8]) -> io::Result<()> {
+    out.write_all(bytes)?;
+    out.sync_all()
 }
 
-/// Opens a file for writing, and makes it where there is none, for its owner alone. A link in its place is refused.
-pub(crate) fn open_or_create(path: &Path) -> std::io::Result<File> {
-    if fs::symlink_metadata(path).is_ok_and(|found| found.file_type().is_symlink()) {
-        return Err(std::io::Error::new(std::io::ErrorKind::InvalidInput, "it is a link to another place"));
-    }
-    ours(fs::OpenOptions::new().write(true).create(true).truncate(false)).open(path)
-}
-
-/// Readable and writable for the owner alone.
-#[cfg(unix)]
-fn ours(options: &mut fs::OpenOptions) -> &mut fs::OpenOptions {
-    use std::os::unix::fs::OpenOptionsExt;
-    options.mode(0o600)
-}
-
-/// Other systems have no such mode.
-#[cfg(not(unix))]
-fn ours(options: &mut fs::OpenOptions) -> &mut fs::OpenOptions {
-    options
-}
-
-/// Makes a folder and the ones above it, each synced into the folder above.
+/// Makes the store's own folder and the ones above it, each synced into the folder above.
 pub(crate) fn make_dir(doing: &'static str, dir: &Path) -> Result<(), StoreError> {
     if dir.as_os_str().is_empty() || dir.is_dir() {
         return Ok(());
@@ -60,8 +136,48 @@ pub(crate) fn make_dir(doing: &'static str, dir: &Path) -> Result<(), StoreError
     if let Some(parent) = dir.parent() {
         make_dir(doing, parent)?;
     }
-    match fs::create_dir(dir) {
-        Err(error) if error.kind() != std::io::ErrorKind::AlreadyExists => Err(file(doing, dir)(error)),
+    create_dir(doing, dir)
+}
+
+/// Makes the folders from the store's own, `root`, down to `dir`. None of them may be a link.
+pub(crate) fn make_dir_in(doing: &'static str, root: &Path, dir: &Path) -> Result<(), StoreError> {
+    for folder in folders_below(root, dir) {
+        match plain_folder(folder) {
+            Err(error) if error.kind() == io::ErrorKind::NotFound => create_dir(doing, folder)?,
+            found => found.map_err(file(doing, folder))?,
+        }
+    }
+    Ok(())
+}
+
+/// Sees that no folder between the store's own, `root`, and `path` is a link.
+pub(crate) fn no_links_to(root: &Path, path: &Path) -> io::Result<()> {
+    path.parent().map_or(Ok(()), |dir| folders_below(root, dir).into_iter().try_for_each(plain_folder))
+}
+
+/// The folders below `root` on the way to `dir`, and `dir`, outermost first.
+fn folders_below<'a>(root: &Path, dir: &'a Path) -> Vec<&'a Path> {
+    let mut folders: Vec<&Path> = dir.ancestors().take_while(|folder| *folder != root).collect();
+    folders.reverse();
+    folders
+}
+
+/// Sees that a folder is one by itself.
+pub(crate) fn plain_folder(path: &Path) -> io::Result<()> {
+    let kind = fs::symlink_metadata(path)?.file_type();
+    let other = || other_than_file(kind).unwrap_or("a file");
+    if kind.is_dir() { Ok(()) } else { Err(io::Error::other(NotPlain(other()))) }
+}
+
+fn create_dir(doing: &'static str, dir: &Path) -> Result<(), StoreError> {
+    let mut builder = fs::DirBuilder::new();
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::DirBuilderExt;
+        builder.mode(0o700);
+    }
+    match builder.create(dir) {
+        Err(error) if error.kind() != io::ErrorKind::AlreadyExists => Err(file(doing, dir)(error)),
         _ => sync_parent(doing, dir),
     }
 }
@@ -73,12 +189,12 @@ pub(crate) fn sync_parent(doing: &'static str, path: &Path) -> Result<(), StoreE
 }
 
 #[cfg(unix)]
-fn sync_dir(dir: &Path) -> std::io::Result<()> {
+pub(crate) fn sync_dir(dir: &Path) -> io::Result<()> {
     File::open(dir)?.sync_all()
 }
 
 /// Other systems have no sync of a folder; NTFS journals its names by itself.
 #[cfg(not(unix))]
-fn sync_dir(_dir: &Path) -> std::io::Result<()> {
+pub(crate) fn sync_dir(_dir: &Path) -> io::Result<()> {
     Ok(())
 }

@@ -6,8 +6,9 @@ use panside_journal::JobId;
 use rusqlite::{OptionalExtension, params};
 
 use crate::StoreError;
-use crate::error::sql;
+use crate::error::{at_most, sql};
 use crate::open::Store;
+use crate::settings::LARGEST_KEY;
 
 const KEEPING: &str = "keeping a draft";
 const READING: &str = "reading a draft";
@@ -16,13 +17,17 @@ const PUT: &str = "INSERT INTO drafts (job, key, text) VALUES (?1, ?2, ?3) \
 const GET: &str = "SELECT text FROM drafts WHERE job = ?1 AND key = ?2";
 const OF_JOB: &str = "SELECT key, text FROM drafts WHERE job = ?1";
 const CLEAR: &str = "DELETE FROM drafts WHERE job = ?1 AND key = ?2";
+/// The most bytes of a draft: one entry as it is typed.
+const LARGEST: usize = 1 << 16;
 
 impl Store {
     /// Keeps what was typed under a key of a job, in place of what stood there.
     ///
     /// # Errors
-    /// Those of a write.
+    /// [`StoreError::TooLong`]; those of a write.
     pub fn put_draft(&mut self, job: JobId, key: &str, text: &str) -> Result<(), StoreError> {
+        at_most(KEEPING, key, LARGEST_KEY)?;
+        at_most(KEEPING, text, LARGEST)?;
         self.write(KEEPING, |tx| {
             tx.execute(PUT, params![job.0.as_bytes(), key, text]).map_err(sql(KEEPING))?;
             Ok(())

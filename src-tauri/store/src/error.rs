@@ -5,7 +5,10 @@ use std::path::PathBuf;
 use panside_journal::{Hash, Head, JournalError, RequestId, Subject};
 use rusqlite::ErrorCode;
 
-/// Why something could not be read or written. What the machine said is the error's `source`, never its text.
+use crate::disk::NotPlain;
+
+/// Why something could not be read or written. What the system said is the error's `source`, never its text;
+/// [`StoreError::said`] puts both together.
 #[derive(Debug, thiserror::Error)]
 pub enum StoreError {
     /// Another process writes to this store.
@@ -241,6 +244,52 @@ pub enum StoreError {
         /// What the system said.
         source: std::io::Error,
     },
+    /// There is something else in place of a file or folder.
+    #[error("{} is {what}, so it is not used. Name the file or folder itself.", path.display())]
+    NotPlain {
+        /// Where.
+        path: PathBuf,
+        /// What is there, with its article: `a pipe`.
+        what: &'static str,
+    },
+    /// A file has more bytes than are read of such a file.
+    #[error("{} has more than {}, the most that is read of such a file. Check that it is the right one.", path.display(), size(*most))]
+    TooLarge {
+        /// The file.
+        path: PathBuf,
+        /// The most bytes.
+        most: usize,
+    },
+    /// A text has more bytes than are kept of it.
+    #[error("While {doing}: the text has more than {}, the most that is kept. Shorten it.", size(*most))]
+    TooLong {
+        /// What was being done.
+        doing: &'static str,
+        /// The most bytes.
+        most: usize,
+    },
+    /// A file that somebody named can't be read.
+    #[error("{} cannot be read. Check the path.", path.display())]
+    CannotRead {
+        /// The file.
+        path: PathBuf,
+        /// What the system said.
+        source: std::io::Error,
+    },
+    /// A file that somebody named can't be written.
+    #[error("{} cannot be written; nothing was changed there. Choose another place, then try again.", path.display())]
+    CannotWrite {
+        /// The file.
+        path: PathBuf,
+        /// What the system said.
+        source: std::io::Error,
+    },
+    /// A file that is not to be written over is there.
+    #[error("{} is there already and stays as it is. Choose another name.", path.display())]
+    AlreadyThere {
+        /// The file.
+        path: PathBuf,
+    },
     /// A program that only reads kept the write-ahead log from being put in order.
     #[error("Another program is reading this store and would not let go. Close it, then try again.")]
     Busy,
@@ -258,13 +307,59 @@ pub(crate) fn sql(doing: &'static str) -> impl Fn(rusqlite::Error) -> StoreError
 /// Says what was being done with which file when the system failed.
 pub(crate) fn file(doing: &'static str, path: &std::path::Path) -> impl Fn(std::io::Error) -> StoreError {
     let path = path.to_owned();
-    move |source| match source.kind() {
-        std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded => StoreError::DiskFull { doing },
+    move |source| match (source.get_ref().and_then(|inner| inner.downcast_ref()), source.kind()) {
+        (Some(NotPlain(what)), _) => StoreError::NotPlain { path: path.clone(), what },
+        (_, std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded) => {
+            StoreError::DiskFull { doing }
+        }
         _ => StoreError::File { doing, path: path.clone(), source },
     }
 }
 
+/// A number of bytes, in the largest unit that says it whole.
+fn size(bytes: usize) -> String {
+    let units = [(1 << 20, "MiB"), (1_000_000, "MB"), (1 << 10, "KiB"), (1_000, "kB")];
+    let whole = units.into_iter().find(|(unit, _)| bytes >= *unit && bytes.is_multiple_of(*unit));
+    whole.map_or_else(|| format!("{bytes} bytes"), |(unit, name)| format!("{} {name}", bytes / unit))
+}
+
+/// Refuses a text of more than `most` bytes.
+pub(crate) fn at_most(doing: &'static str, text: &str, most: usize) -> Result<(), StoreError> {
+    if text.len() > most { Err(StoreError::TooLong { doing, most }) } else { Ok(()) }
+}
+
+/// What the system said, without the number that only a programmer looks up.
+fn words(source: &std::io::Error) -> String {
+    let said = source.to_string();
+    said.split(" (os error").next().unwrap_or_default().to_owned()
+}
+
 impl StoreError {
+    /// The sentence for a person, with what the system said behind it.
+    #[must_use]
+    pub fn said(&self) -> String {
+        match self.cause() {
+            Some(cause) => format!("{self} The system says: {cause}."),
+            None => self.to_string(),
+        }
+    }
+
+    /// What the system said; nothing where there is nothing to add to the sentence.
+    fn cause(&self) -> Option<String> {
+        match self {
+            StoreError::File { source, .. }
+            | StoreError::CannotRead { source, .. }
+            | StoreError::CannotWrite { source, .. } => Some(words(source)),
+            StoreError::Sql { source, .. } | StoreError::Damaged { source, .. } => Some(source.to_string()),
+            StoreError::Journal(source) => Some(source.to_string().trim_end_matches('.').to_owned()),
+            StoreError::Unconfirmed { source, .. } => match &**source {
+                StoreError::DiskFull { .. } => Some("no space left on the disk".to_owned()),
+                source => source.cause(),
+            },
+            _ => None,
+        }
+    }
+
     /// Whether a write that ended in this must stop all writing. A refusal leaves the database as it was; a
     /// failure of the machine leaves unknown what is on disk.
     pub(crate) fn is_fault(&self) -> bool {
@@ -284,5 +379,65 @@ impl StoreError {
             | StoreError::Unconfirmed { .. } => true,
             _ => false,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::io;
+    use std::path::Path;
+
+    use super::*;
+
+    fn of_system(number: i32) -> StoreError {
+        file("keeping a photo", Path::new("/bay/photos"))(io::Error::from_raw_os_error(number))
+    }
+
+    fn of_sqlite(code: i32, said: &str) -> StoreError {
+        let failure = rusqlite::ffi::Error::new(code);
+        sql("writing an entry")(rusqlite::Error::SqliteFailure(failure, Some(said.to_owned())))
+    }
+
+    fn unconfirmed(source: StoreError) -> String {
+        StoreError::Unconfirmed { doing: "writing an entry", source: Box::new(source) }.said()
+    }
+
+    #[cfg(target_os = "linux")]
+    #[test]
+    fn what_the_system_said_stands_behind_what_to_do() {
+        let expected = [
+            (libc::EACCES, "Permission denied"),
+            (libc::EROFS, "Read-only file system"),
+            (libc::EIO, "Input/output error"),
+        ];
+        for (number, words) in expected {
+            let ending = format!("The system says: {words}.");
+            assert_eq!(
+                of_system(number).said(),
+                format!(
+                    "/bay/photos could not be used while keeping a photo. Check the disk and its permissions. {ending}"
+                )
+            );
+            assert!(unconfirmed(of_system(number)).ends_with(&ending));
+        }
+    }
+
+    #[cfg(target_os = "linux")]
+    #[test]
+    fn a_full_disk_is_said_once() {
+        let full = of_system(libc::ENOSPC);
+        assert_eq!(full.said(), full.to_string(), "the sentence says it already");
+        assert!(full.to_string().starts_with("The disk is full"));
+        assert!(unconfirmed(full).ends_with("The system says: no space left on the disk."));
+    }
+
+    #[test]
+    fn what_the_database_said_is_told_too() {
+        let ending = "The system says: attempt to write a readonly database.";
+        let readonly = || of_sqlite(rusqlite::ffi::SQLITE_READONLY, "attempt to write a readonly database");
+        assert!(readonly().said().ends_with(ending), "{}", readonly().said());
+        assert!(unconfirmed(readonly()).ends_with(ending));
+        let full = of_sqlite(rusqlite::ffi::SQLITE_FULL, "database or disk is full");
+        assert!(unconfirmed(full).ends_with("The system says: no space left on the disk."));
     }
 }

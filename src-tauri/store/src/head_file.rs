@@ -4,8 +4,8 @@
 //! is also kept here and compared at opening. Two slots are written in turn and each has its own check, so that
 //! a write torn by a power cut leaves the one before it; they lie 4096 bytes apart, so that no sector holds both.
 
-use std::fs::{File, OpenOptions};
-use std::io::{Read, Seek, SeekFrom, Write};
+use std::fs::File;
+use std::io::{Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
 use panside_journal::{DeviceId, EpochId, Hash, Head};
@@ -82,10 +82,9 @@ fn read_slot(bytes: &[u8]) -> Option<(u64, Mark)> {
 
 /// Reads the head file: the newer of its two slots.
 pub(crate) fn read(path: &Path) -> Result<Found, StoreError> {
-    let mut bytes = Vec::new();
-    match File::open(path) {
+    let bytes = match disk::read_up_to(path, 2 * SLOT_APART as u64) {
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(Found::Missing),
-        opened => opened.and_then(|mut file| file.read_to_end(&mut bytes)).map_err(file(READING, path))?,
+        read => read.map_err(file(READING, path))?.unwrap_or_default(),
     };
     let slots = bytes.chunks(SLOT_APART).map(|chunk| &chunk[..chunk.len().min(SLOT_SIZE)]);
     let newest = slots.filter_map(read_slot).max_by_key(|(serial, _)| *serial);
@@ -103,7 +102,7 @@ impl HeadFile {
                 0
             }
         };
-        let file = OpenOptions::new().write(true).open(path).map_err(file(WRITING, path))?;
+        let file = disk::open_for_writing(path).map_err(file(WRITING, path))?;
         Ok(HeadFile { path: path.to_owned(), file, serial })
     }
 

@@ -33,6 +33,7 @@ mod jobs;
 mod ladder;
 mod load;
 mod open;
+pub mod outside;
 mod photos;
 mod pins;
 mod proofs;

@@ -41,7 +41,8 @@ pub(crate) fn head_file(dir: &Path) -> PathBuf {
 /// string at byte 0, the application id as a big-endian number at byte 68).
 pub(crate) fn check_signature(path: &Path) -> Result<(), StoreError> {
     let mut start = Vec::new();
-    File::open(path).and_then(|f| f.take(72).read_to_end(&mut start)).map_err(file(OPENING, path))?;
+    let opened = disk::open_for_reading(path);
+    opened.and_then(|f| f.take(72).read_to_end(&mut start)).map_err(file(OPENING, path))?;
     if start.starts_with(b"SQLite format 3\0") && start.ends_with(&APPLICATION_ID.to_be_bytes()) {
         return Ok(());
     }

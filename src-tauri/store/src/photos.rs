@@ -120,10 +120,13 @@ pub(crate) fn all(conn: &Connection) -> rusqlite::Result<Vec<PhotoRow>> {
     conn.prepare(ALL)?.query_map([], row)?.collect()
 }
 
-/// Reads the file `named` and checks that its bytes have the hash `content`.
-fn read(path: &Path, named: Hash, content: Hash) -> Result<Vec<u8>, StoreError> {
-    match fs::read(path) {
-        Ok(bytes) if Hash::of(&bytes) == content => Ok(bytes),
+/// The most bytes of a small picture that are read: far above any that was ever made.
+const LARGEST_THUMBNAIL: u64 = 8 << 20;
+
+/// Reads the file `named` of at most `most` bytes and checks that they have the hash `content`.
+fn read(root: &Path, path: &Path, named: Hash, content: Hash, most: u64) -> Result<Vec<u8>, StoreError> {
+    match disk::no_links_to(root, path).and_then(|()| disk::read_up_to(path, most)) {
+        Ok(Some(bytes)) if Hash::of(&bytes) == content => Ok(bytes),
         Ok(_) => Err(StoreError::PhotoAltered { hash: named }),
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
             Err(StoreError::PhotoMissing { hash: named })
@@ -146,7 +149,7 @@ impl Store {
             (path_in(&self.dir, "thumbs", &hash, "jpg"), photo.thumbnail),
             (path_in(&self.dir, "photos", &hash, photo.format.extension()), photo.bytes),
         ] {
-            disk::make_dir(KEEPING, path.parent().unwrap_or(&self.dir))?;
+            disk::make_dir_in(KEEPING, &self.dir, path.parent().unwrap_or(&self.dir))?;
             disk::write_whole(KEEPING, &path, bytes)?;
         }
         self.write(KEEPING, |tx| {
@@ -204,11 +207,13 @@ impl Store {
     }
 
     pub(crate) fn read_photo(&self, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
-        read(&path_in(&self.dir, "photos", &row.hash, row.format.extension()), row.hash, row.hash)
+        let path = path_in(&self.dir, "photos", &row.hash, row.format.extension());
+        read(&self.dir, &path, row.hash, row.hash, row.size)
     }
 
     pub(crate) fn read_thumbnail(&self, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
-        read(&path_in(&self.dir, "thumbs", &row.hash, "jpg"), row.hash, row.thumbnail)
+        let path = path_in(&self.dir, "thumbs", &row.hash, "jpg");
+        read(&self.dir, &path, row.hash, row.thumbnail, LARGEST_THUMBNAIL)
     }
 
     fn photo_row(&self, hash: &Hash) -> Result<PhotoRow, StoreError> {
@@ -241,7 +246,8 @@ impl Store {
         let mut files = 0;
         for folder in ["photos", "thumbs"] {
             for sub in list(&self.dir.join(folder))? {
-                for path in if sub.is_dir() { list(&sub)? } else { Vec::new() } {
+                // Whatever else lies there, a link too, is not ours and stays.
+                for path in if disk::plain_folder(&sub).is_ok() { list(&sub)? } else { Vec::new() } {
                     if is_ours_and_unnamed(&path, named) {
                         fs::remove_file(&path).map_err(file(SWEEPING, &path))?;
                         files += 1;
@@ -255,8 +261,9 @@ impl Store {
 
 /// What is in a folder; nothing when there is no such folder.
 fn list(dir: &Path) -> Result<Vec<PathBuf>, StoreError> {
-    if !dir.exists() {
-        return Ok(Vec::new());
+    match disk::plain_folder(dir) {
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(Vec::new()),
+        found => found.map_err(file(SWEEPING, dir))?,
     }
     fs::read_dir(dir)
         .and_then(|entries| entries.map(|entry| entry.map(|entry| entry.path())).collect())

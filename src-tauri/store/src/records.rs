@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use crate::StoreError;
-use crate::disk::{make_dir, write_whole};
+use crate::disk::{make_dir_in, write_whole};
 use crate::open::Store;
 
 impl Store {
@@ -31,7 +31,7 @@ impl Store {
         bytes: &[u8],
     ) -> Result<PathBuf, StoreError> {
         let folder = self.dir.join(folder);
-        make_dir(doing, &folder)?;
+        make_dir_in(doing, &self.dir, &folder)?;
         let path = folder.join(name);
         write_whole(doing, &path, bytes)?;
         Ok(path)

@@ -3,7 +3,7 @@
 use rusqlite::{OptionalExtension, params};
 
 use crate::StoreError;
-use crate::error::sql;
+use crate::error::{at_most, sql};
 use crate::open::Store;
 
 const KEEPING: &str = "keeping a setting";
@@ -11,13 +11,19 @@ const READING: &str = "reading a setting";
 const PUT: &str =
     "INSERT INTO settings (key, text) VALUES (?1, ?2) ON CONFLICT (key) DO UPDATE SET text = ?2";
 const GET: &str = "SELECT text FROM settings WHERE key = ?1";
+/// The most bytes of a setting. The longest is a shop's people and tools: a few hundred bytes each.
+const LARGEST: usize = 1 << 20;
+/// The most bytes of a key, here and of drafts: far above any that is in use.
+pub(crate) const LARGEST_KEY: usize = 1 << 10;
 
 impl Store {
     /// Keeps a text under a key, in place of what stood there.
     ///
     /// # Errors
-    /// Those of a write.
+    /// [`StoreError::TooLong`]; those of a write.
     pub fn put_setting(&mut self, key: &str, text: &str) -> Result<(), StoreError> {
+        at_most(KEEPING, key, LARGEST_KEY)?;
+        at_most(KEEPING, text, LARGEST)?;
         self.write(KEEPING, |tx| {
             tx.execute(PUT, params![key, text]).map_err(sql(KEEPING))?;
             Ok(())

@@ -6,8 +6,9 @@ use std::collections::BTreeMap;
 use rusqlite::{OptionalExtension, params};
 
 use crate::StoreError;
-use crate::error::sql;
+use crate::error::{at_most, sql};
 use crate::open::Store;
+use crate::settings::LARGEST_KEY;
 
 const KEEPING: &str = "keeping a spec sheet";
 const READING: &str = "reading the spec sheets";
@@ -19,6 +20,9 @@ const PUT_DRAFT: &str =
     "INSERT INTO sheet_drafts (id, text) VALUES (?1, ?2) ON CONFLICT (id) DO UPDATE SET text = ?2";
 const DRAFTS: &str = "SELECT id, text FROM sheet_drafts";
 const CLEAR_DRAFT: &str = "DELETE FROM sheet_drafts WHERE id = ?1";
+
+/// The most bytes of what is typed of a spec sheet: as much as of its file.
+const LARGEST_DRAFT: usize = 4 << 20;
 
 /// A spec sheet as it was kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -78,8 +82,10 @@ impl Store {
     /// Keeps what is typed of a spec sheet, in place of what stood there.
     ///
     /// # Errors
-    /// Those of a write.
+    /// [`StoreError::TooLong`]; those of a write.
     pub fn put_sheet_draft(&mut self, id: &str, text: &str) -> Result<(), StoreError> {
+        at_most(DRAFTING, id, LARGEST_KEY)?;
+        at_most(DRAFTING, text, LARGEST_DRAFT)?;
         self.write(DRAFTING, |tx| {
             tx.execute(PUT_DRAFT, params![id, text]).map_err(sql(DRAFTING))?;
             Ok(())

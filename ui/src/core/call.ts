@@ -15,21 +15,28 @@ export async function call<Name extends keyof Commands>(
   }
 }
 
-/** Takes in a photo's bytes for a job and answers the value to enter for it. */
-export async function addPhoto(job: JobId, bytes: Uint8Array): Promise<EntryValue> {
+/** More of a file than the core takes in of any: what is too large, it says itself, and nothing larger is in memory. */
+const MOST_READ = 64 * 2 ** 20;
+
+async function bytesOf(file: Blob): Promise<Uint8Array> {
+  return new Uint8Array(await file.slice(0, MOST_READ).arrayBuffer());
+}
+
+/** Takes in a photo file for a job and answers the value to enter for it. */
+export async function addPhoto(job: JobId, file: Blob): Promise<EntryValue> {
   const name: RawCommand = "add_photo";
   try {
-    return await invoke<EntryValue>(name, bytes, { headers: { job } });
+    return await invoke<EntryValue>(name, await bytesOf(file), { headers: { job } });
   } catch (error) {
     throw asTrouble(error);
   }
 }
 
-/** Takes in a spec sheet by the bytes of its file and answers its id. */
-export async function importSheet(bytes: Uint8Array): Promise<string> {
+/** Takes in a spec sheet's file and answers its id. */
+export async function importSheet(file: Blob): Promise<string> {
   const name: RawCommand = "import_sheet";
   try {
-    return await invoke<string>(name, bytes);
+    return await invoke<string>(name, await bytesOf(file));
   } catch (error) {
     throw asTrouble(error);
   }

@@ -19,7 +19,10 @@ export async function played(original: () => Promise<unknown>): Promise<object> 
       if (answer instanceof Error) throw { kind: "store", message: answer.message, pin_of: null };
       return typeof answer === "function" ? answer(takes) : (answer ?? null);
     },
-    addPhoto: async () => ({ photo: { hash: "ab", width: 4, height: 3 } }),
+    addPhoto: async () =>
+      typeof core.add_photo === "function"
+        ? core.add_photo()
+        : { photo: { hash: "ab", width: 4, height: 3 } },
   };
 }
 

@@ -941,7 +941,15 @@ ended: boolean,
 /**
  * Number of its events.
  */
-events: number, };
+events: number, 
+/**
+ * When it was started, by the tablet's clock, in ms since 1970.
+ */
+started_ms: number, 
+/**
+ * When its newest event was written, by the tablet's clock, in ms since 1970.
+ */
+changed_ms: number, };
 
 /**
  * A job as a screen shows it.

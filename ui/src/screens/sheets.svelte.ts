@@ -110,7 +110,7 @@ class Sheets {
 
   /** Takes in a sheet from a file and looks at it. */
   async import(file: Blob): Promise<void> {
-    const id = await bench.answer(async () => importSheet(new Uint8Array(await file.arrayBuffer())));
+    const id = await bench.answer(() => importSheet(file));
     if (id === null) return;
     this.#show(null);
     this.#look({ id, typing: false });

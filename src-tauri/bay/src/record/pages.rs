@@ -47,7 +47,7 @@ impl Bay {
             Err(StoreError::PhotoAltered { .. }) => {
                 lacking("its file is not the one that was taken in".to_owned())
             }
-            Err(error) => lacking(format!("its file cannot be read ({error})")),
+            Err(error) => lacking(format!("its file cannot be read ({})", error.said())),
         }
     }
 }

@@ -6,6 +6,9 @@ use panside_store::KeptSheet;
 use crate::shelf::Shelf;
 use crate::{Bay, BayError};
 
+/// The most characters of a sheet's id.
+const LONGEST_ID: usize = 100;
+
 impl Bay {
     /// Takes in a sheet from the bytes of its file and answers its id. The same file taken in twice is there once.
     ///
@@ -17,8 +20,11 @@ impl Bay {
         let sheet = load::sheet(bytes).map_err(BayError::Sheet)?;
         self.specs(&sheet)?;
         let id = sheet.id;
-        if id.is_empty() || !id.chars().all(|c| matches!(c, 'a'..='z' | '0'..='9' | '-')) {
-            return Err(BayError::SheetId(id));
+        // The id becomes a file's name.
+        if !(1..=LONGEST_ID).contains(&id.len())
+            || !id.chars().all(|c| matches!(c, 'a'..='z' | '0'..='9' | '-'))
+        {
+            return Err(BayError::SheetId(id.chars().take(LONGEST_ID).collect()));
         }
         if shelf.sheet(&id).is_ok() {
             return Err(BayError::SheetBuiltIn(id));

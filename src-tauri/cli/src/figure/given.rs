@@ -14,7 +14,7 @@ use panside_trade::{FigureError, TradeError};
 
 use super::{Figure, Times};
 use crate::args::FigureArgs;
-use crate::exit::{Exit, Failure, read};
+use crate::exit::{Exit, Failure, read_document};
 
 impl From<FigureError> for Failure {
     /// A figure that can't be worked out from what was given is refused.
@@ -61,8 +61,8 @@ impl Given {
             }
         }
         let sheet = args.sheet.as_ref().map(|path| {
-            let sheet =
-                load::sheet(&read(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
+            let sheet = load::sheet(&read_document(path)?)
+                .map_err(|problems| Failure::does_not_load(path, &problems))?;
             Specs::of(&sheet).map_err(|problems| {
                 let speaker = Speaker::english();
                 let said: Vec<String> =

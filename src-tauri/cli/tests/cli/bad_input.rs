@@ -24,22 +24,98 @@ fn a_file_that_is_not_there_is_named() {
     prove(Path::new("/nowhere/at-all.json")).refuses(3, "/nowhere/at-all.json cannot be read");
 }
 
+/// What is no file, or too large a one, with what is said of it.
+#[cfg(unix)]
+fn no_inputs(desk: &Desk) -> Vec<(PathBuf, &'static str)> {
+    let large = desk.path("large");
+    std::fs::File::create(&large).unwrap().set_len(3 << 30).unwrap();
+    let pipe = desk.path("pipe");
+    assert!(std::process::Command::new("mkfifo").arg(&pipe).status().unwrap().success());
+    vec![
+        (large, "has more than"),
+        (pipe, "is a pipe, so it is not used"),
+        (desk.dir.path().to_owned(), "is a folder, so it is not used"),
+        (PathBuf::from("/dev/zero"), "is a device, so it is not used"),
+    ]
+}
+
+#[cfg(unix)]
 #[test]
-fn a_file_of_50_mb_and_one_without_an_end_are_refused_by_their_size() {
+fn whatever_is_no_file_of_a_possible_size_is_refused_at_once_in_every_place() {
     let desk = Desk::new();
-    let large = desk.path("large.checklist.json");
-    std::fs::File::create(&large).unwrap().set_len(50 << 20).unwrap();
-    for path in [large.as_path(), Path::new("/dev/zero")] {
-        prove(path).refuses(3, "the file has more than 4 MB");
+    for (path, said) in no_inputs(&desk) {
+        for command in ["prove", "join", "plan"] {
+            cli(&[command.as_ref(), path.as_os_str()]).refuses(3, said);
+        }
         let checklist = checklist();
         cli(&["prove".as_ref(), checklist.as_os_str(), "--sheet".as_ref(), path.as_os_str()])
-            .refuses(3, "the file has more than 4 MB");
-        desk.walk(path).refuses(3, "a script has 4 MB at most");
+            .refuses(3, said);
+        let figure = ["figure", "level", "temp=46C", "reading=31mm", "--sheet"].map(std::ffi::OsStr::new);
+        cli(&[&figure[..], &[path.as_os_str()]].concat()).refuses(3, said);
+        desk.walk(&path).refuses(3, said);
+        let store = desk.path("bay");
+        let of_store = |command: &str| cli(&[command.as_ref(), "--store".as_ref(), path.as_os_str()]);
+        if path != desk.dir.path() {
+            assert_eq!(of_store("jobs").code, 4, "{}", path.display());
+        }
+        assert!(!store.exists(), "nothing was begun");
     }
-    std::fs::create_dir(desk.path("parts")).unwrap();
-    std::fs::rename(&large, desk.path("parts/lift.part.json")).unwrap();
+}
+
+#[cfg(unix)]
+#[test]
+fn a_part_that_is_no_file_is_told_by_itself() {
+    let desk = Desk::new();
     let path = desk.write("here.checklist.json", std::fs::read(checklist()).unwrap());
-    prove(&path).refuses(3, "have more than 4 MB together");
+    let part = desk.path("parts/lift.part.json");
+    std::fs::create_dir(desk.path("parts")).unwrap();
+    for (other, said) in no_inputs(&desk) {
+        std::os::unix::fs::symlink(other, &part).unwrap();
+        prove(&path).refuses(3, &format!("parts/lift.part.json {said}"));
+        std::fs::remove_file(&part).unwrap();
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn a_photo_that_is_no_file_is_refused_and_the_journal_goes_on() {
+    let desk = Desk::new();
+    let script = demo_walk(&desk);
+    for (path, said) in no_inputs(&desk) {
+        let walked = cli(&[
+            "walk".as_ref(),
+            script.as_os_str(),
+            "--store".as_ref(),
+            desk.path("bay").as_os_str(),
+            "--photo".as_ref(),
+            path.as_os_str(),
+            "--plain-proof".as_ref(),
+        ]);
+        walked.refuses(3, said);
+    }
+    assert_eq!(cli(&["store".as_ref(), "check".as_ref(), desk.path("bay").as_os_str()]).code, 0);
+}
+
+#[test]
+fn a_script_with_a_reason_that_nobody_types_is_refused_with_the_limit() {
+    let desk = Desk::new();
+    let path = demo_walk(&desk);
+    let mut walk = read_json(&path);
+    walk["lines"] = json!([{"who": "tech", "do": {"stop": {"reason": "x".repeat(4_001)}}}]);
+    walk["people"]["tech"] = json!({"name": "R. Ode", "role": "technician"});
+    desk.write("photo.walk.json", serde_json::to_vec(&walk).unwrap());
+    desk.walk(&path).refuses(1, "4000 characters are the most");
+    walk["repair_order"] = json!("9".repeat(201));
+    desk.write("photo.walk.json", serde_json::to_vec(&walk).unwrap());
+    desk.walk(&path).refuses(1, "200 characters are the most");
+}
+
+/// The demo walk in a desk's own folder.
+fn demo_walk(desk: &Desk) -> PathBuf {
+    let mut walk = read_json(&script("demo"));
+    walk["checklist"] = json!(checklist());
+    walk["sheet"] = json!(root().join("checklists/sheets/demo-six-speed.sheet.json"));
+    desk.write("photo.walk.json", serde_json::to_vec(&walk).unwrap())
 }
 
 #[test]
@@ -167,10 +243,7 @@ fn a_photo_that_is_none_is_refused_and_nothing_is_left_behind() {
     let photos =
         [("empty.jpg", Vec::new()), ("text.jpg", b"no photo".to_vec()), ("cut.jpg", cut_photo(&desk))];
     for (name, bytes) in photos {
-        let mut walk = read_json(&script("demo"));
-        walk["checklist"] = json!(checklist());
-        walk["sheet"] = json!(root().join("checklists/sheets/demo-six-speed.sheet.json"));
-        let path = desk.write("photo.walk.json", serde_json::to_vec(&walk).unwrap());
+        let path = demo_walk(&desk);
         let photo = desk.write(name, bytes);
         let store = desk.path(&format!("bay-{name}"));
         let said = cli(&[

@@ -15,7 +15,7 @@ pub struct Said {
 }
 
 impl Said {
-    fn of(output: &Output) -> Said {
+    pub fn of(output: &Output) -> Said {
         Said {
             code: output.status.code().unwrap_or(-1),
             out: String::from_utf8_lossy(&output.stdout).into_owned(),

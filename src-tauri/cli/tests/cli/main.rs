@@ -11,4 +11,5 @@ mod kills;
 mod kit;
 mod pages;
 mod plan;
+mod printing;
 mod walks;

@@ -48,6 +48,8 @@ messages! {
     refused_same_value "refused-same-value" (what, value);
     refused_danger "refused-danger" (signal, danger);
     refused_no_such "refused-no-such" (kind, name);
+    refused_too_long "refused-too-long" (start, most);
+    refused_too_many "refused-too-many" (found, most);
     refused_no_reason "refused-no-reason" ();
     refused_no_person "refused-no-person" ();
     refused_no_role "refused-no-role" (name, role);

@@ -109,8 +109,11 @@ pub fn checked(sheet: &Sheet, keys: &[String], by: By<'_>, pin: bool) -> Result<
 /// An id for a new sheet from its title: small letters, digits and hyphens; with a number where it is taken.
 #[must_use]
 pub fn id_of(title: &str, taken: &dyn Fn(&str) -> bool) -> String {
-    let signs =
-        title.chars().map(|sign| if sign.is_ascii_alphanumeric() { sign.to_ascii_lowercase() } else { '-' });
+    // It becomes a file's name.
+    let signs = title
+        .chars()
+        .take(80)
+        .map(|sign| if sign.is_ascii_alphanumeric() { sign.to_ascii_lowercase() } else { '-' });
     let text: String = signs.collect();
     let parts: Vec<&str> = text.split('-').filter(|part| !part.is_empty()).collect();
     let id = if parts.is_empty() { "sheet".to_owned() } else { parts.join("-") };

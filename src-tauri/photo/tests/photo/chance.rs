@@ -24,7 +24,7 @@ fn photo(which: usize) -> Result<&'static [u8], TestCaseError> {
 }
 
 /// Small, so that a flipped size can't make a case slow.
-const LIMITS: Limits = Limits { bytes: 100_000, pixels: 1_000_000, side: 4_000 };
+const LIMITS: Limits = Limits { bytes: 100_000, memory: 60_000_000, side: 4_000 };
 
 /// Takes in a damaged file: a sentence, or a photo that holds together.
 fn holds_together(file: &[u8]) -> Result<(), TestCaseError> {

@@ -40,11 +40,15 @@ fn a_file_of_another_kind_is_named() {
 
 #[test]
 fn a_two_hundred_megapixel_header_is_refused_before_decoding() -> Result {
-    let error = refusal(&resized_jpeg(16_320, 12_240)?);
+    let file = resized_jpeg(16_320, 12_240)?;
+    // 200 MB without 10 MB for rows, 2048 times 2048 times 9 for scaling and three times the file, by 3 bytes a pixel.
+    let limit = 50_750_421 - file.len();
     assert_eq!(
-        error.to_string(),
-        "The photo has 16320 x 12240 = 199756800 pixels; at most 50000000 pixels are taken in. \
-         Take the photo again with a smaller picture size in the camera's settings."
+        refusal(&file).to_string(),
+        format!(
+            "The photo has 16320 x 12240 = 199756800 pixels; at most {limit} pixels are taken in of such a file. \
+             Take the photo again with a smaller picture size in the camera's settings."
+        )
     );
     let mut file = png(&picture(32, 32), Vec::new())?;
     file[16..24].copy_from_slice(&[0, 0, 0x3F, 0xC0, 0, 0, 0x2F, 0xD0]);
@@ -165,6 +169,17 @@ fn a_lossless_jpeg_is_refused_as_undecodable() -> Result {
     let frame = frame_at(&file)?;
     file[frame + 1] = 0xC3;
     assert!(matches!(refusal(&file), PhotoError::Undecodable { .. }));
+    Ok(())
+}
+
+#[test]
+fn a_photo_with_more_scans_than_any_camera_writes_is_refused() -> Result {
+    let mut file = jpeg(&picture(64, 48), Style::Progressive, &[])?;
+    let scan = file.windows(2).position(|two| two == [0xFF, 0xDA]).ok_or("no scan")?;
+    let next = file[scan + 2..].windows(2).position(|two| two[0] == 0xFF && two[1] > 0).ok_or("no end")?;
+    let first = file[scan..scan + 2 + next].to_vec();
+    file.splice(scan..scan, first.repeat(200));
+    assert!(matches!(refusal(&file), PhotoError::Damaged { what: "it has far too many scans", .. }));
     Ok(())
 }
 

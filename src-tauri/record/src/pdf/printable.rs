@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::clean::clean;
+use panside_job::clean::line;
 
 /// Stands for a character that cannot be shown.
 pub(super) const UNSHOWN: char = '\u{fffd}';
@@ -15,7 +15,7 @@ pub(super) fn printable(
     unshown: &mut BTreeSet<char>,
 ) -> String {
     let mut shown = String::new();
-    for c in clean(text).chars().filter(|c| !is_invisible(*c)) {
+    for c in line(text).chars() {
         if c.is_whitespace() {
             // Blanks at the ends stay one: parts of a paragraph are put together.
             if !shown.ends_with(' ') {
@@ -29,12 +29,6 @@ pub(super) fn printable(
         }
     }
     shown
-}
-
-/// Marks that show nothing themselves: joiners, direction marks, soft hyphens, choosers of a form, tags.
-fn is_invisible(c: char) -> bool {
-    matches!(c, '\u{ad}' | '\u{34f}' | '\u{61c}' | '\u{180b}'..='\u{180f}' | '\u{200b}'..='\u{200f}'
-        | '\u{2060}'..='\u{206f}' | '\u{fe00}'..='\u{fe0f}' | '\u{feff}' | '\u{e0000}'..='\u{e0fff}')
 }
 
 /// Private use areas, and code points that Unicode keeps from being characters.

@@ -1,6 +1,7 @@
 //! Lines of at most 100 characters: paragraphs, and rows whose columns stand under each other.
 
-use crate::clean::clean;
+use panside_job::clean::line as clean;
+
 use crate::say::Side;
 
 /// Characters in a line.

@@ -7,6 +7,8 @@
 //! - `photos`: photo files and sweeping
 //! - `receiving`: a job that another device wrote
 //! - `kill`: a process killed at any moment loses nothing it confirmed
+//! - `links`: nothing goes through a link; modes
+//! - `outside`: files that a person names
 //! - `faults`: a disk that fails or is full (Linux: the faults are put between process and C library)
 //! - `power`: a power cut after any sync
 
@@ -19,7 +21,11 @@ mod epochs;
 mod faults;
 mod kill;
 mod kit;
+#[cfg(unix)]
+mod links;
 mod opening;
+#[cfg(unix)]
+mod outside;
 mod photos;
 #[cfg(target_os = "linux")]
 mod power;

@@ -17,6 +17,16 @@ fn a_reading_that_grew_too_old_is_forgotten_before_the_wish_is_judged() {
 }
 
 #[test]
+fn what_is_longer_than_anybody_types_is_refused_before_it_is_judged() {
+    let mut bay = Bay::open();
+    let long = "x".repeat(crate::size::TEXT + 1);
+    assert_eq!(bay.ask(Request::Stop { reason: long.clone() }).unwrap_err().message.id, "refused-too-long");
+    let note = EntryValue::Note { text: long };
+    let said = crate::view::preview(&bay.job, &bay.shop, "probe", "exhaust", &note, &stamp(0)).said;
+    assert_eq!(said[0].id, "refused-too-long", "a preview says the same");
+}
+
+#[test]
 fn a_reading_is_good_to_the_last_millisecond_by_the_clock_that_nobody_can_set() {
     let mut bay = Bay::open();
     bay.work_up_to("probe");
