@@ -77,7 +77,7 @@ impl Search {
     }
 
     fn percent(&self) -> u8 {
-        let percent = self.looked_at.load(Ordering::Relaxed) * 100 / BUDGET;
+        let percent = self.looked_at.load(Ordering::Relaxed) * 100 / BUDGET.moments;
         u8::try_from(percent).map_or(100, |percent| percent.min(100))
     }
 }
@@ -216,7 +216,7 @@ async fn off_thread<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static
 mod tests {
     use super::*;
 
-    const HALF: Progress = Progress { looked_at: BUDGET / 2, waiting: 0, bound: 438, total: Some(444) };
+    const HALF: Progress = Progress { looked_at: BUDGET.moments / 2, waiting: 0, bound: 438, total: Some(444) };
 
     fn kept(search: Option<Arc<Search>>, searched: bool) -> Kept {
         Kept { seq: 1, planning: Planning::none("No allowed order.".into()), search, searched }

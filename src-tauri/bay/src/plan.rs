@@ -6,14 +6,15 @@ use panside_job::{Job, planning};
 use panside_journal::{JobId, Stamp};
 use panside_procedure::Procedure;
 use panside_procedure::plan::{self, Certainty, Instead, Plan, Task, What};
+use panside_procedure::plan::Budget;
 pub use panside_procedure::plan::{BUDGET, NoPlan, Progress};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use crate::{Bay, BayError};
 
-/// Moments that the search for each order of what can be done meanwhile may look at. Each is asked for beside the plan.
-const MEANWHILE_BUDGET: usize = 20_000;
+/// How far the search for each order of what can be done meanwhile may go. Each is asked for beside the plan.
+const MEANWHILE_BUDGET: Budget = Budget { moments: 20_000, ..BUDGET };
 
 /// An order of the work from now on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
@@ -171,7 +172,7 @@ impl ToPlan {
     /// [`NoPlan`] as a sentence.
     pub fn quick(&self) -> Result<PlanPage, NoPlan> {
         let task = self.task();
-        self.page(&task, &plan::quick(&task)?, 0, &mut plan::go_on)
+        self.page(&task, &plan::quick(&task)?, Budget { moments: 0, ..BUDGET }, &mut plan::go_on)
     }
 
     /// The best order, or the best one found within the budget. `progress` answers whether to go on.
@@ -195,7 +196,7 @@ impl ToPlan {
         &self,
         task: &Task<'_>,
         plan: &Plan,
-        budget: usize,
+        budget: Budget,
         progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
     ) -> Result<PlanPage, NoPlan> {
         let mut page = page(task.procedure, plan);
