@@ -23,7 +23,7 @@ use crate::say::Speaker;
 pub struct Bay {
     pub(crate) store: Store,
     pub(crate) clock: Box<dyn Clock>,
-    pub(crate) speaker: Speaker,
+    pub(crate) speaker: Arc<Speaker>,
     pub(crate) open: BTreeMap<JobId, Open>,
     /// PINs that were given and not used yet.
     pub(crate) given: GivenPins,
@@ -32,7 +32,8 @@ pub struct Bay {
 /// A job that was folded, up to its head.
 pub(crate) struct Open {
     pub head: Head,
-    pub job: Job,
+    /// Shared with whoever works on the job as it stood: then the next entry goes into a copy.
+    pub job: Arc<Job>,
 }
 
 /// One line of the list of jobs. It is kept as the job's label in the store and made anew by `rebuild`.
@@ -91,7 +92,13 @@ impl Bay {
     }
 
     fn over(store: Store, clock: Box<dyn Clock>) -> Bay {
-        Bay { store, clock, speaker: Speaker::english(), open: BTreeMap::new(), given: GivenPins::default() }
+        Bay {
+            store,
+            clock,
+            speaker: Arc::new(Speaker::english()),
+            open: BTreeMap::new(),
+            given: GivenPins::default(),
+        }
     }
 
     /// Makes sentences of messages.
@@ -114,7 +121,7 @@ impl Bay {
     /// # Errors
     /// [`BayError::NoJob`], [`BayError::Store`], [`BayError::Job`], [`BayError::Pinned`].
     pub fn job(&mut self, job: JobId) -> Result<&Job, BayError> {
-        self.refresh(job).map(|open| &open.job)
+        self.refresh(job).map(|open| &*open.job)
     }
 
     /// A job's newest event, to be named by the next entry.
@@ -146,7 +153,8 @@ impl Bay {
         let sheet = load::sheet(&sheet).map_err(BayError::Sheet)?;
         let specs = self.specs(&sheet)?;
         let head = self.store.head(id)?;
-        Ok(Open { head, job: Job::fold(Arc::new(procedure), Arc::new(specs), happened) })
+        let job = Job::fold(Arc::new(procedure), Arc::new(specs), happened);
+        Ok(Open { head, job: Arc::new(job) })
     }
 
     /// A sheet's values with the types of the trade.

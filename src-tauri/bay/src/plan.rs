@@ -1,12 +1,13 @@
 //! The order with the least expected time, for a screen: a good one at once, the best one when it is found.
 
 use std::ops::ControlFlow;
+use std::sync::Arc;
 
 use panside_job::{Job, planning};
 use panside_journal::{JobId, Stamp};
 use panside_procedure::Procedure;
-use panside_procedure::plan::{self, Certainty, Instead, Plan, Task, What};
 use panside_procedure::plan::Budget;
+use panside_procedure::plan::{self, Certainty, Instead, Plan, Task, What};
 pub use panside_procedure::plan::{BUDGET, NoPlan, Progress};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -128,7 +129,7 @@ pub struct CanDo {
 /// A job as it stands, taken out of the store to be planned while the store goes on.
 #[derive(Debug, Clone)]
 pub struct ToPlan {
-    job: Job,
+    job: Arc<Job>,
     now: Stamp,
     /// How many people are planned for.
     people: usize,
@@ -143,7 +144,7 @@ impl Bay {
     /// As [`Bay::job`].
     pub fn to_plan(&mut self, job: JobId) -> Result<ToPlan, BayError> {
         let now = self.clock.now();
-        let job = self.job(job)?.clone();
+        let job = Arc::clone(&self.refresh(job)?.job);
         let crew = planning::crew(&job);
         Ok(ToPlan { job, now, people: crew, crew })
     }
@@ -162,7 +163,8 @@ impl ToPlan {
     /// [`NoPlan::People`], [`NoPlan::Crew`].
     pub fn for_people(self, people: u8) -> Result<ToPlan, NoPlan> {
         let people = usize::from(people);
-        let job = if people > self.crew { planning::with_crew(&self.job, people)? } else { self.job };
+        let job =
+            if people > self.crew { Arc::new(planning::with_crew(&self.job, people)?) } else { self.job };
         Ok(ToPlan { job, people, ..self })
     }
 

@@ -3,6 +3,7 @@
 use std::fs::{self, File};
 use std::io::Write;
 use std::path::Path;
+use std::sync::{Mutex, PoisonError};
 
 use crate::StoreError;
 use crate::error::file;
@@ -10,8 +11,12 @@ use crate::error::file;
 /// The end of the name of a file that isn't whole yet.
 pub(crate) const PART: &str = "part";
 
+/// Two that write the same file at a time would take each other's part away.
+static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
+
 /// Writes `bytes` to `path`: a file beside it, synced, renamed over it, the folder synced.
 pub(crate) fn write_whole(doing: &'static str, path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
+    let _turn = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
     let part = path.with_added_extension(PART);
     let written = File::create(&part).and_then(|mut out| {
         out.write_all(bytes)?;

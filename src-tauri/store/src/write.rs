@@ -41,7 +41,10 @@ impl Store {
     }
 
     /// Refuses unless the store takes entries.
-    pub(crate) fn writable(&self) -> Result<(), StoreError> {
+    ///
+    /// # Errors
+    /// Why it takes none.
+    pub fn writable(&self) -> Result<(), StoreError> {
         if self.standing == Standing::Ready { Ok(()) } else { Err(self.refusal()) }
     }
 
