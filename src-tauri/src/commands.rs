@@ -118,11 +118,17 @@ commands! {
     /// Keeps what the window wants to find again.
     put_setting(key: String, text: String) -> () { |desk| desk.with(move |bay| bay.put_setting(&key, &text)).await }
     /// The record as far as the job has come: what is in it, what it lacks.
-    record_page(job: JobId) -> RecordPage { |desk| desk.with(move |bay| bay.record_page(job)).await }
+    record_page(job: JobId) -> RecordPage {
+        |desk| desk.beside(move |bay| bay.to_record(job), |job| job.record_page()).await
+    }
     /// What was measured in the job, as drawings.
-    figures(job: JobId) -> FiguresPage { |desk| desk.with(move |bay| bay.figures_page(job)).await }
+    figures(job: JobId) -> FiguresPage {
+        |desk| desk.beside(move |bay| bay.to_record(job), |job| Ok(job.figures_page())).await
+    }
     /// Writes the record as PDF beside the store and answers the file's path.
-    save_record(job: JobId) -> String { |desk| desk.with(move |bay| bay.save_record(job)).await }
+    save_record(job: JobId) -> String {
+        |desk| desk.beside(move |bay| bay.to_record(job), |job| job.save()).await
+    }
     /// Lets minutes pass on the demo clock.
     let_pass(minutes: u16) -> () { |desk| desk.let_pass(minutes).await }
 }
@@ -138,13 +144,15 @@ pub async fn add_photo(
         return Err(Trouble::other("A photo came without its bytes or its job. Take it again."));
     };
     let bytes = bytes.clone();
-    desk.with(move |bay| bay.add_photo(job, &bytes)).await.map(Shown)
+    let photo = desk.beside(move |bay| bay.photo_intake(job), move |intake| intake.take_in(&bytes)).await?;
+    desk.with(move |bay| bay.keep_photo(&photo)).await.map(Shown)
 }
 
 /// The bytes of a kept photo.
 #[tauri::command]
 pub async fn photo(hash: Hash, desk: tauri::State<'_, Desk>) -> Result<Response, Trouble> {
-    desk.with(move |bay| bay.photo(&hash)).await.map(Response::new)
+    let bytes = desk.beside(|bay| Ok(bay.files()), move |files| Ok(files.photo(&hash)?)).await?;
+    Ok(Response::new(bytes))
 }
 
 /// The small picture of a kept photo.

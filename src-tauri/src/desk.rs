@@ -1,4 +1,5 @@
-//! The open store behind the commands. One at a time is at it; none of them keeps the window from drawing.
+//! The open store behind the commands. One at a time is at it; none of them keeps the window from drawing. What takes long
+//! (photos, records, figures, plans, proofs) is done beside the desk, so that no entry waits for it.
 
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};
@@ -69,6 +70,16 @@ impl Desk {
         .await
     }
 
+    /// Takes something from the store, and works with it beside the desk.
+    pub async fn beside<A: Send + 'static, T: Send + 'static>(
+        &self,
+        take: impl FnOnce(&mut Bay) -> Result<A, BayError> + Send + 'static,
+        work: impl FnOnce(A) -> Result<T, BayError> + Send + 'static,
+    ) -> Result<T, Trouble> {
+        let taken = self.with(take).await?;
+        Ok(off_thread(move || work(taken)).await??)
+    }
+
     /// Opens the store that could not be opened, or reads an open one anew after a failed write.
     pub async fn open_again(&self) -> Result<(), Trouble> {
         self.seated(|seat| {
@@ -99,14 +110,17 @@ impl Desk {
     ) -> Result<T, Trouble> {
         let seat = Arc::clone(&self.seat);
         // A command that panicked left the store as it was on disk: whoever comes next folds it anew.
-        let run = move || work(&mut seat.lock().unwrap_or_else(PoisonError::into_inner));
-        match tauri::async_runtime::spawn_blocking(run).await {
-            Ok(answer) => answer,
-            Err(error) => Err(Trouble::other(format!(
-                "Something broke inside Panside: {error}. What was saved is safe; close the window and open it again."
-            ))),
-        }
+        off_thread(move || work(&mut seat.lock().unwrap_or_else(PoisonError::into_inner))).await?
     }
+}
+
+/// Does something away from the thread that draws.
+pub async fn off_thread<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static) -> Result<T, Trouble> {
+    tauri::async_runtime::spawn_blocking(work).await.map_err(|error| {
+        Trouble::other(format!(
+            "Something broke inside Panside: {error}. What was saved is safe; close the window and open it again."
+        ))
+    })
 }
 
 fn open(store: &Path, demo: Option<&Arc<DemoClock>>) -> Result<Bay, Trouble> {
@@ -120,4 +134,35 @@ fn open(store: &Path, demo: Option<&Arc<DemoClock>>) -> Result<Bay, Trouble> {
         clock.set_ahead_ms(kept);
     }
     Ok(bay)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::sync::mpsc;
+
+    #[test]
+    fn the_store_takes_entries_while_somebody_works_beside_the_desk() {
+        let dir = tempfile::tempdir().unwrap();
+        let desk = Desk::open(dir.path().to_owned(), false);
+        let ((begun, has_begun), (go, may_go)) = (mpsc::channel(), mpsc::channel());
+        let at_work = {
+            let desk = desk.clone();
+            tauri::async_runtime::spawn(async move {
+                let half_way = move |before| {
+                    begun.send(()).unwrap();
+                    may_go.recv().unwrap();
+                    Ok(before)
+                };
+                desk.beside(|bay| bay.setting("screen"), half_way).await
+            })
+        };
+        tauri::async_runtime::block_on(async {
+            has_begun.recv().unwrap();
+            desk.with(|bay| bay.put_setting("screen", "record")).await.unwrap();
+            go.send(()).unwrap();
+            assert_eq!(at_work.await.unwrap().unwrap(), None, "it works on what it took");
+            assert_eq!(desk.with(|bay| bay.setting("screen")).await.unwrap().as_deref(), Some("record"));
+        });
+    }
 }

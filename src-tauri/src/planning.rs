@@ -12,7 +12,7 @@ use panside_bay::plan::{BUDGET, NoPlan, PlanPage, Progress, ToPlan};
 use serde::Serialize;
 use ts_rs::TS;
 
-use crate::desk::Desk;
+use crate::desk::{Desk, off_thread};
 use crate::trouble::Trouble;
 
 /// How long a search goes on when nobody asks how far it is. The page asks several times a second.
@@ -79,7 +79,7 @@ impl Search {
     }
 
     fn percent(&self) -> u8 {
-        let percent = self.looked_at.load(Ordering::Relaxed) * 100 / BUDGET;
+        let percent = self.looked_at.load(Ordering::Relaxed) * 100 / BUDGET.moments;
         u8::try_from(percent).map_or(100, |percent| percent.min(100))
     }
 }
@@ -208,17 +208,12 @@ fn begin(to_plan: ToPlan, people: u8, shown: Option<Planning>) -> (Planning, Opt
     (quick, open.then_some(to_plan))
 }
 
-async fn off_thread<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static) -> Result<T, Trouble> {
-    tauri::async_runtime::spawn_blocking(work)
-        .await
-        .map_err(|error| Trouble::other(format!("The plan broke off: {error}.")))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    const HALF: Progress = Progress { looked_at: BUDGET / 2, waiting: 0, bound: 438, total: Some(444) };
+    const HALF: Progress =
+        Progress { looked_at: BUDGET.moments / 2, waiting: 0, bound: 438, total: Some(444) };
 
     fn kept(search: Option<Arc<Search>>, searched: bool) -> Kept {
         Kept { seq: 1, planning: Planning::none("No allowed order.".into()), search, searched }

@@ -9,7 +9,7 @@ use panside_bay::prove::{Ask, search};
 use serde::Serialize;
 use ts_rs::TS;
 
-use crate::desk::Desk;
+use crate::desk::{Desk, off_thread};
 use crate::shelf::SHELF;
 use crate::trouble::Trouble;
 
@@ -81,14 +81,13 @@ pub async fn look(desk: &Desk, checklist: Hash) -> Result<Proving, Trouble> {
 
 async fn run(desk: &Desk, checklist: Hash, bytes: Vec<u8>) -> Result<(), Trouble> {
     let proofs = desk.proofs();
-    let searched = tauri::async_runtime::spawn_blocking(move || {
+    let searched = off_thread(move || {
         search(&bytes, ASK, &mut |progress| {
             let doing = format!("{}: {}", progress.search, progress.doing);
             proofs.set(checklist, Proving { doing, states: progress.states, ..Proving::default() });
             ControlFlow::Continue(())
         })
     });
-    let found =
-        searched.await.map_err(|error| Trouble::other(format!("The proof broke off: {error}.")))??;
+    let found = searched.await??;
     desk.with(move |bay| bay.keep_proof(found).map(drop)).await
 }

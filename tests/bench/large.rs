@@ -26,7 +26,12 @@ pub fn body(number: u64) -> String {
 }
 
 pub fn draft(number: u64) -> Draft {
-    Draft { id: EventId(Uuid::now_v7()), kind: "entered".to_owned(), version: 1, body: body(number).into_bytes() }
+    Draft {
+        id: EventId(Uuid::now_v7()),
+        kind: "entered".to_owned(),
+        version: 1,
+        body: body(number).into_bytes(),
+    }
 }
 
 pub fn origin() -> Origin {
@@ -41,7 +46,10 @@ pub fn options() -> Options {
 }
 
 pub fn label_of(events: &[Event]) -> String {
-    format!("{{\"repair_order\":\"RO 1042\",\"label\":\"invented van, third gear\",\"events\":{}}}", events.len())
+    format!(
+        "{{\"repair_order\":\"RO 1042\",\"label\":\"invented van, third gear\",\"events\":{}}}",
+        events.len()
+    )
 }
 
 /// A store with `jobs` jobs of `events` events each.

@@ -4,7 +4,11 @@
 //! `store_bench JOBS EVENTS DEMO`: a store of so many jobs of so many events each is made; `DEMO` is a store with one
 //! walked job, for opening a job.
 
-#![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "times and files are what is looked at")]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    reason = "times and files are what is looked at"
+)]
 
 mod large;
 mod times;
@@ -61,7 +65,8 @@ fn entries(name: &str, dir: &Path) -> Outcome<()> {
     for turn in 0..ENTRIES / TURN {
         for number in 0..TURN {
             let (origin, drafts) = (origin(), [draft((turn * TURN + number) as u64)]);
-            let entry = Entry { subject: job.into(), expected: head, origin: &origin, drafts: &drafts, label: "{}" };
+            let entry =
+                Entry { subject: job.into(), expected: head, origin: &origin, drafts: &drafts, label: "{}" };
             head = ours.time(|| store.append(&entry))?.head;
         }
         let bytes = body(turn as u64).into_bytes();
@@ -93,7 +98,12 @@ fn opening(name: &str, dir: &Path) -> Outcome<()> {
             let conn = Connection::open(dir.join("journal.db"))?;
             let mut query = conn.prepare("SELECT subject, head_seq, head_hash, label FROM heads")?;
             let rows = query.query_map([], |row| {
-                Ok((row.get::<_, Vec<u8>>(0)?, row.get::<_, i64>(1)?, row.get::<_, Vec<u8>>(2)?, row.get::<_, String>(3)?))
+                Ok((
+                    row.get::<_, Vec<u8>>(0)?,
+                    row.get::<_, i64>(1)?,
+                    row.get::<_, Vec<u8>>(2)?,
+                    row.get::<_, String>(3)?,
+                ))
             })?;
             Ok(rows.collect::<Result<Vec<_>, _>>()?.len())
         })?;
@@ -102,7 +112,12 @@ fn opening(name: &str, dir: &Path) -> Outcome<()> {
     let store = Store::open(dir, Options { verify: Verify::Marked, ..options() })?;
     let mut verifying = Times::default();
     let found = verifying.time(|| store.verifier().run())?;
-    println!("{:<44} {:>10}   {} troubles, beside the work", "  verifying the rest", verifying.shown(50), found.len());
+    println!(
+        "{:<44} {:>10}   {} troubles, beside the work",
+        "  verifying the rest",
+        verifying.shown(50),
+        found.len()
+    );
     Ok(store.close()?)
 }
 

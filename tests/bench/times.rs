@@ -19,7 +19,10 @@ impl Times {
     pub fn percentile(&self, of_hundred: usize) -> Duration {
         let mut sorted = self.0.clone();
         sorted.sort();
-        sorted.get((sorted.len() * of_hundred / 100).min(sorted.len().saturating_sub(1))).copied().unwrap_or_default()
+        sorted
+            .get((sorted.len() * of_hundred / 100).min(sorted.len().saturating_sub(1)))
+            .copied()
+            .unwrap_or_default()
     }
 
     /// The same, for people.

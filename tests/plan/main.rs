@@ -8,14 +8,15 @@ mod instance;
 mod larger;
 mod shop;
 
-use panside_procedure::plan::{self, Doing, NoPlan, Plan, What, go_on};
+use panside_procedure::plan::{self, Budget, Doing, NoPlan, Plan, What, go_on};
 use panside_procedure::{Procedure, machine::StepIx};
 
 use instance::{Instance, Lift, Wait};
 
 /// Small jobs that are compared.
 const SMALL: u64 = 700;
-const BUDGET: usize = 2_000_000;
+/// More than a tablet is asked for, so that more of them are searched to the end.
+const BUDGET: Budget = Budget { moments: 2_000_000, bytes: 4 << 30 };
 
 /// What must be so of every plan, whatever its minutes: nobody is in two places, every step is worked, and none begins
 /// before those it comes after are done.

@@ -7,6 +7,7 @@ use panside_record::{Document, MissingKind};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::record::{ToRecord, pages};
 use crate::{Bay, BayError};
 
 /// A record as a screen shows it. Times are by the shop's clock, ISO 8601.
@@ -122,7 +123,25 @@ impl Bay {
     /// # Errors
     /// As [`Bay::record`].
     pub fn record_page(&mut self, job: JobId) -> Result<RecordPage, BayError> {
-        let document = self.record(job)?;
+        self.to_record(job)?.record_page()
+    }
+
+    /// Saves a job's record.
+    ///
+    /// # Errors
+    /// As [`Bay::to_record`] and [`ToRecord::save`].
+    pub fn save_record(&mut self, job: JobId) -> Result<String, BayError> {
+        self.to_record(job)?.save()
+    }
+}
+
+impl ToRecord {
+    /// The record as a screen shows it.
+    ///
+    /// # Errors
+    /// As [`ToRecord::record`].
+    pub fn record_page(&self) -> Result<RecordPage, BayError> {
+        let document = self.record()?;
         let (ended, end) = end(&document.end);
         let photos = document.photos.iter().filter_map(photo).collect();
         let items = &document.tally.items;
@@ -156,15 +175,15 @@ impl Bay {
     /// far it had come, so that no earlier record is overwritten by a different one.
     ///
     /// # Errors
-    /// As [`Bay::record_pdf`], and with what the disk said.
-    pub fn save_record(&mut self, job: JobId) -> Result<String, BayError> {
-        let document = self.record(job)?;
-        let bytes = self.pages(&document)?;
+    /// As [`ToRecord::record`]; [`BayError::Record`] when the pages cannot be written; and with what the disk said.
+    pub fn save(&self) -> Result<String, BayError> {
+        let document = self.record()?;
+        let bytes = pages(&document, &self.files)?;
         // A name longer than 255 bytes is none on most systems.
         let words = document.vehicle.repair_order.chars().take(60);
         let name: String = words.map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
-        let name = format!("{name}-{}-{}.pdf", &job.to_string()[..8], document.journal.events);
-        let path = self.store.put_record(&name, &bytes)?;
+        let name = format!("{name}-{}-{}.pdf", &self.id.to_string()[..8], document.journal.events);
+        let path = self.files.put_record(&name, &bytes)?;
         Ok(path.to_string_lossy().into_owned())
     }
 }

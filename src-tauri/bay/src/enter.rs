@@ -201,8 +201,9 @@ impl Bay {
 }
 
 fn take(open: &mut Open, appended: &Appended, origin: &Origin, events: &[Event]) {
+    let job = Arc::make_mut(&mut open.job);
     for (seq, event) in (appended.first_seq..).zip(events) {
-        open.job.take(Happened { seq, stamp: origin.stamp, who: origin.who, event: event.clone() });
+        job.take(Happened { seq, stamp: origin.stamp, who: origin.who, event: event.clone() });
     }
     open.head = appended.head;
 }

@@ -5,6 +5,7 @@ use panside_journal::JobId;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::record::ToRecord;
 use crate::{Bay, BayError};
 
 /// The figures of a job as a screen draws them.
@@ -18,10 +19,18 @@ impl Bay {
     /// Every figure that a job has come to, said.
     ///
     /// # Errors
-    /// As [`Bay::job`].
+    /// As [`Bay::to_record`].
     pub fn figures_page(&mut self, job: JobId) -> Result<FiguresPage, BayError> {
-        let mut figures = figures::figures(self.job(job)?);
+        Ok(self.to_record(job)?.figures_page())
+    }
+}
+
+impl ToRecord {
+    /// Every figure that the job has come to, said.
+    #[must_use]
+    pub fn figures_page(&self) -> FiguresPage {
+        let mut figures = figures::figures(&self.job);
         self.speaker.fill_figures(&mut figures);
-        Ok(FiguresPage { figures })
+        FiguresPage { figures }
     }
 }

@@ -27,7 +27,7 @@ const MENDED: &str = "It was made anew from the journal just now; nothing that w
 pub struct Bay {
     pub(crate) store: Store,
     pub(crate) clock: Box<dyn Clock>,
-    pub(crate) speaker: Speaker,
+    pub(crate) speaker: Arc<Speaker>,
     pub(crate) open: BTreeMap<JobId, Open>,
     /// What was damaged when the store was opened and was put right at once.
     mended: Vec<String>,
@@ -38,7 +38,8 @@ pub struct Bay {
 /// A job that was folded, up to its head.
 pub(crate) struct Open {
     pub head: Head,
-    pub job: Job,
+    /// Shared with whoever works on the job as it stood: then the next entry goes into a copy.
+    pub job: Arc<Job>,
     /// It is only the part of a damaged job that holds: for looking at, and nothing is added to it.
     pub damaged: bool,
 }
@@ -143,7 +144,7 @@ impl Bay {
             store,
             clock,
             mended: Vec::new(),
-            speaker: Speaker::english(),
+            speaker: Arc::new(Speaker::english()),
             open: BTreeMap::new(),
             given: GivenPins::default(),
         }
@@ -173,7 +174,7 @@ impl Bay {
     /// # Errors
     /// [`BayError::NoJob`], [`BayError::Store`], [`BayError::Job`], [`BayError::Pinned`].
     pub fn job(&mut self, job: JobId) -> Result<&Job, BayError> {
-        self.refresh(job).map(|open| &open.job)
+        self.refresh(job).map(|open| &*open.job)
     }
 
     /// A job's newest event, to be named by the next entry.
@@ -219,7 +220,8 @@ impl Bay {
         let sheet = self.pinned(&started.sheet.hash, "sheet")?;
         let sheet = load::sheet(&sheet).map_err(BayError::Sheet)?;
         let specs = self.specs(&sheet)?;
-        Ok(Open { head, job: Job::fold(Arc::new(procedure), Arc::new(specs), happened), damaged })
+        let job = Job::fold(Arc::new(procedure), Arc::new(specs), happened);
+        Ok(Open { head, job: Arc::new(job), damaged })
     }
 
     /// A sheet's values with the types of the trade.

@@ -4,7 +4,7 @@ use panside_job::clock::civil_date;
 pub use panside_job::tool::ToolView;
 use panside_job::tool::judge;
 pub use panside_job::value::Tool;
-use panside_job::{Actor, size};
+use panside_job::size;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 

@@ -1,10 +1,12 @@
 //! The order with the least expected time, for a screen: a good one at once, the best one when it is found.
 
 use std::ops::ControlFlow;
+use std::sync::Arc;
 
 use panside_job::{Job, planning};
 use panside_journal::{JobId, Stamp};
 use panside_procedure::Procedure;
+use panside_procedure::plan::Budget;
 use panside_procedure::plan::{self, Certainty, Instead, Plan, Task, What};
 pub use panside_procedure::plan::{BUDGET, NoPlan, Progress};
 use serde::{Deserialize, Serialize};
@@ -12,8 +14,8 @@ use ts_rs::TS;
 
 use crate::{Bay, BayError};
 
-/// Moments that the search for each order of what can be done meanwhile may look at. Each is asked for beside the plan.
-const MEANWHILE_BUDGET: usize = 20_000;
+/// How far the search for each order of what can be done meanwhile may go. Each is asked for beside the plan.
+const MEANWHILE_BUDGET: Budget = Budget { moments: 20_000, ..BUDGET };
 
 /// An order of the work from now on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
@@ -127,7 +129,7 @@ pub struct CanDo {
 /// A job as it stands, taken out of the store to be planned while the store goes on.
 #[derive(Debug, Clone)]
 pub struct ToPlan {
-    job: Job,
+    job: Arc<Job>,
     now: Stamp,
     /// How many people are planned for.
     people: usize,
@@ -142,7 +144,7 @@ impl Bay {
     /// As [`Bay::job`].
     pub fn to_plan(&mut self, job: JobId) -> Result<ToPlan, BayError> {
         let now = self.clock.now();
-        let job = self.job(job)?.clone();
+        let job = Arc::clone(&self.refresh(job)?.job);
         let crew = planning::crew(&job);
         Ok(ToPlan { job, now, people: crew, crew })
     }
@@ -161,7 +163,8 @@ impl ToPlan {
     /// [`NoPlan::People`], [`NoPlan::Crew`].
     pub fn for_people(self, people: u8) -> Result<ToPlan, NoPlan> {
         let people = usize::from(people);
-        let job = if people > self.crew { planning::with_crew(&self.job, people)? } else { self.job };
+        let job =
+            if people > self.crew { Arc::new(planning::with_crew(&self.job, people)?) } else { self.job };
         Ok(ToPlan { job, people, ..self })
     }
 
@@ -171,7 +174,7 @@ impl ToPlan {
     /// [`NoPlan`] as a sentence.
     pub fn quick(&self) -> Result<PlanPage, NoPlan> {
         let task = self.task();
-        self.page(&task, &plan::quick(&task)?, 0, &mut plan::go_on)
+        self.page(&task, &plan::quick(&task)?, Budget { moments: 0, ..BUDGET }, &mut plan::go_on)
     }
 
     /// The best order, or the best one found within the budget. `progress` answers whether to go on.
@@ -195,7 +198,7 @@ impl ToPlan {
         &self,
         task: &Task<'_>,
         plan: &Plan,
-        budget: usize,
+        budget: Budget,
         progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
     ) -> Result<PlanPage, NoPlan> {
         let mut page = page(task.procedure, plan);

@@ -3,45 +3,81 @@
 mod pages;
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
-use panside_journal::{Hash, JobId};
+use panside_job::Job;
+use panside_journal::{Hash, Head, JobId, Stamp};
 pub use panside_record::Document;
 pub use panside_record::measured::Photo;
 pub use panside_record::steps::Standing;
 use panside_record::{ProofSummary, RecordInputs};
+use panside_store::Files;
 
+pub(crate) use self::pages::pages;
+use crate::say::Speaker;
 use crate::{Bay, BayError};
 
+/// A job as it stands, taken out of the store for its record and its figures, which are made while the store goes on.
+#[derive(Debug)]
+pub struct ToRecord {
+    pub(crate) id: JobId,
+    head: Head,
+    now: Stamp,
+    pub(crate) job: Arc<Job>,
+    /// The kept proof of a checklist, as text.
+    proof: Option<(Hash, String)>,
+    /// What was found wrong with the store.
+    troubles: Vec<String>,
+    pub(crate) speaker: Arc<Speaker>,
+    pub(crate) files: Files,
+}
+
 impl Bay {
+    /// A job as it stands now, for its record and its figures.
+    ///
+    /// # Errors
+    /// As [`Bay::job`].
+    pub fn to_record(&mut self, id: JobId) -> Result<ToRecord, BayError> {
+        let now = self.clock.now();
+        let open = self.refresh(id)?;
+        let (head, job) = (open.head, Arc::clone(&open.job));
+        let checklist = job.start.as_ref().map(|(_, started)| started.checklist.hash);
+        let proof = match checklist {
+            Some(hash) => self.kept_proof(&hash)?.map(|proof| (hash, proof)),
+            None => None,
+        };
+        let (speaker, files) = (Arc::clone(&self.speaker), self.store.files());
+        let troubles = self.troubles();
+        Ok(ToRecord { id, head, now, job, proof, troubles, speaker, files })
+    }
+
     /// The record of a job as it stands now.
     ///
     /// # Errors
-    /// As [`Bay::job`]; [`BayError::Record`] when the kept proof cannot be read.
+    /// As [`Bay::to_record`] and [`ToRecord::record`].
     pub fn record(&mut self, job: JobId) -> Result<Document, BayError> {
-        let generated = self.clock.now();
-        let open = self.refresh(job)?;
-        let (head, checklist) =
-            (open.head, open.job.start.as_ref().map(|(_, started)| started.checklist.hash));
-        let proof = match checklist {
-            Some(hash) => self.proof_summary(hash)?,
-            None => None,
-        };
+        self.to_record(job)?.record()
+    }
+}
+
+impl ToRecord {
+    /// The record.
+    ///
+    /// # Errors
+    /// [`BayError::Record`] when the kept proof cannot be read.
+    pub fn record(&self) -> Result<Document, BayError> {
+        let proof = self.proof.as_ref().map(|(checklist, proof)| ProofSummary::read(proof, *checklist));
         let inputs = RecordInputs {
-            job,
-            head: head.hash,
-            events: head.seq,
-            generated,
-            proof,
-            damaged: self.troubles(),
+            job: self.id,
+            head: self.head.hash,
+            events: self.head.seq,
+            generated: self.now,
+            proof: proof.transpose()?,
+            damaged: self.troubles.clone(),
             captions: BTreeMap::new(),
         };
-        let mut document = Document::of(&self.refresh(job)?.job, &inputs);
+        let mut document = Document::of(&self.job, &inputs);
         self.speaker.fill_figures(&mut document.figures);
         Ok(document)
-    }
-
-    fn proof_summary(&self, checklist: Hash) -> Result<Option<ProofSummary>, BayError> {
-        let kept = self.kept_proof(&checklist)?;
-        Ok(kept.map(|proof| ProofSummary::read(&proof, checklist)).transpose()?)
     }
 }

@@ -42,7 +42,8 @@ fn from_job(mut job: ToPlan, args: &PlanArgs) -> Result<PlanPage, NoPlan> {
     if args.quick { job.quick() } else { job.best(&mut plan::go_on) }
 }
 
-/// A plan from the beginning of a checklist, and what its own order takes.
+/// A plan from the beginning of a checklist, and what its own order takes where the best is asked for: that is searched
+/// too.
 fn from_file(file: &std::path::Path, args: &PlanArgs) -> Result<(PlanPage, Option<u32>), Failure> {
     let (_, procedure) = checklist::load(file)?;
     let (crew, people) = (procedure.checklist.crew, args.people.unwrap_or(1));
@@ -53,11 +54,15 @@ fn from_file(file: &std::path::Path, args: &PlanArgs) -> Result<(PlanPage, Optio
         return Err(Failure::new(Exit::Refused, "No vehicle may come in like that.".to_owned()));
     };
     let task = Task { people: usize::from(people), ..Task::new(&procedure, start) };
-    let found =
-        if args.quick { plan::quick(&task) } else { plan::best(&task, plan::BUDGET, &mut plan::go_on) };
+    let (found, in_file_order) = if args.quick {
+        (plan::quick(&task), None)
+    } else {
+        let found = plan::best(&task, plan::BUDGET, &mut plan::go_on);
+        (found, plan::in_file_order(&task, plan::BUDGET, &mut plan::go_on).ok())
+    };
     let found = found.map_err(|why| no_plan(&why))?;
-    let file_order = plan::in_file_order(&task, plan::BUDGET, &mut plan::go_on).ok().map(|plan| plan.total);
-    Ok((PlanPage { plan_only: people > crew, ..page(&procedure, &found) }, file_order))
+    let page = PlanPage { plan_only: people > crew, ..page(&procedure, &found) };
+    Ok((page, in_file_order.map(|plan| plan.total)))
 }
 
 fn no_plan(why: &NoPlan) -> Failure {

@@ -16,6 +16,8 @@ pub mod parts;
 pub mod plan;
 pub mod predicate;
 pub mod proof;
+#[cfg(test)]
+mod shipped;
 
 pub use load::{NoOutcome, Problem, Problems, Procedure};
 pub use machine::{Action, Blocked, Machine, Shown, State};

@@ -18,7 +18,7 @@
 //! stop and call, when it may be stopped.
 //!
 //! [`quick`] finds a good order at once and says how far it can be from the best; [`best`] finds the best, or says that it
-//! did not and how far it came. No clock: a budget is counted in moments looked at.
+//! did not and how far it came. No clock: a budget is counted in moments looked at and in bytes.
 
 mod beam;
 mod bound;
@@ -29,6 +29,7 @@ mod minutes;
 mod moment;
 mod relaxed;
 mod rules;
+mod runs;
 mod search;
 mod tidy;
 mod told;
@@ -52,8 +53,17 @@ use search::{Ended, Searched};
 /// The most people that are planned for.
 pub const MOST_PEOPLE: usize = 2;
 
-/// Moments that the search for the best order may look at where nothing else is said: a few seconds on a tablet.
-pub const BUDGET: usize = 500_000;
+/// How far a search for the best order may go.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Budget {
+    /// Moments looked at.
+    pub moments: usize,
+    /// Bytes taken by the moments that were found.
+    pub bytes: usize,
+}
+
+/// The budget where nothing else is said: a few seconds on a tablet, and what it can spare beside the window.
+pub const BUDGET: Budget = Budget { moments: 500_000, bytes: 72 << 20 };
 
 /// Where a job stands.
 #[derive(Debug, Clone, Default)]
@@ -204,14 +214,14 @@ pub fn quick(task: &Task<'_>) -> Result<Plan, NoPlan> {
     Planner::new(task)?.quick()
 }
 
-/// The best order, or the best one found when `budget` moments have been looked at. `progress` hears now and then how far
+/// The best order, or the best one found within the budget. `progress` hears now and then how far
 /// it is and answers whether to go on.
 ///
 /// # Errors
 /// [`NoPlan`].
 pub fn best(
     task: &Task<'_>,
-    budget: usize,
+    budget: Budget,
     progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<Plan, NoPlan> {
     Planner::new(task)?.best(budget, progress)
@@ -223,7 +233,7 @@ pub fn best(
 /// [`NoPlan`]; [`NoPlan::NoWay`] too where the file's order can't be kept.
 pub fn in_file_order(
     task: &Task<'_>,
-    budget: usize,
+    budget: Budget,
     progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<Plan, NoPlan> {
     Planner::new(task)?.in_order(Order::File, budget, progress)
@@ -258,7 +268,7 @@ impl<'a> Planner<'a> {
 
     fn best(
         &self,
-        budget: usize,
+        budget: Budget,
         progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
     ) -> Result<Plan, NoPlan> {
         let quick = beam::widening(&self.rules, &self.bound);
@@ -290,7 +300,7 @@ impl<'a> Planner<'a> {
     fn in_order(
         mut self,
         order: Order,
-        budget: usize,
+        budget: Budget,
         progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
     ) -> Result<Plan, NoPlan> {
         self.rules.order = order;

@@ -232,7 +232,7 @@ pub(crate) fn restarted(source: Source<'_>) -> Vec<Restarted> {
     restarts
         .map(|(last, first)| Restarted {
             minutes: elapsed_ms(&last.stamp, &first.stamp).map(|ms| ms / 60_000),
-            by: source.by(&Mark::from(first)),
+            by: source.by(&source.job.mark(first)),
         })
         .collect()
 }

@@ -9,6 +9,7 @@
 use std::fs::{self, File, FileType, OpenOptions};
 use std::io::{self, Read, Write};
 use std::path::Path;
+use std::sync::{Mutex, PoisonError};
 
 use crate::StoreError;
 use crate::error::file;
@@ -105,9 +106,13 @@ pub(crate) fn take_up_to(file: File, most: u64) -> io::Result<Option<Vec<u8>>> {
     Ok((read as u64 <= most).then_some(bytes))
 }
 
+/// Two that write the same file at a time would take each other's part away.
+static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
+
 /// Writes `bytes` to `path`: a file beside it, synced, renamed over it, the folder synced. What lies at `path`, a link
 /// too, is replaced and not written to.
 pub(crate) fn write_whole(doing: &'static str, path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
+    let _turn = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
     let part = path.with_added_extension(PART);
     match fs::remove_file(&part) {
         Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(file(doing, &part)(error)),

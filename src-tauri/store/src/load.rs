@@ -232,16 +232,16 @@ fn finish(
 /// Which files were opened: the same names may stand for others later, when a folder is exchanged or a card is taken
 /// out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Files {
+pub(crate) struct Opened {
     database: Option<(u64, u64)>,
     head_file: Option<(u64, u64)>,
 }
 
-impl Files {
+impl Opened {
     /// The files as they are now. A head file may not be there yet.
-    pub(crate) fn of(dir: &Path) -> Result<Files, StoreError> {
+    pub(crate) fn of(dir: &Path) -> Result<Opened, StoreError> {
         let database = identity(&database(dir)).map_err(file(OPENING, &database(dir)))?;
-        Ok(Files { database: Some(database), head_file: identity(&head_file(dir)).ok() })
+        Ok(Opened { database: Some(database), head_file: identity(&head_file(dir)).ok() })
     }
 
     /// Whether the names still stand for the files that were opened.
@@ -305,7 +305,7 @@ pub(crate) fn load(dir: &Path, options: Options, for_writing: bool) -> Result<St
         epoch,
         head,
         tally,
-        files: Files::of(dir)?,
+        opened: Opened::of(dir)?,
         head_file: None,
         found,
         since_checkpoint: 0,

@@ -81,7 +81,7 @@ pub struct Store {
     /// What the journal amounts to.
     pub(crate) tally: Tally,
     /// The files as they were opened.
-    pub(crate) files: load::Files,
+    pub(crate) opened: load::Opened,
     /// What was found in place of the head file at opening, and the file itself once it is written.
     pub(crate) found: Found,
     pub(crate) head_file: Option<HeadFile>,

@@ -16,7 +16,7 @@ use crate::error::{file, sql};
 use crate::open::Store;
 use crate::{StoreError, disk, rows};
 
-const KEEPING: &str = "keeping a photo";
+pub(crate) const KEEPING: &str = "keeping a photo";
 const READING: &str = "reading a photo";
 const SWEEPING: &str = "sweeping unnamed photos";
 const PUT: &str = "INSERT OR REPLACE INTO photos (job, hash, format, size, width, height, thumb_hash) \
@@ -37,7 +37,9 @@ pub enum PhotoFormat {
 }
 
 impl PhotoFormat {
-    fn extension(self) -> &'static str {
+    pub(crate) const ALL: [PhotoFormat; 2] = [PhotoFormat::Jpeg, PhotoFormat::Png];
+
+    pub(crate) fn extension(self) -> &'static str {
         match self {
             PhotoFormat::Jpeg => "jpg",
             PhotoFormat::Png => "png",
@@ -45,7 +47,7 @@ impl PhotoFormat {
     }
 
     fn from_extension(text: &str) -> Option<PhotoFormat> {
-        [PhotoFormat::Jpeg, PhotoFormat::Png].into_iter().find(|format| format.extension() == text)
+        PhotoFormat::ALL.into_iter().find(|format| format.extension() == text)
     }
 }
 
@@ -94,7 +96,7 @@ pub struct Swept {
     pub rows: u64,
 }
 
-fn path_in(dir: &Path, folder: &str, hash: &Hash, extension: &str) -> PathBuf {
+pub(crate) fn path_in(dir: &Path, folder: &str, hash: &Hash, extension: &str) -> PathBuf {
     let name = hash.to_string();
     dir.join(folder).join(&name[..2]).join(format!("{name}.{extension}"))
 }
@@ -121,10 +123,19 @@ pub(crate) fn all(conn: &Connection) -> rusqlite::Result<Vec<PhotoRow>> {
 }
 
 /// The most bytes of a small picture that are read: far above any that was ever made.
-const LARGEST_THUMBNAIL: u64 = 8 << 20;
+pub(crate) const LARGEST_THUMBNAIL: u64 = 8 << 20;
+
+/// The most bytes of a photo's file that are read where no row says its size: far above what is taken in.
+pub(crate) const LARGEST_PHOTO: u64 = 256 << 20;
 
 /// Reads the file `named` of at most `most` bytes and checks that they have the hash `content`.
-fn read(root: &Path, path: &Path, named: Hash, content: Hash, most: u64) -> Result<Vec<u8>, StoreError> {
+pub(crate) fn read(
+    root: &Path,
+    path: &Path,
+    named: Hash,
+    content: Hash,
+    most: u64,
+) -> Result<Vec<u8>, StoreError> {
     match disk::no_links_to(root, path).and_then(|()| disk::read_up_to(path, most)) {
         Ok(Some(bytes)) if Hash::of(&bytes) == content => Ok(bytes),
         Ok(_) => Err(StoreError::PhotoAltered { hash: named }),
@@ -144,29 +155,30 @@ impl Store {
     /// a write.
     pub fn put_photo(&mut self, photo: &NewPhoto<'_>) -> Result<Hash, StoreError> {
         self.writable()?;
-        let (hash, thumbnail) = (Hash::of(photo.bytes), Hash::of(photo.thumbnail));
-        for (path, bytes) in [
-            (path_in(&self.dir, "thumbs", &hash, "jpg"), photo.thumbnail),
-            (path_in(&self.dir, "photos", &hash, photo.format.extension()), photo.bytes),
-        ] {
-            disk::make_dir_in(KEEPING, &self.dir, path.parent().unwrap_or(&self.dir))?;
-            disk::write_whole(KEEPING, &path, bytes)?;
-        }
+        let written = self.files().write_photo(photo)?;
+        self.keep_photo(&written)
+    }
+
+    /// Keeps a photo whose files are written, and returns the hash that names it.
+    ///
+    /// # Errors
+    /// Those of a write.
+    pub fn keep_photo(&mut self, photo: &PhotoRow) -> Result<Hash, StoreError> {
         self.write(KEEPING, |tx| {
             tx.execute(
                 PUT,
                 params![
                     photo.job.0.as_bytes(),
-                    hash.0,
+                    photo.hash.0,
                     photo.format.extension(),
-                    rows::signed(photo.bytes.len() as u64),
+                    rows::signed(photo.size),
                     photo.width,
                     photo.height,
-                    thumbnail.0
+                    photo.thumbnail.0
                 ],
             )
             .map_err(sql(KEEPING))?;
-            Ok(hash)
+            Ok(photo.hash)
         })
     }
 

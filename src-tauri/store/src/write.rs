@@ -41,7 +41,10 @@ impl Store {
     }
 
     /// Refuses unless the store takes entries.
-    pub(crate) fn writable(&self) -> Result<(), StoreError> {
+    ///
+    /// # Errors
+    /// Why it takes none.
+    pub fn writable(&self) -> Result<(), StoreError> {
         if self.standing == Standing::Ready { Ok(()) } else { Err(self.refusal()) }
     }
 
@@ -69,7 +72,7 @@ impl Store {
     ) -> Result<T, StoreError> {
         self.writable()?;
         self.checkpoint_if_due()?;
-        if let Err(replaced) = self.files.unchanged(&self.dir) {
+        if let Err(replaced) = self.opened.unchanged(&self.dir) {
             return Err(self.fault(doing, replaced));
         }
         self.transact(doing, work)
@@ -119,7 +122,7 @@ impl Store {
         self.head = head;
         let mark = Mark { device: self.device, epoch: self.epoch, head, tally: self.tally };
         let written = match &mut self.head_file {
-            Some(file) => self.files.unchanged(&self.dir).and_then(|()| file.write(&mark)),
+            Some(file) => self.opened.unchanged(&self.dir).and_then(|()| file.write(&mark)),
             None => Err(self.refusal()),
         };
         written.map_err(|error| self.fault(doing, error))
@@ -135,7 +138,7 @@ impl Store {
         if self.head_file.is_none() {
             self.head_file = Some(HeadFile::open(&load::head_file(&self.dir), self.found)?);
         }
-        self.files = load::Files::of(&self.dir)?;
+        self.opened = load::Opened::of(&self.dir)?;
         self.confirm(doing, self.head)?;
         self.standing = Standing::Ready;
         Ok(())

@@ -1,8 +1,9 @@
-//! `cargo xtask bench`: how fast the proof's search is and how it grows. Printed for people, held against nothing: times
-//! on a shared machine are no test.
+//! `cargo xtask bench`: how fast the proof's search is and how it grows, and what a plan takes. Printed for people: times on
+//! a shared machine are no test.
 //!
 //! An engine is a row's maker: another one that searches the same checklists joins [`ENGINES`] and gets its rows.
 
+mod plan;
 mod plot;
 mod spin;
 mod synthetic;
@@ -15,6 +16,7 @@ use serde_json::Value;
 use crate::cli;
 use crate::failure::Failure;
 use crate::folder;
+use crate::packages;
 use crate::test::checklists;
 
 /// How a search went.
@@ -82,13 +84,15 @@ const COMPARED: &str = "checklists/pan-and-solenoid.checklist.json";
 /// Where the plot is written.
 const PLOT: &str = "target/bench/growth.svg";
 
-/// Searches the shipped checklists and the synthetic ones, prints a table and draws how the search grows.
+/// Plans and searches the shipped checklists, searches synthetic ones, prints tables and draws how the search grows.
 ///
 /// # Errors
 /// When the program does not build, or an answer can't be read.
 pub fn bench(root: &Path) -> Result<(), Failure> {
+    packages::debian(root, packages::BENCH)?;
     cli::build(root)?;
     cli::build_promela(root)?;
+    plan::rows(root, &checklists(root)?)?;
     println!(
         "engine   checklist                        runs                   states      transitions  search s  \
          states/s   bytes/state  whole s"

@@ -12,6 +12,11 @@ fn programs(root: &Path) -> PathBuf {
     target.join("debug")
 }
 
+/// Where cargo puts the program.
+pub fn program(root: &Path) -> PathBuf {
+    programs(root).join("panside-cli")
+}
+
 /// Builds the program by itself.
 ///
 /// # Errors
@@ -78,7 +83,7 @@ pub fn build_with_workspace(root: &Path) -> Result<(), Failure> {
 /// # Errors
 /// As [`run`].
 pub fn run_quietly(root: &Path, arguments: &[&str]) -> Result<(), Failure> {
-    let mut called = command(root, &programs(root).join("panside-cli").to_string_lossy(), arguments);
+    let mut called = command(root, &program(root).to_string_lossy(), arguments);
     called.stdout(std::process::Stdio::null());
     call(called)
 }
@@ -88,7 +93,7 @@ pub fn run_quietly(root: &Path, arguments: &[&str]) -> Result<(), Failure> {
 /// # Errors
 /// When it can't be started, or its exit code isn't 0.
 pub fn run(root: &Path, arguments: &[&str]) -> Result<(), Failure> {
-    call(command(root, &programs(root).join("panside-cli").to_string_lossy(), arguments))
+    call(command(root, &program(root).to_string_lossy(), arguments))
 }
 
 /// Calls the program and takes what it prints to the standard output, whatever its exit code says.
@@ -96,7 +101,7 @@ pub fn run(root: &Path, arguments: &[&str]) -> Result<(), Failure> {
 /// # Errors
 /// When it can't be started.
 pub fn answer(root: &Path, arguments: &[&str]) -> Result<String, Failure> {
-    let mut called = command(root, &programs(root).join("panside-cli").to_string_lossy(), arguments);
+    let mut called = command(root, &program(root).to_string_lossy(), arguments);
     let said = called.stderr(std::process::Stdio::null()).output();
     let line = format!("panside-cli {}", arguments.join(" "));
     let said = said.map_err(|source| Failure::Start { line, source })?;

@@ -47,6 +47,9 @@ pub const TESTS: &[&str] = &[
     "gcc",
 ];
 
+/// What the bench compares with and measures by: SPIN with its C compiler, and GNU time.
+pub const BENCH: &[&str] = &["spin", "gcc", "time"];
+
 /// The lowest Node that builds the page, as major and minor version: the one that Vite 8 asks for.
 const NODE: (u32, u32) = (20, 19);
 

@@ -2,53 +2,45 @@
 
 use std::collections::BTreeMap;
 
-use panside_journal::{Hash, JobId};
+use panside_journal::Hash;
 use panside_photo::{Kind, Limits, VIEW_SIDE, take_in};
 use panside_record::{Document, PdfInputs, PdfPhoto};
-use panside_store::StoreError;
+use panside_store::{Files, StoreError};
 
 use crate::{Bay, BayError};
 
 impl Bay {
-    /// The record of a job as it stands now, as pages.
-    ///
-    /// # Errors
-    /// As [`Bay::record`] and [`Bay::pages`].
-    pub fn record_pdf(&mut self, job: JobId) -> Result<Vec<u8>, BayError> {
-        let document = self.record(job)?;
-        self.pages(&document)
-    }
-
     /// A record as pages. A photo whose file is not there or not whole is told in its place.
     ///
     /// # Errors
     /// [`BayError::Record`] when the pages cannot be written.
     pub fn pages(&self, document: &Document) -> Result<Vec<u8>, BayError> {
-        // One photo at a time, and each once however often it was entered: decoding takes memory.
-        let mut photos = BTreeMap::new();
-        for photo in &document.photos {
-            if !photos.contains_key(&photo.hash) {
-                photos.insert(photo.hash.clone(), self.photo_for_pages(&photo.hash));
-            }
-        }
-        Ok(document.to_pdf(&PdfInputs { photos })?)
+        pages(document, &self.store.files())
     }
+}
 
-    fn photo_for_pages(&self, hash: &str) -> PdfPhoto {
-        let lacking = |why: String| PdfPhoto::Lacking { why };
-        let Ok(hash) = hash.parse::<Hash>() else { return lacking("its hash is none".to_owned()) };
-        match self.store.photo(&hash) {
-            Ok(bytes) => {
-                upright(bytes).unwrap_or_else(|error| lacking(format!("its file is damaged ({error})")))
-            }
-            Err(StoreError::PhotoUnknown { .. } | StoreError::PhotoMissing { .. }) => {
-                lacking("its file is not in the store".to_owned())
-            }
-            Err(StoreError::PhotoAltered { .. }) => {
-                lacking("its file is not the one that was taken in".to_owned())
-            }
-            Err(error) => lacking(format!("its file cannot be read ({})", error.said())),
+/// A record as pages, with its photos from these files.
+pub(crate) fn pages(document: &Document, files: &Files) -> Result<Vec<u8>, BayError> {
+    // One photo at a time, and each once however often it was entered: decoding takes memory.
+    let mut photos = BTreeMap::new();
+    for photo in &document.photos {
+        if !photos.contains_key(&photo.hash) {
+            photos.insert(photo.hash.clone(), for_pages(&photo.hash, files));
         }
+    }
+    Ok(document.to_pdf(&PdfInputs { photos })?)
+}
+
+fn for_pages(hash: &str, files: &Files) -> PdfPhoto {
+    let lacking = |why: String| PdfPhoto::Lacking { why };
+    let Ok(hash) = hash.parse::<Hash>() else { return lacking("its hash is none".to_owned()) };
+    match files.photo(&hash) {
+        Ok(bytes) => upright(bytes).unwrap_or_else(|error| lacking(format!("its file is damaged ({error})"))),
+        Err(StoreError::PhotoMissing { .. }) => lacking("its file is not in the store".to_owned()),
+        Err(StoreError::PhotoAltered { .. }) => {
+            lacking("its file is not the one that was taken in".to_owned())
+        }
+        Err(error) => lacking(format!("its file cannot be read ({error})")),
     }
 }
 

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on says where")]
 #![allow(clippy::disallowed_methods, reason = "the edge: files and clocks")]
 
+mod beside;
 mod bounds;
 mod damage;
 mod entering;

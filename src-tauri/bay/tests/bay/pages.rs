@@ -85,7 +85,8 @@ fn a_photo_whose_file_is_lost_or_changed_keeps_no_record_from_being_written() {
 fn the_record_of_a_job_is_pages_with_that_jobs_words() {
     let mut shop = Shop::new();
     let job = shop.start();
-    let pages = shop.bay.record_pdf(job).unwrap();
+    let document = shop.bay.record(job).unwrap();
+    let pages = shop.bay.pages(&document).unwrap();
     assert!(pages.starts_with(b"%PDF-1.7") && has(&pages, b"RO 1042"));
 }
 

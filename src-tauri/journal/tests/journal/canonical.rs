@@ -99,31 +99,29 @@ fn header() -> impl Strategy<Value = Header> {
         (0..=SAFE, 0..=SAFE, 0..=SAFE, -(SAFE as i64)..=SAFE as i64),
         text(),
     )
-        .prop_map(
-            |((ids, a, b, version, shop), (device_seq, subject_seq, mono_ms, wall_ms), kind)| {
-                let [boot, device, epoch, id, job, request, who] = ids.map(Uuid::from_u128);
-                Header {
-                    body_hash: Hash(a),
-                    boot: BootId(boot),
-                    device: DeviceId(device),
-                    device_seq,
-                    epoch: EpochId(epoch),
-                    format: Format::CURRENT,
-                    id: EventId(id),
-                    kind,
-                    mono_ms,
-                    prev_device: Hash(b),
-                    prev_subject: Hash::of(&a),
-                    request: RequestId(request),
-                    request_hash: Hash::of(&b),
-                    subject: if shop { Subject::Shop(DeviceId(device)) } else { Subject::Job(JobId(job)) },
-                    subject_seq,
-                    version,
-                    wall_ms,
-                    who: PersonId(who),
-                }
-            },
-        )
+        .prop_map(|((ids, a, b, version, shop), (device_seq, subject_seq, mono_ms, wall_ms), kind)| {
+            let [boot, device, epoch, id, job, request, who] = ids.map(Uuid::from_u128);
+            Header {
+                body_hash: Hash(a),
+                boot: BootId(boot),
+                device: DeviceId(device),
+                device_seq,
+                epoch: EpochId(epoch),
+                format: Format::CURRENT,
+                id: EventId(id),
+                kind,
+                mono_ms,
+                prev_device: Hash(b),
+                prev_subject: Hash::of(&a),
+                request: RequestId(request),
+                request_hash: Hash::of(&b),
+                subject: if shop { Subject::Shop(DeviceId(device)) } else { Subject::Job(JobId(job)) },
+                subject_seq,
+                version,
+                wall_ms,
+                who: PersonId(who),
+            }
+        })
 }
 
 proptest! {

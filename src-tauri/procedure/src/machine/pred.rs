@@ -51,6 +51,11 @@ impl StepSet {
         }
     }
 
+    /// Puts all steps of another set in.
+    pub fn insert_all(&mut self, other: &StepSet) {
+        self.0.iter_mut().zip(other.0).for_each(|(word, more)| *word |= more);
+    }
+
     /// Whether the step is in it.
     #[inline]
     #[must_use]

@@ -3,10 +3,11 @@
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BinaryHeap};
 
+use super::BUDGET;
 use super::bound::Bound;
 use super::moment::{Moment, Op};
 use super::rules::Rules;
-use super::search::{Ended, Searched, minutes_of};
+use super::search::{Ended, Open, Searched, minutes_of};
 use super::tree::Tree;
 use crate::machine::work;
 
@@ -29,9 +30,8 @@ pub(super) fn wide(rules: &Rules<'_>, bound: &Bound) -> Option<Searched> {
     beam(rules, bound, WIDE)
 }
 
-/// Moments with equally many steps worked: least minutes in all, minutes so far (of equals the one that has come
-/// further), number.
-type Stage = BinaryHeap<(Reverse<u32>, u32, Reverse<u32>)>;
+/// Moments with equally many steps worked.
+type Stage = BinaryHeap<Open>;
 
 fn beam(rules: &Rules<'_>, bound: &Bound, width: usize) -> Option<Searched> {
     let mut tree = Tree::new(rules);
@@ -40,7 +40,7 @@ fn beam(rules: &Rules<'_>, bound: &Bound, width: usize) -> Option<Searched> {
     for (ops, moment) in rules.beginnings_of_all() {
         let stage = worked(rules, &moment);
         if let Some(least) = bound.least(rules, &moment)
-            && let Some(at) = tree.begin(ops, moment)
+            && let Some(at) = tree.begin(ops, &moment)
         {
             lowest = lowest.min(least);
             stages.entry(stage).or_default().push((Reverse(least), 0, Reverse(at)));
@@ -56,7 +56,11 @@ fn beam(rules: &Rules<'_>, bound: &Bound, width: usize) -> Option<Searched> {
         stages.pop_first().or_else(|| aside.pop_last().filter(|_| best.is_none() && looked_at < ENOUGH))
     {
         let (mut followed, mut arrived) = (0, 0);
+        if tree.bytes() >= BUDGET.bytes {
+            break;
+        }
         while arrived < width
+            && tree.bytes() < BUDGET.bytes
             && followed < width * FOR_EACH
             && let Some((Reverse(least), minutes, Reverse(at))) = open.pop()
         {
@@ -66,17 +70,18 @@ fn beam(rules: &Rules<'_>, bound: &Bound, width: usize) -> Option<Searched> {
             if !tree.counts(at) {
                 continue;
             }
-            if rules.is_end(tree.moment(at)) {
+            let moment = tree.moment(at);
+            if rules.is_end(&moment) {
                 best = Some((minutes, tree.way_to(at)));
                 break;
             }
             followed += 1;
-            rules.ways(tree.moment(at), &mut ways);
+            rules.ways(&moment, &mut ways);
             for (op, next) in ways.drain(..) {
                 let Some(left) = bound.least(rules, &next) else { continue };
                 let minutes = minutes + minutes_of(op);
                 let next_stage = worked(rules, &next);
-                if let Some(at) = tree.reach(next, minutes, Some((at, op))) {
+                if let Some(at) = tree.reach(&next, minutes, at, op) {
                     let found = (Reverse(minutes + left), minutes, Reverse(at));
                     if next_stage == stage {
                         open.push(found);

@@ -1,5 +1,6 @@
 //! What must come one after the other, whoever does it: steps that are in every order, and what lies at least between
-//! two of them: moves that must be made, something that must cool.
+//! two of them: moves that must be made, something that must cool. Which comes after which is seen from the work without
+//! clocks; where that is too large, from the rules' plain words.
 
 use super::minutes::Passing;
 use super::moment::{Busy, Moment, Person};
@@ -98,13 +99,10 @@ impl Chains {
     /// Works out what comes after each step.
     fn link(&mut self, rules: &Rules<'_>, mut relaxed: Option<&mut Relaxed>) {
         let must: Vec<StepIx> = self.steps.iter().map(|chain| chain.step).collect();
-        let mut followers = vec![StepSet::default(); rules.machine.steps.len()];
-        for &step in &must {
-            for before in must.iter().copied().filter(|&before| comes_before(rules, before, step)) {
-                followers[before.at()].insert(step);
-            }
-        }
-        close(&mut followers, &must);
+        let followers = match &relaxed {
+            Some(relaxed) => relaxed.followers(rules, &must),
+            None => followers(rules, &must),
+        };
         // Those with the fewest followers first: each needs the chains of its own.
         let count = |step: StepIx| must.iter().filter(|&&other| followers[step.at()].contains(other)).count();
         let mut in_order: Vec<usize> = (0..self.steps.len()).collect();
@@ -332,18 +330,22 @@ fn alone_makes(rules: &Rules<'_>, step: StepIx, must: Must) -> bool {
         && all_steps(rules).all(|other| other == step || !makes(rules, other, must))
 }
 
-/// What comes after what comes after.
-fn close(followers: &mut [StepSet], must: &[StepIx]) {
-    for &middle in must {
-        for &first in must {
-            if followers[first.at()].contains(middle) {
-                let more = followers[middle.at()];
-                must.iter().filter(|&&last| more.contains(last)).for_each(|&last| {
-                    followers[first.at()].insert(last);
-                });
-            }
+/// For each of these steps those that come after it in every order, as far as the rules say so in plain words.
+fn followers(rules: &Rules<'_>, must: &[StepIx]) -> Vec<StepSet> {
+    let mut followers = vec![StepSet::default(); rules.machine.steps.len()];
+    for &step in must {
+        for before in must.iter().copied().filter(|&before| comes_before(rules, before, step)) {
+            followers[before.at()].insert(step);
         }
     }
+    // What comes after what comes after.
+    for &middle in must {
+        let more = followers[middle.at()];
+        for set in followers.iter_mut().filter(|set| set.contains(middle)) {
+            set.insert_all(&more);
+        }
+    }
+    followers
 }
 
 impl Rules<'_> {

@@ -6,7 +6,7 @@ use super::beam;
 use super::moment::{Moment, Person};
 use super::rules::{Clock, IDLE, Order, Rules};
 use super::search::{self, Ended, Searched};
-use super::{NoPlan, Planner, Progress, Task};
+use super::{Budget, NoPlan, Planner, Progress, Task};
 use crate::machine::{Action, Before, StepIx, work};
 
 /// A wait that runs now.
@@ -40,14 +40,14 @@ pub struct Meanwhile {
     pub can: Vec<Instead>,
 }
 
-/// What can be done in the meantime, while some wait runs. With a `budget` of 0 good orders are compared at once; else
+/// What can be done in the meantime, while some wait runs. With a budget of no moments good orders are compared at once; else
 /// the best ones, each found within the budget where that is possible.
 ///
 /// # Errors
 /// [`NoPlan`] where the job as a whole has none.
 pub fn meanwhile(
     task: &Task<'_>,
-    budget: usize,
+    budget: Budget,
     progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<Meanwhile, NoPlan> {
     let mut planner = Planner::new(task)?;
@@ -82,12 +82,12 @@ impl Planner<'_> {
     fn total(
         &mut self,
         order: Order,
-        budget: usize,
+        budget: Budget,
         progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
     ) -> Result<Searched, NoPlan> {
         self.rules.order = order;
         let quick = beam::widening(&self.rules, &self.bound);
-        if budget == 0 {
+        if budget.moments == 0 {
             return quick.ok_or(NoPlan::NotFound(0));
         }
         let searched = search::search(&self.rules, &self.bound, quick, budget, progress);

@@ -62,17 +62,32 @@ impl Person {
     }
 }
 
+/// One of the people, by their place in a moment. Small: each moment that was found keeps what led to it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Who(u8);
+
+impl Who {
+    pub fn at(self) -> usize {
+        usize::from(self.0)
+    }
+
+    /// There are at most [`MOST_PEOPLE`].
+    pub fn of(place: usize) -> Who {
+        Who(place as u8)
+    }
+}
+
 /// What leads from one moment to the next. People are named by their place in the moment before.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Op {
     /// Minutes pass.
     Pass(u16),
     /// What a person is busy with is over.
-    End(usize),
-    Walk(usize, u8),
-    Begin(usize, StepIx),
-    Leave(usize, StepIx),
-    Move(usize, MoveIx),
+    End(Who),
+    Walk(Who, u8),
+    Begin(Who, StepIx),
+    Leave(Who, StepIx),
+    Move(Who, MoveIx),
     Sign(SignIx),
     /// A struck step is put right on paper.
     OnPaper(StepIx),

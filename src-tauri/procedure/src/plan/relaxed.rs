@@ -11,7 +11,7 @@ use hashbrown::HashTable;
 
 use super::moment::Moment;
 use super::rules::Rules;
-use crate::machine::{Action, Before, MoveIx, SignIx, State, StepIx, VarIx, VariableKind, work};
+use crate::machine::{Action, Before, MoveIx, SignIx, State, StepIx, StepSet, VarIx, VariableKind, work};
 use crate::proof::Apart;
 use crate::proof::canon::canon;
 
@@ -132,6 +132,31 @@ impl Relaxed {
             self.least[at] = self.least[at].max(least);
         }
         more
+    }
+
+    /// For each of these steps those that come after it in every order: there is no state in which one of them is begun or
+    /// dealt with and it is still to be done.
+    pub fn followers(&self, rules: &Rules<'_>, steps: &[StepIx]) -> Vec<StepSet> {
+        let mut earlier = vec![StepSet::default(); rules.machine.steps.len()];
+        for (state, _) in &self.nodes {
+            let is_to_do = |step: StepIx| rules.rule(step).work.get(state) == work::UNTOUCHED;
+            let mut taken_up = StepSet::default();
+            for &step in steps.iter().filter(|&&step| !is_to_do(step) || rules.machine.is_begun(state, step))
+            {
+                taken_up.insert(step);
+            }
+            steps
+                .iter()
+                .filter(|&&step| is_to_do(step))
+                .for_each(|step| earlier[step.at()].insert_all(&taken_up));
+        }
+        let after = |step: usize| {
+            let mut after = StepSet::default();
+            let later = steps.iter().filter(|other| other.at() != step && !earlier[step].contains(**other));
+            later.for_each(|&other| after.insert(other));
+            after
+        };
+        (0..earlier.len()).map(after).collect()
     }
 
     fn number(&mut self, state: State, zone: u8) -> u32 {

@@ -2,7 +2,7 @@
 //! somebody who has to wait walks about.
 
 use super::MOST_PEOPLE;
-use super::moment::{Moment, Op};
+use super::moment::{Moment, Op, Who};
 use super::rules::Rules;
 use crate::machine::Before;
 
@@ -45,7 +45,7 @@ fn by_person(rules: &Rules<'_>, ops: &[Op]) -> Vec<Op> {
     let mut moment = rules.now();
     let mut named = Vec::new();
     for &op in ops {
-        named.push(op.for_person(|at| who[at]));
+        named.push(op.for_person(|named| Who::of(who[named.at()])));
         let Some(mut next) = step(rules, &moment, op) else { return named };
         let mut places: [usize; MOST_PEOPLE] = std::array::from_fn(|at| at);
         places.sort_by_key(|&at| next.people[at]);
@@ -96,7 +96,7 @@ impl Line {
         let mut without = Line { ops: Vec::new(), before: Vec::new() };
         let mut moment = self.before[first].clone();
         // Whose next end is that of something that is left out.
-        let mut ends: Vec<usize> = Vec::new();
+        let mut ends: Vec<Who> = Vec::new();
         for (at, &op) in self.ops.iter().enumerate().skip(first) {
             if places.contains(&at) {
                 ends.extend(op.person().filter(|_| lasts(rules, op)));
@@ -109,7 +109,7 @@ impl Line {
                 continue;
             }
             let wrong_zone = matches!(op, Op::Begin(person, step)
-                if ![0, rules.zones[step.at()]].contains(&moment.people[person].at));
+                if ![0, rules.zones[step.at()]].contains(&moment.people[person.at()].at));
             let Some(next) = step(rules, &moment, op).filter(|_| !wrong_zone) else { return false };
             without.ops.push(op);
             without.before.push(std::mem::replace(&mut moment, next));
@@ -136,7 +136,7 @@ fn lasts(rules: &Rules<'_>, op: Op) -> bool {
 
 impl Op {
     /// Who does it.
-    fn person(self) -> Option<usize> {
+    fn person(self) -> Option<Who> {
         match self {
             Op::End(person)
             | Op::Walk(person, _)
@@ -148,7 +148,7 @@ impl Op {
     }
 
     /// The same with another name for who does it.
-    fn for_person(self, name: impl Fn(usize) -> usize) -> Op {
+    fn for_person(self, name: impl Fn(Who) -> Who) -> Op {
         match self {
             Op::End(person) => Op::End(name(person)),
             Op::Walk(person, zone) => Op::Walk(name(person), zone),

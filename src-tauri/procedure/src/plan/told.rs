@@ -118,24 +118,26 @@ impl<'r, 'a> Teller<'r, 'a> {
         let before = Before::new(machine, &state, machine.dangers_now(&state));
         let Some(next) = self.rules.after_unsorted(&before, &self.moment, op) else { return };
         match op {
-            Op::End(person) => self.ended(person, next.people[person]),
-            Op::Leave(person, step) => {
+            Op::End(who) => self.ended(who.at(), next.people[who.at()]),
+            Op::Leave(who, step) => {
+                let person = who.at();
                 let began = self.since[person];
                 let stayed = matches!(self.moment.people[person].doing, Busy::Staying(_));
                 self.done(person, if stayed { What::Start(step) } else { What::Leave(step) }, began);
             }
-            Op::Begin(person, step) => {
-                self.since[person] = self.now;
+            Op::Begin(who, step) => {
+                self.since[who.at()] = self.now;
                 self.before(step);
             }
-            Op::Move(person, made) => {
+            Op::Move(who, made) => {
+                let person = who.at();
                 self.since[person] = self.now;
                 // One that takes no time is over at once.
                 if !matches!(next.people[person].doing, Busy::Moving(_)) {
                     self.done(person, What::Move(made), self.now);
                 }
             }
-            Op::Walk(person, _) => self.since[person] = self.now,
+            Op::Walk(who, _) => self.since[who.at()] = self.now,
             Op::Sign(given) => self.done(self.someone_free(), What::Sign(given), self.now),
             Op::OnPaper(step) => self.done(self.someone_free(), What::OnPaper(step), self.now),
             Op::Pass(_) => {}

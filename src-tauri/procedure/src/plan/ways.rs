@@ -1,6 +1,6 @@
 //! What can be done at a moment.
 
-use super::moment::{Busy, Moment, Op, Person};
+use super::moment::{Busy, Moment, Op, Person, Who};
 use super::rules::{IDLE, Order, Rules};
 use crate::machine::{Action, Before, InJob, MoveIx, SignIx, State, StepIx, over, work};
 
@@ -23,7 +23,7 @@ impl Rules<'_> {
             }
         };
         if !over.is_empty() {
-            over.into_iter().for_each(|person| try_one(Op::End(person)));
+            over.into_iter().for_each(|person| try_one(Op::End(Who::of(person))));
             return;
         }
         let mut last = None;
@@ -34,7 +34,7 @@ impl Rules<'_> {
                     last = Some(*person);
                     self.beginnings(moment, at, &mut try_one);
                 }
-                Busy::Staying(step) => try_one(Op::Leave(at, step)),
+                Busy::Staying(step) => try_one(Op::Leave(Who::of(at), step)),
                 _ => {}
             }
         }
@@ -66,6 +66,7 @@ impl Rules<'_> {
     /// What a free person can begin.
     fn beginnings(&self, moment: &Moment, person: usize, try_one: &mut impl FnMut(Op)) {
         let Person { at, doing, walked, .. } = moment.people[person];
+        let who = Who::of(person);
         let mut wanted = [false; 5];
         for step in (0..self.machine.steps.len()).map(StepIx::of) {
             let zone = self.zones[step.at()];
@@ -76,7 +77,7 @@ impl Rules<'_> {
                 && (doing == Busy::Free || self.better_late(&moment.state, step))
                 && self.may_come(&moment.state, step)
             {
-                try_one(Op::Begin(person, step));
+                try_one(Op::Begin(who, step));
             }
         }
         if doing == Busy::Idling {
@@ -85,9 +86,9 @@ impl Rules<'_> {
         if at != 0 && !walked {
             ZONES
                 .filter(|&zone| zone != at && wanted[usize::from(zone)])
-                .for_each(|zone| try_one(Op::Walk(person, zone)));
+                .for_each(|zone| try_one(Op::Walk(who, zone)));
         }
-        (0..self.machine.moves.len()).for_each(|made| try_one(Op::Move(person, MoveIx::of(made))));
+        (0..self.machine.moves.len()).for_each(|made| try_one(Op::Move(who, MoveIx::of(made))));
     }
 
     /// Whether a step can still be begun some time, by what has been done.
@@ -110,22 +111,26 @@ impl Rules<'_> {
     pub fn after_unsorted(&self, before: &Before<'_>, moment: &Moment, op: Op) -> Option<Moment> {
         match op {
             Op::Pass(minutes) => Some(self.pass(moment, minutes)),
-            Op::End(person) => self.end(before, moment, person),
-            Op::Walk(person, zone) => {
+            Op::End(who) => self.end(before, moment, who.at()),
+            Op::Walk(who, zone) => {
                 let left = self.task.minutes.walk;
                 let walking = Person { doing: Busy::Walking, left, at: zone, walked: true };
-                Some(with(moment.clone(), person, walking))
+                Some(with(moment.clone(), who.at(), walking))
             }
-            Op::Begin(person, step) => self.begin(before, moment, person, step),
-            Op::Leave(person, step) => {
+            Op::Begin(who, step) => self.begin(before, moment, who.at(), step),
+            Op::Leave(who, step) => {
                 // What leaving changes is not changed while something moves.
                 if self.something_moves(moment) && !self.rule(step).on_leave.edits.is_empty() {
                     return None;
                 }
                 let next = self.act(before, Action::Leave(step))?;
-                Some(with(self.moved_on(moment, next, None), person, Person::free(moment.people[person].at)))
+                Some(with(
+                    self.moved_on(moment, next, None),
+                    who.at(),
+                    Person::free(moment.people[who.at()].at),
+                ))
             }
-            Op::Move(person, made) => self.make_move(before, moment, person, made),
+            Op::Move(who, made) => self.make_move(before, moment, who.at(), made),
             Op::Sign(given) => Some(self.moved_on(moment, self.act(before, Action::Sign(given))?, None)),
             Op::OnPaper(step) => {
                 let next = self.act(before, Action::Rerecord(step, self.task.outcomes[step.at()]))?;
@@ -250,9 +255,9 @@ impl Rules<'_> {
             at += 1;
             for (person, is) in moment.people.iter().enumerate() {
                 if let Busy::Working(step) | Busy::Staying(step) = is.doing
-                    && let Some(next) = self.after(&moment, Op::Leave(person, step))
+                    && let Some(next) = self.after(&moment, Op::Leave(Who::of(person), step))
                 {
-                    let ops = ops.iter().copied().chain([Op::Leave(person, step)]).collect();
+                    let ops = ops.iter().copied().chain([Op::Leave(Who::of(person), step)]).collect();
                     seeds.push((ops, next));
                 }
             }

@@ -214,7 +214,7 @@ mod tests {
     use crate::proof::Ask;
     use crate::proof::explore::{Runs, explore};
     use crate::proof::tell::Teller;
-    use crate::{Procedure, parts};
+    use crate::shipped;
     use std::sync::atomic::AtomicBool;
     use std::sync::mpsc;
 
@@ -241,28 +241,9 @@ mod tests {
         }
     }
 
-    macro_rules! shipped {
-        ($name:literal) => {
-            include_bytes!(concat!("../../../../checklists/", $name)).as_slice()
-        };
-    }
-
-    fn joined(checklist: &[u8]) -> Procedure {
-        let part = |name: &str| match name {
-            "identify" => Some(shipped!("parts/identify.part.json").to_vec()),
-            "concern" => Some(shipped!("parts/concern.part.json").to_vec()),
-            "level" => Some(shipped!("parts/level.part.json").to_vec()),
-            "road-before" => Some(shipped!("parts/road-before.part.json").to_vec()),
-            "lift" => Some(shipped!("parts/lift.part.json").to_vec()),
-            _ => None,
-        };
-        parts::join(checklist, &part).unwrap().load().unwrap()
-    }
-
     #[test]
     fn every_effect_that_is_kept_is_what_the_action_does() {
-        let checklists = [shipped!("level-check.checklist.json"), shipped!("return-visit.checklist.json")];
-        for procedure in checklists.map(joined) {
+        for procedure in [shipped::level_check(), shipped::return_visit()] {
             for runs in [Runs::OneStrike, Runs::OneObservation] {
                 let (to, _heard) = mpsc::channel();
                 let teller = Teller { to, cancelled: &AtomicBool::new(false) };
