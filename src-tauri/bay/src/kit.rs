@@ -1,10 +1,10 @@
 //! What a shop has: people and torque tools, kept on the tablet; and whatever else a window wants to find again.
 
 use panside_job::clock::civil_date;
+use panside_job::size;
 pub use panside_job::tool::ToolView;
 use panside_job::tool::judge;
 pub use panside_job::value::Tool;
-use panside_job::size;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 

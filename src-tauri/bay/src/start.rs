@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use panside_job::{Actor, size};
 use panside_job::start::{Intake, start};
+use panside_job::{Actor, size};
 use panside_journal::{Hash, Head, JobId, Origin, RequestId};
 use panside_procedure::load;
 

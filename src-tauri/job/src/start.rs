@@ -221,7 +221,7 @@ mod tests {
             Intake { repair_order: long.clone(), ..intake(&[]) },
             Intake { label: long.clone(), ..intake(&[]) },
         ] {
-            let refused = start(&procedure(), &specs(), &intake).unwrap_err();
+            let refused = start(&procedure(), &specs(), &intake, ada()).unwrap_err();
             assert_eq!(refused.message.id, "refused-too-long");
         }
     }

@@ -1,8 +1,9 @@
 //! What is longer than anybody types is refused with the limit; the list of jobs begins with the newest.
 
-use panside_bay::enter::{Actor, Wish, new_request};
+use panside_bay::enter::{PersonId, Wish, new_request};
 use panside_bay::kit::Kit;
-use panside_bay::pins::Pin;
+use panside_bay::people::Person;
+use panside_bay::pins::{Pin, PinAuthority};
 use panside_bay::start::NewJob;
 use panside_bay::{BayError, clean};
 use panside_job::size;
@@ -11,8 +12,9 @@ use panside_procedure::proof::go_on;
 
 use crate::kit::{CHECKLIST, PLAIN, SHEET, Shop, made, technician};
 
-fn named(name: String) -> Actor {
-    Actor { name, role: Role::Technician }
+fn named(number: u64, name: String) -> Person {
+    let id = PersonId(uuid::Uuid::from_u64_pair(7, number));
+    Person { id, name, roles: [Role::Technician].into(), lead: false }
 }
 
 /// Says that it was refused as too long, with the limit in the sentence.
@@ -23,7 +25,7 @@ fn too_long<T: std::fmt::Debug>(result: Result<T, BayError>, most: usize) {
 }
 
 #[test]
-fn a_job_is_not_started_with_a_repair_order_label_or_name_that_nobody_types() {
+fn a_job_is_not_started_with_a_repair_order_or_label_that_nobody_types() {
     let mut shop = Shop::new();
     let long = "9".repeat(size::LINE + 1);
     let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
@@ -34,25 +36,24 @@ fn a_job_is_not_started_with_a_repair_order_label_or_name_that_nobody_types() {
         conditions: Default::default(),
         utc_offset_min: 0,
     };
-    let mut start = |new: &NewJob<'_>, actor: &Actor| shop.bay.start(&proved, new, actor, new_request());
-    too_long(start(&NewJob { repair_order: &long, ..new.clone() }, &technician()), size::LINE);
-    too_long(start(&NewJob { label: &long, ..new.clone() }, &technician()), size::LINE);
-    too_long(start(&new, &named(long.clone())), size::LINE);
-    start(&new, &technician()).unwrap();
+    let mut start = |new: &NewJob<'_>| shop.bay.start(&proved, new, &technician(), new_request());
+    too_long(start(&NewJob { repair_order: &long, ..new.clone() }), size::LINE);
+    too_long(start(&NewJob { label: &long, ..new.clone() }), size::LINE);
+    start(&new).unwrap();
 }
 
 #[test]
 fn the_shops_people_and_pins_have_bounds() {
     let mut shop = Shop::new();
-    let long = named("x".repeat(size::LINE + 1));
-    too_long(shop.bay.put_kit(&Kit { people: vec![long.clone()], tools: Vec::new() }), size::LINE);
-    let crowd = vec![technician(); size::PIECES + 1];
+    let long = named(0, "x".repeat(size::LINE + 1));
+    too_long(shop.bay.put_kit(&Kit { people: vec![long], tools: Vec::new() }), size::LINE);
+    let crowd = (0..=size::PIECES as u64).map(|number| named(number, format!("Person {number}"))).collect();
     let refused = shop.bay.put_kit(&Kit { people: crowd, tools: Vec::new() }).unwrap_err();
     assert!(refused.said().contains("1000 are the most"), "{refused}");
-    too_long(shop.bay.set_pin(&long.name, Pin::new("1234").unwrap(), &long), size::LINE);
-    shop.bay.set_pin("R. Ode", Pin::new("1234").unwrap(), &technician()).unwrap();
+    let ode = technician().id;
+    shop.bay.set_pin(ode, Pin::new("1234").unwrap(), PinAuthority::Own(ode)).unwrap();
     let endless: Pin = serde_json::from_value("1".repeat(1 << 20).into()).unwrap();
-    assert!(matches!(shop.bay.give_pin("R. Ode", &endless), Err(BayError::PinForm)));
+    assert!(matches!(shop.bay.give_pin(ode, &endless), Err(BayError::PinForm)));
 }
 
 #[test]

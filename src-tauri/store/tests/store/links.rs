@@ -97,7 +97,7 @@ fn a_link_in_a_photos_place_is_replaced_and_what_it_leads_to_stays() -> Outcome 
 fn a_record_and_a_photo_are_not_written_through_a_linked_folder() -> Outcome {
     let (dir, elsewhere, mut store, _) = store()?;
     symlink(elsewhere.path(), dir.path().join("records"))?;
-    not_plain(store.put_record("record.pdf", b"record"), "a link");
+    not_plain(store.files().put_record("record.pdf", b"record"), "a link");
     fs::remove_dir_all(dir.path().join("photos"))?;
     symlink(elsewhere.path(), dir.path().join("photos"))?;
     not_plain(put(&mut store, b"other"), "a link");
@@ -120,7 +120,7 @@ fn a_sweep_takes_nothing_away_through_a_link() -> Outcome {
 fn photos_records_and_their_folders_are_for_their_owner_alone() -> Outcome {
     let (dir, _elsewhere, mut store, hash) = store()?;
     put(&mut store, b"photo")?;
-    let record = store.put_record("record.pdf", b"record")?;
+    let record = store.files().put_record("record.pdf", b"record")?;
     let sheet = store.put_sheet_file("sheet.json", b"sheet")?;
     let mode = |path: &Path| Ok::<_, std::io::Error>(fs::metadata(path)?.permissions().mode() & 0o777);
     let files =

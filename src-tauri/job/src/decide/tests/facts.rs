@@ -56,7 +56,7 @@ fn a_reading_from_before_a_restart_is_too_old_wherever_the_wall_clock_stands() {
         let expired: Vec<_> = due(&bay.job, &restarted).iter().map(Event::kind).collect();
         assert_eq!(expired, ["expired"], "at minute {wall}");
         let begin = Request::Begin { step: "drain".into() };
-        let refused = decide(&bay.job, &begin, &technician("Ada"), &restarted).unwrap_err();
+        let refused = decide(&bay.job, &bay.shop, &begin, &technician("Ada"), &restarted).unwrap_err();
         assert_eq!(refused.unmet, [unmet_gate_restarted("exhaust probe", "41 °C")]);
     }
 }

@@ -156,7 +156,9 @@ fn a_wait_that_a_restart_broke_goes_on_from_there_and_ends_by_nothing_but_time()
     bay.begin("cure").unwrap();
     let began = bay.minute;
     let asked = Request::Enter { step: "cure".into(), entry: "wait".into(), value: EntryValue::Timer {} };
-    let enter = |now| decide(&bay.job, &asked, &technician("Ada"), &now).map_err(|refusal| refusal.message);
+    let enter = |now| {
+        decide(&bay.job, &bay.shop, &asked, &technician("Ada"), &now).map_err(|refusal| refusal.message)
+    };
     // The wall clock is set a day forward, first while the tablet is on, then while it is off.
     let tomorrow = stamp(began + 24 * 60);
     let set = Stamp { wall_ms: tomorrow.wall_ms, ..stamp(began + 5) };
