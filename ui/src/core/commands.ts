@@ -31,6 +31,7 @@ export interface Commands {
   clear_draft: { takes: { job: JobId; key: string }; answers: null };
   /** Keeps the shop's people and tools. */
   put_kit: { takes: { kit: Kit }; answers: null };
+  /** Keeps somebody new who works in the shop, or what was changed of a person. */
   put_person: { takes: { person: TypedPerson }; answers: Kit };
   /** Gives a person's PIN for what comes next. */
   give_pin: { takes: { person: PersonId; pin: Pin }; answers: PinReply };

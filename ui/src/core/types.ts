@@ -1,7 +1,7 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
 /**
- * What somebody says by name: where pieces are that a count did not find, why a balance differs, why a tool was used
+ * What somebody says and stands for: where pieces are that a count did not find, why a balance differs, why a tool was used
  * all the same, why a level can't be reached.
  */
 export type Accounted = { 
@@ -15,7 +15,7 @@ reason: string,
 by: PersonId, };
 
 /**
- * Who asks.
+ * Who asks. The name is not said here: it is the shop's to say ([`crate::Roster`]).
  */
 export type Actor = { 
 /**
@@ -1008,6 +1008,9 @@ label: string,
  * How many people may be in steps at a time.
  */
 crew: number, 
+/**
+ * Everybody who appeared in it, under their newest name in it.
+ */
 people: Array<PersonView>, 
 /**
  * Whether the job goes on.
@@ -1067,7 +1070,7 @@ stop: Refusal | null, };
  */
 export type Kit = { 
 /**
- * Who works here, by what they are.
+ * Who works here.
  */
 people: Array<Person>, 
 /**
@@ -1295,9 +1298,44 @@ export type Over = "going" | "ending" | "finished" | "stopped";
 export type Pattern = "crosswise" | "star" | "spiral";
 
 /**
- * The person who made an entry, by the id the shop gave them. Any text that is not empty.
+ * One of the shop's people.
+ */
+export type Person = { 
+/**
+ * The person.
+ */
+id: PersonId, 
+/**
+ * What they are called.
+ */
+name: string, 
+/**
+ * What they are; at least one.
+ */
+roles: Array<Role>, 
+/**
+ * They lead the shop: with a second person they set a PIN for who has forgotten theirs.
+ */
+lead: boolean, };
+
+/**
+ * A person of the shop. A name is no id: two spellings of one name would be two people, and two people of one
+ * name one.
  */
 export type PersonId = string;
+
+/**
+ * Somebody who appeared in the job.
+ */
+export type PersonView = { 
+/**
+ * The person.
+ */
+id: PersonId, 
+/**
+ * What they are called.
+ */
+name: string, };
 
 /**
  * A part of the job.
@@ -1365,6 +1403,11 @@ local: string, };
  * A PIN as it is typed. It is never written anywhere, and printing it for debugging shows nothing of it.
  */
 export type Pin = string;
+
+/**
+ * By whose word a PIN is set.
+ */
+export type PinAuthority = { "own": PersonId } | { "lead": ResetBy };
 
 /**
  * That a person has a PIN.
@@ -1899,6 +1942,19 @@ reason: string, } };
 export type RequestId = string;
 
 /**
+ * The two who set a PIN for a person who had forgotten theirs.
+ */
+export type ResetBy = { 
+/**
+ * Who leads the shop.
+ */
+lead: PersonId, 
+/**
+ * Any other person of the shop who has a PIN.
+ */
+second: PersonId, };
+
+/**
  * Whether a piece that came off may go back on.
  */
 export type Reuse = "yes" | "once" | "never";
@@ -1935,9 +1991,12 @@ export type ScanOf = "vin" | "codes" | "text";
  */
 export type SheetCheck = { 
 /**
- * Who. Somebody else than who entered the value.
+ * Who, by name. Somebody else than who entered the value.
  */
 by: string, 
+/**
+ * The same person's id in the shop that checked it, a UUID. Absent where no shop's program did.
+ */
 by_id?: string | null, 
 /**
  * The day, as `YYYY-MM-DD`.
@@ -2197,7 +2256,7 @@ export type Signature = {
  */
 sign: string, 
 /**
- * The name of who signs; the same text as in [`crate::Actor::name`].
+ * Who signs.
  */
 by: PersonId, 
 /**
@@ -2205,11 +2264,23 @@ by: PersonId,
  */
 role: Role, 
 /**
- * At a hold point, a sign-off that is asked of a role: whether the person gave their PIN, or had none to give.
- * Absent elsewhere and in signatures from before there were PINs. Whoever checks PINs puts it in; what a wish
- * says here counts for nothing.
+ * At a hold point, a sign-off that is asked of a role: what is known of the person's PIN. Absent elsewhere.
+ * Whoever checks PINs puts it in; what a wish says here counts for nothing.
  */
 pin?: SignedPin | null, };
+
+/**
+ * What is known of a PIN at a hold point.
+ */
+export type SignedPin = "no_pin" | "own" | { "set_by": { 
+/**
+ * Who leads the shop.
+ */
+lead: PersonId, 
+/**
+ * The second person, who gave their PIN too.
+ */
+second: PersonId, } };
 
 /**
  * A place in a drawing.
@@ -2605,6 +2676,27 @@ pattern: Pattern,
 angle?: TypedAngle | null, } } | { "fact": string } | { "text": string };
 
 /**
+ * A person as typed.
+ */
+export type TypedPerson = { 
+/**
+ * Whom it changes; nothing for somebody new.
+ */
+id: PersonId | null, 
+/**
+ * What they are called.
+ */
+name: string, 
+/**
+ * What they are.
+ */
+roles: Array<Role>, 
+/**
+ * They lead the shop.
+ */
+lead: boolean, };
+
+/**
  * One temperature of a level chart while it is typed.
  */
 export type TypedPoint = { 
@@ -2701,10 +2793,3 @@ title: string, };
  * Where a person is while a step is worked.
  */
 export type Zone = "under" | "engine_bay" | "cabin" | "bench";
-
-export type Person = { id: PersonId, name: string, roles: Array<Role>, lead: boolean, };
-export type TypedPerson = { id: PersonId | null, name: string, roles: Array<Role>, lead: boolean, };
-export type PersonView = { id: PersonId, name: string, };
-export type ResetBy = { lead: PersonId, second: PersonId, };
-export type PinAuthority = { "own": PersonId } | { "lead": ResetBy };
-export type SignedPin = "no_pin" | "own" | { "set_by": { lead: PersonId, second: PersonId, } };
