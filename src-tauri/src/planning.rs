@@ -225,7 +225,8 @@ mod tests {
         let _ = search.goes_on(HALF);
         // What can be done meanwhile is searched afterwards, and counts from the beginning.
         let _ = search.goes_on(Progress { looked_at: 1024, ..HALF });
-        assert!(!search.is_over(*search.asked() + PATIENCE));
+        let asked = *search.asked();
+        assert!(!search.is_over(asked + PATIENCE));
         assert_eq!(kept(Some(Arc::clone(&search)), false).told().searching, Some(50));
         search.ended.store(true, Ordering::Relaxed);
         assert_eq!(search.goes_on(HALF), ControlFlow::Break(()));
