@@ -34,6 +34,8 @@ commands! {
     opened() -> Opened { |desk| opened::look(&desk).await }
     /// Opens a store that could not be opened, or reads it anew after a failed write.
     open_again() -> () { |desk| desk.open_again().await }
+    /// What was found wrong with the store, at its opening or since, as sentences.
+    troubles() -> Vec<String> { |desk| desk.with(|bay| Ok(bay.troubles())).await }
     /// The jobs on this tablet.
     jobs() -> Vec<JobLine> { |desk| desk.with(|bay| bay.jobs()).await }
     /// What a job can be started with.

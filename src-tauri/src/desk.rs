@@ -35,12 +35,9 @@ impl Desk {
     pub fn open(store: PathBuf, demo_clock: bool) -> Desk {
         let demo = demo_clock.then(Arc::<DemoClock>::default);
         let bay = open(&store, demo.as_ref());
-        Desk {
-            seat: Arc::new(Mutex::new(Seat { store, bay, demo })),
-            proofs: Proofs::default(),
-            plans: Plans::default(),
-            demo_clock,
-        }
+        let seat = Arc::new(Mutex::new(Seat { store, bay, demo }));
+        verify_beside(&seat);
+        Desk { seat, proofs: Proofs::default(), plans: Plans::default(), demo_clock }
     }
 
     /// Whether time can be let pass.
@@ -89,7 +86,9 @@ impl Desk {
             seat.bay = open(&seat.store, seat.demo.as_ref());
             seat.bay.as_ref().map(drop).map_err(Clone::clone)
         })
-        .await
+        .await?;
+        verify_beside(&self.seat);
+        Ok(())
     }
 
     /// Lets time pass on the demo clock.
@@ -114,6 +113,23 @@ impl Desk {
     }
 }
 
+/// Verifies what opening left out, on a thread of its own. What it finds stops entries where it must, and is said with
+/// whatever is asked for next ([`Desk::troubles`]).
+fn verify_beside(seat: &Arc<Mutex<Seat>>) {
+    let verifier = match &seat.lock().unwrap_or_else(PoisonError::into_inner).bay {
+        Ok(bay) => bay.verifier(),
+        // There is nothing to verify, and why has been said.
+        Err(_) => return,
+    };
+    let seat = Arc::clone(seat);
+    std::thread::spawn(move || {
+        let found = verifier.run();
+        if let Ok(bay) = &mut seat.lock().unwrap_or_else(PoisonError::into_inner).bay {
+            bay.verified(found);
+        }
+    });
+}
+
 /// Does something away from the thread that draws.
 pub async fn off_thread<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static) -> Result<T, Trouble> {
     tauri::async_runtime::spawn_blocking(work).await.map_err(|error| {
@@ -128,7 +144,7 @@ fn open(store: &Path, demo: Option<&Arc<DemoClock>>) -> Result<Bay, Trouble> {
         Some(clock) => Box::new(Arc::clone(clock)),
         None => Box::new(SystemClock::new()),
     };
-    let bay = Bay::open(store, clock)?;
+    let bay = Bay::open_at_once(store, clock)?;
     if let Some(clock) = demo {
         let kept = bay.setting(AHEAD)?.and_then(|text| text.parse::<i64>().ok()).unwrap_or(0);
         clock.set_ahead_ms(kept);

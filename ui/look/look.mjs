@@ -69,6 +69,7 @@ for (const scene of scenes) {
     },
     answers: scene.answers ?? {},
     pins: scene.pins ?? [LUND],
+    troubles: scene.troubles ?? [],
     people: [ODE, MARL, LUND],
   });
   await page.goto(address);
@@ -107,7 +108,7 @@ function fail(scene, what) {
 }
 
 /** Runs in the page: answers the commands from the pages. */
-function playCore({ job, record, figures, where, answers, pins, people: [ode, marl, lund] }) {
+function playCore({ job, record, figures, where, answers, pins, troubles, people: [ode, marl, lund] }) {
   const line = job && {
     job: job.job,
     repair_order: job.view.repair_order,
@@ -137,7 +138,7 @@ function playCore({ job, record, figures, where, answers, pins, people: [ode, ma
   };
   const core = {
     opened: {
-      troubles: [],
+      troubles,
       kit,
       pins: pins.map((person) => ({ person, reset_by: null, on: "2026-03-02" })),
       window: JSON.stringify({ ...where, job: job?.job ?? null }),

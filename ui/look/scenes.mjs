@@ -106,10 +106,18 @@ const plan = {
   },
 };
 
+/** What a damaged store says of itself. */
+const damaged = [
+  "The newest entries are lost: the journal ends at entry 113, but entry 354 was confirmed. Restore a backup, or go on from here in a new epoch.",
+  "Photo 2f6b9c0d of job 082ac683 is missing on disk.",
+];
+
 export const scenes = [
   ...screens,
   ...sheets,
   { name: "bay-empty", where: { screen: "bay" } },
+  { name: "bay-damaged", where: { screen: "bay" }, troubles: damaged },
+  { name: "step-damaged", page: "000", troubles: damaged },
   { name: "step-open", page: "000" },
   { name: "rows-open", page: "040" },
   { name: "rows-not-yet", page: "128" },

@@ -80,9 +80,22 @@ pub enum BayError {
         "Only the shop's people act and sign. Add the person to the shop's list, or choose somebody from it."
     )]
     NoPerson,
-    /// A person without a name.
-    #[error("Type the person's name.")]
-    PersonName,
+    /// A name that nobody can be told apart by.
+    #[error(transparent)]
+    Name(#[from] panside_shop::name::NameError),
+    /// A name that looks like somebody else's.
+    #[error(
+        "\"{name}\" cannot be told from \"{existing}\", who is on the list. Choose that person, or give a name that tells the two apart."
+    )]
+    LooksLike {
+        /// The new name.
+        name: String,
+        /// Whose name it looks like.
+        existing: String,
+    },
+    /// Two people with one id.
+    #[error("Two people in this list have the same id. Nothing is kept; correct the list.")]
+    PersonTwice,
     /// A person without a role.
     #[error("Choose what the person is: at least one role.")]
     PersonRole,

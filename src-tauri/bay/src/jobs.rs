@@ -261,15 +261,16 @@ impl Bay {
         self.mended.iter().cloned().chain(found).collect()
     }
 
-    /// Verifies the whole journal on a thread of its own; what it finds goes to [`Bay::note`].
+    /// Verifies the whole journal on a thread of its own; what it finds goes to [`Bay::verified`].
     #[must_use]
     pub fn verifier(&self) -> Verifier {
         self.store.verifier()
     }
 
-    /// Takes in what a verifier found. From then on it is said, and stops entries where it must.
-    pub fn note(&mut self, found: Vec<Trouble>) {
-        self.store.note(found);
+    /// Takes in what a verifier found. From then on it is said, and stops entries where it must. A journal that could not
+    /// be read to its end is one that does not hold.
+    pub fn verified(&mut self, found: Result<Vec<Trouble>, StoreError>) {
+        self.store.note(found.unwrap_or_else(|error| vec![Trouble::Entries(error.said())]));
     }
 
     /// After a failed write: reads and verifies the store anew. What could not be confirmed may turn out to be there.

@@ -8,7 +8,7 @@ pub use panside_job::value::Tool;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::people::Person;
+use crate::people::{Person, told_apart};
 use crate::{Bay, BayError};
 
 /// Under which key the kit is kept.
@@ -53,9 +53,11 @@ impl Bay {
     /// Keeps the shop's people and tools.
     ///
     /// # Errors
-    /// [`BayError::Refused`] for more or longer ones than are taken; [`BayError::Store`] with what the disk said.
+    /// [`BayError::Refused`] for more or longer ones than are taken; [`BayError::Name`], [`BayError::LooksLike`] and
+    /// [`BayError::PersonTwice`] for people who can't be told apart; [`BayError::Store`] with what the disk said.
     pub fn put_kit(&mut self, kit: &Kit) -> Result<(), BayError> {
         size::check(kit).map_err(|refusal| self.refused(refusal))?;
+        told_apart(&kit.people)?;
         self.put_setting(KIT, &serde_json::to_string(kit)?)
     }
 

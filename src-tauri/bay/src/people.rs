@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use panside_job::people::{Member, Roster};
 use panside_journal::PersonId;
 use panside_procedure::format::Role;
+use panside_shop::name::{self, Look};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
@@ -58,19 +59,39 @@ impl Kit {
     }
 }
 
+/// Sees that everybody is another person under a name that can be read, and that no two names look alike: they would
+/// be one person to whoever reads a signature.
+///
+/// # Errors
+/// [`BayError::Name`], [`BayError::LooksLike`], [`BayError::PersonTwice`].
+pub(crate) fn told_apart(people: &[Person]) -> Result<(), BayError> {
+    let mut seen: Vec<(PersonId, Look, &str)> = Vec::new();
+    for person in people {
+        let look = Look::of(&name::of_person(&person.name)?);
+        for (id, other, existing) in &seen {
+            if *id == person.id {
+                return Err(BayError::PersonTwice);
+            }
+            if other.is_like(&look) {
+                let (name, existing) = (person.name.clone(), (*existing).to_owned());
+                return Err(BayError::LooksLike { name, existing });
+            }
+        }
+        seen.push((person.id, look, &person.name));
+    }
+    Ok(())
+}
+
 impl Bay {
     /// Keeps somebody new, or a person with what was changed of them, and answers the kit. What was entered before keeps
     /// the name of its day.
     ///
     /// # Errors
-    /// [`BayError::PersonName`] and [`BayError::PersonRole`] where that is missing, [`BayError::NoPerson`] for a person
-    /// who is no longer of the shop; [`BayError::Store`] with what the disk said.
+    /// [`BayError::Name`] for what is no name, [`BayError::LooksLike`] for one that can't be told from another's,
+    /// [`BayError::PersonRole`] where that is missing, [`BayError::NoPerson`] for a person who is no longer of the shop; [`BayError::Store`] with what the disk said.
     pub fn put_person(&mut self, typed: TypedPerson) -> Result<Kit, BayError> {
         let TypedPerson { id, name, roles, lead } = typed;
-        let name = name.trim().to_owned();
-        if name.is_empty() {
-            return Err(BayError::PersonName);
-        }
+        let name = name::of_person(&name)?;
         if roles.is_empty() {
             return Err(BayError::PersonRole);
         }

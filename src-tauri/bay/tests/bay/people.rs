@@ -18,19 +18,49 @@ fn ask(shop: &mut Shop, job: JobId, actor: &Actor) -> Answer {
 }
 
 #[test]
-fn somebody_new_has_an_id_of_their_own_also_under_a_name_that_is_there() {
+fn somebody_new_has_an_id_of_their_own_and_a_name_without_spare_spaces() {
     let mut shop = Shop::new();
-    let kit = shop.bay.put_person(typed(None, "  R. Ode ")).unwrap();
-    let odes: Vec<_> = kit.people.iter().filter(|person| person.name == "R. Ode").collect();
-    assert_eq!(odes.len(), 2);
-    assert_ne!(odes[0].id, odes[1].id);
+    let kit = shop.bay.put_person(typed(None, "  R.   Odell ")).unwrap();
+    let new = kit.people.iter().find(|person| person.name == "R. Odell").unwrap();
+    assert_ne!(new.id, ODE);
     assert_eq!(shop.restarted().bay.kit().unwrap(), kit);
+}
+
+#[test]
+fn a_name_that_looks_like_somebody_elses_is_refused_however_it_is_spelt() {
+    let mut shop = Shop::new();
+    let before = shop.bay.kit().unwrap();
+    // Two spaces, none, capitals, a full-width R, a Cyrillic O and a Cyrillic e.
+    for name in ["R. Ode", "R.  Ode", "r.ode", "R. ODE", "\u{ff32}. Ode", "R. \u{41e}de", "R. Od\u{435}"] {
+        let refused = shop.bay.put_person(typed(None, name)).unwrap_err();
+        assert!(
+            matches!(&refused, BayError::LooksLike { existing, .. } if existing == "R. Ode"),
+            "{name}: {refused}"
+        );
+    }
+    for name in ["R. O\u{200b}de", "R. \u{202e}edO", "R. Ode\u{7}"] {
+        let refused = shop.bay.put_person(typed(None, name)).unwrap_err();
+        assert!(matches!(refused, BayError::Name(_)), "{name:?}: {refused}");
+    }
+    assert_eq!(shop.bay.kit().unwrap(), before);
+    // Their own name they may spell otherwise.
+    assert!(shop.bay.put_person(typed(Some(ODE), "R. ODE")).is_ok());
+}
+
+#[test]
+fn a_list_with_one_id_twice_is_not_kept() {
+    let mut shop = Shop::new();
+    let mut kit = shop.bay.kit().unwrap();
+    let mut double = kit.people[0].clone();
+    double.name = "B. Side".to_owned();
+    kit.people.push(double);
+    assert!(matches!(shop.bay.put_kit(&kit), Err(BayError::PersonTwice)));
 }
 
 #[test]
 fn a_person_has_a_name_and_a_role_and_is_of_the_shop_to_be_changed() {
     let mut shop = Shop::new();
-    assert!(matches!(shop.bay.put_person(typed(None, " ")), Err(BayError::PersonName)));
+    assert!(matches!(shop.bay.put_person(typed(None, " ")), Err(BayError::Name(_))));
     let idle = TypedPerson { roles: [].into(), ..typed(None, "A. Nyone") };
     assert!(matches!(shop.bay.put_person(idle), Err(BayError::PersonRole)));
     assert!(matches!(shop.bay.put_person(typed(Some(NOBODY), "A. Nyone")), Err(BayError::NoPerson)));

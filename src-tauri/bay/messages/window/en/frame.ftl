@@ -1,5 +1,6 @@
 # The frame: vehicle line, thread, tray, clock, moves.
 frame-under = under
+frame-damaged = Problems were found in the job data. They stand on the Bay screen, with what to do.
 frame-demo = demo values, not for a vehicle
 frame-opens-moves = Opens the moves.
 # Follows the value of what is known and ages.
