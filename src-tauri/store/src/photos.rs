@@ -44,7 +44,7 @@ impl PhotoFormat {
         }
     }
 
-    fn from_extension(text: &str) -> Option<PhotoFormat> {
+    pub(crate) fn from_extension(text: &str) -> Option<PhotoFormat> {
         [PhotoFormat::Jpeg, PhotoFormat::Png].into_iter().find(|format| format.extension() == text)
     }
 }
@@ -142,28 +142,32 @@ impl Store {
     pub fn put_photo(&mut self, photo: &NewPhoto<'_>) -> Result<Hash, StoreError> {
         self.writable()?;
         let (hash, thumbnail) = (Hash::of(photo.bytes), Hash::of(photo.thumbnail));
-        for (path, bytes) in [
-            (path_in(&self.dir, "thumbs", &hash, "jpg"), photo.thumbnail),
-            (path_in(&self.dir, "photos", &hash, photo.format.extension()), photo.bytes),
-        ] {
-            disk::make_dir(KEEPING, path.parent().unwrap_or(&self.dir))?;
-            disk::write_whole(KEEPING, &path, bytes)?;
-        }
+        write_in(KEEPING, &self.dir, (&hash, photo.format), photo.bytes, photo.thumbnail)?;
+        let row = PhotoRow {
+            job: photo.job,
+            hash,
+            format: photo.format,
+            size: photo.bytes.len() as u64,
+            width: photo.width,
+            height: photo.height,
+            thumbnail,
+        };
+        self.put_photo_row(&row).map(|_| hash)
+    }
+
+    /// Says that a photo is kept for a job; answers whether that is new or changed. Its files are there already.
+    pub(crate) fn put_photo_row(&mut self, row: &PhotoRow) -> Result<bool, StoreError> {
         self.write(KEEPING, |tx| {
-            tx.execute(
-                PUT,
-                params![
-                    photo.job.0.as_bytes(),
-                    hash.0,
-                    photo.format.extension(),
-                    rows::signed(photo.bytes.len() as u64),
-                    photo.width,
-                    photo.height,
-                    thumbnail.0
-                ],
-            )
-            .map_err(sql(KEEPING))?;
-            Ok(hash)
+            let put = params![
+                row.job.0.as_bytes(),
+                row.hash.0,
+                row.format.extension(),
+                rows::signed(row.size),
+                row.width,
+                row.height,
+                row.thumbnail.0
+            ];
+            Ok(tx.execute(PUT, put).map_err(sql(KEEPING))? > 0)
         })
     }
 
@@ -172,7 +176,7 @@ impl Store {
     /// # Errors
     /// [`StoreError::PhotoUnknown`], [`StoreError::PhotoMissing`], [`StoreError::PhotoAltered`].
     pub fn photo(&self, hash: &Hash) -> Result<Vec<u8>, StoreError> {
-        self.read_photo(&self.photo_row(hash)?)
+        photo_in(&self.dir, &self.photo_row(hash)?)
     }
 
     /// The small picture of a kept photo, checked against the hash it was kept with.
@@ -180,7 +184,7 @@ impl Store {
     /// # Errors
     /// As [`Store::photo`].
     pub fn thumbnail(&self, hash: &Hash) -> Result<Vec<u8>, StoreError> {
-        self.read_thumbnail(&self.photo_row(hash)?)
+        thumbnail_in(&self.dir, &self.photo_row(hash)?)
     }
 
     /// The photos kept for a job.
@@ -192,14 +196,6 @@ impl Store {
             conn.prepare_cached(OF_JOB)?.query_map([job.0.as_bytes()], row)?.collect()
         };
         read(self.reader()?).map_err(sql(READING))
-    }
-
-    pub(crate) fn read_photo(&self, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
-        read(&path_in(&self.dir, "photos", &row.hash, row.format.extension()), row.hash, row.hash)
-    }
-
-    pub(crate) fn read_thumbnail(&self, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
-        read(&path_in(&self.dir, "thumbs", &row.hash, "jpg"), row.hash, row.thumbnail)
     }
 
     fn photo_row(&self, hash: &Hash) -> Result<PhotoRow, StoreError> {
@@ -229,19 +225,52 @@ impl Store {
             }
             Ok(gone as u64)
         })?;
-        let mut files = 0;
-        for folder in ["photos", "thumbs"] {
-            for sub in list(&self.dir.join(folder))? {
-                for path in if sub.is_dir() { list(&sub)? } else { Vec::new() } {
-                    if is_ours_and_unnamed(&path, named) {
-                        fs::remove_file(&path).map_err(file(SWEEPING, &path))?;
-                        files += 1;
-                    }
+        Ok(Swept { files: sweep_files(&self.dir, named)?, rows })
+    }
+}
+
+/// The photo of a row, read from the folders in `dir` and checked.
+pub(crate) fn photo_in(dir: &Path, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
+    read(&path_in(dir, "photos", &row.hash, row.format.extension()), row.hash, row.hash)
+}
+
+/// The small picture of a row, read from the folders in `dir` and checked.
+pub(crate) fn thumbnail_in(dir: &Path, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
+    read(&path_in(dir, "thumbs", &row.hash, "jpg"), row.hash, row.thumbnail)
+}
+
+/// Writes a photo and its small picture into the folders in `dir`, each whole or not at all, the photo last.
+pub(crate) fn write_in(
+    doing: &'static str,
+    dir: &Path,
+    (hash, format): (&Hash, PhotoFormat),
+    photo: &[u8],
+    thumbnail: &[u8],
+) -> Result<(), StoreError> {
+    for (path, bytes) in [
+        (path_in(dir, "thumbs", hash, "jpg"), thumbnail),
+        (path_in(dir, "photos", hash, format.extension()), photo),
+    ] {
+        disk::make_dir(doing, path.parent().unwrap_or(dir))?;
+        disk::write_whole(doing, &path, bytes)?;
+    }
+    Ok(())
+}
+
+/// Takes away the photo files in `dir` that `named` does not name, and those that aren't whole.
+pub(crate) fn sweep_files(dir: &Path, named: &BTreeSet<Hash>) -> Result<u64, StoreError> {
+    let mut files = 0;
+    for folder in ["photos", "thumbs"] {
+        for sub in list(&dir.join(folder))? {
+            for path in if sub.is_dir() { list(&sub)? } else { Vec::new() } {
+                if is_ours_and_unnamed(&path, named) {
+                    fs::remove_file(&path).map_err(file(SWEEPING, &path))?;
+                    files += 1;
                 }
             }
         }
-        Ok(Swept { files, rows })
     }
+    Ok(files)
 }
 
 /// What is in a folder; nothing when there is no such folder.

@@ -6,11 +6,13 @@
 //! - `damage`: torn logs and flipped bits, found or harmless
 //! - `photos`: photo files and sweeping
 //! - `receiving`: a job that another device wrote
+//! - `backups`, `salvaging`, `seen`: the ways back, and folders that were set back or copied
 //! - `kill`: a process killed at any moment loses nothing it confirmed
 //! - `faults`: a disk that fails or is full (Linux: the faults are put between process and C library)
 
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "tests of the edge to the disk")]
 
+mod backups;
 mod damage;
 mod entries;
 mod epochs;
@@ -21,4 +23,6 @@ mod kit;
 mod opening;
 mod photos;
 mod receiving;
+mod salvaging;
+mod seen;
 mod sheets;

@@ -117,4 +117,3 @@ CREATE TABLE waiting (
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX waiting_by_prev ON waiting (prev);
-
