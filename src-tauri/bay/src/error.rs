@@ -96,6 +96,12 @@ pub enum BayError {
     /// Another tool has that name.
     #[error("There is a torque tool \"{0}\" already. Give this one another name, or change that one.")]
     ToolThere(String),
+    /// The last backup by the plan failed.
+    #[error("The last backup failed. Put that right; it is tried again every hour. {0}")]
+    BackupFailed(String),
+    /// A plan for backups that can't be kept.
+    #[error("{0}")]
+    BackupPlan(String),
     /// No such job.
     #[error("There is no job {0} on this tablet. List the jobs to see which there are.")]
     NoJob(JobId),

@@ -6,10 +6,10 @@ use std::sync::Arc;
 
 use panside_job::event::Started;
 use panside_job::{Event, Happened, Job, Specs};
-use panside_journal::{DeviceId, EpochId, EventId, Hash, Head, JobId, Stamp, Subject};
+use panside_journal::{EventId, Hash, Head, JobId, Stamp, Subject};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
-use panside_store::{Meaning, Options, Report, Store};
+use panside_store::{Meaning, Report, Store};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::{NoContext, Timestamp, Uuid};
@@ -79,8 +79,7 @@ impl Bay {
     /// # Errors
     /// [`BayError::Store`]: locked by another process, of a newer format, no store at all, or what the disk said.
     pub fn open(dir: &Path, clock: Box<dyn Clock>) -> Result<Bay, BayError> {
-        let options = Options::new(DeviceId(Uuid::now_v7()), EpochId(Uuid::now_v7()));
-        Ok(Bay::over(Store::open(dir, options)?, clock))
+        Bay::open_noted(dir, clock, None)
     }
 
     /// Opens the store in a folder for reading.
@@ -91,7 +90,7 @@ impl Bay {
         Ok(Bay::over(Store::open_read_only(dir)?, clock))
     }
 
-    fn over(store: Store, clock: Box<dyn Clock>) -> Bay {
+    pub(crate) fn over(store: Store, clock: Box<dyn Clock>) -> Bay {
         Bay { store, clock, speaker: Speaker::english(), open: BTreeMap::new(), given: GivenPins::default() }
     }
 
@@ -137,7 +136,8 @@ impl Bay {
 
     fn fold(&self, id: JobId) -> Result<Open, BayError> {
         let events = self.store.events(id)?;
-        let head = events.last().map_or(Head::NONE, |last| Head { seq: last.header.subject_seq, hash: last.hash });
+        let head =
+            events.last().map_or(Head::NONE, |last| Head { seq: last.header.subject_seq, hash: last.hash });
         let happened = happened(&events)?;
         let Some(Event::Started(started)) = happened.first().map(|first| &first.event) else {
             return Err(BayError::NoJob(id));
@@ -255,7 +255,7 @@ pub(crate) fn label_of(events: &[panside_journal::Event]) -> String {
 }
 
 /// What the events about a subject say, for the store's check. An event that this version can't read names nothing.
-fn meaning_of(subject: Subject, events: &[panside_journal::Event]) -> Meaning {
+pub(crate) fn meaning_of(subject: Subject, events: &[panside_journal::Event]) -> Meaning {
     if subject.is_shop() {
         return Meaning::default();
     }

@@ -9,6 +9,7 @@
 //! - [`pins`]: who a person is at a hold point
 //! - [`photos`], [`record`]: photos in, the record out
 //! - [`say`]: message ids into sentences
+//! - [`way_back`]: backups, and what is done when the store is damaged
 //! - [`clock`]: the device's clocks
 #![allow(
     clippy::disallowed_methods,
@@ -32,6 +33,7 @@ pub mod say;
 pub mod sheets;
 pub mod shelf;
 pub mod start;
+pub mod way_back;
 
 pub use error::BayError;
 pub use jobs::{Bay, JobLine};

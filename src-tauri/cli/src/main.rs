@@ -20,6 +20,7 @@ mod schema;
 mod script;
 mod store;
 mod walk;
+mod way_back;
 
 use std::process::ExitCode;
 

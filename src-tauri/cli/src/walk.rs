@@ -10,6 +10,7 @@ use panside_bay::Bay;
 use panside_bay::clock::{Clock, ManualClock, SystemClock, time_of_day};
 use panside_bay::enter::{Actor, Answer, JobId, Refusal, RequestId, request_named};
 use panside_bay::start::NewJob;
+use panside_bay::way_back::state_folder;
 use panside_procedure::proof::Ask;
 use serde_json::{Value, json};
 
@@ -37,7 +38,7 @@ pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     script.move_calibrations(starts.div_euclid(DAY_MS) - written_for.div_euclid(DAY_MS));
     let lines = &script.lines[..walked];
     let clock = Arc::new(ManualClock::at(starts));
-    let bay = Bay::open(&args.store, Box::new(Arc::clone(&clock)))?;
+    let bay = Bay::open_noted(&args.store, Box::new(Arc::clone(&clock)), state_folder())?;
     bay.troubles().iter().for_each(|trouble| eprintln!("TROUBLE: {trouble}"));
     let folder = args.script.parent().unwrap_or(Path::new(".")).to_owned();
     let mut walk =

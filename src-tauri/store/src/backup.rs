@@ -46,7 +46,7 @@ pub struct BackedUp {
     pub manifest: Manifest,
     /// Photos that no earlier backup had.
     pub copied: u64,
-    /// Photos that couldn't be backed up because the store itself doesn't have them whole.
+    /// Photos and documents that the store itself doesn't have whole.
     pub lacks: Vec<Trouble>,
     /// Older backups that were taken away.
     pub removed: Vec<PathBuf>,
@@ -73,7 +73,7 @@ impl Backing {
     ///
     /// # Errors
     /// [`StoreError::BackupFolder`], [`StoreError::BackupInside`], [`StoreError::BackupBusy`];
-    /// [`StoreError::NotBackedUp`] when the journal or a document doesn't hold; [`StoreError::DiskFull`] and what the
+    /// [`StoreError::NotBackedUp`] when the journal doesn't hold; [`StoreError::DiskFull`] and what the
     /// disk said. In all of these earlier backups are as they were.
     pub fn run(&self, to: &Path, keep: usize, wall_ms: i64) -> Result<BackedUp, StoreError> {
         if !to.is_dir() {
@@ -106,9 +106,8 @@ impl Backing {
         // The head file is read first: a writer beside us only ever moves the database ahead of it.
         let found = head_file::read(&load::head_file(&self.dir))?;
         copy_database(MAKING, &self.dir, part)?;
-        let (manifest, rows) = self.confirm_copy(part, &found, wall_ms)?;
+        let (manifest, rows, mut lacks) = self.confirm_copy(part, &found, wall_ms)?;
         let mut copied = 0;
-        let mut lacks = Vec::new();
         for row in &rows {
             match keep_photo(MAKING, &[&self.dir], to, row)? {
                 Kept::Before => {}
@@ -116,7 +115,7 @@ impl Backing {
                 Kept::Not(trouble) => lacks.push(trouble),
             }
         }
-        let without: BTreeSet<Hash> = lacks.iter().filter_map(photo_of).collect();
+        let without: BTreeSet<Hash> = lacks.iter().filter_map(lacking).collect();
         let mut whole = manifest;
         whole.photos.retain(|photo| !without.contains(&photo.hash));
         whole.lacks = without.into_iter().collect();
@@ -132,20 +131,21 @@ impl Backing {
         }
     }
 
-    /// Verifies the copied journal and gives it a head file.
+    /// Verifies the copied journal and gives it a head file. A document that was altered keeps nothing else from being
+    /// backed up.
     fn confirm_copy(
         &self,
         part: &Path,
         found: &Found,
         wall_ms: i64,
-    ) -> Result<(Manifest, Vec<PhotoRow>), StoreError> {
+    ) -> Result<(Manifest, Vec<PhotoRow>, Vec<Trouble>), StoreError> {
         let conn = load::connect_for_reading(part).map_err(sql(MAKING))?;
         let Walk { head, tally, troubles, .. } = walk::walk(&conn, self.device, found)?;
-        let mut report = Report { events: 0, head, photos: 0, documents: 0, troubles };
-        check::documents(&conn, &mut report).map_err(sql(MAKING))?;
-        if let Some(trouble) = report.troubles.first() {
+        if let Some(trouble) = troubles.first() {
             return Err(StoreError::NotBackedUp { trouble: trouble.to_string() });
         }
+        let mut report = Report { events: 0, head, photos: 0, documents: 0, troubles };
+        check::documents(&conn, &mut report).map_err(sql(MAKING))?;
         let epochs = walk::epochs(&conn).map_err(sql(MAKING))?;
         let epoch = epochs.last().map_or(EpochId(uuid::Uuid::nil()), |(epoch, _)| *epoch);
         let rows = photos::all(&conn).map_err(sql(MAKING))?;
@@ -161,7 +161,7 @@ impl Backing {
             photos: backed(&rows),
             lacks: Vec::new(),
         };
-        Ok((manifest, rows))
+        Ok((manifest, rows, report.troubles))
     }
 
     /// Takes away the backups of this device beyond the newest `keep` and the newest of each epoch, never `made`, and
@@ -307,9 +307,12 @@ fn lock(to: &Path) -> Result<Lock, StoreError> {
     })
 }
 
-fn photo_of(trouble: &Trouble) -> Option<Hash> {
+/// What is lacking by its hash.
+fn lacking(trouble: &Trouble) -> Option<Hash> {
     match trouble {
-        Trouble::PhotoMissing { hash, .. } | Trouble::PhotoAltered { hash, .. } => Some(*hash),
+        Trouble::PhotoMissing { hash, .. }
+        | Trouble::PhotoAltered { hash, .. }
+        | Trouble::DocumentAltered { hash } => Some(*hash),
         _ => None,
     }
 }

@@ -36,7 +36,7 @@ pub struct Manifest {
     pub wall_ms: i64,
     /// The photos that belong to it.
     pub photos: Vec<BackedPhoto>,
-    /// Photos that the store itself no longer had whole.
+    /// Photos and documents that the store itself no longer had whole.
     pub lacks: Vec<Hash>,
 }
 
@@ -123,6 +123,9 @@ pub(crate) fn journal_of(path: &Path, manifest: &Manifest) -> Result<Report, Sto
     let (events, head) = (store.tally.events, store.head);
     let mut report = Report { events, head, photos: 0, documents: 0, troubles: Vec::new() };
     check::documents(conn, &mut report).map_err(sql(READING))?;
+    // The store itself had lost it.
+    let known = |t: &Trouble| matches!(t, Trouble::DocumentAltered { hash } if manifest.lacks.contains(hash));
+    report.troubles.retain(|trouble| !known(trouble));
     report.troubles.extend(check::structure(conn).map_err(sql(READING))?);
     let found = (store.device, store.epoch, store.head, store.tally.events);
     let said = (manifest.device, manifest.epoch, manifest.head, manifest.events);

@@ -13,7 +13,7 @@ use crate::head_file::{self, Found};
 use crate::jobs::LabelOf;
 use crate::manifest::{Manifest, verify_backup};
 use crate::open::{Options, Standing, Store};
-use crate::salvage::{is_empty, lock_where_possible, put};
+use crate::salvage::{is_empty, lock_where_possible, place, put};
 use crate::{StoreError, Trouble, disk, heads, load, photos, saved};
 
 const RESTORING: &str = "restoring a backup";
@@ -79,8 +79,8 @@ pub fn restore(
     let there = look(into)?;
     let _lock = there.as_ref().map(|dir| lock_where_possible(dir)).transpose()?;
     // A folder that is reached through a link is exchanged where it is.
-    let into = there.as_deref().unwrap_or(into);
-    let part = into.with_added_extension(disk::PART);
+    let into = &place(RESTORING, into)?;
+    let part = into.with_added_extension("restoring.part");
     disk::remove_dir(RESTORING, &part)?;
     disk::make_dir(RESTORING, &part)?;
     backup::copy_database(RESTORING, from, &part)?;

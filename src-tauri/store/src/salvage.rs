@@ -16,6 +16,7 @@ use rusqlite::{Connection, types::Value};
 use crate::backup::{self, Kept};
 use crate::check::MeaningOf;
 use crate::error::{file, sql};
+use crate::head_file::{self, Found};
 use crate::load;
 use crate::open::{Options, Store};
 use crate::photos::{self, PhotoRow};
@@ -46,7 +47,8 @@ pub struct Salvaged {
     pub rest: Vec<Rest>,
     /// Documents and photos that are named and not saved.
     pub missing: Vec<Trouble>,
-    /// What else is kept beside the journal (settings, spec sheets, drafts) and could not all be read, with the reason.
+    /// What else is known not to be saved, as sentences: entries that the head file confirms and of which nothing is left;
+    /// tables beside the journal (settings, spec sheets, drafts) that could not all be read.
     /// The rows that could are taken over as they are: there is nothing to hold them against.
     pub unread: Vec<String>,
 }
@@ -115,15 +117,27 @@ pub fn salvage(
     let from = &load::real(from)?;
     let _lock = lock_where_possible(from)?;
     let saved = saved::read(from)?;
-    let part = into.with_added_extension(disk::PART);
+    let into = &place(SAVING, into)?;
+    let part = into.with_added_extension("salvaging.part");
     disk::remove_dir(SAVING, &part)?;
     let mut store = Store::open(&part, Options { seen: None, ..options.clone() })?;
-    let salvaged = fill(&mut store, from, into, saved, label_of, meaning_of)?;
+    let mut salvaged = fill(&mut store, from, into, saved, label_of, meaning_of)?;
+    salvaged.unread.extend(short_of_confirmed(from, salvaged.events));
     store.close()?;
     disk::write_whole(SAVING, &part.join(REPORT), salvaged.to_string().as_bytes())?;
     put(SAVING, &part, into)?;
     Store::adopt(into, options)?.close()?;
     Ok(salvaged)
+}
+
+/// What the head file confirmed beyond what was saved: it shows also entries of which nothing at all is left.
+fn short_of_confirmed(from: &Path, saved: u64) -> Option<String> {
+    match head_file::read(&load::head_file(from)) {
+        Ok(Found::Mark { mark, .. }) if mark.tally.events > saved => {
+            Some(format!("The head file confirms {} entries in all; {saved} are saved.", mark.tally.events))
+        }
+        _ => None,
+    }
 }
 
 fn fill(
@@ -238,6 +252,21 @@ pub(crate) fn is_empty(dir: &Path) -> Result<bool, StoreError> {
         Ok(mut entries) => Ok(entries.next().is_none()),
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(true),
         Err(error) => Err(file("looking at a folder", dir)(error)),
+    }
+}
+
+/// A place as a whole path with a name at its end, whether or not a folder is there yet.
+pub(crate) fn place(doing: &'static str, into: &Path) -> Result<PathBuf, StoreError> {
+    let path = match into.exists() {
+        true => load::real(into)?,
+        false => std::path::absolute(into).map_err(file(doing, into))?,
+    };
+    match path.file_name() {
+        Some(_) => Ok(path),
+        None => {
+            let nameless = std::io::Error::new(std::io::ErrorKind::InvalidInput, "it has no name");
+            Err(file(doing, into)(nameless))
+        }
     }
 }
 

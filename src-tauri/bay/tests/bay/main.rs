@@ -10,4 +10,5 @@ mod pins;
 mod plan;
 mod sheets;
 mod starting;
+mod way_back;
 mod window;

@@ -10,3 +10,4 @@ mod kit;
 mod pages;
 mod plan;
 mod walks;
+mod way_back;

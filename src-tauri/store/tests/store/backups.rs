@@ -207,15 +207,19 @@ fn what_does_not_hold_is_not_backed_up_and_earlier_backups_stay() -> Outcome {
 }
 
 #[test]
-fn a_backup_says_which_photos_the_store_itself_has_lost() -> Outcome {
+fn a_backup_says_which_photos_and_documents_the_store_itself_has_lost() -> Outcome {
     let (dir, to) = (tempdir()?, tempdir()?);
     let mut store = store_with(dir.path(), 3)?;
     photo(&mut store, job(1), b"gone")?;
+    store.put_document("checklist", b"{}")?;
+    rusqlite::Connection::open(dir.path().join("journal.db"))?
+        .execute("UPDATE documents SET bytes = x'00'", [])?;
     let (path, _) = files(&dir.path().join("photos"))?.remove(0);
     fs::remove_file(path)?;
     let made = back_up(&store, to.path(), 0)?;
-    assert!(matches!(made.lacks.as_slice(), [Trouble::PhotoMissing { .. }]), "{:?}", made.lacks);
-    assert_eq!((made.manifest.photos.len(), made.manifest.lacks.len()), (0, 1));
+    let lacks = made.lacks.as_slice();
+    assert!(matches!(lacks, [Trouble::DocumentAltered { .. }, Trouble::PhotoMissing { .. }]), "{lacks:?}");
+    assert_eq!((made.manifest.photos.len(), made.manifest.lacks.len()), (0, 2));
     assert!(verify_backup(&made.path)?.1.troubles.is_empty());
     let back = restored(&made.path, &to.path().join("anew"))?;
     assert_eq!(back.photos_missing.len(), 1);
