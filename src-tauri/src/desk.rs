@@ -24,6 +24,8 @@ pub struct Desk {
 
 struct Seat {
     store: PathBuf,
+    /// Where it is noted, outside of the store, how far it has come.
+    state: PathBuf,
     /// The store, or why it is not open.
     bay: Result<Bay, Trouble>,
     demo: Option<Arc<DemoClock>>,
@@ -31,11 +33,11 @@ struct Seat {
 
 impl Desk {
     /// Opens the store. When it can't be opened, every command answers why, until [`Desk::open_again`].
-    pub fn open(store: PathBuf, demo_clock: bool) -> Desk {
+    pub fn open(store: PathBuf, state: PathBuf, demo_clock: bool) -> Desk {
         let demo = demo_clock.then(Arc::<DemoClock>::default);
-        let bay = open(&store, demo.as_ref());
+        let bay = open(&store, &state, demo.as_ref());
         Desk {
-            seat: Arc::new(Mutex::new(Seat { store, bay, demo })),
+            seat: Arc::new(Mutex::new(Seat { store, state, bay, demo })),
             proofs: Proofs::default(),
             plans: Plans::default(),
             demo_clock,
@@ -75,7 +77,7 @@ impl Desk {
             if let Ok(bay) = &mut seat.bay {
                 return Ok(bay.reopen()?);
             }
-            seat.bay = open(&seat.store, seat.demo.as_ref());
+            seat.bay = open(&seat.store, &seat.state, seat.demo.as_ref());
             seat.bay.as_ref().map(drop).map_err(Clone::clone)
         })
         .await
@@ -109,12 +111,12 @@ impl Desk {
     }
 }
 
-fn open(store: &Path, demo: Option<&Arc<DemoClock>>) -> Result<Bay, Trouble> {
+fn open(store: &Path, state: &Path, demo: Option<&Arc<DemoClock>>) -> Result<Bay, Trouble> {
     let clock: Box<dyn Clock> = match demo {
         Some(clock) => Box::new(Arc::clone(clock)),
         None => Box::new(SystemClock::new()),
     };
-    let bay = Bay::open(store, clock)?;
+    let bay = Bay::open_noted(store, clock, Some(state.to_owned()))?;
     if let Some(clock) = demo {
         let kept = bay.setting(AHEAD)?.and_then(|text| text.parse::<i64>().ok()).unwrap_or(0);
         clock.set_ahead_ms(kept);

@@ -35,7 +35,7 @@ pub async fn look(desk: &Desk) -> Result<Opened, Trouble> {
     let demo_clock = desk.has_demo_clock();
     desk.with(move |bay| {
         Ok(Opened {
-            troubles: bay.troubles(),
+            troubles: bay.troubles().into_iter().chain(bay.backup_trouble()?).collect(),
             kit: bay.kit()?,
             pins: bay.pin_holders(utc_offset_min())?,
             window: bay.setting(WINDOW)?,
