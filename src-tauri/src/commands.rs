@@ -19,7 +19,7 @@ use tauri::ipc::{InvokeBody, Request, Response};
 
 use crate::desk::Desk;
 use crate::opened;
-use crate::opened::Opened;
+use crate::opened::{Found, Opened};
 use crate::planning::{self, Asked, Planning};
 use crate::proving::{self, ASK, Proving};
 use crate::shelf::SHELF;
@@ -34,8 +34,15 @@ commands! {
     opened() -> Opened { |desk| opened::look(&desk).await }
     /// Opens a store that could not be opened, or reads it anew after a failed write.
     open_again() -> () { |desk| desk.open_again().await }
-    /// What was found wrong with the store, at its opening or since, as sentences.
-    troubles() -> Vec<String> { |desk| desk.with(|bay| Ok(bay.troubles())).await }
+    /// What was found wrong with the store, at its opening or since.
+    troubles() -> Found { |desk| desk.with(|bay| Found::of(bay)).await }
+    /// Goes on from what is there, where newest entries are lost or the folder was copied; answers what is still wrong.
+    go_on() -> Found {
+        |desk| desk.with(|bay| {
+            bay.go_on("gone on with in the window")?;
+            Found::of(bay)
+        }).await
+    }
     /// The jobs on this tablet.
     jobs() -> Vec<JobLine> { |desk| desk.with(|bay| bay.jobs()).await }
     /// What a job can be started with.

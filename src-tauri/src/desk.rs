@@ -25,6 +25,8 @@ pub struct Desk {
 
 struct Seat {
     store: PathBuf,
+    /// Where it is noted, outside of the store, how far it has come.
+    state: PathBuf,
     /// The store, or why it is not open.
     bay: Result<Bay, Trouble>,
     demo: Option<Arc<DemoClock>>,
@@ -32,10 +34,10 @@ struct Seat {
 
 impl Desk {
     /// Opens the store. When it can't be opened, every command answers why, until [`Desk::open_again`].
-    pub fn open(store: PathBuf, demo_clock: bool) -> Desk {
+    pub fn open(store: PathBuf, state: PathBuf, demo_clock: bool) -> Desk {
         let demo = demo_clock.then(Arc::<DemoClock>::default);
-        let bay = open(&store, demo.as_ref());
-        let seat = Arc::new(Mutex::new(Seat { store, bay, demo }));
+        let bay = open(&store, &state, demo.as_ref());
+        let seat = Arc::new(Mutex::new(Seat { store, state, bay, demo }));
         verify_beside(&seat);
         Desk { seat, proofs: Proofs::default(), plans: Plans::default(), demo_clock }
     }
@@ -83,7 +85,7 @@ impl Desk {
             if let Ok(bay) = &mut seat.bay {
                 return Ok(bay.reopen()?);
             }
-            seat.bay = open(&seat.store, seat.demo.as_ref());
+            seat.bay = open(&seat.store, &seat.state, seat.demo.as_ref());
             seat.bay.as_ref().map(drop).map_err(Clone::clone)
         })
         .await?;
@@ -139,12 +141,12 @@ pub async fn off_thread<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'st
     })
 }
 
-fn open(store: &Path, demo: Option<&Arc<DemoClock>>) -> Result<Bay, Trouble> {
+fn open(store: &Path, state: &Path, demo: Option<&Arc<DemoClock>>) -> Result<Bay, Trouble> {
     let clock: Box<dyn Clock> = match demo {
         Some(clock) => Box::new(Arc::clone(clock)),
         None => Box::new(SystemClock::new()),
     };
-    let bay = Bay::open_at_once(store, clock)?;
+    let bay = Bay::open_at_once(store, clock, Some(state.to_owned()))?;
     if let Some(clock) = demo {
         let kept = bay.setting(AHEAD)?.and_then(|text| text.parse::<i64>().ok()).unwrap_or(0);
         clock.set_ahead_ms(kept);
@@ -160,7 +162,7 @@ mod tests {
     #[test]
     fn the_store_takes_entries_while_somebody_works_beside_the_desk() {
         let dir = tempfile::tempdir().unwrap();
-        let desk = Desk::open(dir.path().to_owned(), false);
+        let desk = Desk::open(dir.path().join("bay"), dir.path().join("state"), false);
         let ((begun, has_begun), (go, may_go)) = (mpsc::channel(), mpsc::channel());
         let at_work = {
             let desk = desk.clone();

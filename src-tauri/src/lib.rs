@@ -8,6 +8,7 @@
     reason = "the edge: the program's words, its folders and the lock around the store"
 )]
 
+mod backing;
 mod commands;
 mod desk;
 mod opened;
@@ -20,6 +21,7 @@ mod table;
 mod trouble;
 pub mod types;
 
+use panside_bay::way_back::state_folder;
 use tauri::Manager;
 
 pub use options::{Options, UnknownOption};
@@ -37,7 +39,14 @@ pub fn open(options: Options) -> tauri::Result<()> {
                 Some(folder) => folder,
                 None => app.path().app_data_dir()?.join("bay"),
             };
-            app.manage(Desk::open(store, options.demo_clock));
+            // A tablet has no folder for such notes but the app's own.
+            let state = match state_folder() {
+                Some(folder) => folder,
+                None => app.path().app_data_dir()?.join("seen"),
+            };
+            let desk = Desk::open(store, state, options.demo_clock);
+            backing::begin(desk.clone());
+            app.manage(desk);
             Ok(())
         })
         .invoke_handler(commands::handler())

@@ -3,6 +3,7 @@
 use panside_bay::clock::utc_offset_min;
 use panside_bay::kit::Kit;
 use panside_bay::pins::PinHolder;
+use panside_bay::{Bay, BayError};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -12,11 +13,31 @@ use crate::trouble::Trouble;
 /// Under which key the page keeps where it was.
 const WINDOW: &str = "window";
 
+/// What was found wrong with the store.
+#[derive(Debug, Clone, Serialize, TS)]
+pub struct Found {
+    /// As sentences.
+    pub said: Vec<String>,
+    /// Going on from what is there would put right what keeps it from taking entries.
+    pub go_on: bool,
+}
+
+impl Found {
+    /// What is wrong now.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] with what the disk said.
+    pub fn of(bay: &Bay) -> Result<Found, BayError> {
+        let said = bay.troubles().into_iter().chain(bay.backup_trouble()?).collect();
+        Ok(Found { said, go_on: bay.can_go_on() })
+    }
+}
+
 /// The state of the tablet when the window opens.
 #[derive(Debug, Clone, Serialize, TS)]
 pub struct Opened {
-    /// What was found wrong with the store, as sentences.
-    pub troubles: Vec<String>,
+    /// What was found wrong with the store.
+    pub troubles: Found,
     /// People and tools.
     pub kit: Kit,
     /// Who has a PIN.
@@ -35,7 +56,7 @@ pub async fn look(desk: &Desk) -> Result<Opened, Trouble> {
     let demo_clock = desk.has_demo_clock();
     desk.with(move |bay| {
         Ok(Opened {
-            troubles: bay.troubles(),
+            troubles: Found::of(bay)?,
             kit: bay.kit()?,
             pins: bay.pin_holders(utc_offset_min())?,
             window: bay.setting(WINDOW)?,

@@ -147,7 +147,7 @@ fn one_job(dir: &Path) -> Outcome<()> {
     let mut times = Times::default();
     let mut shown = (0, 0);
     for _ in 0..OPENINGS {
-        let mut bay = Bay::open_at_once(dir, Box::new(SystemClock::new()))?;
+        let mut bay = Bay::open_at_once(dir, Box::new(SystemClock::new()), None)?;
         let line = bay.jobs()?.into_iter().max_by_key(|line| line.events).ok_or("no job to open")?;
         let page = times.time(|| bay.page(line.job))?;
         shown = (line.events, page.view.steps.len());

@@ -69,7 +69,7 @@ for (const scene of scenes) {
     },
     answers: scene.answers ?? {},
     pins: scene.pins ?? [LUND],
-    troubles: scene.troubles ?? [],
+    troubles: scene.troubles ?? { said: [], go_on: false },
     people: [ODE, MARL, LUND],
   });
   await page.goto(address);

@@ -107,10 +107,13 @@ const plan = {
 };
 
 /** What a damaged store says of itself. */
-const damaged = [
-  "The newest entries are lost: the journal ends at entry 113, but entry 354 was confirmed. Restore a backup, or go on from here in a new epoch.",
-  "Photo 2f6b9c0d of job 082ac683 is missing on disk.",
-];
+const damaged = {
+  said: [
+    "The newest entries are lost: the journal ends at entry 113, but entry 354 was confirmed. Restore a backup, or go on from here in a new epoch.",
+    "Photo 2f6b9c0d of job 082ac683 is missing on disk.",
+  ],
+  go_on: true,
+};
 
 export const scenes = [
   ...screens,

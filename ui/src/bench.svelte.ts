@@ -5,6 +5,7 @@ import { addPhoto, asTrouble, call } from "./core/call";
 import type {
   Actor,
   EntryValue,
+  Found,
   JobId,
   JobPage,
   Kit,
@@ -68,7 +69,7 @@ class Bench {
   /** What the rules refused last, until the next wish. */
   refused = $state.raw<Refusal | null>(null);
   /** What was found wrong with the store when it was opened. */
-  storeTroubles = $state.raw<string[]>([]);
+  storeTroubles = $state.raw<Found>({ said: [], go_on: false });
 
   #steps: Record<JobId, string> = {};
   #overlay = $state<Overlay | null>(null);

@@ -147,6 +147,12 @@ pub enum BayError {
     /// An entry names a photo that isn't kept for its job.
     #[error("This photo is not kept for this job, so it was not entered. Take it again.")]
     PhotoNotKept,
+    /// The last backup by the plan failed.
+    #[error("The last backup failed. Put that right; it is tried again every hour. {0}")]
+    BackupFailed(String),
+    /// A plan for backups that can't be kept.
+    #[error("{0}")]
+    BackupPlan(String),
     /// No such job.
     #[error("There is no job {0} on this tablet. List the jobs to see which there are.")]
     NoJob(JobId),

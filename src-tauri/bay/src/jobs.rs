@@ -6,10 +6,10 @@ use std::sync::Arc;
 
 use panside_job::event::Started;
 use panside_job::{Event, Happened, Job, Specs};
-use panside_journal::{DeviceId, EpochId, EventId, Hash, Head, JobId, Stamp, Subject};
+use panside_journal::{EventId, Hash, Head, JobId, Stamp, Subject};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
-use panside_store::{Meaning, Options, Report, Standing, Store, StoreError, Trouble, Verifier, Verify};
+use panside_store::{Meaning, Report, Standing, Store, StoreError, Trouble, Verifier};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::{NoContext, Timestamp, Uuid};
@@ -99,27 +99,11 @@ impl Bay {
     /// # Errors
     /// [`BayError::Store`]: locked by another process, of a newer format, no store at all, or what the disk said.
     pub fn open(dir: &Path, clock: Box<dyn Clock>) -> Result<Bay, BayError> {
-        Bay::open_verifying(Verify::All, dir, clock)
-    }
-
-    /// The same without a walk over the whole journal: what was confirmed last and the list of jobs are verified at once,
-    /// each job when it is looked at. The rest is for [`Bay::verifier`], beside the work.
-    ///
-    /// # Errors
-    /// As [`Bay::open`].
-    pub fn open_at_once(dir: &Path, clock: Box<dyn Clock>) -> Result<Bay, BayError> {
-        Bay::open_verifying(Verify::Marked, dir, clock)
-    }
-
-    fn open_verifying(verify: Verify, dir: &Path, clock: Box<dyn Clock>) -> Result<Bay, BayError> {
-        let options = Options { verify, ..Options::new(DeviceId(Uuid::now_v7()), EpochId(Uuid::now_v7())) };
-        let mut bay = Bay::over(Store::open(dir, options)?, clock);
-        bay.mend_list()?;
-        Ok(bay)
+        Bay::open_noted(dir, clock, None)
     }
 
     /// A damaged list of jobs is no reason to keep anybody from working: the journal holds, and the list follows from it.
-    fn mend_list(&mut self) -> Result<(), BayError> {
+    pub(crate) fn mend_list(&mut self) -> Result<(), BayError> {
         let found: Vec<String> =
             self.store.troubles().iter().filter(|t| t.ends_with_rebuild()).map(ToString::to_string).collect();
         let only_the_list = self.store.troubles().iter().all(|t| t.ends_with_rebuild() || !t.stops_writing());
@@ -139,7 +123,7 @@ impl Bay {
         Ok(Bay::over(Store::open_read_only(dir)?, clock))
     }
 
-    fn over(store: Store, clock: Box<dyn Clock>) -> Bay {
+    pub(crate) fn over(store: Store, clock: Box<dyn Clock>) -> Bay {
         Bay {
             store,
             clock,
@@ -261,6 +245,12 @@ impl Bay {
         self.mended.iter().cloned().chain(found).collect()
     }
 
+    /// Whether something was found that keeps the store from taking entries, or would if it were open for them.
+    #[must_use]
+    pub fn is_troubled(&self) -> bool {
+        self.store.troubles().iter().any(Trouble::stops_writing)
+    }
+
     /// Verifies the whole journal on a thread of its own; what it finds goes to [`Bay::verified`].
     #[must_use]
     pub fn verifier(&self) -> Verifier {
@@ -345,7 +335,7 @@ pub(crate) fn label_of(events: &[panside_journal::Event]) -> String {
 }
 
 /// What the events about a subject say, for the store's check. An event that this version can't read names nothing.
-fn meaning_of(subject: Subject, events: &[panside_journal::Event]) -> Meaning {
+pub(crate) fn meaning_of(subject: Subject, events: &[panside_journal::Event]) -> Meaning {
     if subject.is_shop() {
         return Meaning::default();
     }

@@ -10,6 +10,7 @@
 //! - [`photos`], [`record`]: photos in, the record out
 //! - [`outside`]: files that a person names, read within bounds and written whole
 //! - [`say`]: message ids into sentences
+//! - [`way_back`]: backups, and what is done when the store is damaged
 //! - [`clock`]: the device's clocks
 #![allow(
     clippy::disallowed_methods,
@@ -34,6 +35,7 @@ pub mod say;
 pub mod sheets;
 pub mod shelf;
 pub mod start;
+pub mod way_back;
 
 pub use error::BayError;
 pub use jobs::{Bay, JobLine};

@@ -20,6 +20,7 @@ mod schema;
 mod script;
 mod store;
 mod walk;
+mod way_back;
 mod when;
 
 use std::process::ExitCode;

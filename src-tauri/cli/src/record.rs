@@ -92,15 +92,15 @@ pub fn record(args: &RecordArgs) -> Result<Exit, Failure> {
     Ok(Exit::Done)
 }
 
-/// Says what was found wrong with a store. Nothing is printed from a store that may have lost something, unless that is
-/// asked for: a shortened list looks like a whole one.
+/// Says what was found wrong with a store. Nothing is printed from a store that is damaged or has lost something, unless
+/// that is asked for: a shortened list looks like a whole one.
 pub fn said(bay: &Bay, even_so: bool) -> Result<(), Failure> {
     let troubles = bay.troubles();
     if troubles.is_empty() {
         return Ok(());
     }
     let said: Vec<String> = troubles.iter().map(|trouble| format!("TROUBLE: {trouble}")).collect();
-    if even_so {
+    if even_so || !bay.is_troubled() {
         said.iter().for_each(|trouble| out::tell(trouble));
         return Ok(());
     }

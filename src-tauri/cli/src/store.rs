@@ -1,4 +1,4 @@
-//! `store check` and `store rebuild`.
+//! `store check` and `store rebuild`; the ways back are in [`crate::way_back`].
 
 use panside_bay::Bay;
 use panside_bay::clock::SystemClock;
@@ -6,6 +6,7 @@ use panside_bay::clock::SystemClock;
 use crate::args::{StoreArgs, StoreCommand};
 use crate::exit::{Exit, Failure};
 use crate::out::{self, say};
+use crate::way_back;
 
 /// Looks after a store.
 pub fn store(args: &StoreArgs) -> Result<Exit, Failure> {
@@ -36,7 +37,7 @@ pub fn store(args: &StoreArgs) -> Result<Exit, Failure> {
             Ok(if troubles.is_empty() { Exit::Done } else { Exit::Refused })
         }
         StoreCommand::Rebuild { dir } => {
-            let mut bay = Bay::open(dir, Box::new(SystemClock::new()))?;
+            let mut bay = way_back::open(dir)?;
             let swept = bay.sweep()?;
             let jobs = bay.jobs()?.len();
             bay.close()?;
@@ -46,5 +47,10 @@ pub fn store(args: &StoreArgs) -> Result<Exit, Failure> {
             }
             Ok(Exit::Done)
         }
+        StoreCommand::Backup { dir, to, keep, every } => way_back::back_up(dir, to, *keep, *every),
+        StoreCommand::Backups { folder } => way_back::list(folder),
+        StoreCommand::Restore { backup, into, why } => way_back::restore(backup, into, why),
+        StoreCommand::GoOn { dir, why } => way_back::go_on(dir, why),
+        StoreCommand::Salvage { dir, into } => way_back::salvage(dir, into),
     }
 }

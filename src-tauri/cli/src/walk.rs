@@ -12,6 +12,7 @@ use panside_bay::clock::{Clock, ManualClock, time_of_day};
 use panside_bay::enter::{Actor, Answer, JobId, Refusal, RequestId, request_named};
 use panside_bay::photos::LARGEST_PHOTO;
 use panside_bay::start::NewJob;
+use panside_bay::way_back::state_folder;
 use panside_procedure::proof::Ask;
 use serde_json::{Value, json};
 
@@ -38,7 +39,7 @@ pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     script.move_calibrations(when.days);
     let lines = &script.lines[..walked];
     let clock = Arc::new(when.clock(&words));
-    let bay = Bay::open(&args.store, Box::new(Arc::clone(&clock)))?;
+    let bay = Bay::open_noted(&args.store, Box::new(Arc::clone(&clock)), state_folder())?;
     record::said(&bay, args.even_so)?;
     let folder = args.script.parent().unwrap_or(Path::new(".")).to_owned();
     let mut walk =

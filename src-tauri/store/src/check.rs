@@ -3,10 +3,11 @@
 use panside_journal::{Event, Hash, Head, Subject};
 use rusqlite::Connection;
 use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
 
 use crate::error::sql;
 use crate::open::Store;
-use crate::{StoreError, Trouble, head_file, heads, load, photos, read, rows, walk};
+use crate::{PhotoRow, StoreError, Trouble, head_file, heads, load, photos, read, rows, walk};
 
 const CHECKING: &str = "checking the store";
 
@@ -72,19 +73,7 @@ impl Store {
         named: Option<&Named>,
         report: &mut Report,
     ) -> Result<(), StoreError> {
-        let mut kept = BTreeSet::new();
-        let mut query = conn.prepare("SELECT hash, bytes FROM documents").map_err(sql(CHECKING))?;
-        let mut found = query.query([]).map_err(sql(CHECKING))?;
-        while let Some(row) = found.next().map_err(sql(CHECKING))? {
-            let hash = rows::hash(row, 0).map_err(sql(CHECKING))?;
-            kept.insert(hash);
-            let bytes = row.get_ref(1).map_err(sql(CHECKING))?;
-            if bytes.as_blob().is_ok_and(|bytes| Hash::of(bytes) == hash) {
-                report.documents += 1;
-            } else {
-                report.troubles.push(Trouble::DocumentAltered { hash });
-            }
-        }
+        let kept = documents(conn, report).map_err(sql(CHECKING))?;
         for (hash, subject) in named.iter().flat_map(|named| &named.documents) {
             if !kept.contains(hash) {
                 report.troubles.push(Trouble::DocumentMissing { hash: *hash, subject: *subject });
@@ -107,23 +96,44 @@ impl Store {
             }
         }
         for row in rows {
-            match self.read_photo(&row).and_then(|_| self.read_thumbnail(&row)) {
-                Ok(_) => report.photos += 1,
-                Err(StoreError::PhotoMissing { hash }) => {
-                    report.troubles.push(Trouble::PhotoMissing { hash, job: row.job });
-                }
-                Err(StoreError::PhotoAltered { hash }) => {
-                    report.troubles.push(Trouble::PhotoAltered { hash, job: row.job });
-                }
-                Err(error) => return Err(error),
+            match photo(&self.dir, &row)? {
+                None => report.photos += 1,
+                Some(trouble) => report.troubles.push(trouble),
             }
         }
         Ok(())
     }
 }
 
+/// What is wrong with a photo or its small picture, whose files are in the folders in `dir`.
+pub(crate) fn photo(dir: &Path, row: &PhotoRow) -> Result<Option<Trouble>, StoreError> {
+    match photos::photo_in(dir, row).and_then(|_| photos::thumbnail_in(dir, row)) {
+        Ok(_) => Ok(None),
+        Err(StoreError::PhotoMissing { hash }) => Ok(Some(Trouble::PhotoMissing { hash, job: row.job })),
+        Err(StoreError::PhotoAltered { hash }) => Ok(Some(Trouble::PhotoAltered { hash, job: row.job })),
+        Err(error) => Err(error),
+    }
+}
+
+/// Holds every document against its hash; answers those that are kept.
+pub(crate) fn documents(conn: &Connection, report: &mut Report) -> rusqlite::Result<BTreeSet<Hash>> {
+    let mut kept = BTreeSet::new();
+    let mut query = conn.prepare("SELECT hash, bytes FROM documents")?;
+    let mut found = query.query([])?;
+    while let Some(row) = found.next()? {
+        let hash = rows::hash(row, 0)?;
+        kept.insert(hash);
+        if row.get_ref(1)?.as_blob().is_ok_and(|bytes| Hash::of(bytes) == hash) {
+            report.documents += 1;
+        } else {
+            report.troubles.push(Trouble::DocumentAltered { hash });
+        }
+    }
+    Ok(kept)
+}
+
 /// SQLite's own check; each line that isn't "ok" is a finding.
-fn structure(conn: &Connection) -> rusqlite::Result<Vec<Trouble>> {
+pub(crate) fn structure(conn: &Connection) -> rusqlite::Result<Vec<Trouble>> {
     let mut query = conn.prepare("PRAGMA integrity_check")?;
     let lines = query.query_map([], |row| row.get::<_, String>(0))?.collect::<Result<Vec<_>, _>>()?;
     Ok(lines.into_iter().filter(|line| line != "ok").map(|detail| Trouble::Damaged { detail }).collect())

@@ -187,6 +187,14 @@ fn create_dir(doing: &'static str, dir: &Path) -> Result<(), StoreError> {
     }
 }
 
+/// Takes away a folder with all that is in it; there need not be one.
+pub(crate) fn remove_dir(doing: &'static str, dir: &Path) -> Result<(), StoreError> {
+    match fs::remove_dir_all(dir) {
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(file(doing, dir)(error)),
+        _ => Ok(()),
+    }
+}
+
 /// Syncs the folder that holds `path`, so that its name survives a power cut.
 pub(crate) fn sync_parent(doing: &'static str, path: &Path) -> Result<(), StoreError> {
     let parent = path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));

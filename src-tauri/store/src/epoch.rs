@@ -4,7 +4,7 @@ use panside_journal::{EpochId, Head};
 use rusqlite::{ErrorCode, params};
 
 use crate::error::sql;
-use crate::head_file::Found;
+use crate::jobs::LabelOf;
 use crate::open::{Standing, Store};
 use crate::{StoreError, Trouble};
 
@@ -23,11 +23,38 @@ impl Store {
     /// [`StoreError::EpochUsed`]. [`StoreError::Troubled`] when more is wrong than the newest events: a broken
     /// chain is not mended by going on. Those of a write.
     pub fn begin_epoch(&mut self, epoch: EpochId, why: &str) -> Result<(), StoreError> {
-        let only_the_end = self.troubles.iter().all(|t| t.ends_with_new_epoch() || !t.stops_writing());
-        if !(self.standing == Standing::Troubled && only_the_end && self.lock.is_some()) {
+        self.begin(epoch, why, self.lost_head())
+    }
+
+    /// Goes on from what is there, where all that is wrong ends with a new epoch or with a list made anew: makes the list
+    /// of jobs anew and begins a new epoch.
+    ///
+    /// # Errors
+    /// As [`Store::begin_epoch`] and [`Store::rebuild`].
+    pub fn go_on(&mut self, epoch: EpochId, why: &str, label_of: LabelOf<'_>) -> Result<(), StoreError> {
+        if !self.can_go_on() {
             self.writable()?;
         }
-        let lost = self.lost_head();
+        self.make_list(label_of)?;
+        self.begin_epoch(epoch, why)
+    }
+
+    /// Whether [`Store::go_on`] would put right what keeps the store from taking entries.
+    pub fn can_go_on(&self) -> bool {
+        self.mends(|trouble| trouble.ends_with_new_epoch() || trouble.ends_with_rebuild())
+    }
+
+    /// Whether the store is open for writing and stopped by nothing but troubles of a kind.
+    pub(crate) fn mends(&self, kind: impl Fn(&Trouble) -> bool) -> bool {
+        let only_those = self.troubles.iter().all(|trouble| kind(trouble) || !trouble.stops_writing());
+        self.standing == Standing::Troubled && only_those && self.lock.is_some()
+    }
+
+    /// Begins a new epoch; `lost` is a head that was confirmed and isn't in the journal.
+    pub(crate) fn begin(&mut self, epoch: EpochId, why: &str, lost: Option<Head>) -> Result<(), StoreError> {
+        if !self.mends(Trouble::ends_with_new_epoch) {
+            self.writable()?;
+        }
         let from = self.head;
         self.transact(BEGINNING, |tx| {
             let inserted = tx.execute(
@@ -58,13 +85,13 @@ impl Store {
         }
     }
 
-    /// The head that was confirmed and isn't in the journal.
+    /// The newest head that was confirmed and isn't in the journal.
     fn lost_head(&self) -> Option<Head> {
-        let lost =
-            self.troubles.iter().any(|t| matches!(t, Trouble::TailLost { .. } | Trouble::HeadDiffers { .. }));
-        match self.found {
-            Found::Mark { mark, .. } if lost => Some(mark.head),
+        let lost = self.troubles.iter().filter_map(|trouble| match trouble {
+            Trouble::TailLost { named, .. } | Trouble::HeadDiffers { named } => Some(*named),
+            Trouble::SetBack { noted, .. } => Some(*noted),
             _ => None,
-        }
+        });
+        lost.max_by_key(|head| head.seq)
     }
 }

@@ -290,6 +290,56 @@ pub enum StoreError {
         /// The file.
         path: PathBuf,
     },
+    /// The folder for backups isn't there.
+    #[error(
+        "The folder for backups {} is not there. Plug in its disk or choose another folder; nothing was backed up.", dir.display()
+    )]
+    BackupFolder {
+        /// The folder.
+        dir: PathBuf,
+    },
+    /// The folder for backups lies in the store, and would be lost with it.
+    #[error("The folder for backups {} lies inside the store and would be lost with it. Choose another one.", dir.display())]
+    BackupInside {
+        /// The folder.
+        dir: PathBuf,
+    },
+    /// Another process backs up to this folder.
+    #[error("Another backup to {} is being made. Try again when it is done.", dir.display())]
+    BackupBusy {
+        /// The folder.
+        dir: PathBuf,
+    },
+    /// What would be backed up doesn't hold.
+    #[error("This store is not backed up, because it does not hold. Earlier backups are kept. {trouble}")]
+    NotBackedUp {
+        /// The first thing that is wrong.
+        trouble: String,
+    },
+    /// The folder isn't a backup.
+    #[error(
+        "{} is no backup that can be read ({why}). Choose a folder such as 2026-11-30T081500Z-354.", path.display()
+    )]
+    NotABackup {
+        /// The folder.
+        path: PathBuf,
+        /// Why not.
+        why: String,
+    },
+    /// The backup doesn't hold.
+    #[error("The backup {} does not hold. Choose another one. {trouble}", path.display())]
+    BackupAltered {
+        /// The folder.
+        path: PathBuf,
+        /// The first thing that is wrong.
+        trouble: String,
+    },
+    /// The folder has something else in it.
+    #[error("{} has something in it that is no store. It was left untouched; choose another folder.", dir.display())]
+    NotEmpty {
+        /// The folder.
+        dir: PathBuf,
+    },
     /// A program that only reads kept the write-ahead log from being put in order.
     #[error("Another program is reading this store and would not let go. Close it, then try again.")]
     Busy,

@@ -4,10 +4,10 @@ use std::path::PathBuf;
 
 use panside_journal::Hash;
 
+use crate::StoreError;
 use crate::open::Store;
 use crate::photos::{self, NewPhoto, PhotoFormat, PhotoRow};
 use crate::records::hand_over;
-use crate::{StoreError, disk};
 
 /// The files of a store, apart from its journal.
 #[derive(Clone, Debug)]
@@ -45,13 +45,7 @@ impl Files {
     /// [`StoreError::DiskFull`] or [`StoreError::File`].
     pub fn write_photo(&self, photo: &NewPhoto<'_>) -> Result<PhotoRow, StoreError> {
         let (hash, thumbnail) = (Hash::of(photo.bytes), Hash::of(photo.thumbnail));
-        for (path, bytes) in [
-            (photos::path_in(&self.dir, "thumbs", &hash, "jpg"), photo.thumbnail),
-            (self.path_of(&hash, photo.format), photo.bytes),
-        ] {
-            disk::make_dir_in(photos::KEEPING, &self.dir, path.parent().unwrap_or(&self.dir))?;
-            disk::write_whole(photos::KEEPING, &path, bytes)?;
-        }
+        photos::write_in(photos::KEEPING, &self.dir, (&hash, photo.format), photo.bytes, photo.thumbnail)?;
         Ok(PhotoRow {
             job: photo.job,
             hash,

@@ -48,8 +48,13 @@ pub(crate) struct HeadRow {
 }
 
 impl HeadRow {
+    /// A row as it was found.
+    pub(crate) fn read(subject: Subject, head: Head, label: String, sum: Hash) -> HeadRow {
+        HeadRow { subject, head, label, sum }
+    }
+
     /// The row is as it was written.
-    fn holds(&self) -> bool {
+    pub(crate) fn holds(&self) -> bool {
         self.sum == sum_of(self.subject, self.head, &self.label)
     }
 }

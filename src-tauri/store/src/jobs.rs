@@ -5,7 +5,7 @@ use rusqlite::Connection;
 
 use crate::error::sql;
 use crate::heads::{self, Tally};
-use crate::open::{Standing, Store};
+use crate::open::Store;
 use crate::{StoreError, Trouble, rows};
 
 const LISTING: &str = "listing the jobs";
@@ -53,10 +53,15 @@ impl Store {
     /// # Errors
     /// [`StoreError::Journal`] when a chain doesn't hold; then the list stays as it was. Those of a write.
     pub fn rebuild(&mut self, label_of: LabelOf<'_>) -> Result<(), StoreError> {
-        let only_the_list = self.troubles.iter().all(|t| t.ends_with_rebuild() || !t.stops_writing());
-        if !(self.standing == Standing::Troubled && only_the_list && self.lock.is_some()) {
+        if !self.mends(Trouble::ends_with_rebuild) {
             self.writable()?;
         }
+        self.make_list(label_of)?;
+        self.settle(REBUILDING)
+    }
+
+    /// Makes the list anew. Whether the store takes entries afterwards is the caller's.
+    pub(crate) fn make_list(&mut self, label_of: LabelOf<'_>) -> Result<(), StoreError> {
         let events = self.tally.events;
         self.tally = self.transact(REBUILDING, |tx| {
             tx.execute_batch("REINDEX; DELETE FROM heads").map_err(sql(REBUILDING))?;
@@ -70,7 +75,7 @@ impl Store {
             Ok(tally)
         })?;
         self.troubles.retain(|trouble| !trouble.ends_with_rebuild());
-        self.settle(REBUILDING)
+        Ok(())
     }
 }
 

@@ -14,6 +14,9 @@
 //! sheets/        spec sheets as they were handed over
 //! ```
 //!
+//! When something is wrong there is a way back: [`Backing`] makes backups while the store is in use, [`restore`] goes
+//! back to one, [`Store::go_on`] goes on from what is there, [`salvage`] saves what holds of a damaged store.
+//!
 //! One process writes, others may read beside it. After any failed write the store stops writing
 //! ([`Standing::Faulted`]) until [`Store::reopen`] has read it anew: a failed sync that is tried again may say
 //! "done" and have kept nothing.
@@ -21,6 +24,8 @@
 #![allow(clippy::disallowed_methods, reason = "this crate is the edge to the disk")]
 
 mod append;
+mod backup;
+mod carve;
 mod check;
 mod disk;
 mod documents;
@@ -33,6 +38,7 @@ mod heads;
 mod jobs;
 mod ladder;
 mod load;
+mod manifest;
 mod open;
 pub mod outside;
 mod photos;
@@ -41,7 +47,11 @@ mod proofs;
 mod read;
 mod receive;
 mod records;
+mod restore;
 mod rows;
+mod salvage;
+mod saved;
+mod seen;
 mod settings;
 mod sheets;
 mod trouble;
@@ -50,15 +60,19 @@ mod walk;
 mod write;
 
 pub use append::{Appended, Entry};
+pub use backup::{BackedUp, Backing};
 pub use check::{Meaning, MeaningOf, Report};
 pub use documents::Document;
 pub use error::StoreError;
 pub use files::Files;
 pub use jobs::{JobRow, LabelOf};
+pub use manifest::{BackedPhoto, FoundBackup, Manifest, backups, verify_backup};
 pub use open::{Options, Standing, Store, Verify};
 pub use photos::{NewPhoto, PhotoFormat, PhotoRow, Swept};
 pub use read::Readable;
 pub use receive::{BothSides, Received};
+pub use restore::{Lacks, NewerThere, Restored, restore};
+pub use salvage::{Rest, Salvaged, salvage};
 pub use sheets::KeptSheet;
 pub use trouble::Trouble;
 pub use verifier::Verifier;

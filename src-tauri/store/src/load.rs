@@ -11,11 +11,12 @@ use rusqlite::{Connection, ErrorCode, OpenFlags, params};
 
 use crate::error::{file, sql};
 use crate::head_file::{self, Found};
-use crate::ladder::{self, MIN_READER, NEWEST, RUNGS};
+use crate::ladder::{self, MIN_READER, NEWEST, RUNGS, Rung};
 use crate::open::{Options, Standing, Store, Verify};
+use crate::seen::{self, Seen};
 use crate::walk::{self, Walk};
 use crate::write::{Checkpoint, checkpoint};
-use crate::{StoreError, Trouble, disk, rows};
+use crate::{StoreError, Trouble, backup, disk, rows};
 
 /// "PnSd": says in the file's header whose database this is.
 const APPLICATION_ID: u32 = 0x506e_5364;
@@ -257,20 +258,34 @@ impl Opened {
 
 /// What tells one file from another of the same name: its disk and its number on it.
 #[cfg(unix)]
-fn identity(path: &Path) -> std::io::Result<(u64, u64)> {
+pub(crate) fn identity(path: &Path) -> std::io::Result<(u64, u64)> {
     use std::os::unix::fs::MetadataExt;
     fs::symlink_metadata(path).map(|found| (found.dev(), found.ino()))
 }
 
 /// Other systems keep an open file from being replaced.
 #[cfg(not(unix))]
-fn identity(path: &Path) -> std::io::Result<(u64, u64)> {
+pub(crate) fn identity(path: &Path) -> std::io::Result<(u64, u64)> {
     fs::symlink_metadata(path).map(|_| (0, 0))
 }
 
 /// The folder itself, where it was reached through a link.
 pub(crate) fn real(dir: &Path) -> Result<PathBuf, StoreError> {
     fs::canonicalize(dir).map_err(file(OPENING, dir))
+}
+
+/// Brings a store up to date, after its database was backed up beside it.
+pub(crate) fn bring_up(
+    dir: &Path,
+    conn: &mut Connection,
+    version: u32,
+    rungs: &[Rung],
+    min_reader: u32,
+) -> Result<(), StoreError> {
+    if rungs.iter().any(|rung| rung.number > version) {
+        backup::before_migration(dir, version)?;
+    }
+    ladder::climb(conn, version, rungs, min_reader).map_err(sql("bringing the store up to date"))
 }
 
 /// Connects, climbs, verifies, compares. The lock, if any, is the caller's.
@@ -281,7 +296,7 @@ pub(crate) fn load(dir: &Path, options: Options, for_writing: bool) -> Result<St
     let writing = for_writing && version <= NEWEST;
     let conn = if writing {
         let mut conn = connect_for_writing(dir, &options).map_err(sql(OPENING))?;
-        ladder::climb(&mut conn, version, RUNGS, MIN_READER).map_err(sql("bringing the store up to date"))?;
+        bring_up(dir, &mut conn, version, RUNGS, MIN_READER)?;
         conn
     } else if version < NEWEST {
         return Err(StoreError::Older { path: database(dir) });
@@ -292,8 +307,12 @@ pub(crate) fn load(dir: &Path, options: Options, for_writing: bool) -> Result<St
         .query_row("SELECT device FROM meta", [], |row| rows::uuid(row, 0))
         .map(DeviceId)
         .map_err(sql(OPENING))?;
-    let Looked { found, walk: Walk { head, troubles, tally, .. }, epoch } =
+    let Looked { found, walk: Walk { head, mut troubles, tally, .. }, epoch } =
         looked(&conn, dir, device, found, options.verify)?;
+    let seen = options.seen.as_ref().filter(|_| writing).map(|state| Seen::at(state, device));
+    if let Some(seen) = &seen {
+        troubles.extend(seen::look(seen, dir, &conn, head, &tally).map_err(sql(OPENING))?);
+    }
     let troubled = troubles.iter().any(Trouble::stops_writing);
     let mut store = Store {
         dir: dir.to_owned(),
@@ -309,10 +328,62 @@ pub(crate) fn load(dir: &Path, options: Options, for_writing: bool) -> Result<St
         head_file: None,
         found,
         since_checkpoint: 0,
+        seen,
         lock: None,
     };
     if writing && !troubled {
         store.settle(OPENING)?;
     }
     Ok(store)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_store_is_backed_up_before_it_is_brought_up_to_date() -> Result<(), Box<dyn std::error::Error>> {
+        let dir = tempfile::tempdir()?;
+        let options = Options::new(DeviceId(uuid::Uuid::from_u128(1)), EpochId(uuid::Uuid::from_u128(2)));
+        let mut store = Store::open(dir.path(), options.clone())?;
+        store.put_setting("kit", "before")?;
+        store.close()?;
+        // A rung as a later version might have it: it changes what is kept.
+        let rungs = [
+            Rung { number: 1, sql: RUNGS[0].sql },
+            Rung {
+                number: 2,
+                sql: "UPDATE settings SET text = 'after'; CREATE TABLE later (id INTEGER) STRICT;",
+            },
+        ];
+        let mut conn = connect_for_writing(dir.path(), &options)?;
+        bring_up(dir.path(), &mut conn, 1, &rungs, 1)?;
+        conn.close().map_err(|(_, error)| error)?;
+        let kept = dir.path().join("before-format-2");
+        let before = Store::open_read_only(&kept)?;
+        assert_eq!(before.setting("kit")?.as_deref(), Some("before"), "this version reads the backup");
+        assert!(before.troubles().is_empty(), "{:?}", before.troubles());
+        let after = Store::open_read_only(dir.path())?;
+        assert_eq!(after.setting("kit")?.as_deref(), Some("after"));
+        // Where the backup can't be made nothing is changed.
+        std::fs::remove_dir_all(&kept)?;
+        std::fs::write(dir.path().join("before-format-3.part"), b"a file in the way")?;
+        let more = Rung { number: 3, sql: "UPDATE settings SET text = 'later still'" };
+        let mut conn = connect_for_writing(dir.path(), &options)?;
+        assert!(bring_up(dir.path(), &mut conn, 2, &[more], 1).is_err());
+        assert_eq!(Store::open_read_only(dir.path())?.setting("kit")?.as_deref(), Some("after"));
+        Ok(())
+    }
+
+    #[test]
+    fn a_store_of_the_newest_format_is_opened_without_a_backup() -> Result<(), Box<dyn std::error::Error>> {
+        let dir = tempfile::tempdir()?;
+        let options = Options::new(DeviceId(uuid::Uuid::from_u128(1)), EpochId(uuid::Uuid::from_u128(2)));
+        Store::open(dir.path(), options.clone())?.close()?;
+        Store::open(dir.path(), options)?.close()?;
+        let names = std::fs::read_dir(dir.path())?.map(|entry| entry.map(|entry| entry.file_name()));
+        let names: Vec<_> = names.collect::<Result<_, _>>()?;
+        assert!(names.iter().all(|name| !name.to_string_lossy().starts_with("before")), "{names:?}");
+        Ok(())
+    }
 }

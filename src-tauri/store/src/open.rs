@@ -9,6 +9,7 @@ use crate::error::sql;
 use crate::head_file::{Found, HeadFile};
 use crate::heads::Tally;
 use crate::load::{self, Lock, check_signature, load, lock, make};
+use crate::seen::{Noting, Seen};
 use crate::write::{Checkpoint, checkpoint};
 use crate::{StoreError, Trouble, disk};
 
@@ -28,6 +29,9 @@ pub struct Options {
     pub max_pages: Option<u32>,
     /// How much of the journal is verified before the store opens.
     pub verify: Verify,
+    /// A folder outside the store in which it is noted how far the store has come, so that a copy of the whole folder
+    /// or an earlier state of it is noticed. `None`: it is not.
+    pub seen: Option<PathBuf>,
 }
 
 /// How much of the journal is verified before the store opens.
@@ -45,7 +49,7 @@ impl Options {
     /// The usual options; the ids are for a store that doesn't exist yet.
     pub fn new(device: DeviceId, epoch: EpochId) -> Options {
         // 200 entries are about 5 MB of log: seldom enough not to be felt, often enough not to fill a tablet.
-        Options { device, epoch, checkpoint_every: 200, max_pages: None, verify: Verify::All }
+        Options { device, epoch, checkpoint_every: 200, max_pages: None, verify: Verify::All, seen: None }
     }
 }
 
@@ -86,6 +90,8 @@ pub struct Store {
     pub(crate) found: Found,
     pub(crate) head_file: Option<HeadFile>,
     pub(crate) since_checkpoint: u32,
+    /// What is noted outside the folder.
+    pub(crate) seen: Option<Seen>,
     /// Held as long as the store is open for writing; the system lets go of it when the process ends.
     pub(crate) lock: Option<Lock>,
 }
@@ -118,6 +124,16 @@ impl Store {
             make(dir, &options)?;
         }
         Ok(Store { lock: Some(lock), ..load(dir, options, true)? })
+    }
+
+    /// Opens a store that was just put in this place, and notes it outside the folder as the one that counts.
+    pub(crate) fn adopt(dir: &Path, options: Options) -> Result<Store, StoreError> {
+        let state = options.seen.clone();
+        let mut store = Store::open(dir, Options { seen: None, ..options })?;
+        store.seen = state.as_ref().map(|state| Seen::at(state, store.device));
+        store.options.seen = state;
+        store.note_seen(Noting::Sure);
+        Ok(store)
     }
 
     /// Opens the store in `dir` for reading, beside a process that writes or from a disk that can't be written.
@@ -203,6 +219,7 @@ impl Store {
         let Some(conn) = self.conn.take() else { return Ok(()) };
         if self.standing == Standing::Ready {
             checkpoint(&conn, Checkpoint::Truncate).map_err(sql(CLOSING))?;
+            self.note_seen(Noting::Sure);
         }
         conn.close().map_err(|(_, error)| sql(CLOSING)(error))
     }

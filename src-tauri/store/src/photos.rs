@@ -46,7 +46,7 @@ impl PhotoFormat {
         }
     }
 
-    fn from_extension(text: &str) -> Option<PhotoFormat> {
+    pub(crate) fn from_extension(text: &str) -> Option<PhotoFormat> {
         PhotoFormat::ALL.into_iter().find(|format| format.extension() == text)
     }
 }
@@ -164,21 +164,22 @@ impl Store {
     /// # Errors
     /// Those of a write.
     pub fn keep_photo(&mut self, photo: &PhotoRow) -> Result<Hash, StoreError> {
+        self.put_photo_row(photo).map(|_| photo.hash)
+    }
+
+    /// Says that a photo is kept for a job; answers whether that is new or changed. Its files are there already.
+    pub(crate) fn put_photo_row(&mut self, photo: &PhotoRow) -> Result<bool, StoreError> {
         self.write(KEEPING, |tx| {
-            tx.execute(
-                PUT,
-                params![
-                    photo.job.0.as_bytes(),
-                    photo.hash.0,
-                    photo.format.extension(),
-                    rows::signed(photo.size),
-                    photo.width,
-                    photo.height,
-                    photo.thumbnail.0
-                ],
-            )
-            .map_err(sql(KEEPING))?;
-            Ok(photo.hash)
+            let put = params![
+                photo.job.0.as_bytes(),
+                photo.hash.0,
+                photo.format.extension(),
+                rows::signed(photo.size),
+                photo.width,
+                photo.height,
+                photo.thumbnail.0
+            ];
+            Ok(tx.execute(PUT, put).map_err(sql(KEEPING))? > 0)
         })
     }
 
@@ -187,7 +188,7 @@ impl Store {
     /// # Errors
     /// [`StoreError::PhotoUnknown`], [`StoreError::PhotoMissing`], [`StoreError::PhotoAltered`].
     pub fn photo(&self, hash: &Hash) -> Result<Vec<u8>, StoreError> {
-        self.read_photo(&self.photo_row(hash)?)
+        photo_in(&self.dir, &self.photo_row(hash)?)
     }
 
     /// The small picture of a kept photo, checked against the hash it was kept with.
@@ -195,7 +196,7 @@ impl Store {
     /// # Errors
     /// As [`Store::photo`].
     pub fn thumbnail(&self, hash: &Hash) -> Result<Vec<u8>, StoreError> {
-        self.read_thumbnail(&self.photo_row(hash)?)
+        thumbnail_in(&self.dir, &self.photo_row(hash)?)
     }
 
     /// The photos kept for a job.
@@ -216,16 +217,6 @@ impl Store {
     pub fn keeps_photo(&self, job: JobId, hash: &Hash) -> Result<bool, StoreError> {
         let found = self.photos(job)?.into_iter().find(|row| row.hash == *hash);
         Ok(found.is_some_and(|row| path_in(&self.dir, "photos", hash, row.format.extension()).is_file()))
-    }
-
-    pub(crate) fn read_photo(&self, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
-        let path = path_in(&self.dir, "photos", &row.hash, row.format.extension());
-        read(&self.dir, &path, row.hash, row.hash, row.size)
-    }
-
-    pub(crate) fn read_thumbnail(&self, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
-        let path = path_in(&self.dir, "thumbs", &row.hash, "jpg");
-        read(&self.dir, &path, row.hash, row.thumbnail, LARGEST_THUMBNAIL)
     }
 
     fn photo_row(&self, hash: &Hash) -> Result<PhotoRow, StoreError> {
@@ -255,20 +246,53 @@ impl Store {
             }
             Ok(gone as u64)
         })?;
-        let mut files = 0;
-        for folder in ["photos", "thumbs"] {
-            for sub in list(&self.dir.join(folder))? {
-                // Whatever else lies there, a link too, is not ours and stays.
-                for path in if disk::plain_folder(&sub).is_ok() { list(&sub)? } else { Vec::new() } {
-                    if is_ours_and_unnamed(&path, named) {
-                        fs::remove_file(&path).map_err(file(SWEEPING, &path))?;
-                        files += 1;
-                    }
+        Ok(Swept { files: sweep_files(&self.dir, named)?, rows })
+    }
+}
+
+/// The photo of a row, read from the folders in `dir` and checked.
+pub(crate) fn photo_in(dir: &Path, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
+    read(dir, &path_in(dir, "photos", &row.hash, row.format.extension()), row.hash, row.hash, row.size)
+}
+
+/// The small picture of a row, read from the folders in `dir` and checked.
+pub(crate) fn thumbnail_in(dir: &Path, row: &PhotoRow) -> Result<Vec<u8>, StoreError> {
+    read(dir, &path_in(dir, "thumbs", &row.hash, "jpg"), row.hash, row.thumbnail, LARGEST_THUMBNAIL)
+}
+
+/// Writes a photo and its small picture into the folders in `dir`, each whole or not at all, the photo last.
+pub(crate) fn write_in(
+    doing: &'static str,
+    dir: &Path,
+    (hash, format): (&Hash, PhotoFormat),
+    photo: &[u8],
+    thumbnail: &[u8],
+) -> Result<(), StoreError> {
+    for (path, bytes) in [
+        (path_in(dir, "thumbs", hash, "jpg"), thumbnail),
+        (path_in(dir, "photos", hash, format.extension()), photo),
+    ] {
+        disk::make_dir_in(doing, dir, path.parent().unwrap_or(dir))?;
+        disk::write_whole(doing, &path, bytes)?;
+    }
+    Ok(())
+}
+
+/// Takes away the photo files in `dir` that `named` does not name, and those that aren't whole.
+pub(crate) fn sweep_files(dir: &Path, named: &BTreeSet<Hash>) -> Result<u64, StoreError> {
+    let mut files = 0;
+    for folder in ["photos", "thumbs"] {
+        for sub in list(&dir.join(folder))? {
+            // Whatever else lies there, a link too, is not ours and stays.
+            for path in if disk::plain_folder(&sub).is_ok() { list(&sub)? } else { Vec::new() } {
+                if is_ours_and_unnamed(&path, named) {
+                    fs::remove_file(&path).map_err(file(SWEEPING, &path))?;
+                    files += 1;
                 }
             }
         }
-        Ok(Swept { files, rows })
     }
+    Ok(files)
 }
 
 /// What is in a folder; nothing when there is no such folder.

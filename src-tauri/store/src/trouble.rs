@@ -1,5 +1,7 @@
 //! What can be wrong with a store that can still be read.
 
+use std::path::PathBuf;
+
 use panside_journal::{Hash, Head, JobId, JournalError, Subject};
 
 /// A finding of the check at opening or of [`crate::Store::check`].
@@ -37,6 +39,33 @@ pub enum Trouble {
         "The head file belongs to another store. Look whether the newest entries are there, then go on in a new epoch."
     )]
     HeadFileForeign,
+    /// The whole folder was set back to an earlier state.
+    #[error("This folder is in an earlier state: it ends at entry {}, but entry {} was made here. Restore the newest backup, or go on from here in a new epoch.", have.seq, noted.seq)]
+    SetBack {
+        /// The newest event that is there.
+        have: Head,
+        /// The newest event that was noted outside the folder.
+        noted: Head,
+    },
+    /// The folder is a copy, and the one it was copied from is still there.
+    #[error("This folder is a copy of {}, which is still there. Work in that one; or go on in this one in a new epoch.", original.display())]
+    Copied {
+        /// The folder that was written last.
+        original: PathBuf,
+    },
+    /// A store with entries that was never written on this device as this user.
+    #[error(
+        "This folder was not written here before: it cannot be told whether it is a copy, or an older state of one. Look whether the newest entries are there, then go on in a new epoch."
+    )]
+    NotSeenHere,
+    /// What is noted outside the folder can't be read or kept.
+    #[error("It would not be noticed if this folder were a copy or in an earlier state: {} could not be used ({why}).", path.display())]
+    NotNoted {
+        /// The file outside the folder.
+        path: PathBuf,
+        /// Why not.
+        why: String,
+    },
     /// An event doesn't fit in its chain.
     #[error("The journal does not hold: {0}")]
     Chain(#[from] JournalError),
@@ -75,6 +104,9 @@ pub enum Trouble {
     /// The list of jobs isn't the one that was last confirmed.
     #[error("The list of jobs is not the one that was last confirmed. Rebuild it from the journal.")]
     ListUnknown,
+    /// A backup's list of what is in it isn't what is in it.
+    #[error("The backup does not hold what its manifest says.")]
+    ManifestDiffers,
     /// Some events of a subject are gone.
     #[error("{0}")]
     Entries(String),
@@ -131,6 +163,9 @@ impl Trouble {
                 | Trouble::HeadFileMissing
                 | Trouble::HeadFileUnreadable
                 | Trouble::HeadFileForeign
+                | Trouble::SetBack { .. }
+                | Trouble::Copied { .. }
+                | Trouble::NotSeenHere
         )
     }
 

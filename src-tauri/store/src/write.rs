@@ -8,6 +8,7 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 use crate::error::sql;
 use crate::head_file::{HeadFile, Mark};
 use crate::open::{Standing, Store};
+use crate::seen::Noting;
 use crate::{StoreError, Trouble, load};
 
 /// How far a checkpoint goes in carrying the log over into the database.
@@ -125,7 +126,9 @@ impl Store {
             Some(file) => self.opened.unchanged(&self.dir).and_then(|()| file.write(&mark)),
             None => Err(self.refusal()),
         };
-        written.map_err(|error| self.fault(doing, error))
+        written.map_err(|error| self.fault(doing, error))?;
+        self.note_seen(Noting::SomeTimes);
+        Ok(())
     }
 
     /// Makes a verified store ready to write: everything is carried over into the database, then the head file
@@ -141,6 +144,7 @@ impl Store {
         self.opened = load::Opened::of(&self.dir)?;
         self.confirm(doing, self.head)?;
         self.standing = Standing::Ready;
+        self.note_seen(Noting::Sure);
         Ok(())
     }
 

@@ -14,6 +14,12 @@ pub fn root() -> PathBuf {
     tests.parent().unwrap_or(tests).to_owned()
 }
 
+/// Where the programs under test note how far a store has come: the same for both, and not in the home of who tests.
+#[must_use]
+pub fn state() -> PathBuf {
+    root().join("target").join("state-of-tests")
+}
+
 /// The window and the command line program, beside the program that runs.
 #[derive(Debug, Clone)]
 pub struct Programs {
@@ -50,6 +56,7 @@ impl Programs {
         let lines = lines.to_string();
         let mut walk = Command::new(&self.cli);
         walk.arg("walk").arg(script).arg("--store").arg(store).arg("--photo").arg(photo);
+        walk.env("XDG_STATE_HOME", state());
         walk.args(["--lines", &lines, "--until", until, "--plain-proof", "--no-text"]);
         run(&mut walk).map(drop)
     }

@@ -7,7 +7,7 @@ use std::thread::sleep;
 use std::time::{Duration, Instant};
 
 use crate::window::place::folder;
-use crate::window::programs::not_started;
+use crate::window::programs::{not_started, state};
 use crate::window::{Result, Trouble};
 
 /// Seconds for a program to come up.
@@ -42,6 +42,7 @@ impl Screen {
         for place in ["XDG_DATA_HOME", "XDG_CACHE_HOME", "XDG_CONFIG_HOME"] {
             driver.env(place, home.path());
         }
+        driver.env("XDG_STATE_HOME", state());
         let driver = Program::start(&mut driver)?;
         wait_for_port(port)?;
         Ok(Screen { display, driver, port, _home: home })

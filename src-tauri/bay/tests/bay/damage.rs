@@ -16,7 +16,7 @@ fn damaged(shop: Shop, change: &str) -> Shop {
     let conn = Connection::open(dir.path().join("journal.db")).unwrap();
     conn.execute_batch(change).unwrap();
     conn.close().unwrap();
-    let bay = Bay::open_at_once(dir.path(), Box::new(Arc::clone(&clock))).unwrap();
+    let bay = Bay::open_at_once(dir.path(), Box::new(Arc::clone(&clock)), None).unwrap();
     Shop { dir, clock, bay }
 }
 

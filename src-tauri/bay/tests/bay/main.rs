@@ -14,4 +14,5 @@ mod pins;
 mod plan;
 mod sheets;
 mod starting;
+mod way_back;
 mod window;

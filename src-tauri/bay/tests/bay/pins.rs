@@ -44,7 +44,10 @@ fn at_the_hold_point(shop: &mut Shop) -> JobId {
     let km = EntryValue::Reading { value: "184312".into(), unit: "km".into() };
     let entries = [("vin", text("1M8GDM9AXKP042788")), ("codes", text("P0765")), ("odometer", km)];
     work(shop, job, "identify", &entries);
-    let routing = EntryValue::Photo { hash: "ab".repeat(32), width: 2048, height: 1536 };
+    let mut bytes = std::io::Cursor::new(Vec::new());
+    let picture = image::RgbImage::from_pixel(600, 400, image::Rgb([10, 90, 40]));
+    picture.write_to(&mut bytes, image::ImageFormat::Png).unwrap();
+    let routing = shop.bay.add_photo(job, &bytes.into_inner()).unwrap();
     work(shop, job, "photo", &[("routing", routing)]);
     job
 }

@@ -2,12 +2,12 @@
 
 use std::io::{BufRead, BufReader};
 use std::path::Path;
-use std::process::{Command, Stdio};
+use std::process::Stdio;
 use std::time::Duration;
 
 use serde_json::Value;
 
-use crate::kit::{Desk, cli, script};
+use crate::kit::{Desk, cli, program, script};
 
 /// Moments of the kills, in milliseconds after the first line: multiples of a prime, so that they fall anywhere.
 const KILLS: u64 = 12;
@@ -34,7 +34,7 @@ fn a_walk_that_is_killed_again_and_again_comes_to_the_same_journal() {
 
 /// Walks until it is killed, so long after its first entry; answers how many entries it printed.
 fn walk_and_kill(desk: &Desk, after: Duration) -> u64 {
-    let mut child = Command::new(env!("CARGO_BIN_EXE_panside-cli"))
+    let mut child = program()
         .arg("walk")
         .arg(script("free-joint"))
         .arg("--store")

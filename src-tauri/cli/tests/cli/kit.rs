@@ -31,10 +31,16 @@ impl Said {
     }
 }
 
+/// The program. What it notes of stores outside of them it notes in the folder for tests.
+pub fn program() -> Command {
+    let mut program = Command::new(env!("CARGO_BIN_EXE_panside-cli"));
+    program.env("XDG_STATE_HOME", env!("CARGO_TARGET_TMPDIR"));
+    program
+}
+
 /// Calls the program.
 pub fn cli<S: AsRef<std::ffi::OsStr>>(arguments: &[S]) -> Said {
-    let output = Command::new(env!("CARGO_BIN_EXE_panside-cli")).args(arguments).output().unwrap();
-    Said::of(&output)
+    Said::of(&program().args(arguments).output().unwrap())
 }
 
 /// The project's folder.

@@ -13,3 +13,4 @@ mod pages;
 mod plan;
 mod printing;
 mod walks;
+mod way_back;

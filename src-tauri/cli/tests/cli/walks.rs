@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use serde_json::{Value, json};
 
-use crate::kit::{Desk, cli, json as read_json, root, script};
+use crate::kit::{Desk, cli, json as read_json, program, root, script};
 
 #[test]
 fn the_demo_job_goes_the_seized_way_and_ends_finished_with_nothing_left() {
@@ -93,7 +93,7 @@ fn a_wrong_order_stops_the_walk_with_its_reason() {
 #[test]
 fn a_reader_that_goes_away_does_not_end_the_walk() {
     let desk = Desk::new();
-    let mut child = std::process::Command::new(env!("CARGO_BIN_EXE_panside-cli"))
+    let mut child = program()
         .arg("walk")
         .arg(script("level-high"))
         .arg("--store")

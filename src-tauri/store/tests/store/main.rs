@@ -6,6 +6,7 @@
 //! - `damage`: torn logs and flipped bits, found or harmless
 //! - `photos`: photo files and sweeping
 //! - `receiving`: a job that another device wrote
+//! - `backups`, `salvaging`, `seen`: the ways back, and folders that were set back or copied
 //! - `kill`: a process killed at any moment loses nothing it confirmed
 //! - `links`: nothing goes through a link; modes
 //! - `outside`: files that a person names
@@ -14,6 +15,7 @@
 
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "tests of the edge to the disk")]
 
+mod backups;
 mod damage;
 mod entries;
 mod epochs;
@@ -30,4 +32,6 @@ mod photos;
 #[cfg(target_os = "linux")]
 mod power;
 mod receiving;
+mod salvaging;
+mod seen;
 mod sheets;

@@ -59,7 +59,8 @@ fn row(root: &Path, file: &Path) -> Result<(), Failure> {
 /// What our program prints, and the most memory that it had, in bytes, as GNU time tells it.
 fn with_memory(root: &Path, arguments: &[&str]) -> Result<(String, f64), Failure> {
     let program = cli::program(root);
-    let all = [&["--quiet", "-f", "%M", &program.to_string_lossy()], arguments].concat();
+    let program = program.to_string_lossy();
+    let all = [&["--quiet", "-f", "%M", &*program], arguments].concat();
     // The program says by its exit code whether the plan is the best, so that any code will do.
     let said = command(root, "time", &all).output();
     let said = said.map_err(|source| Failure::Start { line: format!("time {}", all.join(" ")), source })?;
