@@ -181,7 +181,7 @@ fn what_is_no_temperature_is_told_and_never_taken() {
         ("63", "degrees", "20", "unit-unknown"),
         ("63", "°C", "warm", "number-character"),
         ("", "°C", "20", "number-empty"),
-        (&"9".repeat(400), "°C", "20", "number-too-large"),
+        (&"9".repeat(400), "°C", "20", "refused-too-long"),
         (&"9".repeat(30), "°C", "20", "value-not-measurable"),
     ] {
         let value = EntryValue::CoolDown(Probed {
