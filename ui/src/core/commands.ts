@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, ChecklistOffer, EntryValue, FiguresPage, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolView, TypedPerson, TypedSheet } from "./types";
+import type { Actor, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolView, TypedPerson, TypedSheet } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -8,6 +8,10 @@ export interface Commands {
   opened: { takes: Record<string, never>; answers: Opened };
   /** Opens a store that could not be opened, or reads it anew after a failed write. */
   open_again: { takes: Record<string, never>; answers: null };
+  /** What was found wrong with the store, at its opening or since. */
+  troubles: { takes: Record<string, never>; answers: Found };
+  /** Goes on from what is there, where newest entries are lost or the folder was copied; answers what is still wrong. */
+  go_on: { takes: Record<string, never>; answers: Found };
   /** The jobs on this tablet. */
   jobs: { takes: Record<string, never>; answers: Array<JobLine> };
   /** What a job can be started with. */

@@ -812,6 +812,19 @@ export type FiguresPage = {
 figures: Array<Figure>, };
 
 /**
+ * What was found wrong with the store.
+ */
+export type Found = { 
+/**
+ * As sentences.
+ */
+said: Array<string>, 
+/**
+ * Going on from what is there would put right what keeps it from taking entries.
+ */
+go_on: boolean, };
+
+/**
  * Something that is known or not.
  */
 export type GateView = { 
@@ -1254,9 +1267,9 @@ forgets: Array<string>, };
  */
 export type Opened = { 
 /**
- * What was found wrong with the store, as sentences.
+ * What was found wrong with the store.
  */
-troubles: Array<string>, 
+troubles: Found, 
 /**
  * People and tools.
  */
