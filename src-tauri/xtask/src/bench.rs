@@ -6,6 +6,7 @@
 mod plan;
 mod plot;
 mod spin;
+mod store;
 mod synthetic;
 
 use std::path::Path;
@@ -93,6 +94,7 @@ pub fn bench(root: &Path) -> Result<(), Failure> {
     cli::build(root)?;
     cli::build_promela(root)?;
     plan::rows(root, &checklists(root)?)?;
+    store::rows(root)?;
     println!(
         "engine   checklist                        runs                   states      transitions  search s  \
          states/s   bytes/state  whole s"

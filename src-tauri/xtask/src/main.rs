@@ -1,4 +1,4 @@
-//! The one door: `cargo xtask run`, `test`, `bench`, `fuzz`, `pictures`, `types`.
+//! The one door: `cargo xtask run`, `test`, `bench`, `fuzz`, `soak`, `pictures`, `types`, `sources`.
 //!
 //! Nothing else in this project runs anything. Each command is a row of stages; a stage says what it does, its
 //! output is shown as it comes, and a summary closes the row. The core is reached only through the command line
@@ -20,6 +20,7 @@ mod packages;
 mod photo;
 mod python;
 mod run;
+mod soak;
 mod sources;
 mod stage;
 mod test;
@@ -40,12 +41,15 @@ cargo xtask run                  open the window on the demo job; without a disp
 cargo xtask test                 everything that must hold: format, lints, tests, proofs, the page
     --list                       name the stages
     --only STAGE                 do this stage only (may be given more than once)
-cargo xtask bench                how fast the proof searches, and how that grows
+cargo xtask bench                how fast the proof searches, how that grows, and how long the store takes
 cargo xtask fuzz                 try bad input made by chance, for a minute
     --seconds N                  for so long
     --cases N                    so many instead
     --seed S                     from this seed instead of the clock's
     --case N                     this case of the seed only
+cargo xtask soak                 kill, cut the power and flip bits by chance, for ten minutes
+    --minutes N                  for so long instead
+    --seed S                     one round from this seed only
 cargo xtask pictures             take the pictures of the README from the real window
 cargo xtask types                write the generated files anew
     --check                      compare them with the committed ones and change nothing";
@@ -70,6 +74,7 @@ fn dispatch(root: &Path, arguments: &[String]) -> Result<(), Failure> {
         ["pictures"] => window::pictures(root),
         ["bench"] => bench::bench(root),
         ["fuzz", options @ ..] => fuzz::fuzz(root, options),
+        ["soak", options @ ..] => soak::soak(root, options),
         ["types"] => types::write(root),
         ["types", "--check"] => types::check(root),
         ["--help" | "-h" | "help"] => {
