@@ -32,7 +32,7 @@ const EVENT: [Form; 23] = [
     Form::Bytes(16),
     Form::Number,
     Form::Number,
-    Form::Text,
+    Form::Bytes(16),
     Form::Text,
     Form::Number,
     Form::Text,

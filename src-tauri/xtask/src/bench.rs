@@ -92,9 +92,9 @@ const PLOT: &str = "target/bench/growth.svg";
 pub fn bench(root: &Path) -> Result<(), Failure> {
     packages::debian(root, packages::BENCH)?;
     cli::build(root)?;
-    cli::build_promela(root)?;
     plan::rows(root, &checklists(root)?)?;
     store::rows(root)?;
+    cli::build_promela(root)?;
     println!(
         "engine   checklist                        runs                   states      transitions  search s  \
          states/s   bytes/state  whole s"

@@ -49,16 +49,12 @@ fn record(desk: &Desk, job: &str, more: &[&str]) -> Said {
 }
 
 #[test]
-fn names_notes_and_labels_cannot_steer_the_terminal_they_are_printed_to() {
+fn labels_and_repair_orders_cannot_steer_the_terminal_they_are_printed_to() {
     let desk = Desk::new();
     let evil = "RO\u{1b}[2J\u{9b}31m\u{202e}1042\u{200b}\u{2066}\n     9  done";
     let job = store(&desk, |walk| {
         walk["repair_order"] = json!(evil);
         walk["label"] = json!(evil);
-        for person in walk["people"].as_object_mut().unwrap().values_mut() {
-            let name = format!("{}\u{1b}]0;x\u{7}\u{202e}", person["name"].as_str().unwrap());
-            person["name"] = json!(name);
-        }
     });
     let store = desk.path("bay");
     let store = store.to_str().unwrap();
@@ -79,6 +75,18 @@ fn names_notes_and_labels_cannot_steer_the_terminal_they_are_printed_to() {
     wrong.refuses(64, "is no job id");
     clean(&wrong.err);
     clean(&cli(&[evil]).err);
+}
+
+#[test]
+fn a_name_that_would_steer_a_terminal_is_refused() {
+    let desk = Desk::new();
+    let mut walk = read_json(&script("demo"));
+    walk["checklist"] = json!(checklist());
+    walk["sheet"] = json!(root().join("checklists/sheets/demo-six-speed.sheet.json"));
+    walk["people"]["tech"]["name"] = json!("R. Ode\u{1b}]0;x\u{7}\u{202e}");
+    let said = desk.walk(&desk.write("some.walk.json", serde_json::to_vec(&walk).unwrap()));
+    said.refuses(4, "a control character");
+    clean(&said.err);
 }
 
 #[cfg(target_os = "linux")]
