@@ -199,7 +199,7 @@ fn what_does_not_hold_is_not_backed_up_and_earlier_backups_stay() -> Outcome {
     store.close()?;
     let before = files(to.path())?;
     rusqlite::Connection::open(dir.path().join("journal.db"))?
-        .execute("UPDATE events SET who = 'demo-other' WHERE device_seq = 3", [])?;
+        .execute("UPDATE events SET who = zeroblob(16) WHERE device_seq = 3", [])?;
     let refused = back_up(&Store::open_read_only(dir.path())?, to.path(), 1);
     assert!(matches!(refused, Err(StoreError::NotBackedUp { .. })), "{refused:?}");
     assert_eq!(files(to.path())?, before);
