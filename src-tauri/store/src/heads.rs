@@ -60,7 +60,14 @@ impl HeadRow {
 }
 
 fn sum_of(subject: Subject, head: Head, label: &str) -> Hash {
-    Hash::of_domain("panside-head-row/1", format!("{subject} {} {} {label}", head.seq, head.hash).as_bytes())
+    // Bytes side by side and no text made of them: opening a store adds up every row. All but the label have one length.
+    let mut bytes = Vec::with_capacity(64 + label.len());
+    bytes.push(u8::from(subject.is_shop()));
+    bytes.extend_from_slice(subject.id().as_bytes());
+    bytes.extend_from_slice(&head.seq.to_be_bytes());
+    bytes.extend_from_slice(&head.hash.0);
+    bytes.extend_from_slice(label.as_bytes());
+    Hash::of_domain("panside-head-row/1", &bytes)
 }
 
 /// Puts a subject's newest event and its label, and keeps the tally.
