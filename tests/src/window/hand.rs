@@ -13,6 +13,11 @@ use crate::window::look::PATIENCE_MS;
 use crate::window::times::Painted;
 use crate::window::{Programs, Result, Screen, Times, Trouble, Words};
 
+/// What WebKit's driver says when an answer of the page got lost on the way.
+const LOST_ANSWER: &str = "Could not parse script result";
+/// How often the page is asked again then.
+const ASKED_AGAIN: usize = 2;
+
 /// What looks at the page from inside.
 const EYES: &str = include_str!("eyes.js");
 
@@ -214,8 +219,18 @@ impl Window {
         Ok((element, found["scrolled"] == Value::Bool(true)))
     }
 
-    /// Runs a script in the page and answers what it gives to its last argument.
+    /// Runs a script in the page that waits and changes nothing, and answers what it gives to its last argument. The driver
+    /// loses such an answer once in some thousand; then the page is asked again.
     pub(crate) fn run_async(&mut self, what: &str, script: &str, arguments: Vec<Value>) -> Result<Value> {
+        for _ in 0..ASKED_AGAIN {
+            let arguments = arguments.clone();
+            let run =
+                |window: &mut Window| window.runtime.block_on(window.client.execute_async(script, arguments));
+            match self.driver(what, run) {
+                Err(Trouble::Driver(_, error)) if error.to_string().contains(LOST_ANSWER) => {}
+                answer => return answer,
+            }
+        }
         self.driver(what, |window| window.runtime.block_on(window.client.execute_async(script, arguments)))
     }
 
