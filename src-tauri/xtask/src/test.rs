@@ -95,8 +95,11 @@ fn clippy(root: &Path) -> Result<(), Failure> {
     call(command(root, "cargo", &arguments))
 }
 
+/// What is drawn by chance is the same each time: a change is judged by what it changes. Run by itself, a test draws anew.
 fn rust(root: &Path) -> Result<(), Failure> {
-    call(command(root, "cargo", &["test", "--workspace", "--no-fail-fast"]))
+    let mut tests = command(root, "cargo", &["test", "--workspace", "--no-fail-fast"]);
+    tests.env("PROPTEST_RNG_SEED", "4711");
+    call(tests)
 }
 
 fn prove(root: &Path) -> Result<(), Failure> {
