@@ -177,57 +177,25 @@ fn look(dir: &Path) -> Result<u32, StoreError> {
     Ok(found)
 }
 
-/// What a look at the journal gave, with the head file that it was held against.
-struct Looked {
-    found: Found,
-    walk: Walk,
-    epoch: EpochId,
-}
-
-/// Verifies the journal in one state of the database. Beside a writer the head file moves on as well: it is read again
-/// where the two don't meet, since a walk over everything takes longer than a second look.
+/// Verifies the journal in one state of the database, as far as is asked, and tells the newest epoch.
 fn looked(
     conn: &Connection,
-    dir: &Path,
     device: DeviceId,
-    mut found: Found,
+    found: &Found,
     verify: Verify,
-) -> Result<Looked, StoreError> {
-    for last in [false, false, true] {
-        let tx = conn.unchecked_transaction().map_err(sql(OPENING))?;
-        let marked = match verify {
-            Verify::Marked => walk::marked(&tx, device, &found)?,
-            Verify::All => None,
-        };
-        if marked.is_none() && !last && verify == Verify::Marked {
-            drop(tx);
-            let again = head_file::read(&head_file(dir))?;
-            if again != found {
-                found = again;
-                continue;
-            }
-            let tx = conn.unchecked_transaction().map_err(sql(OPENING))?;
-            return finish(&tx, device, found, None);
-        }
-        return finish(&tx, device, found, marked);
-    }
-    // The loop ends with its last turn.
-    Err(StoreError::Busy)
-}
-
-fn finish(
-    conn: &Connection,
-    device: DeviceId,
-    found: Found,
-    marked: Option<Walk>,
-) -> Result<Looked, StoreError> {
+) -> Result<(Walk, EpochId), StoreError> {
+    let tx = conn.unchecked_transaction().map_err(sql(OPENING))?;
+    let marked = match verify {
+        Verify::Marked => walk::marked(&tx, device, found)?,
+        Verify::All => None,
+    };
     let walk = match marked {
         Some(walk) => walk,
-        None => walk::walk(conn, device, &found)?,
+        None => walk::walk(&tx, device, found)?,
     };
-    let epochs = walk::epochs(conn).map_err(sql(OPENING))?;
+    let epochs = walk::epochs(&tx).map_err(sql(OPENING))?;
     let epoch = epochs.last().map_or(EpochId(uuid::Uuid::nil()), |(epoch, _)| *epoch);
-    Ok(Looked { found, walk, epoch })
+    Ok((walk, epoch))
 }
 
 /// Which files were opened: the same names may stand for others later, when a folder is exchanged or a card is taken
@@ -307,8 +275,7 @@ pub(crate) fn load(dir: &Path, options: Options, for_writing: bool) -> Result<St
         .query_row("SELECT device FROM meta", [], |row| rows::uuid(row, 0))
         .map(DeviceId)
         .map_err(sql(OPENING))?;
-    let Looked { found, walk: Walk { head, mut troubles, tally, .. }, epoch } =
-        looked(&conn, dir, device, found, options.verify)?;
+    let (Walk { head, mut troubles, tally, .. }, epoch) = looked(&conn, device, &found, options.verify)?;
     let seen = options.seen.as_ref().filter(|_| writing).map(|state| Seen::at(state, device));
     if let Some(seen) = &seen {
         troubles.extend(seen::look(seen, dir, &conn, head, &tally).map_err(sql(OPENING))?);
