@@ -6,27 +6,14 @@ use std::collections::BTreeSet;
 use panside_job::people::{Member, Roster};
 use panside_journal::PersonId;
 use panside_procedure::format::Role;
+pub use panside_shop::Person;
 use panside_shop::name::{self, Look};
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 use ts_rs::TS;
 use uuid::Uuid;
 
 use crate::kit::Kit;
 use crate::{Bay, BayError};
-
-/// One of the shop's people.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(deny_unknown_fields)]
-pub struct Person {
-    /// The person.
-    pub id: PersonId,
-    /// What they are called.
-    pub name: String,
-    /// What they are; at least one.
-    pub roles: BTreeSet<Role>,
-    /// They lead the shop: with a second person they set a PIN for who has forgotten theirs.
-    pub lead: bool,
-}
 
 /// A person as typed.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize, TS)]

@@ -1311,23 +1311,23 @@ export type Over = "going" | "ending" | "finished" | "stopped";
 export type Pattern = "crosswise" | "star" | "spiral";
 
 /**
- * One of the shop's people.
+ * A person of the shop.
  */
 export type Person = { 
 /**
- * The person.
+ * Stays when the name changes.
  */
 id: PersonId, 
 /**
- * What they are called.
+ * As [`crate::name::of_person`] gives it.
  */
 name: string, 
 /**
- * What they are; at least one.
+ * As what they may sign. At least one.
  */
 roles: Array<Role>, 
 /**
- * They lead the shop: with a second person they set a PIN for who has forgotten theirs.
+ * Whether they are a lead: a lead makes leads and, with a second person, sets a forgotten PIN anew.
  */
 lead: boolean, };
 
