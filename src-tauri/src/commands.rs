@@ -1,14 +1,14 @@
 //! What the page can ask for: one line each over `panside-bay`. The table makes the command, its registration and
 //! its line in `ui/src/core/commands.ts`.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use panside_bay::JobLine;
 use panside_bay::clock::utc_offset_min;
 use panside_bay::closing::RecordPage;
 use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, PersonId, Preview, RequestId, Wish};
 use panside_bay::figures::FiguresPage;
-use panside_bay::kit::{Kit, Tool, ToolView};
+use panside_bay::kit::{Kit, Tool, ToolId, ToolView, TypedTool};
 use panside_bay::page::{JobPage, Reply};
 use panside_bay::people::TypedPerson;
 use panside_bay::pins::{Pin, PinAuthority, PinHolder, PinReply};
@@ -81,10 +81,12 @@ commands! {
     put_draft(job: JobId, key: String, text: String) -> () { |desk| desk.with(move |bay| bay.put_draft(job, &key, &text)).await }
     /// Forgets what was typed.
     clear_draft(job: JobId, key: String) -> () { |desk| desk.with(move |bay| bay.clear_draft(job, &key)).await }
-    /// Keeps the shop's people and tools.
-    put_kit(kit: Kit) -> () { |desk| desk.with(move |bay| bay.put_kit(&kit)).await }
-    /// Keeps somebody new who works in the shop, or what was changed of a person.
-    put_person(person: TypedPerson) -> Kit { |desk| desk.with(move |bay| bay.put_person(person)).await }
+    /// Keeps somebody new who works in the shop, what was changed of a person, or one who is back.
+    put_person(person: TypedPerson, who: Option<PersonId>) -> Kit { |desk| desk.with(move |bay| bay.put_person(person, who)).await }
+    /// Takes a person off the list who works here no more.
+    remove_person(id: PersonId, seen: BTreeSet<Hash>, who: Option<PersonId>) -> Kit {
+        |desk| desk.with(move |bay| bay.remove_person(id, seen, who)).await
+    }
     /// Gives a person's PIN for what comes next.
     give_pin(person: PersonId, pin: Pin) -> PinReply { |desk| desk.with(move |bay| bay.give_pin(person, &pin)).await }
     /// Sets a person's PIN, and answers who has one.
@@ -98,9 +100,17 @@ commands! {
     judge_tools(tools: Vec<Tool>) -> Vec<ToolView> {
         |desk| desk.with(move |bay| Ok(bay.judge_tools(&tools, utc_offset_min()))).await
     }
-    /// Keeps a torque tool, in place of another or as a new one.
-    put_tool(tool: Tool, replaces: Option<String>) -> Kit {
-        |desk| desk.with(move |bay| bay.put_tool(tool, replaces.as_deref(), utc_offset_min())).await
+    /// Keeps a torque tool: a new one, one that is otherwise than before, or one that is back.
+    put_tool(tool: TypedTool, who: Option<PersonId>) -> Kit {
+        |desk| desk.with(move |bay| bay.put_tool(tool, who, utc_offset_min())).await
+    }
+    /// Takes a torque tool off the list.
+    remove_tool(id: ToolId, seen: BTreeSet<Hash>, who: Option<PersonId>) -> Kit {
+        |desk| desk.with(move |bay| bay.remove_tool(id, seen, who)).await
+    }
+    /// Gives this device a name.
+    name_device(name: String, seen: BTreeSet<Hash>, who: Option<PersonId>) -> Kit {
+        |desk| desk.with(move |bay| bay.name_device(name, seen, who)).await
     }
     /// The shop's spec sheets and those of the program.
     sheets() -> SheetList { |desk| desk.with(|bay| bay.sheets(SHELF)).await }
@@ -119,8 +129,8 @@ commands! {
         |desk| desk.with(move |bay| bay.keep_sheet(SHELF, &draft, &actor, utc_offset_min())).await
     }
     /// Keeps that somebody compared values of a spec sheet with their sources.
-    check_sheet(id: String, revision: u32, keys: Vec<String>, actor: Actor) -> () {
-        |desk| desk.with(move |bay| bay.check_sheet(SHELF, (&id, revision), &keys, &actor, utc_offset_min())).await
+    check_sheet(id: String, seen: BTreeSet<Hash>, keys: Vec<String>, actor: Actor) -> () {
+        |desk| desk.with(move |bay| bay.check_sheet(SHELF, (&id, seen), &keys, &actor, utc_offset_min())).await
     }
     /// Writes a spec sheet as a file beside the store and answers its path.
     export_sheet(id: String) -> String { |desk| desk.with(move |bay| bay.export_sheet(SHELF, &id)).await }
@@ -170,7 +180,7 @@ pub async fn thumbnail(hash: Hash, desk: tauri::State<'_, Desk>) -> Result<Respo
     desk.with(move |bay| bay.thumbnail(&hash)).await.map(Response::new)
 }
 
-/// Takes in a spec sheet: its file's bytes are the body. Answers its id.
+/// Takes in a spec sheet: its file's bytes are the body, who does it stands in the header `who`. Answers its id.
 #[tauri::command]
 pub async fn import_sheet(
     request: Request<'_>,
@@ -180,5 +190,6 @@ pub async fn import_sheet(
         return Err(Trouble::other("A spec sheet came without its bytes. Choose the file again."));
     };
     let bytes = bytes.clone();
-    desk.with(move |bay| bay.import_sheet(SHELF, &bytes)).await.map(Shown)
+    let who = request.headers().get("who").and_then(|who| who.to_str().ok()?.parse().ok().map(PersonId));
+    desk.with(move |bay| bay.import_sheet(SHELF, &bytes, who)).await.map(Shown)
 }

@@ -70,6 +70,7 @@ for (const scene of scenes) {
     answers: scene.answers ?? {},
     pins: scene.pins ?? [LUND],
     troubles: scene.troubles ?? { said: [], go_on: false },
+    kit: scene.kit ?? {},
     people: [ODE, MARL, LUND],
   });
   await page.goto(address);
@@ -108,7 +109,17 @@ function fail(scene, what) {
 }
 
 /** Runs in the page: answers the commands from the pages. */
-function playCore({ job, record, figures, where, answers, pins, troubles, people: [ode, marl, lund] }) {
+function playCore({
+  job,
+  record,
+  figures,
+  where,
+  answers,
+  pins,
+  troubles,
+  kit: kitIs,
+  people: [ode, marl, lund],
+}) {
   const line = job && {
     job: job.job,
     repair_order: job.view.repair_order,
@@ -123,24 +134,33 @@ function playCore({ job, record, figures, where, answers, pins, troubles, people
       { id: marl, name: "T. Marl", roles: ["second_person"], lead: false },
       { id: lund, name: "K. Lund", roles: ["service_writer"], lead: true },
     ],
+    left: [],
     tools: [
       {
-        name: "wrench B",
-        min: "5",
-        max: "25",
-        unit: "N·m",
-        class_percent: "4",
-        calibrated_on: "2026-03-01",
-        certificate: "invented 7-114",
-        calibration_due: "2027-03-01",
+        id: "01a22c28-0000-7000-8000-00000000007b",
+        tool: {
+          name: "wrench B",
+          min: "5",
+          max: "25",
+          unit: "N·m",
+          class_percent: "4",
+          calibrated_on: "2026-03-01",
+          certificate: "invented 7-114",
+          calibration_due: "2027-03-01",
+        },
       },
     ],
+    tools_off: [],
+    device: { id: "01a22c28-0000-7000-8000-0000000000de", name: "Bay 2" },
+    seen: {},
+    unsettled: [],
+    ...kitIs,
   };
   const core = {
     opened: {
       troubles,
       kit,
-      pins: pins.map((person) => ({ person, reset_by: null, on: "2026-03-02" })),
+      pins: pins.map((person) => ({ person, how: "own_first", on: "2026-03-02" })),
       window: JSON.stringify({ ...where, job: job?.job ?? null }),
       demo_clock: true,
     },

@@ -1,5 +1,5 @@
 // The scenes of the screens beside the step sheet and of what is laid over it.
-import { LUND, MARL, ODE } from "./people.mjs";
+import { LUND, MARL, NOAK, ODE } from "./people.mjs";
 import { settled } from "./settled.mjs";
 
 const offers = [
@@ -31,6 +31,7 @@ const offers = [
     ],
   },
 ];
+const wrong = { name: "wrench C", min: "25", max: "5", unit: "N·m", calibration_due: "2026-03-01" };
 const before = { ...offers[0], hash: "b2", revision: 1, proved: true };
 const line = (repair_order, label, ended, events) => ({
   job: repair_order,
@@ -150,16 +151,31 @@ export const screens = [
   {
     name: "kit-removed",
     where: { screen: "kit" },
-    taps: [(page) => page.getByRole("button", { name: "Remove" }).nth(1).click()],
+    kit: {
+      left: [{ id: NOAK, name: "A. Noak", roles: ["technician"], lead: false }],
+      tools_off: [{ id: NOAK, tool: { ...wrong, name: "wrench A, which is away for its calibration" } }],
+    },
   },
+  {
+    name: "kit-unsettled",
+    where: { screen: "kit" },
+    kit: {
+      device: { id: NOAK, name: null },
+      unsettled: [
+        `The person "R. Odell" was changed on two devices at once. K. Lund on Bay 2: name "R. Odell"; K. Lund on device ${NOAK}: name "Rut Ode". The first of these is in use: keep it as it should be.`,
+      ],
+    },
+  },
+  { name: "kit-device", where: { screen: "kit" }, taps: [/Change.*This tablet/] },
   { name: "kit-person", where: { screen: "kit" }, taps: ["Add person"] },
   {
     name: "kit-tool",
     where: {
       screen: "kit",
       tool: {
-        tool: { name: "wrench C", min: "25", max: "5", unit: "N·m", calibration_due: "2026-03-01" },
-        replaces: null,
+        id: null,
+        seen: [],
+        tool: wrong,
       },
     },
     answers: { judge_tools: [turned] },

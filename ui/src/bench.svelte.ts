@@ -16,25 +16,24 @@ import type {
   Signature,
   StepView,
   Trouble,
+  TypedTool,
 } from "./core/types";
 import { pins } from "./parts/pin.svelte";
 import { stepToShow } from "./sheet/focus";
 import { whoWorks } from "./sheet/people";
 import {
+  ASSUMED_MM,
   type NewJob,
+  NO_KIT,
   type Overlay,
   type Pad,
   readWhere,
   type Screen,
   type SheetAt,
-  type ToolDraft,
   type Where,
 } from "./where";
 
-export type { NewJob, Overlay, Screen, SheetAt, ToolDraft } from "./where";
-
-/** CSS pixels of a millimetre at 160 an inch: assumed until the glass is measured. */
-const ASSUMED_MM = 160 / 25.4;
+export type { NewJob, Overlay, Screen, SheetAt } from "./where";
 
 /** Screens that show no job. */
 const JOBLESS: Screen[] = ["kit", "new_job", "sheet"];
@@ -48,7 +47,7 @@ class Bench {
   pageAt = $state(0);
   /** Goes on once a second. */
   tick = $state(performance.now());
-  kit = $state.raw<Kit>({ people: [], tools: [] });
+  kit = $state.raw<Kit>(NO_KIT);
   /** Who has a PIN. */
   pins = $state.raw<PinHolder[]>([]);
   actor = $state.raw<Actor | null>(null);
@@ -61,7 +60,7 @@ class Bench {
   /** How many people are planned for; null: as many as the checklist has. */
   planPeople = $state<number | null>(null);
   sheet = $state.raw<SheetAt | null>(null);
-  tool = $state.raw<ToolDraft | null>(null);
+  tool = $state.raw<TypedTool | null>(null);
   /** A call is under way that changes the job. */
   busy = $state(false);
   /** What went wrong last, until it is put away. */
@@ -208,12 +207,14 @@ class Bench {
     }
   }
 
-  /** Keeps people and tools. */
-  async putKit(kit: Kit): Promise<boolean> {
-    return this.#try(async () => {
-      await call("put_kit", { kit });
-      this.kit = kit;
-    });
+  /** Changes the shop's list as who works now, and shows what it is then; nothing when it stayed as it was. */
+  async changeKit(work: (who: PersonId | null) => Promise<Kit>): Promise<Kit | null> {
+    const kit = await this.withPin(() => work(this.actor?.id ?? null));
+    if (!kit) return null;
+    this.kit = kit;
+    this.actor = whoWorks(kit.people, this.actor);
+    this.remember();
+    return kit;
   }
 
   /**

@@ -1,5 +1,5 @@
 // Where the window is: what is kept between starts, so that it comes back where it was.
-import type { Actor, JobId, Tool } from "./core/types";
+import type { Actor, JobId, Kit, TypedTool } from "./core/types";
 
 /** The screens. */
 export type Screen = "bay" | "new_job" | "job" | "photos" | "figures" | "record" | "kit" | "sheet";
@@ -49,13 +49,6 @@ export interface SheetAt {
   compared: string[] | null;
 }
 
-/** A torque tool that is typed and not kept yet. */
-export interface ToolDraft {
-  tool: Tool;
-  /** The name of the tool that it takes the place of; null: it is a new one. */
-  replaces: string | null;
-}
-
 /** What is kept between starts. */
 export interface Where {
   screen: Screen;
@@ -74,8 +67,23 @@ export interface Where {
   overlay: Overlay | null;
   pad: Pad | null;
   sheet: SheetAt | null;
-  tool: ToolDraft | null;
+  /** A torque tool that is typed and not kept yet. */
+  tool: TypedTool | null;
 }
+
+/** CSS pixels of a millimetre at 160 an inch: assumed until the glass is measured. */
+export const ASSUMED_MM = 160 / 25.4;
+
+/** What is shown of the shop until the core has said what there is. */
+export const NO_KIT: Kit = {
+  people: [],
+  left: [],
+  tools: [],
+  tools_off: [],
+  device: { id: "", name: null },
+  seen: {},
+  unsettled: [],
+};
 
 /** Where the window was, as it was kept; nothing where there is no such text. */
 export function readWhere(text: string | null): Where | null {

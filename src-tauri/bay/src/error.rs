@@ -4,6 +4,7 @@ use panside_job::{JobError, Refusal};
 use panside_journal::{Hash, JobId, PersonId};
 use panside_photo::PhotoError;
 use panside_procedure::Problems;
+use panside_shop::ShopRefusal;
 use panside_store::StoreError;
 
 use crate::Bay;
@@ -63,42 +64,14 @@ pub enum BayError {
          correct the file."
     )]
     SheetId(String),
-    /// A file with an older revision than the shop's.
-    #[error(
-        "Revision {kept} of the spec sheet \"{id}\" is here; the file has the older revision {revision}. Nothing is taken in."
-    )]
-    SheetOlder {
-        /// The sheet's id.
-        id: String,
-        /// The revision in the file.
-        revision: u32,
-        /// The newest one here.
-        kept: u32,
-    },
     /// Somebody who is not of the shop.
     #[error(
         "Only the shop's people act and sign. Add the person to the shop's list, or choose somebody from it."
     )]
     NoPerson,
-    /// A name that nobody can be told apart by.
+    /// What is asked of the shop is not done.
     #[error(transparent)]
-    Name(#[from] panside_shop::name::NameError),
-    /// A name that looks like somebody else's.
-    #[error(
-        "\"{name}\" cannot be told from \"{existing}\", who is on the list. Choose that person, or give a name that tells the two apart."
-    )]
-    LooksLike {
-        /// The new name.
-        name: String,
-        /// Whose name it looks like.
-        existing: String,
-    },
-    /// Two people with one id.
-    #[error("Two people in this list have the same id. Nothing is kept; correct the list.")]
-    PersonTwice,
-    /// A person without a role.
-    #[error("Choose what the person is: at least one role.")]
-    PersonRole,
+    Shop(#[from] ShopRefusal),
     /// A PIN has to be given first. Whoever asks is shown a pad for it and tries again.
     #[error("The PIN of {name} is needed for this. Enter it, then repeat.")]
     PinAsked {
@@ -141,9 +114,6 @@ pub enum BayError {
     /// What is typed is no torque tool.
     #[error("The torque tool is not kept yet:\n{}", .0.join("\n"))]
     Tool(Vec<String>),
-    /// Another tool has that name.
-    #[error("There is a torque tool \"{0}\" already. Give this one another name, or change that one.")]
-    ToolThere(String),
     /// An entry names a photo that isn't kept for its job.
     #[error("This photo is not kept for this job, so it was not entered. Take it again.")]
     PhotoNotKept,

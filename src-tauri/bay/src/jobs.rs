@@ -1,6 +1,6 @@
 //! [`Bay`]: an open store, its clocks, and the jobs that were looked at.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::sync::Arc;
 
@@ -9,6 +9,7 @@ use panside_job::{Event, Happened, Job, Specs};
 use panside_journal::{EventId, Hash, Head, JobId, Stamp, Subject};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
+use panside_shop::ShopEvent;
 use panside_store::{Meaning, Report, Standing, Store, StoreError, Trouble, Verifier};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -18,7 +19,10 @@ use crate::BayError;
 use crate::clock::Clock;
 use crate::photos::photos_of;
 use crate::pins::GivenPins;
+use crate::prove::CHECKLIST;
 use crate::say::Speaker;
+use crate::sheets::SHEET;
+use crate::shop::Folded;
 
 /// Said of a list of jobs that was made anew when the store was opened.
 const MENDED: &str = "It was made anew from the journal just now; nothing that was entered is lost.";
@@ -33,6 +37,7 @@ pub struct Bay {
     mended: Vec<String>,
     /// PINs that were given and not used yet.
     pub(crate) given: GivenPins,
+    pub(crate) folded: Folded,
 }
 
 /// A job that was folded, up to its head.
@@ -120,7 +125,9 @@ impl Bay {
     /// # Errors
     /// [`BayError::Store`] when there is none or it cannot be read.
     pub fn open_read_only(dir: &Path, clock: Box<dyn Clock>) -> Result<Bay, BayError> {
-        Ok(Bay::over(Store::open_read_only(dir)?, clock))
+        let mut bay = Bay::over(Store::open_read_only(dir)?, clock);
+        bay.look_at_shop()?;
+        Ok(bay)
     }
 
     pub(crate) fn over(store: Store, clock: Box<dyn Clock>) -> Bay {
@@ -131,6 +138,7 @@ impl Bay {
             speaker: Arc::new(Speaker::english()),
             open: BTreeMap::new(),
             given: GivenPins::default(),
+            folded: Folded::default(),
         }
     }
 
@@ -199,9 +207,9 @@ impl Bay {
         let Some(Event::Started(started)) = happened.first().map(|first| &first.event) else {
             return Err(BayError::NoJob(id));
         };
-        let checklist = self.pinned(&started.checklist.hash, "checklist")?;
+        let checklist = self.pinned(&started.checklist.hash, CHECKLIST)?;
         let procedure = Procedure::load(&checklist).map_err(BayError::Checklist)?;
-        let sheet = self.pinned(&started.sheet.hash, "sheet")?;
+        let sheet = self.pinned(&started.sheet.hash, SHEET)?;
         let sheet = load::sheet(&sheet).map_err(BayError::Sheet)?;
         let specs = self.specs(&sheet)?;
         let job = Job::fold(Arc::new(procedure), Arc::new(specs), happened);
@@ -269,7 +277,9 @@ impl Bay {
     /// [`BayError::Store`] with what the disk says; the store then still takes no entry.
     pub fn reopen(&mut self) -> Result<(), BayError> {
         self.open.clear();
-        Ok(self.store.reopen()?)
+        self.folded.forget();
+        self.store.reopen()?;
+        self.look_at_shop()
     }
 
     /// Closes the store, so that it is whole in its files.
@@ -337,7 +347,7 @@ pub(crate) fn label_of(events: &[panside_journal::Event]) -> String {
 /// What the events about a subject say, for the store's check. An event that this version can't read names nothing.
 pub(crate) fn meaning_of(subject: Subject, events: &[panside_journal::Event]) -> Meaning {
     if subject.is_shop() {
-        return Meaning::default();
+        return Meaning { documents: kept_in_shop(events), ..Meaning::default() };
     }
     let mut meaning = Meaning { label: label_of(events), ..Meaning::default() };
     for one in happened(events).unwrap_or_default() {
@@ -347,6 +357,16 @@ pub(crate) fn meaning_of(subject: Subject, events: &[panside_journal::Event]) ->
         meaning.photos.extend(photos_of(&one.event));
     }
     meaning
+}
+
+/// The sheets and checklists that events of the shop name.
+fn kept_in_shop(events: &[panside_journal::Event]) -> BTreeSet<Hash> {
+    let kept = |event| match crate::shop::happened(event).ok()?.event {
+        ShopEvent::SheetKept(body) => Some(body.sheet.hash),
+        ShopEvent::ChecklistAdopted(body) => Some(body.checklist.hash),
+        _ => None,
+    };
+    events.iter().filter_map(kept).collect()
 }
 
 /// A new event id whose time is the event's own.

@@ -1,42 +1,80 @@
-//! What a shop has: people and torque tools, kept on the tablet; and whatever else a window wants to find again.
+//! What a shop has, as its setup screen shows it: people, torque tools, this device; and whatever else a window wants to
+//! find again.
+
+use std::collections::{BTreeMap, BTreeSet};
 
 use panside_job::clock::civil_date;
 use panside_job::size;
 pub use panside_job::tool::ToolView;
 use panside_job::tool::judge;
 pub use panside_job::value::Tool;
+use panside_journal::{DeviceId, Hash, PersonId};
+pub use panside_shop::ToolId;
+use panside_shop::{Command, Thing};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
+use uuid::Uuid;
 
-use crate::people::{Person, told_apart};
+use crate::people::Person;
+use crate::shop::hashes;
 use crate::{Bay, BayError};
 
-/// Under which key the kit is kept.
-const KIT: &str = "kit";
-
-/// The shop's people and torque tools.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
-#[serde(deny_unknown_fields)]
+/// The shop's people and torque tools, and the device that shows them.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct Kit {
     /// Who works here.
     pub people: Vec<Person>,
+    /// Who worked here before.
+    pub left: Vec<Person>,
     /// The torque tools with their calibration.
-    pub tools: Vec<Tool>,
+    pub tools: Vec<KitTool>,
+    /// Torque tools that were taken off the list, such as one that is away for calibration.
+    pub tools_off: Vec<KitTool>,
+    /// This device.
+    pub device: Device,
+    /// By the id of a person, tool or device: the newest events about it that this shows. A change names them, so that
+    /// one that came meanwhile is noticed.
+    pub seen: BTreeMap<String, BTreeSet<Hash>>,
+    /// What devices wrote without knowing of each other and somebody has to settle, as sentences.
+    pub unsettled: Vec<String>,
+}
+
+/// A torque tool of the shop.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct KitTool {
+    /// Stays when its name changes.
+    pub id: ToolId,
+    /// The tool.
+    pub tool: Tool,
+}
+
+/// A device of the shop.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct Device {
+    /// Its id.
+    pub id: DeviceId,
+    /// What it is called; nothing yet.
+    pub name: Option<String>,
+}
+
+/// A torque tool as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct TypedTool {
+    /// Which tool it changes or puts back on the list; nothing for a new one.
+    pub id: Option<ToolId>,
+    /// What [`Kit::seen`] has of it; nothing for a new one.
+    pub seen: BTreeSet<Hash>,
+    /// The tool.
+    pub tool: Tool,
 }
 
 impl Kit {
-    /// Takes in those that it does not have: people by id, tools by name.
-    pub fn add(&mut self, people: impl IntoIterator<Item = Person>, tools: impl IntoIterator<Item = Tool>) {
-        for person in people {
-            if self.person(person.id).is_err() {
-                self.people.push(person);
-            }
-        }
-        for tool in tools {
-            if !self.tools.iter().any(|has| has.name == tool.name) {
-                self.tools.push(tool);
-            }
-        }
+    /// What a change of a person, tool or device names as seen.
+    #[must_use]
+    pub fn seen(&self, id: Uuid) -> BTreeSet<Hash> {
+        self.seen.get(&id.to_string()).cloned().unwrap_or_default()
     }
 }
 
@@ -44,21 +82,30 @@ impl Bay {
     /// The shop's people and tools.
     ///
     /// # Errors
-    /// [`BayError::Store`] with what the disk said, [`BayError::Json`] when the list is damaged.
+    /// [`BayError::Store`] when what is written about the shop does not hold, or with what the disk said.
     pub fn kit(&self) -> Result<Kit, BayError> {
-        let kept = self.setting(KIT)?;
-        kept.map_or_else(|| Ok(Kit::default()), |text| Ok(serde_json::from_str(&text)?))
+        let shop = self.shop()?;
+        let tool = |(id, tool)| KitTool { id, tool };
+        let mut kit = Kit {
+            people: shop.people().into_values().collect(),
+            left: shop.left().into_values().collect(),
+            tools: shop.tools().into_iter().map(|(id, one)| tool((id, one.clone()))).collect(),
+            tools_off: shop.tools_off().into_iter().map(tool).collect(),
+            device: self.device(&shop),
+            seen: BTreeMap::new(),
+            unsettled: shop.unsettled(),
+        };
+        let people = kit.people.iter().chain(&kit.left).map(|one| (one.id.0, Thing::Person(one.id)));
+        let tools = kit.tools.iter().chain(&kit.tools_off).map(|one| (one.id.0, Thing::Tool(one.id)));
+        let device = (kit.device.id.0, Thing::Device(kit.device.id));
+        let things = people.chain(tools).chain([device]);
+        kit.seen = things.map(|(id, thing)| (id.to_string(), hashes(&shop, &thing))).collect();
+        Ok(kit)
     }
 
-    /// Keeps the shop's people and tools.
-    ///
-    /// # Errors
-    /// [`BayError::Refused`] for more or longer ones than are taken; [`BayError::Name`], [`BayError::LooksLike`] and
-    /// [`BayError::PersonTwice`] for people who can't be told apart; [`BayError::Store`] with what the disk said.
-    pub fn put_kit(&mut self, kit: &Kit) -> Result<(), BayError> {
-        size::check(kit).map_err(|refusal| self.refused(refusal))?;
-        told_apart(&kit.people)?;
-        self.put_setting(KIT, &serde_json::to_string(kit)?)
+    fn device(&self, shop: &panside_shop::Shop) -> Device {
+        let id = self.store.device();
+        Device { id, name: shop.devices().get(&id).map(|name| (*name).to_owned()) }
     }
 
     /// What is to be said of each tool today.
@@ -73,34 +120,109 @@ impl Bay {
         judged.collect()
     }
 
-    /// Keeps a tool, in place of the one called `replaces` or as a new one, and answers the kit.
+    /// Keeps a tool that `who` typed, new, changed or back on the list, and answers the kit.
     ///
     /// # Errors
-    /// [`BayError::Tool`] with everything that is wrong, [`BayError::ToolThere`] when another one is called the same;
-    /// [`BayError::Store`] with what the disk said.
+    /// [`BayError::Tool`] with everything that is wrong with it, [`BayError::Shop`] when another one has a name like it,
+    /// when it was changed meanwhile, or for somebody who is not of the shop; [`BayError::Refused`] for more or longer
+    /// ones than are taken; [`BayError::Store`] with what the disk said.
     pub fn put_tool(
         &mut self,
-        tool: Tool,
-        replaces: Option<&str>,
+        typed: TypedTool,
+        who: Option<PersonId>,
         utc_offset_min: i32,
     ) -> Result<Kit, BayError> {
-        let tool = trimmed(&tool);
+        let tool = trimmed(&typed.tool);
         let view = self.judge_tools(std::slice::from_ref(&tool), utc_offset_min).remove(0);
         if !view.problems.is_empty() {
             return Err(BayError::Tool(view.problems.into_iter().map(|one| one.message.text).collect()));
         }
-        let mut kit = self.kit()?;
-        let named = |name: &str| kit.tools.iter().position(|one| one.name == name);
-        let place = replaces.and_then(named);
-        if named(&tool.name).is_some_and(|found| Some(found) != place) {
-            return Err(BayError::ToolThere(tool.name));
+        let id = typed.id.unwrap_or_else(|| ToolId(Uuid::now_v7()));
+        let kit = self.kit()?;
+        self.within_bounds(&tool, kit.tools.len() + kit.tools_off.len(), typed.id.is_none())?;
+        let command = Command::KeepTool { id, seen: typed.seen, tool: Box::new(tool) };
+        self.change_shop(one_of_the_shop(who)?, &command, &[])?;
+        self.kit()
+    }
+
+    /// Takes a tool off the list, and answers the kit.
+    ///
+    /// # Errors
+    /// [`BayError::Shop`] when it isn't on the list or was changed meanwhile; [`BayError::Store`] with what the disk said.
+    pub fn remove_tool(
+        &mut self,
+        id: ToolId,
+        seen: BTreeSet<Hash>,
+        who: Option<PersonId>,
+    ) -> Result<Kit, BayError> {
+        self.change_shop(one_of_the_shop(who)?, &Command::RemoveTool { id, seen }, &[])?;
+        self.kit()
+    }
+
+    /// Gives this device a name, and answers the kit.
+    ///
+    /// # Errors
+    /// [`BayError::Shop`] for what is no name or like another device's, or when it was changed meanwhile;
+    /// [`BayError::Store`] with what the disk said.
+    pub fn name_device(
+        &mut self,
+        name: String,
+        seen: BTreeSet<Hash>,
+        who: Option<PersonId>,
+    ) -> Result<Kit, BayError> {
+        size::check(&name).map_err(|refusal| self.refused(refusal))?;
+        let command = Command::NameDevice { device: self.store.device(), seen, name };
+        self.change_shop(one_of_the_shop(who)?, &command, &[])?;
+        self.kit()
+    }
+
+    /// Takes in people and tools that come with something else, such as a script: people by their ids, tools by their
+    /// names. Those who are here already stay as they are. In a shop without people the first lead among them, else the
+    /// first, adds themself and then the others.
+    ///
+    /// # Errors
+    /// [`BayError::Shop`] when the shop has people and none of these is one of them, or a name is like another;
+    /// [`BayError::Refused`] for more or longer ones than are taken; [`BayError::Store`] with what the disk said.
+    pub fn take_in(&mut self, people: &[Person], tools: &[Tool]) -> Result<Kit, BayError> {
+        let add = |one: &Person| Command::AddPerson {
+            id: one.id,
+            name: one.name.clone(),
+            roles: one.roles.clone(),
+            lead: one.lead,
+        };
+        size::check(&(people, tools)).map_err(|refusal| self.refused(refusal))?;
+        if self.shop()?.people().is_empty()
+            && let Some(first) = people.iter().find(|one| one.lead).or(people.first())
+        {
+            self.change_shop(first.id, &add(first), &[])?;
         }
-        match place {
-            Some(place) => kit.tools[place] = tool,
-            None => kit.tools.push(tool),
+        let here = self.shop()?.people();
+        let known = || people.iter().filter_map(|one| here.get(&one.id));
+        let who = known().find(|one| one.lead).or_else(|| known().next()).map(|one| one.id);
+        for person in people.iter().filter(|one| !here.contains_key(&one.id)) {
+            self.change_shop(one_of_the_shop(who)?, &add(person), &[])?;
         }
-        self.put_kit(&kit)?;
-        Ok(kit)
+        for tool in tools {
+            let tool = trimmed(tool);
+            if !self.shop()?.tools().values().any(|has| has.name == tool.name) {
+                let id = ToolId(Uuid::now_v7());
+                let command = Command::KeepTool { id, seen: BTreeSet::new(), tool: Box::new(tool) };
+                self.change_shop(one_of_the_shop(who)?, &command, &[])?;
+            }
+        }
+        self.kit()
+    }
+
+    /// Sees that what is typed is no longer than is taken and, where it is new, that there is room for one more beside
+    /// the `there`.
+    pub(crate) fn within_bounds<T: Serialize>(
+        &self,
+        typed: &T,
+        there: usize,
+        new: bool,
+    ) -> Result<(), BayError> {
+        let counted = vec![(); if new { there + 1 } else { 0 }];
+        size::check(typed).and_then(|()| size::check(&counted)).map_err(|refusal| self.refused(refusal))
     }
 
     /// What is kept under a key of the tablet, such as which screen was open.
@@ -118,6 +240,11 @@ impl Bay {
     pub fn put_setting(&mut self, key: &str, text: &str) -> Result<(), BayError> {
         Ok(self.store.put_setting(key, text)?)
     }
+}
+
+/// Who changes the shop; where nobody has said who works, nobody does.
+pub(crate) fn one_of_the_shop(who: Option<PersonId>) -> Result<PersonId, BayError> {
+    who.ok_or_else(|| panside_shop::ShopRefusal::WhoUnknown.into())
 }
 
 /// A tool without spaces around what was typed; an empty field that may be absent is absent.

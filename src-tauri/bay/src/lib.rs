@@ -5,6 +5,7 @@
 //! - [`prove`], [`start`]: a checklist is proved before a job is started with it
 //! - [`enter`]: one wish in, events on disk, the new view out
 //! - [`people`], [`kit`], [`shelf`], [`sheets`]: who works here, tools, and what a job can be started with
+//! - `shop`: the shop, folded from its events and changed by one more
 //! - [`figures`]: what was measured, drawn
 //! - [`pins`]: who a person is at a hold point
 //! - [`photos`], [`record`]: photos in, the record out
@@ -34,6 +35,7 @@ pub mod record;
 pub mod say;
 pub mod sheets;
 pub mod shelf;
+mod shop;
 pub mod start;
 pub mod way_back;
 

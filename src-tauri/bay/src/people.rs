@@ -4,23 +4,25 @@
 use std::collections::BTreeSet;
 
 use panside_job::people::{Member, Roster};
-use panside_journal::PersonId;
+use panside_journal::{Hash, PersonId};
 use panside_procedure::format::Role;
 pub use panside_shop::Person;
-use panside_shop::name::{self, Look};
-use serde::Deserialize;
+use panside_shop::{Command, Shop, ShopRefusal};
+use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
 
-use crate::kit::Kit;
+use crate::kit::{Kit, one_of_the_shop};
 use crate::{Bay, BayError};
 
 /// A person as typed.
-#[derive(Debug, Clone, PartialEq, Eq, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct TypedPerson {
-    /// Whom it changes; nothing for somebody new.
+    /// Whom it changes or puts back on the list; nothing for somebody new.
     pub id: Option<PersonId>,
+    /// What [`Kit::seen`] has of them; nothing for somebody new.
+    pub seen: BTreeSet<Hash>,
     /// What they are called.
     pub name: String,
     /// What they are.
@@ -46,51 +48,69 @@ impl Kit {
     }
 }
 
-/// Sees that everybody is another person under a name that can be read, and that no two names look alike: they would
-/// be one person to whoever reads a signature.
-///
-/// # Errors
-/// [`BayError::Name`], [`BayError::LooksLike`], [`BayError::PersonTwice`].
-pub(crate) fn told_apart(people: &[Person]) -> Result<(), BayError> {
-    let mut seen: Vec<(PersonId, Look, &str)> = Vec::new();
-    for person in people {
-        let look = Look::of(&name::of_person(&person.name)?);
-        for (id, other, existing) in &seen {
-            if *id == person.id {
-                return Err(BayError::PersonTwice);
-            }
-            if other.is_like(&look) {
-                let (name, existing) = (person.name.clone(), (*existing).to_owned());
-                return Err(BayError::LooksLike { name, existing });
-            }
-        }
-        seen.push((person.id, look, &person.name));
-    }
-    Ok(())
-}
-
 impl Bay {
-    /// Keeps somebody new, or a person with what was changed of them, and answers the kit. What was entered before keeps
-    /// the name of its day.
+    /// Keeps somebody new whom `who` adds, a person with what was changed of them, or one who is back; answers the kit.
+    /// What was entered before keeps the name of its day. The first of a shop adds themself.
     ///
     /// # Errors
-    /// [`BayError::Name`] for what is no name, [`BayError::LooksLike`] for one that can't be told from another's,
-    /// [`BayError::PersonRole`] where that is missing, [`BayError::NoPerson`] for a person who is no longer of the shop; [`BayError::Store`] with what the disk said.
-    pub fn put_person(&mut self, typed: TypedPerson) -> Result<Kit, BayError> {
-        let TypedPerson { id, name, roles, lead } = typed;
-        let name = name::of_person(&name)?;
-        if roles.is_empty() {
-            return Err(BayError::PersonRole);
-        }
-        let mut kit = self.kit()?;
-        match id {
-            None => kit.people.push(Person { id: PersonId(Uuid::now_v7()), name, roles, lead }),
-            Some(id) => {
-                let found = kit.people.iter_mut().find(|person| person.id == id);
-                *found.ok_or(BayError::NoPerson)? = Person { id, name, roles, lead };
-            }
-        }
-        self.put_kit(&kit)?;
-        Ok(kit)
+    /// [`BayError::Shop`]: what is no name, or one that can't be told from another's; no role; somebody else than a lead
+    /// who says who leads; a person who was changed meanwhile; somebody who is not of the shop. [`BayError::PinAsked`]
+    /// where it says who leads, and `who` has a PIN and has not given it. [`BayError::Refused`] for more or longer ones
+    /// than are taken; [`BayError::Store`] with what the disk said.
+    pub fn put_person(&mut self, typed: TypedPerson, who: Option<PersonId>) -> Result<Kit, BayError> {
+        let shop = self.shop()?;
+        let (people, left) = (shop.people(), shop.left());
+        self.within_bounds(&typed, people.len() + left.len(), typed.id.is_none())?;
+        let TypedPerson { id, seen, name, roles, lead } = typed;
+        let new = PersonId(Uuid::now_v7());
+        let who = one_of_the_shop(if people.is_empty() { Some(id.unwrap_or(new)) } else { who })?;
+        let led = id.is_some_and(|id| leads(&shop, id));
+        let command = match id {
+            None => Command::AddPerson { id: new, name, roles, lead },
+            Some(id) => Command::ChangePerson { id, seen, name, roles, lead },
+        };
+        self.change_people(who, &command, led != lead && !people.is_empty())
     }
+
+    /// Takes a person off the list who works here no more, and answers the kit. What they signed stays theirs.
+    ///
+    /// # Errors
+    /// [`BayError::Shop`] for the last lead, a lead whom somebody else than a lead lets go, a person who was changed
+    /// meanwhile; [`BayError::PinAsked`] as in [`Bay::put_person`]; [`BayError::Store`] with what the disk said.
+    pub fn remove_person(
+        &mut self,
+        id: PersonId,
+        seen: BTreeSet<Hash>,
+        who: Option<PersonId>,
+    ) -> Result<Kit, BayError> {
+        let leads = leads(&*self.shop()?, id);
+        self.change_people(one_of_the_shop(who)?, &Command::RemovePerson { id, seen }, leads)
+    }
+
+    /// Who leads is said by a lead who shows by their PIN, where they have one, that they are it.
+    fn change_people(
+        &mut self,
+        who: PersonId,
+        command: &Command,
+        about_leads: bool,
+    ) -> Result<Kit, BayError> {
+        // What is refused anyway asks nobody for a PIN.
+        match self.shop()?.decide(command, &who) {
+            Ok(_) | Err(ShopRefusal::Unchanged(_)) => {}
+            Err(refusal) => return Err(refusal.into()),
+        }
+        if about_leads {
+            if self.pin_of(who)? == Some(false) {
+                let name = self.kit()?.person(who)?.name.clone();
+                return Err(BayError::PinAsked { person: who, name });
+            }
+            self.given.use_up(who);
+        }
+        self.change_shop(who, command, &[])?;
+        self.kit()
+    }
+}
+
+fn leads(shop: &Shop, id: PersonId) -> bool {
+    shop.people().get(&id).is_some_and(|one| one.lead)
 }

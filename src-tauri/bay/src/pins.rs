@@ -15,6 +15,8 @@ use panside_job::clock::{civil_date, measured_ms, surely_ms};
 use panside_job::{Request, SignedPin};
 use panside_journal::{PersonId, Stamp};
 use panside_procedure::Procedure;
+use panside_shop::{Command, PinSetBy, Thing};
+use panside_store::With;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -72,8 +74,8 @@ impl Pin {
 struct Kept {
     /// The hash with its salt, in the PHC string format.
     hash: String,
-    /// Who set it for the person; nothing: they did so themself.
-    reset_by: Option<ResetBy>,
+    /// By whose word it was set.
+    how: PinSetBy,
     /// When it was set, in ms since 1970.
     set_ms: i64,
     /// Wrong tries since the last right one.
@@ -107,8 +109,8 @@ pub enum PinAuthority {
 pub struct PinHolder {
     /// The person.
     pub person: PersonId,
-    /// Who set it for them; nothing: they did so themself.
-    pub reset_by: Option<ResetBy>,
+    /// By whose word it was set.
+    pub how: PinSetBy,
     /// The day, as `YYYY-MM-DD`.
     pub on: String,
 }
@@ -145,7 +147,7 @@ impl Bay {
     pub fn pin_holders(&self, utc_offset_min: i32) -> Result<Vec<PinHolder>, BayError> {
         let holder = |(person, kept): (PersonId, Kept)| PinHolder {
             person,
-            reset_by: kept.reset_by,
+            how: kept.how,
             on: civil_date(kept.set_ms, utc_offset_min).to_string(),
         };
         Ok(self.kept_pins()?.into_iter().map(holder).collect())
@@ -178,7 +180,7 @@ impl Bay {
         Ok(PinReply { right: true, wait_s: 0 })
     }
 
-    /// Sets a person's PIN. Nobody sets another's alone: where it is forgotten, the lead does so with a second person.
+    /// Sets a person's PIN and writes by whose word. Nobody sets another's alone: where it is forgotten, the lead does so with a second person.
     ///
     /// # Errors
     /// [`BayError::PinAsked`] with whose PIN is to be given first ([`Bay::give_pin`]); [`BayError::PinOfOther`],
@@ -188,15 +190,16 @@ impl Bay {
         let pin = pin.checked()?;
         let kit = self.kit()?;
         let name = &kit.person(person)?.name;
-        let reset_by = match by {
+        let (how, gives) = match by {
             PinAuthority::Own(who) if who != person => return Err(BayError::PinOfOther(name.clone())),
-            PinAuthority::Own(_) => None,
+            PinAuthority::Own(_) if self.pin_of(person)?.is_none() => (PinSetBy::OwnFirst, vec![person]),
+            PinAuthority::Own(_) => (PinSetBy::OwnByOld, vec![person]),
             PinAuthority::Lead(who) => {
                 self.may_reset(&kit, person, who)?;
-                Some(who)
+                let ResetBy { lead, second } = who;
+                (PinSetBy::LeadAndSecond { lead, second }, vec![lead, second])
             }
         };
-        let gives = reset_by.map_or(vec![person], |who| vec![who.lead, who.second]);
         for giver in &gives {
             if self.pin_of(*giver)? == Some(false) {
                 let name = kit.person(*giver)?.name.clone();
@@ -204,7 +207,11 @@ impl Bay {
             }
         }
         let set_ms = self.clock.now().wall_ms;
-        self.pin_changed(person, &Kept { hash: pin.hashed()?, reset_by, set_ms, wrong: 0, last: None })?;
+        let seen = self.heads_of(&Thing::Pin(person))?;
+        let command = Command::SetPin { person, seen, how: how.clone() };
+        let kept = Kept { hash: pin.hashed()?, how, set_ms, wrong: 0, last: None };
+        let with = With::Pin { person, text: &serde_json::to_string(&kept)? };
+        self.change_shop(gives[0], &command, &[with])?;
         gives.into_iter().chain([person]).for_each(|giver| self.given.use_up(giver));
         Ok(())
     }
@@ -224,11 +231,6 @@ impl Bay {
             return Err(BayError::PinSecond(name()?));
         }
         Ok(())
-    }
-
-    /// A PIN was set: the one place where that is written.
-    fn pin_changed(&mut self, person: PersonId, kept: &Kept) -> Result<(), BayError> {
-        self.put_pin(person, kept)
     }
 
     /// Whether a person's PIN was given for what is done now; nothing: they have none.
@@ -278,9 +280,9 @@ impl Bay {
 impl Kept {
     /// What a signature says that was given with it.
     fn signs(&self) -> SignedPin {
-        match self.reset_by {
-            None => SignedPin::Own,
-            Some(ResetBy { lead, second }) => SignedPin::SetBy { lead, second },
+        match self.how {
+            PinSetBy::OwnFirst | PinSetBy::OwnByOld => SignedPin::Own,
+            PinSetBy::LeadAndSecond { lead, second } => SignedPin::SetBy { lead, second },
         }
     }
 

@@ -3,18 +3,26 @@
 
 mod files;
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use panside_job::Actor;
 use panside_job::clock::civil_date;
+use panside_job::event::Pinned;
 use panside_job::sheet::{By, Needs, check, checked, id_of, needs, view};
 pub use panside_job::sheet::{SheetView, Typed, TypedPoint, TypedSheet, TypedValue};
+use panside_journal::{Hash, PersonId};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
-use panside_store::KeptSheet;
+use panside_shop::{Command, ShopRefusal, Thing};
+use panside_store::With;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use crate::shelf::Shelf;
 use crate::{Bay, BayError};
+
+/// As what a sheet's text is kept.
+pub(crate) const SHEET: &str = "sheet";
 
 /// What the shop has of spec sheets.
 #[derive(Debug, Clone, Serialize, Deserialize, TS)]
@@ -136,7 +144,7 @@ impl Bay {
     pub fn sheet(&self, shelf: Shelf<'_>, id: &str) -> Result<SheetPage, BayError> {
         let (sheet, built_in) = self.found_sheet(shelf, id)?;
         let procedures = procedures(shelf)?;
-        let typed = TypedSheet::of(&sheet, &self.made_for(&procedures, &sheet));
+        let typed = self.typed_of(&sheet, &self.made_for(&procedures, &sheet))?;
         let fits = self.fits(&procedures, &sheet);
         Ok(self.sheet_page(shelf, typed, Some(&sheet), (false, built_in), fits))
     }
@@ -153,10 +161,12 @@ impl Bay {
                     draft: String::new(),
                     id: None,
                     revision: 0,
+                    made_from: None,
+                    seen: BTreeSet::new(),
                     checklist: id.clone(),
                     title: String::new(),
                     demo: false,
-                    values: std::collections::BTreeMap::new(),
+                    values: BTreeMap::new(),
                 })?
             }
             SheetFrom::Copy(id) => {
@@ -172,7 +182,7 @@ impl Bay {
                 if built_in {
                     return Err(BayError::SheetBuiltIn(id.clone()));
                 }
-                TypedSheet::of(&sheet, &self.made_for(&procedures(shelf)?, &sheet))
+                self.typed_of(&sheet, &self.made_for(&procedures(shelf)?, &sheet))?
             }
         };
         let needs = needs_of(shelf, &typed.checklist)?;
@@ -209,8 +219,8 @@ impl Bay {
     /// Keeps what is typed as the sheet's next revision, entered by `actor` today, and answers the sheet's id.
     ///
     /// # Errors
-    /// [`BayError::NoPerson`]; [`BayError::SheetNotKept`] with everything that is wrong; [`BayError::Store`], also when another revision was
-    /// kept since this one was begun.
+    /// [`BayError::NoPerson`]; [`BayError::SheetNotKept`] with everything that is wrong; [`BayError::Shop`] when another
+    /// revision was kept since this one was begun; [`BayError::Store`] with what the disk said.
     pub fn keep_sheet(
         &mut self,
         shelf: Shelf<'_>,
@@ -222,19 +232,24 @@ impl Bay {
         let needs = needs_of(shelf, &typed.checklist)?;
         let before = self.before(&typed)?;
         let found = self.found_sheets(shelf)?;
-        let taken = |id: &str| found.sheets.iter().any(|(sheet, _)| sheet.id == id);
+        let shop = self.shop()?;
+        let ours = shop.sheets();
+        let taken = |id: &str| ours.contains_key(id) || found.sheets.iter().any(|(sheet, _)| sheet.id == id);
         let id = typed.id.clone().unwrap_or_else(|| id_of(&typed.title, &taken));
         let day = self.day(utc_offset_min);
         let kit = self.kit()?;
         let by = By { id: actor.id, name: &kit.person(actor.id)?.name, day: &day };
-        let sheet = typed.keep(before.as_ref(), &needs, &id, by).map_err(|problems| {
+        let mut sheet = typed.keep(before.as_ref(), &needs, &id, by).map_err(|problems| {
             let say = |(key, message): &(String, _)| match key.as_str() {
                 "" => self.speaker.say(message),
                 key => format!("{key}: {}", self.speaker.say(message)),
             };
             BayError::SheetNotKept(problems.iter().map(say).collect())
         })?;
-        self.put_sheet(&sheet, Some(draft))?;
+        sheet.revision = sheet.revision.max(shop.next_revision(&id));
+        let text = serde_json::to_vec_pretty(&sheet)?;
+        let seen = (typed.made_from, typed.seen);
+        self.put_sheet((&sheet, &text), seen, actor.id, &[With::SheetTyped(draft)])?;
         Ok(id)
     }
 
@@ -242,11 +257,12 @@ impl Bay {
     ///
     /// # Errors
     /// [`BayError::SheetBuiltIn`]; [`BayError::NoPerson`]; [`BayError::SheetCheck`] when the person entered a value, or it is checked
-    /// already; [`BayError::PinAsked`] when they have a PIN and have not given it; [`BayError::Store`], also when the sheet is not at `revision` any more.
+    /// already; [`BayError::PinAsked`] when they have a PIN and have not given it; [`BayError::Shop`] when another revision
+    /// was kept since `seen`; [`BayError::Store`] with what the disk said.
     pub fn check_sheet(
         &mut self,
         shelf: Shelf<'_>,
-        (id, revision): (&str, u32),
+        (id, seen): (&str, BTreeSet<Hash>),
         keys: &[String],
         actor: &Actor,
         utc_offset_min: i32,
@@ -259,12 +275,15 @@ impl Bay {
         let kit = self.kit()?;
         let by = By { id: actor.id, name: &kit.person(actor.id)?.name, day: &day };
         let pin = self.pin_of(actor.id)?;
-        let next = checked(&Sheet { revision, ..sheet }, keys, by, pin == Some(true))
+        let made_from = self.shop()?.sheets().get(id).map(|kept| kept.sheet.hash);
+        let mut next = checked(&sheet, keys, by, pin == Some(true))
             .map_err(|message| BayError::SheetCheck(self.speaker.say(&message)))?;
         if pin == Some(false) {
             return Err(BayError::PinAsked { person: by.id, name: by.name.to_owned() });
         }
-        self.put_sheet(&next, None)?;
+        next.revision = next.revision.max(self.shop()?.next_revision(id));
+        let text = serde_json::to_vec_pretty(&next)?;
+        self.put_sheet((&next, &text), (made_from, seen), actor.id, &[])?;
         self.given.use_up(actor.id);
         Ok(())
     }
@@ -274,8 +293,8 @@ impl Bay {
     /// # Errors
     /// [`BayError::NotOnShelf`] when there is none, [`BayError::Store`] with what the disk said.
     pub fn sheet_text(&self, shelf: Shelf<'_>, id: &str) -> Result<Vec<u8>, BayError> {
-        match self.store.sheets()?.into_iter().find(|kept| kept.id == id) {
-            Some(kept) => Ok(kept.text.into_bytes()),
+        match self.shop()?.sheets().get(id) {
+            Some(kept) => self.pinned(&kept.sheet.hash, SHEET),
             None => shelf.sheet(id).map(<[u8]>::to_vec),
         }
     }
@@ -283,16 +302,18 @@ impl Bay {
     /// Every sheet in its newest revision: those of the shop, then those of the shelf that the shop has none of.
     pub(crate) fn found_sheets(&self, shelf: Shelf<'_>) -> Result<Found, BayError> {
         let mut found = Found { sheets: Vec::new(), unreadable: Vec::new() };
-        let kept = self.store.sheets()?;
-        for one in &kept {
-            match load::sheet(one.text.as_bytes()) {
+        let shop = self.shop()?;
+        let ours = shop.sheets();
+        for (id, one) in &ours {
+            let text = self.pinned(&one.sheet.hash, SHEET);
+            match text.and_then(|text| load::sheet(&text).map_err(BayError::Sheet)) {
                 Ok(sheet) => found.sheets.push((sheet, false)),
-                Err(problems) => found.unreadable.push(format!("{}: {problems}", one.id)),
+                Err(error) => found.unreadable.push(format!("{id}: {error}")),
             }
         }
         for bytes in shelf.sheets {
             let sheet = load::sheet(bytes).map_err(BayError::Sheet)?;
-            if !kept.iter().any(|kept| kept.id == sheet.id) {
+            if !ours.contains_key(sheet.id.as_str()) {
                 found.sheets.push((sheet, true));
             }
         }
@@ -312,9 +333,15 @@ impl Bay {
 
     /// The revision that is edited.
     fn before(&self, typed: &TypedSheet) -> Result<Option<Sheet>, BayError> {
-        let Some(id) = &typed.id else { return Ok(None) };
-        let text = self.store.sheet(id, typed.revision)?;
-        text.map(|text| load::sheet(text.as_bytes()).map_err(BayError::Sheet)).transpose()
+        let Some(hash) = &typed.made_from else { return Ok(None) };
+        load::sheet(&self.pinned(hash, SHEET)?).map(Some).map_err(BayError::Sheet)
+    }
+
+    /// A kept sheet as it is typed on: with its content, and what the shop last said of it.
+    fn typed_of(&self, sheet: &Sheet, checklist: &str) -> Result<TypedSheet, BayError> {
+        let made_from = self.shop()?.sheets().get(sheet.id.as_str()).map(|kept| kept.sheet.hash);
+        let seen = self.heads_of(&Thing::Sheet(sheet.id.clone()))?;
+        Ok(TypedSheet { made_from, seen, ..TypedSheet::of(sheet, checklist) })
     }
 
     /// A new sheet under a draft's name that nobody has.
@@ -343,10 +370,23 @@ impl Bay {
         SheetPage { typed, typing, built_in, fits, view }
     }
 
-    fn put_sheet(&mut self, sheet: &Sheet, typed_as: Option<&str>) -> Result<(), BayError> {
-        let text = serde_json::to_string_pretty(sheet)?;
-        let kept = KeptSheet { id: sheet.id.clone(), revision: sheet.revision, text };
-        Ok(self.store.put_sheet(&kept, typed_as)?)
+    /// Keeps a revision that `who` made of the content `made_from`, having seen these events about the sheet.
+    pub(crate) fn put_sheet(
+        &mut self,
+        (sheet, text): (&Sheet, &[u8]),
+        (made_from, seen): (Option<Hash>, BTreeSet<Hash>),
+        who: PersonId,
+        with: &[With<'_>],
+    ) -> Result<(), BayError> {
+        let pinned = Pinned { id: sheet.id.clone(), revision: sheet.revision, hash: Hash::of(text) };
+        let command = Command::KeepSheet { sheet: pinned, made_from, seen };
+        match self.shop()?.decide(&command, &who) {
+            Err(ShopRefusal::Unchanged(_)) => return Ok(()),
+            decided => decided?,
+        };
+        // Kept before the event that names it.
+        self.store.put_document(SHEET, text)?;
+        self.change_shop(who, &command, with)
     }
 
     /// Titles of the checklists that a sheet fits.

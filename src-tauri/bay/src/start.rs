@@ -8,6 +8,7 @@ use panside_journal::{Hash, Head, JobId, Origin, RequestId};
 use panside_procedure::load;
 
 use crate::prove::{Ask, CHECKLIST, Proved};
+use crate::sheets::SHEET;
 use crate::{Bay, BayError};
 
 /// What a job is started with, beside its checklist.
@@ -67,7 +68,7 @@ impl Bay {
             .map_err(|refusal| self.refused(refusal))?;
         // Pinned before the event that names them.
         self.store.put_document(CHECKLIST, &checklist.bytes)?;
-        self.store.put_document("sheet", new.sheet)?;
+        self.store.put_document(SHEET, new.sheet)?;
         let origin = Origin { request: asked, who: actor.id, stamp: self.clock.now() };
         self.append(job, Head::NONE, &origin, &[started])?;
         Ok(job)

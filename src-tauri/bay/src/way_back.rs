@@ -153,6 +153,7 @@ impl Bay {
     fn open_with(dir: &Path, clock: Box<dyn Clock>, options: Options) -> Result<Bay, BayError> {
         let mut bay = Bay::over(Store::open(dir, options)?, clock);
         bay.mend_list()?;
+        bay.look_at_shop()?;
         Ok(bay)
     }
 
@@ -250,6 +251,7 @@ impl Bay {
     /// [`BayError::Store`] when more is wrong, or with what the disk said.
     pub fn go_on(&mut self, why: &str) -> Result<(), BayError> {
         self.open.clear();
+        self.folded.forget();
         Ok(self.store.go_on(EpochId(Uuid::now_v7()), why, &label_of)?)
     }
 

@@ -1,6 +1,7 @@
 //! The people and torque tools that a script names, for the tablet's lists.
 
-use panside_bay::kit::{Kit, Tool};
+use panside_bay::Bay;
+use panside_bay::kit::Tool;
 use panside_bay::people::Person;
 use serde_json::Value;
 
@@ -8,7 +9,7 @@ use crate::exit::Failure;
 use crate::script::Script;
 
 /// Adds them to what the tablet has.
-pub fn add(script: &Script, kit: &mut Kit) -> Result<(), Failure> {
+pub fn add(script: &Script, bay: &mut Bay) -> Result<(), Failure> {
     let people = script.people.values();
     let people = people.map(|person| Person {
         id: person.id,
@@ -18,7 +19,7 @@ pub fn add(script: &Script, kit: &mut Kit) -> Result<(), Failure> {
     });
     let mut tools = Vec::new();
     tools_in(&serde_json::to_value(script)?, &mut tools);
-    kit.add(people, tools);
+    bay.take_in(&people.collect::<Vec<_>>(), &tools)?;
     Ok(())
 }
 

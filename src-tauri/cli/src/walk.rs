@@ -89,9 +89,7 @@ impl Walk<'_> {
             conditions: self.script.conditions.clone(),
             utc_offset_min: self.script.utc_offset_min,
         };
-        let mut kit = self.bay.kit()?;
-        kit::add(self.script, &mut kit)?;
-        self.bay.put_kit(&kit)?;
+        kit::add(self.script, &mut self.bay)?;
         let job = self.bay.start(&proved?, &new, &self.actor, self.request(0))?;
         self.print(
             json!({ "started": job, "repair_order": self.script.repair_order, "demo": self.script.demo }),

@@ -37,6 +37,57 @@ impl Shop {
         told.collect()
     }
 
+    /// What somebody of the shop has to settle, as sentences: what was done on both sides of the same thing, names that
+    /// can't be told apart, a shop whose leads are all gone.
+    #[must_use]
+    pub fn unsettled(&self) -> Vec<String> {
+        let both = self.both_sides().into_iter().map(|both| self.say_both(&both));
+        let alike = self.look_alikes().into_iter().map(|(one, other)| {
+            let (name, noun) = (self.called(&one), one.noun());
+            format!(
+                "\"{name}\" and \"{}\", each a {noun} of this shop, can't be told apart: they were added on two devices. \
+                 Change one of the names.",
+                self.called(&other)
+            )
+        });
+        let stand_in = self.stand_in_lead().map(|person| {
+            let name = self.called(&Thing::Person(*person));
+            format!("No lead is left: each was let go or changed on another device. {name} counts as the lead until one is named.")
+        });
+        both.chain(alike).chain(stand_in).collect()
+    }
+
+    fn say_both(&self, both: &BothSides<'_>) -> String {
+        let side = |side: &Side<'_>| {
+            let who = self.called(&Thing::Person(side.happened.who));
+            let device = self.called(&Thing::Device(side.happened.device));
+            let changed: Vec<String> = side.changed.iter().map(ToString::to_string).collect();
+            format!("{who} on {device}: {}", changed.join(", "))
+        };
+        let sides: Vec<String> = both.sides.iter().map(side).collect();
+        format!(
+            "The {} \"{}\" was changed on two devices at once. {}. The first of these is in use: keep it as it should be.",
+            both.thing.noun(),
+            self.called(both.thing),
+            sides.join("; ")
+        )
+    }
+
+    /// What a thing is called, as well as is known here.
+    fn called(&self, thing: &Thing) -> String {
+        let last_name = || {
+            let before = self.history(thing).into_iter().rev();
+            before.filter_map(|happened| happened.event.name()).next().map(str::to_owned)
+        };
+        match thing {
+            Thing::Person(id) => last_name().unwrap_or_else(|| id.to_string()),
+            Thing::Pin(id) => self.called(&Thing::Person(*id)),
+            Thing::Tool(id) => last_name().unwrap_or_else(|| id.to_string()),
+            Thing::Sheet(id) | Thing::Checklist(id) => id.clone(),
+            Thing::Device(id) => last_name().unwrap_or_else(|| format!("device {id}")),
+        }
+    }
+
     /// Pairs of people, of tools and of devices whose names can't be told apart. On one device such a name is refused;
     /// two devices may each add one.
     #[must_use]

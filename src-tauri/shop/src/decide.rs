@@ -33,7 +33,7 @@ pub enum Command {
         /// Whether they are a lead.
         lead: bool,
     },
-    /// Change a person's name, roles or lead.
+    /// Change a person's name, roles or lead, also of one who had left and is back.
     ChangePerson {
         /// Who.
         id: PersonId,
@@ -45,6 +45,13 @@ pub enum Command {
         roles: BTreeSet<Role>,
         /// Whether they are a lead.
         lead: bool,
+    },
+    /// A person works here no more.
+    RemovePerson {
+        /// Who.
+        id: PersonId,
+        /// The heads that were seen.
+        seen: BTreeSet<Hash>,
     },
     /// Note that a PIN was set. Whether the old one was right is known to who keeps the PINs.
     SetPin {
@@ -116,6 +123,7 @@ impl Shop {
             Command::ChangePerson { id, seen, name, roles, lead } => {
                 self.change_person(id, seen, (name, roles, *lead), who)
             }
+            Command::RemovePerson { id, seen } => self.remove_person(id, seen, who),
             Command::SetPin { person, seen, how } => self.set_pin(person, seen, how, who),
             Command::KeepTool { id, seen, tool } => self.keep_tool(*id, seen, tool),
             Command::RemoveTool { id, seen } => self.remove_tool(*id, seen),
@@ -207,6 +215,13 @@ impl Shop {
             return Ok(name);
         }
         let look = Look::of(&name);
+        if let Thing::Person(id) = thing {
+            // A name that was signed with stays the name of who signed with it.
+            let mut left = self.left().into_values().filter(|one| one.id != *id);
+            if let Some(before) = left.find(|one| Look::of(&one.name).is_like(&look)) {
+                return Err(ShopRefusal::LooksLikeLeft { name, existing: before.name });
+            }
+        }
         for other in self.shown() {
             let of = other.event.thing();
             if let Some(existing) = other.event.name()

@@ -35,6 +35,16 @@ pub struct PersonChanged {
     pub from: BTreeSet<Hash>,
 }
 
+/// See [`ShopEvent::PersonLeft`].
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PersonLeft {
+    /// Who.
+    pub id: PersonId,
+    /// The events that it replaces.
+    pub from: BTreeSet<Hash>,
+}
+
 /// Who vouched for a new PIN.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
@@ -126,8 +136,10 @@ panside_job::events! {
     ShopEvent;
     /// A person came to the shop's list.
     PersonAdded: "person_added", version 1;
-    /// A person's name, roles or lead changed.
+    /// A person's name, roles or lead changed, or they are back.
     PersonChanged: "person_changed", version 1;
+    /// A person works here no more. What they signed stays theirs.
+    PersonLeft: "person_left", version 1;
     /// A person's PIN was set.
     PinSet: "pin_set", version 1;
     /// A torque tool is new, is another than before, or is back.
@@ -149,6 +161,7 @@ impl ShopEvent {
         match self {
             ShopEvent::PersonAdded(PersonAdded { person })
             | ShopEvent::PersonChanged(PersonChanged { person, .. }) => Thing::Person(person.id.to_owned()),
+            ShopEvent::PersonLeft(body) => Thing::Person(body.id),
             ShopEvent::PinSet(body) => Thing::Pin(body.person.to_owned()),
             ShopEvent::ToolKept(ToolKept { id, .. }) | ShopEvent::ToolRemoved(ToolRemoved { id, .. }) => {
                 Thing::Tool(*id)
@@ -166,6 +179,7 @@ impl ShopEvent {
         match self {
             ShopEvent::PersonAdded(_) => NONE,
             ShopEvent::PersonChanged(PersonChanged { from, .. })
+            | ShopEvent::PersonLeft(PersonLeft { from, .. })
             | ShopEvent::PinSet(PinSet { from, .. })
             | ShopEvent::ToolKept(ToolKept { from, .. })
             | ShopEvent::ToolRemoved(ToolRemoved { from, .. })
@@ -186,13 +200,19 @@ impl ShopEvent {
             }
             ShopEvent::PinSet(body) => [Said::Pin(body.how.clone(), hash)].into(),
             ShopEvent::ToolKept(body) => said_of_tool(&body.tool),
-            ShopEvent::ToolRemoved(_) => [Said::Removed].into(),
+            ShopEvent::PersonLeft(_) | ShopEvent::ToolRemoved(_) => [Said::Removed].into(),
             ShopEvent::SheetKept(SheetKept { sheet: pinned, .. })
             | ShopEvent::ChecklistAdopted(ChecklistAdopted { checklist: pinned, .. }) => {
                 [Said::Content(pinned.hash, pinned.revision)].into()
             }
             ShopEvent::DeviceNamed(body) => [Said::Name(body.name.clone())].into(),
         }
+    }
+
+    /// Its thing is off the shop's list after it.
+    #[must_use]
+    pub fn removes(&self) -> bool {
+        matches!(self, ShopEvent::PersonLeft(_) | ShopEvent::ToolRemoved(_))
     }
 
     /// The person as they are after it, where it is about one.

@@ -22,6 +22,17 @@ pub enum ShopRefusal {
         /// Who or what has that name.
         thing: Thing,
     },
+    /// A name that can't be told from that of somebody who has left.
+    #[error(
+        "\"{name}\" can't be told from \"{existing}\", who worked here before. If it is the same person, put them back on \
+         the list; otherwise give a name that tells them apart."
+    )]
+    LooksLikeLeft {
+        /// The name, as it would be kept.
+        name: String,
+        /// The name it looks like.
+        existing: String,
+    },
     /// Whoever asks isn't one of the shop's people.
     #[error(
         "Who you are is not known in this shop. Choose yourself from the shop's people, or be added first."

@@ -41,7 +41,7 @@ impl ShopHappened {
     /// wrong; then the greater hash, which is as good as a coin and falls the same on every device.
     fn rank(&self) -> (bool, i64, Hash) {
         let (wall_ms, hash) = self.told_at();
-        (!matches!(self.event, ShopEvent::ToolRemoved(_)), wall_ms, hash)
+        (!self.event.removes(), wall_ms, hash)
     }
 
     fn told_at(&self) -> (i64, Hash) {
@@ -106,17 +106,45 @@ impl Shop {
     /// hash, that they are a lead. Nobody while there is a lead.
     #[must_use]
     pub fn stand_in_lead(&self) -> Option<&PersonId> {
-        if self.people_as_written().values().any(|person| person.lead) {
+        let here = self.people_as_written();
+        if here.values().any(|person| person.lead) {
             return None;
         }
         let events = self.things.values().flat_map(|register| register.events.values());
         let people = events.filter_map(|happened| Some((happened.event.person()?, happened.told_at())));
+        let people = people.filter(|(person, _)| here.contains_key(&person.id));
         people.max_by_key(|(person, told_at)| (person.lead, *told_at)).map(|(person, _)| &person.id)
     }
 
     fn people_as_written(&self) -> BTreeMap<PersonId, Person> {
         let people = self.shown().filter_map(|happened| happened.event.person());
         people.map(|person| (person.id.to_owned(), person.clone())).collect()
+    }
+
+    /// The people who work here no more, as they were last.
+    #[must_use]
+    pub fn left(&self) -> BTreeMap<PersonId, Person> {
+        let left = self.last_before_removed(|event| event.person().cloned());
+        left.into_iter().map(|person| (person.id, Person { lead: false, ..person })).collect()
+    }
+
+    /// The torque tools that were taken off the list, as they were last.
+    #[must_use]
+    pub fn tools_off(&self) -> BTreeMap<ToolId, Tool> {
+        let tool = |event: &ShopEvent| match event {
+            ShopEvent::ToolKept(body) => Some((body.id, body.tool.clone())),
+            _ => None,
+        };
+        self.last_before_removed(tool).into_iter().collect()
+    }
+
+    /// What was last said of each thing that is off the shop's list.
+    fn last_before_removed<T>(&self, said: impl Fn(&ShopEvent) -> Option<T>) -> Vec<T> {
+        let removed = self.shown().filter(|happened| happened.event.removes());
+        let last = removed.filter_map(|happened| {
+            self.history(&happened.event.thing()).into_iter().rev().find_map(|before| said(&before.event))
+        });
+        last.collect()
     }
 
     /// The torque tools on the list.

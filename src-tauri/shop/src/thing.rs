@@ -103,3 +103,30 @@ pub enum Said {
     /// A tool was taken off the list.
     Removed,
 }
+
+impl fmt::Display for Said {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Said::Name(name) => write!(f, "name \"{name}\""),
+            Said::Roles(roles) => {
+                let roles: Vec<&str> = roles.iter().map(|role| noun_of(*role)).collect();
+                write!(f, "works as {}", roles.join(" and "))
+            }
+            Said::Lead(true) => write!(f, "lead"),
+            Said::Lead(false) => write!(f, "no lead"),
+            Said::Range(min, max, unit) => write!(f, "range {min} to {max} {unit}"),
+            Said::Calibration { due, .. } => write!(f, "calibration due {due}"),
+            Said::Content(_, revision) => write!(f, "revision {revision}"),
+            Said::Pin(..) => write!(f, "a new PIN"),
+            Said::Removed => write!(f, "taken off the list"),
+        }
+    }
+}
+
+fn noun_of(role: Role) -> &'static str {
+    match role {
+        Role::Technician => "technician",
+        Role::ServiceWriter => "service writer",
+        Role::SecondPerson => "second person",
+    }
+}

@@ -1,13 +1,12 @@
 //! Writing an entry: its events, all or none, once.
 
-use panside_journal::{Draft, Head, Origin, Place, Request, Subject, seal};
+use panside_journal::{Draft, Head, Origin, PersonId, Place, Request, Subject, seal};
 use rusqlite::{Connection, OptionalExtension};
 
 use crate::error::sql;
 use crate::heads::{self, Tally};
 use crate::open::Store;
-use crate::receive;
-use crate::{StoreError, rows};
+use crate::{StoreError, pins, receive, rows, sheets};
 
 const WRITING: &str = "writing an entry";
 const ANSWER: &str = "SELECT shop, subject, request_hash, min(subject_seq), max(subject_seq) FROM events \
@@ -29,6 +28,20 @@ pub struct Entry<'a> {
     /// What the list of jobs says about the job after this entry: JSON text, kept and not read here. Empty for the
     /// shop.
     pub label: &'a str,
+}
+
+/// What is written together with an entry beside the journal: with it or not at all.
+#[derive(Clone, Copy, Debug)]
+pub enum With<'a> {
+    /// What is known of a person's PIN, in place of what stood there.
+    Pin {
+        /// Whose.
+        person: PersonId,
+        /// As [`Store::put_pin`] has it.
+        text: &'a str,
+    },
+    /// What is typed of a spec sheet is forgotten: it is kept now.
+    SheetTyped(&'a str),
 }
 
 /// What became of an entry.
@@ -56,6 +69,14 @@ impl Store {
     /// be kept; [`StoreError::DiskFull`]: in all of these nothing was written. [`StoreError::Unconfirmed`] when
     /// the disk failed; the store then refuses with [`StoreError::Faulted`] until [`Store::reopen`].
     pub fn append(&mut self, entry: &Entry<'_>) -> Result<Appended, StoreError> {
+        self.append_with(entry, &[])
+    }
+
+    /// Writes an entry, and rows beside the journal in the same transaction.
+    ///
+    /// # Errors
+    /// Those of [`Store::append`].
+    pub fn append_with(&mut self, entry: &Entry<'_>, with: &[With<'_>]) -> Result<Appended, StoreError> {
         let (device, epoch, device_head, tally) = (self.device, self.epoch, self.head, self.tally);
         let subject = entry.subject;
         let (appended, device_head, tally) = self.write(WRITING, |tx| {
@@ -65,6 +86,13 @@ impl Store {
             let subject_head = ground(tx, subject)?;
             if subject_head != entry.expected {
                 return Err(StoreError::Stale { subject, expected: entry.expected, head: subject_head });
+            }
+            for with in with {
+                match with {
+                    With::Pin { person, text } => pins::put(tx, *person, text),
+                    With::SheetTyped(draft) => sheets::clear_draft(tx, draft),
+                }
+                .map_err(sql(WRITING))?;
             }
             write_events(tx, Place { device, epoch, device_head, subject, subject_head }, entry, tally)
         })?;

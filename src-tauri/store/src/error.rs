@@ -178,16 +178,6 @@ pub enum StoreError {
         /// The kind it was given now.
         given: String,
     },
-    /// A revision of a spec sheet is kept already; none is overwritten.
-    #[error(
-        "Revision {revision} of the spec sheet \"{id}\" is kept already. Look at it again, then repeat the change."
-    )]
-    SheetThere {
-        /// The sheet's id.
-        id: String,
-        /// The revision.
-        revision: u32,
-    },
     /// No photo has this hash.
     #[error("Photo {hash} is not known in this store.")]
     PhotoUnknown {

@@ -12,6 +12,7 @@ use crate::{Trouble, rows};
 
 const ALL: &str = "SELECT shop, subject, head_seq, head_hash, label, sum FROM heads ORDER BY shop, subject";
 const GET: &str = "SELECT head_seq, head_hash, sum FROM heads WHERE shop = ?1 AND subject = ?2";
+const SHOPS: &str = "SELECT shop, subject, head_seq, head_hash FROM heads WHERE shop = 1 ORDER BY subject";
 const PUT: &str = "INSERT INTO heads (shop, subject, head_seq, head_hash, label, sum) \
                    VALUES (?1, ?2, ?3, ?4, ?5, ?6) ON CONFLICT (shop, subject) DO UPDATE SET head_seq = ?3, \
                    head_hash = ?4, label = ?5, sum = ?6";
@@ -105,6 +106,12 @@ pub(crate) fn of(conn: &Connection, subject: Subject) -> rusqlite::Result<Head> 
         .query_row(rows::columns(subject), |row| rows::head(row, 0, 1))
         .optional()?;
     Ok(found.unwrap_or(Head::NONE))
+}
+
+/// The shop as each device tells it, with its newest event.
+pub(crate) fn shops(conn: &Connection) -> rusqlite::Result<Vec<(Subject, Head)>> {
+    let mut query = conn.prepare_cached(SHOPS)?;
+    query.query_map([], |row| Ok((rows::subject(row, 0)?, rows::head(row, 2, 3)?)))?.collect()
 }
 
 /// All rows, the jobs before the shop's.

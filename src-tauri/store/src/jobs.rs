@@ -38,13 +38,12 @@ impl Store {
         Ok(rows.into_iter().filter_map(job).collect())
     }
 
-    /// The devices whose events about the shop are here.
+    /// The devices whose events about the shop are here, each with the newest of them.
     ///
     /// # Errors
     /// What the disk said.
-    pub fn shops(&self) -> Result<Vec<Subject>, StoreError> {
-        let rows = heads::all(self.reader()?).map_err(sql(LISTING))?;
-        Ok(rows.into_iter().map(|row| row.subject).filter(|subject| subject.is_shop()).collect())
+    pub fn shops(&self) -> Result<Vec<(Subject, Head)>, StoreError> {
+        heads::shops(self.reader()?).map_err(sql(LISTING))
     }
 
     /// Makes the list of jobs anew from the events, and SQLite's indexes with it. A store whose only trouble is its list

@@ -59,7 +59,7 @@ mod verifier;
 mod walk;
 mod write;
 
-pub use append::{Appended, Entry};
+pub use append::{Appended, Entry, With};
 pub use backup::{BackedUp, Backing};
 pub use check::{Meaning, MeaningOf, Report};
 pub use documents::Document;
@@ -73,6 +73,5 @@ pub use read::Readable;
 pub use receive::{BothSides, Received};
 pub use restore::{Lacks, NewerThere, Restored, restore};
 pub use salvage::{Rest, Salvaged, salvage};
-pub use sheets::KeptSheet;
 pub use trouble::Trouble;
 pub use verifier::Verifier;

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use panside_journal::PersonId;
-use rusqlite::params;
+use rusqlite::{Connection, params};
 use uuid::Uuid;
 
 use crate::StoreError;
@@ -22,10 +22,7 @@ impl Store {
     /// # Errors
     /// Those of a write.
     pub fn put_pin(&mut self, person: PersonId, text: &str) -> Result<(), StoreError> {
-        self.write(KEEPING, |tx| {
-            tx.execute(PUT, params![person.to_string(), text]).map_err(sql(KEEPING))?;
-            Ok(())
-        })
+        self.write(KEEPING, |tx| put(tx, person, text).map_err(sql(KEEPING)))
     }
 
     /// What is known of all PINs, by person.
@@ -39,6 +36,11 @@ impl Store {
         };
         read(self.reader()?).map_err(sql(READING))
     }
+}
+
+/// Puts a person's row.
+pub(crate) fn put(conn: &Connection, person: PersonId, text: &str) -> rusqlite::Result<()> {
+    conn.execute(PUT, params![person.to_string(), text]).map(|_| ())
 }
 
 fn person(row: &rusqlite::Row<'_>) -> rusqlite::Result<PersonId> {

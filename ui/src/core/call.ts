@@ -1,7 +1,7 @@
 // The one door to the core. Names and types of the commands are generated; see commands.ts.
 import { invoke } from "@tauri-apps/api/core";
 import type { Commands, RawCommand } from "./commands";
-import type { EntryValue, Hash, JobId, Trouble } from "./types";
+import type { EntryValue, Hash, JobId, PersonId, Trouble } from "./types";
 
 /** Calls a command. It fails with a [Trouble], never with anything else. */
 export async function call<Name extends keyof Commands>(
@@ -32,11 +32,11 @@ export async function addPhoto(job: JobId, file: Blob): Promise<EntryValue> {
   }
 }
 
-/** Takes in a spec sheet's file and answers its id. */
-export async function importSheet(file: Blob): Promise<string> {
+/** Takes in a spec sheet's file for who works now and answers its id. */
+export async function importSheet(file: Blob, who: PersonId | null): Promise<string> {
   const name: RawCommand = "import_sheet";
   try {
-    return await invoke<string>(name, await bytesOf(file));
+    return await invoke<string>(name, await bytesOf(file), { headers: { who: who ?? "" } });
   } catch (error) {
     throw asTrouble(error);
   }

@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolView, TypedPerson, TypedSheet } from "./types";
+import type { Actor, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -33,18 +33,22 @@ export interface Commands {
   put_draft: { takes: { job: JobId; key: string; text: string }; answers: null };
   /** Forgets what was typed. */
   clear_draft: { takes: { job: JobId; key: string }; answers: null };
-  /** Keeps the shop's people and tools. */
-  put_kit: { takes: { kit: Kit }; answers: null };
-  /** Keeps somebody new who works in the shop, or what was changed of a person. */
-  put_person: { takes: { person: TypedPerson }; answers: Kit };
+  /** Keeps somebody new who works in the shop, what was changed of a person, or one who is back. */
+  put_person: { takes: { person: TypedPerson; who: PersonId | null }; answers: Kit };
+  /** Takes a person off the list who works here no more. */
+  remove_person: { takes: { id: PersonId; seen: Array<Hash>; who: PersonId | null }; answers: Kit };
   /** Gives a person's PIN for what comes next. */
   give_pin: { takes: { person: PersonId; pin: Pin }; answers: PinReply };
   /** Sets a person's PIN, and answers who has one. */
   set_pin: { takes: { person: PersonId; pin: Pin; by: PinAuthority }; answers: Array<PinHolder> };
   /** What is to be said of torque tools today. */
   judge_tools: { takes: { tools: Array<Tool> }; answers: Array<ToolView> };
-  /** Keeps a torque tool, in place of another or as a new one. */
-  put_tool: { takes: { tool: Tool; replaces: string | null }; answers: Kit };
+  /** Keeps a torque tool: a new one, one that is otherwise than before, or one that is back. */
+  put_tool: { takes: { tool: TypedTool; who: PersonId | null }; answers: Kit };
+  /** Takes a torque tool off the list. */
+  remove_tool: { takes: { id: ToolId; seen: Array<Hash>; who: PersonId | null }; answers: Kit };
+  /** Gives this device a name. */
+  name_device: { takes: { name: string; seen: Array<Hash>; who: PersonId | null }; answers: Kit };
   /** The shop's spec sheets and those of the program. */
   sheets: { takes: Record<string, never>; answers: SheetList };
   /** A spec sheet as it was kept. */
@@ -60,7 +64,7 @@ export interface Commands {
   /** Keeps what is typed as the spec sheet's next revision, and answers its id. */
   keep_sheet: { takes: { draft: string; actor: Actor }; answers: string };
   /** Keeps that somebody compared values of a spec sheet with their sources. */
-  check_sheet: { takes: { id: string; revision: number; keys: Array<string>; actor: Actor }; answers: null };
+  check_sheet: { takes: { id: string; seen: Array<Hash>; keys: Array<string>; actor: Actor }; answers: null };
   /** Writes a spec sheet as a file beside the store and answers its path. */
   export_sheet: { takes: { id: string }; answers: string };
   /** Keeps what the window wants to find again. */

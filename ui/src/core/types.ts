@@ -532,6 +532,24 @@ signal: Signal,
 text: string, };
 
 /**
+ * A device of the shop.
+ */
+export type Device = { 
+/**
+ * Its id.
+ */
+id: DeviceId, 
+/**
+ * What it is called; nothing yet.
+ */
+name: string | null, };
+
+/**
+ * The device that wrote an event; made once, when its store is made.
+ */
+export type DeviceId = string;
+
+/**
  * What is drawn.
  */
 export type Drawing = { "plot": Plot } | { "bolts": BoltMap };
@@ -1079,7 +1097,7 @@ finish: Refusal | null,
 stop: Refusal | null, };
 
 /**
- * The shop's people and torque tools.
+ * The shop's people and torque tools, and the device that shows them.
  */
 export type Kit = { 
 /**
@@ -1087,9 +1105,43 @@ export type Kit = {
  */
 people: Array<Person>, 
 /**
+ * Who worked here before.
+ */
+left: Array<Person>, 
+/**
  * The torque tools with their calibration.
  */
-tools: Array<Tool>, };
+tools: Array<KitTool>, 
+/**
+ * Torque tools that were taken off the list, such as one that is away for calibration.
+ */
+tools_off: Array<KitTool>, 
+/**
+ * This device.
+ */
+device: Device, 
+/**
+ * By the id of a person, tool or device: the newest events about it that this shows. A change names them, so that
+ * one that came meanwhile is noticed.
+ */
+seen: { [key in string]: Array<Hash> }, 
+/**
+ * What devices wrote without knowing of each other and somebody has to settle, as sentences.
+ */
+unsettled: Array<string>, };
+
+/**
+ * A torque tool of the shop.
+ */
+export type KitTool = { 
+/**
+ * Stays when its name changes.
+ */
+id: ToolId, 
+/**
+ * The tool.
+ */
+tool: Tool, };
 
 /**
  * How a gate became known.
@@ -1431,9 +1483,9 @@ export type PinHolder = {
  */
 person: PersonId, 
 /**
- * Who set it for them; nothing: they did so themself.
+ * By whose word it was set.
  */
-reset_by: ResetBy | null, 
+how: PinSetBy, 
 /**
  * The day, as `YYYY-MM-DD`.
  */
@@ -1451,6 +1503,19 @@ right: boolean,
  * Seconds until the next try counts; 0: it may be tried at once.
  */
 wait_s: number, };
+
+/**
+ * Who vouched for a new PIN.
+ */
+export type PinSetBy = "own_first" | "own_by_old" | { "lead_and_second": { 
+/**
+ * The lead.
+ */
+lead: PersonId, 
+/**
+ * The second person: neither the lead nor whose PIN it is.
+ */
+second: PersonId, } };
 
 /**
  * The kinds of things that are planned.
@@ -2539,6 +2604,11 @@ certificate?: string | null,
 calibration_due: string, };
 
 /**
+ * A torque tool, by an id that stays when its name changes.
+ */
+export type ToolId = string;
+
+/**
  * What is to be said of a tool.
  */
 export type ToolView = { 
@@ -2693,9 +2763,13 @@ angle?: TypedAngle | null, } } | { "fact": string } | { "text": string };
  */
 export type TypedPerson = { 
 /**
- * Whom it changes; nothing for somebody new.
+ * Whom it changes or puts back on the list; nothing for somebody new.
  */
 id: PersonId | null, 
+/**
+ * What [`Kit::seen`] has of them; nothing for somebody new.
+ */
+seen: Array<Hash>, 
 /**
  * What they are called.
  */
@@ -2760,6 +2834,14 @@ id: string | null,
  */
 revision: number, 
 /**
+ * The content of the revision that is edited.
+ */
+made_from: Hash | null, 
+/**
+ * The shop's newest events about the sheet when its editing began: a change that came meanwhile is noticed.
+ */
+seen: Array<Hash>, 
+/**
  * The checklist that it is made for.
  */
 checklist: string, 
@@ -2775,6 +2857,23 @@ demo: boolean,
  * The values by key.
  */
 values: { [key in string]: TypedValue }, };
+
+/**
+ * A torque tool as typed.
+ */
+export type TypedTool = { 
+/**
+ * Which tool it changes or puts back on the list; nothing for a new one.
+ */
+id: ToolId | null, 
+/**
+ * What [`Kit::seen`] has of it; nothing for a new one.
+ */
+seen: Array<Hash>, 
+/**
+ * The tool.
+ */
+tool: Tool, };
 
 /**
  * One value while it is typed.

@@ -1,7 +1,7 @@
 // A torque tool while it is typed. What it is worth is said by the core.
-import { bench, type ToolDraft } from "../bench.svelte";
+import { bench } from "../bench.svelte";
 import { call } from "../core/call";
-import type { Tool, ToolView } from "../core/types";
+import type { KitTool, Tool, ToolView, TypedTool } from "../core/types";
 import { Typing } from "./typing";
 
 /** A tool of which nothing is typed yet. */
@@ -22,15 +22,16 @@ export class ToolTyping {
   );
 
   /** Goes on with what is typed, or begins with the tool that is to be changed. */
-  constructor(change: Tool | null) {
-    const replaces = change?.name ?? null;
-    if (bench.tool?.replaces !== replaces) this.#put({ tool: change ?? NO_TOOL, replaces });
+  constructor(change: KitTool | null) {
+    const id = change?.id ?? null;
+    const seen = id === null ? [] : (bench.kit.seen[id] ?? []);
+    if (bench.tool?.id !== id) this.#put({ id, seen, tool: change?.tool ?? NO_TOOL });
     this.#typing.type(this.draft.tool);
   }
 
   /** What is typed so far. */
-  get draft(): ToolDraft {
-    return bench.tool ?? { tool: NO_TOOL, replaces: null };
+  get draft(): TypedTool {
+    return bench.tool ?? { id: null, seen: [], tool: NO_TOOL };
   }
 
   /** Types in one field. */
@@ -55,14 +56,14 @@ export class ToolTyping {
   /** Keeps it. Answers the tool when it was kept. */
   async keep(): Promise<Tool | null> {
     const { draft } = this;
-    const kit = await bench.answer(() => call("put_tool", { ...draft }));
+    const kit = await bench.changeKit((who) => call("put_tool", { tool: draft, who }));
     if (kit === null) return null;
-    bench.kit = kit;
     this.#put(null);
-    return kit.tools.find((one) => one.name === draft.tool.name.trim()) ?? draft.tool;
+    const tools = kit.tools.map((one) => one.tool);
+    return tools.find((one) => one.name === draft.tool.name.trim()) ?? draft.tool;
   }
 
-  #put(draft: ToolDraft | null): void {
+  #put(draft: TypedTool | null): void {
     bench.tool = draft;
     bench.remember();
   }

@@ -1,5 +1,5 @@
 import { beforeEach, expect, test, vi } from "vitest";
-import { asked, askedFor, core, opens } from "../core/played";
+import { asked, askedFor, core, kitOf, opens } from "../core/played";
 import type { Tool, ToolView } from "../core/types";
 
 vi.mock("../core/call", async (original) => (await import("../core/played")).played(original));
@@ -33,17 +33,16 @@ test("what is typed of a tool is kept with every key, and what the core says sta
   expect(new ToolTyping(null).draft.tool.name).toBe("wrench C");
 });
 
-test("a tool that is changed takes the place of the one it was", async () => {
-  const typing = new ToolTyping(wrench);
+test("a tool that is changed stays the tool that it was", async () => {
+  const typing = new ToolTyping({ id: "t1", tool: wrench });
   typing.type("certificate", "7-114");
   const changed = { ...wrench, certificate: "7-114" };
-  core.put_tool = { people: [], tools: [changed] };
+  const kept = [{ id: "t1", tool: changed }];
+  core.put_tool = { ...kitOf([], []), tools: kept };
   expect(await typing.keep()).toEqual(changed);
-  expect(askedFor("put_tool").at(-1)).toEqual({
-    tool: changed,
-    replaces: "wrench B",
-  });
-  expect([bench.tool, bench.kit.tools]).toEqual([null, [changed]]);
+  const seen = ["h"];
+  expect(askedFor("put_tool").at(-1)).toEqual({ tool: { id: "t1", seen, tool: changed }, who: null });
+  expect([bench.tool, bench.kit.tools]).toEqual([null, kept]);
 });
 
 test("a tool that the core does not take stays typed", async () => {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { CARD, mmOfCard, putBack, without } from "./kit";
+import { CARD, mmOfCard } from "./kit";
 
 test("the glass is measured by a card, and held to what a glass can be", () => {
   // ISO/IEC 7810 ID-1: 85.60 × 53.98 mm, which is also 3.370 × 2.125 inches.
@@ -9,10 +9,4 @@ test("the glass is measured by a card, and held to what a glass can be", () => {
   expect(mmOfCard(3.37 * 160)).toBeCloseTo(160 / 25.4, 2);
   expect(mmOfCard(10)).toBe(3.5);
   expect(mmOfCard(5000)).toBe(12);
-});
-
-test("who was removed is put back where they stood", () => {
-  const people = ["a", "b", "c"];
-  expect(without(people, 1)).toEqual(["a", "c"]);
-  expect(putBack(without(people, 1), 1, "b")).toEqual(people);
 });

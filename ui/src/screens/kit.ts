@@ -10,13 +10,3 @@ export const CARD = { width: 85.6, height: 53.98 };
 export function mmOfCard(width: number): number {
   return Math.min(MM.most, Math.max(MM.least, width / CARD.width));
 }
-
-/** A list without the one at a place. */
-export function without<One>(list: One[], at: number): One[] {
-  return list.filter((_, place) => place !== at);
-}
-
-/** A list with one put back at its place. */
-export function putBack<One>(list: One[], at: number, one: One): One[] {
-  return [...list.slice(0, at), one, ...list.slice(at)];
-}

@@ -89,11 +89,11 @@ class Sheets {
   /** Keeps that whoever works now compared these values with their sources. Answers whether it was kept. */
   async check(keys: string[]): Promise<boolean> {
     const id = this.typed?.id;
-    const revision = this.typed?.revision;
+    const seen = this.typed?.seen;
     const { actor } = bench;
-    if (!id || revision === undefined || !actor) return false;
+    if (!id || !seen || !actor) return false;
     const kept = await bench.withPin(async () => {
-      await call("check_sheet", { id, revision, keys, actor });
+      await call("check_sheet", { id, seen, keys, actor });
       return true;
     });
     if (!kept) return false;
@@ -110,7 +110,7 @@ class Sheets {
 
   /** Takes in a sheet from a file and looks at it. */
   async import(file: Blob): Promise<void> {
-    const id = await bench.answer(() => importSheet(file));
+    const id = await bench.answer(() => importSheet(file, bench.actor?.id ?? null));
     if (id === null) return;
     this.#show(null);
     this.#look({ id, typing: false });

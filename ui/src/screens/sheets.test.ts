@@ -14,6 +14,8 @@ function page(typed: Partial<TypedSheet> = {}): SheetPage {
     draft: "our-van",
     id: "our-van",
     revision: 2,
+    made_from: "c2",
+    seen: ["h2"],
     checklist: "pan-short",
     title: "Our van",
     demo: false,

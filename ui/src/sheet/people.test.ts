@@ -30,7 +30,7 @@ test("somebody who is several things acts as each of them", () => {
 });
 
 test("a forgotten PIN is reset by a lead and a third, both with a PIN", () => {
-  const pin = (person: string) => ({ person, reset_by: null, on: "2026-03-02" });
+  const pin = (person: string) => ({ person, how: "own_first" as const, on: "2026-03-02" });
   const found = resetters("o", [ode, marl, alone], [pin("o"), pin("m"), pin("a")]);
   expect([names(found.leads), names(found.seconds("a"))]).toEqual([["A. Lone"], ["T. Marl"]]);
   expect(resetters("a", [ode, marl, alone], [pin("o"), pin("m")]).leads).toEqual([]);

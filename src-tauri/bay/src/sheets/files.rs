@@ -1,8 +1,10 @@
 //! Spec sheets as files: out beside the store, in from anywhere.
 
+use panside_journal::PersonId;
 use panside_procedure::load;
-use panside_store::KeptSheet;
+use panside_shop::Thing;
 
+use crate::kit::one_of_the_shop;
 use crate::shelf::Shelf;
 use crate::{Bay, BayError};
 
@@ -10,16 +12,22 @@ use crate::{Bay, BayError};
 const LONGEST_ID: usize = 100;
 
 impl Bay {
-    /// Takes in a sheet from the bytes of its file and answers its id. The same file taken in twice is there once.
+    /// Takes in for `who` a sheet from the bytes of its file and answers its id. The same file taken in twice is there
+    /// once.
     ///
     /// # Errors
     /// [`BayError::Sheet`] and [`BayError::SheetLacks`] with everything that is wrong in the file, [`BayError::SheetId`];
-    /// [`BayError::SheetBuiltIn`] for one that the program carries, [`BayError::SheetOlder`] where a newer revision is
-    /// here; [`BayError::Store`] where another text is kept as this revision, or with what the disk said.
-    pub fn import_sheet(&mut self, shelf: Shelf<'_>, bytes: &[u8]) -> Result<String, BayError> {
+    /// [`BayError::SheetBuiltIn`] for one that the program carries; [`BayError::Shop`] where the same or a newer revision
+    /// is here, or for somebody who is not of the shop; [`BayError::Store`] with what the disk said.
+    pub fn import_sheet(
+        &mut self,
+        shelf: Shelf<'_>,
+        bytes: &[u8],
+        who: Option<PersonId>,
+    ) -> Result<String, BayError> {
         let sheet = load::sheet(bytes).map_err(BayError::Sheet)?;
         self.specs(&sheet)?;
-        let id = sheet.id;
+        let id = sheet.id.clone();
         // The id becomes a file's name.
         if !(1..=LONGEST_ID).contains(&id.len())
             || !id.chars().all(|c| matches!(c, 'a'..='z' | '0'..='9' | '-'))
@@ -29,16 +37,8 @@ impl Bay {
         if shelf.sheet(&id).is_ok() {
             return Err(BayError::SheetBuiltIn(id));
         }
-        let text = String::from_utf8_lossy(bytes).into_owned();
-        let kept = self.store.sheets()?.into_iter().find(|kept| kept.id == id);
-        match kept {
-            Some(kept) if kept.revision > sheet.revision => {
-                return Err(BayError::SheetOlder { id, revision: sheet.revision, kept: kept.revision });
-            }
-            Some(kept) if kept.revision == sheet.revision && kept.text == text => return Ok(id),
-            _ => {}
-        }
-        self.store.put_sheet(&KeptSheet { id: id.clone(), revision: sheet.revision, text }, None)?;
+        let seen = self.heads_of(&Thing::Sheet(id.clone()))?;
+        self.put_sheet((&sheet, bytes), (None, seen), one_of_the_shop(who)?, &[])?;
         Ok(id)
     }
 

@@ -1,7 +1,6 @@
 //! What is longer than anybody types is refused with the limit; the list of jobs begins with the newest.
 
 use panside_bay::enter::{PersonId, Wish, new_request};
-use panside_bay::kit::Kit;
 use panside_bay::people::Person;
 use panside_bay::pins::{Pin, PinAuthority};
 use panside_bay::start::NewJob;
@@ -46,9 +45,10 @@ fn a_job_is_not_started_with_a_repair_order_or_label_that_nobody_types() {
 fn the_shops_people_and_pins_have_bounds() {
     let mut shop = Shop::new();
     let long = named(0, "x".repeat(size::LINE + 1));
-    too_long(shop.bay.put_kit(&Kit { people: vec![long], tools: Vec::new() }), size::LINE);
-    let crowd = (0..=size::PIECES as u64).map(|number| named(number, format!("Person {number}"))).collect();
-    let refused = shop.bay.put_kit(&Kit { people: crowd, tools: Vec::new() }).unwrap_err();
+    too_long(shop.bay.take_in(&[long], &[]), size::LINE);
+    let crowd: Vec<Person> =
+        (0..=size::PIECES as u64).map(|number| named(number, format!("Person {number}"))).collect();
+    let refused = shop.bay.take_in(&crowd, &[]).unwrap_err();
     assert!(refused.said().contains("1000 are the most"), "{refused}");
     let ode = technician().id;
     shop.bay.set_pin(ode, Pin::new("1234").unwrap(), PinAuthority::Own(ode)).unwrap();

@@ -5,7 +5,6 @@ use std::sync::Arc;
 
 use panside_bay::clock::{Clock, ManualClock};
 use panside_bay::enter::{Actor, Answer, Event, JobId, PersonId, Refusal, Wish, new_request};
-use panside_bay::kit::Kit;
 use panside_bay::people::Person;
 use panside_bay::start::NewJob;
 use panside_bay::{Bay, BayError};
@@ -34,7 +33,7 @@ impl Shop {
         let dir = TempDir::new().unwrap();
         let clock = Arc::new(ManualClock::at(MORNING_MS));
         let mut bay = Bay::open(dir.path(), Box::new(Arc::clone(&clock))).unwrap();
-        bay.put_kit(&Kit { people: people().to_vec(), tools: Vec::new() }).unwrap();
+        bay.take_in(&people(), &[]).unwrap();
         Shop { dir, clock, bay }
     }
 

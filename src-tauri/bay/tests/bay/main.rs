@@ -5,6 +5,7 @@
 mod beside;
 mod bounds;
 mod damage;
+mod devices;
 mod entering;
 mod figures;
 mod kit;

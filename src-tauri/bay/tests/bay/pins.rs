@@ -4,11 +4,13 @@ use std::path::Path;
 
 use panside_bay::BayError;
 use panside_bay::enter::{Answer, EntryValue, Event, JobId, Wish, new_request};
+use panside_bay::people::{Person, TypedPerson};
 use panside_bay::pins::{Pin, PinAuthority, PinReply, ResetBy};
 use panside_bay::sheets::{SheetFrom, TypedSheet};
 use panside_bay::shelf::Shelf;
 use panside_job::{Signature, SignedPin};
 use panside_procedure::format::Role;
+use panside_shop::PinSetBy;
 
 use crate::kit::{CHECKLIST, LUND, MARL, NOBODY, ODE, SHEET, Shop, technician, writer};
 
@@ -219,8 +221,9 @@ fn a_forgotten_pin_is_set_by_the_lead_with_a_second_person_after_both_gave_their
     assert_eq!(shop.bay.give_pin(ODE, &pin("1111")).unwrap(), RIGHT);
     let holders = shop.bay.pin_holders(0).unwrap();
     let ode = holders.iter().find(|one| one.person == ODE).unwrap();
-    assert_eq!((ode.reset_by, ode.on.as_str()), (Some(LUND_AND_MARL), "2026-03-02"));
-    assert!(holders.iter().all(|one| one.person == ODE || one.reset_by.is_none()));
+    let set_by = PinSetBy::LeadAndSecond { lead: LUND, second: MARL };
+    assert_eq!((&ode.how, ode.on.as_str()), (&set_by, "2026-03-02"));
+    assert!(holders.iter().all(|one| one.person == ODE || one.how == PinSetBy::OwnFirst));
     let again = reset(&mut shop).unwrap_err();
     assert!(matches!(again, BayError::PinAsked { .. }), "each PIN served for one reset: {again}");
 }
@@ -272,9 +275,10 @@ fn a_first_pin_is_not_reset_by_others() {
 fn whoever_set_the_pin_for_another_stands_beside_what_it_signs_until_the_person_sets_their_own() {
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
-    let mut kit = shop.bay.kit().unwrap();
-    kit.people.iter_mut().for_each(|person| person.lead = person.id == ODE);
-    shop.bay.put_kit(&kit).unwrap();
+    let kit = shop.bay.kit().unwrap();
+    let Person { id, name, roles, .. } = kit.person(ODE).unwrap().clone();
+    let lead = TypedPerson { id: Some(id), seen: kit.seen(id.0), name, roles, lead: true };
+    shop.bay.put_person(lead, Some(LUND)).unwrap();
     all_have_pins(&mut shop);
     shop.bay.give_pin(ODE, &pin("2580")).unwrap();
     shop.bay.give_pin(MARL, &pin("1357")).unwrap();
@@ -287,7 +291,9 @@ fn whoever_set_the_pin_for_another_stands_beside_what_it_signs_until_the_person_
     assert!(given(&mut shop, job).contains(says));
     shop.bay.give_pin(LUND, &pin("1111")).unwrap();
     shop.bay.set_pin(LUND, pin("2222"), OWN_LUND).unwrap();
-    assert!(shop.bay.pin_holders(0).unwrap().iter().all(|one| one.reset_by.is_none()));
+    assert!(
+        shop.bay.pin_holders(0).unwrap().iter().all(|one| !matches!(one.how, PinSetBy::LeadAndSecond { .. }))
+    );
 }
 
 #[test]
@@ -309,7 +315,10 @@ fn a_spec_sheet_is_checked_with_the_pin_of_who_checks() {
     shop.bay.type_sheet(SHELF, TypedSheet { title: "Our van".into(), ..page.typed }).unwrap();
     let id = shop.bay.keep_sheet(SHELF, &draft, &technician(), 0).unwrap();
     shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
-    let check = |shop: &mut Shop| shop.bay.check_sheet(SHELF, (&id, 1), &["coil".into()], &writer(), 0);
+    let check = |shop: &mut Shop| {
+        let seen = shop.bay.sheet(SHELF, &id).unwrap().typed.seen;
+        shop.bay.check_sheet(SHELF, (&id, seen), &["coil".into()], &writer(), 0)
+    };
     assert!(matches!(check(&mut shop), Err(BayError::PinAsked { .. })));
     shop.bay.give_pin(LUND, &pin("4711")).unwrap();
     check(&mut shop).unwrap();

@@ -1,12 +1,14 @@
 //! Spec sheets of the shop: made, edited, checked, taken in and handed out.
 
+use std::collections::BTreeSet;
+
 use panside_bay::BayError;
 use panside_bay::enter::{Actor, Hash};
 use panside_bay::sheets::{SheetFrom, SheetPage, Typed, TypedSheet};
 use panside_bay::shelf::Shelf;
 use panside_procedure::format::Role;
 
-use crate::kit::{CHECKLIST, MARL, PLAIN, SHEET, Shop, technician};
+use crate::kit::{CHECKLIST, MARL, ODE, PLAIN, SHEET, Shop, technician};
 
 const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
 
@@ -39,6 +41,11 @@ fn edited(shop: &mut Shop, id: &str) {
     let page = shop.bay.begin_sheet(SHELF, &SheetFrom::Edit(id.into())).unwrap();
     type_coil(shop, &page.typed, range("6,1", "6,9"));
     shop.bay.keep_sheet(SHELF, id, &technician(), 0).unwrap();
+}
+
+/// What the page of a sheet shows as the newest of it.
+fn seen(shop: &Shop, id: &str) -> BTreeSet<Hash> {
+    shop.bay.sheet(SHELF, id).unwrap().typed.seen
 }
 
 fn problems(page: &SheetPage, key: &str) -> Vec<String> {
@@ -130,9 +137,9 @@ fn a_second_person_checks_values_and_a_change_takes_the_check_away() {
     let mut shop = Shop::new();
     let id = copied(&mut shop, "Our van");
     let keys = ["coil".to_owned(), "cure".to_owned()];
-    let own = shop.bay.check_sheet(SHELF, (&id, 1), &keys, &technician(), 0).unwrap_err();
+    let own = shop.bay.check_sheet(SHELF, (&id, seen(&shop, &id)), &keys, &technician(), 0).unwrap_err();
     assert_eq!(own.to_string(), "Coil: R. Ode entered this value, so a second person checks it.");
-    shop.bay.check_sheet(SHELF, (&id, 1), &keys, &second_person(), 0).unwrap();
+    shop.bay.check_sheet(SHELF, (&id, seen(&shop, &id)), &keys, &second_person(), 0).unwrap();
     let line = |shop: &Shop| {
         let list = shop.bay.sheets(SHELF).unwrap();
         list.sheets.into_iter().find(|sheet| sheet.id == id).unwrap()
@@ -150,9 +157,10 @@ fn a_second_person_checks_values_and_a_change_takes_the_check_away() {
 fn a_check_of_a_revision_that_was_replaced_meanwhile_is_refused() {
     let mut shop = Shop::new();
     let id = copied(&mut shop, "Our van");
+    let early = seen(&shop, &id);
     edited(&mut shop, &id);
-    let late = shop.bay.check_sheet(SHELF, (&id, 1), &["coil".into()], &second_person(), 0).unwrap_err();
-    assert!(late.to_string().contains("Revision 2 of the spec sheet \"our-van\" is kept already"), "{late}");
+    let late = shop.bay.check_sheet(SHELF, (&id, early), &["coil".into()], &second_person(), 0).unwrap_err();
+    assert!(late.to_string().contains("This spec sheet was changed meanwhile"), "{late}");
 }
 
 #[test]
@@ -163,8 +171,8 @@ fn a_sheet_goes_out_as_a_file_and_comes_in_on_another_tablet() {
     assert!(path.ends_with("/sheets/our-van-1.sheet.json"), "{path}");
     let bytes = std::fs::read(path).unwrap();
     let mut other = Shop::new();
-    assert_eq!(other.bay.import_sheet(SHELF, &bytes).unwrap(), id);
-    assert_eq!(other.bay.import_sheet(SHELF, &bytes).unwrap(), id, "twice is once");
+    assert_eq!(other.bay.import_sheet(SHELF, &bytes, Some(ODE)).unwrap(), id);
+    assert_eq!(other.bay.import_sheet(SHELF, &bytes, Some(ODE)).unwrap(), id, "twice is once");
     assert_eq!(other.bay.sheet_text(SHELF, &id).unwrap(), bytes);
 }
 
@@ -172,7 +180,7 @@ fn a_sheet_goes_out_as_a_file_and_comes_in_on_another_tablet() {
 fn a_sheet_written_before_there_were_checks_is_taken_in() {
     let mut shop = Shop::new();
     let old = String::from_utf8(SHEET.to_vec()).unwrap().replace("invented-van", "older-van");
-    assert_eq!(shop.bay.import_sheet(SHELF, old.as_bytes()).unwrap(), "older-van");
+    assert_eq!(shop.bay.import_sheet(SHELF, old.as_bytes(), Some(ODE)).unwrap(), "older-van");
     assert_eq!(shop.bay.sheets(SHELF).unwrap().sheets.len(), 2);
 }
 
@@ -192,7 +200,7 @@ fn a_file_that_is_no_good_sheet_is_refused_in_sentences_and_nothing_is_kept() {
         ),
     ];
     for (bytes, says) in cases {
-        let error = shop.bay.import_sheet(SHELF, &bytes).unwrap_err().to_string();
+        let error = shop.bay.import_sheet(SHELF, &bytes, Some(ODE)).unwrap_err().to_string();
         assert!(error.contains(says), "{error}");
     }
     assert_eq!(shop.bay.sheets(SHELF).unwrap().sheets.len(), 1);
@@ -204,9 +212,26 @@ fn an_older_revision_or_another_text_under_the_same_one_is_not_taken_in() {
     let id = copied(&mut shop, "Our van");
     let first = shop.bay.sheet_text(SHELF, &id).unwrap();
     let other = String::from_utf8(first.clone()).unwrap().replace("Our van", "Their van");
-    let clash = shop.bay.import_sheet(SHELF, other.as_bytes()).unwrap_err().to_string();
-    assert!(clash.contains("is kept already"), "{clash}");
+    let clash = shop.bay.import_sheet(SHELF, other.as_bytes(), Some(ODE)).unwrap_err().to_string();
+    assert!(clash.contains("Revision 1 of the spec sheet \"our-van\" is here already"), "{clash}");
     edited(&mut shop, &id);
-    let late = shop.bay.import_sheet(SHELF, &first).unwrap_err().to_string();
-    assert!(late.contains("the file has the older revision 1"), "{late}");
+    let late = shop.bay.import_sheet(SHELF, &first, Some(ODE)).unwrap_err().to_string();
+    assert!(
+        late.contains("Revision 2 of the spec sheet \"our-van\" is here already; this one says 1"),
+        "{late}"
+    );
+}
+
+#[test]
+fn a_sheet_that_was_kept_elsewhere_since_its_editing_began_is_not_written_over() {
+    let mut shop = Shop::new();
+    let id = copied(&mut shop, "Our van");
+    let page = shop.bay.begin_sheet(SHELF, &SheetFrom::Edit(id.clone())).unwrap();
+    type_coil(&mut shop, &page.typed, range("6,1", "6,9"));
+    let next = seen(&shop, &id);
+    shop.bay.check_sheet(SHELF, (&id, next), &["cure".into()], &second_person(), 0).unwrap();
+    let late = shop.bay.keep_sheet(SHELF, &id, &technician(), 0).unwrap_err();
+    assert!(late.to_string().contains("changed meanwhile"), "{late}");
+    assert_eq!(shop.bay.sheets(SHELF).unwrap().sheets.iter().find(|one| one.id == id).unwrap().revision, 2);
+    assert!(shop.bay.typed_sheet(SHELF, &id).is_ok(), "what is typed stays");
 }

@@ -6,15 +6,16 @@ use std::sync::Arc;
 use panside_bay::clock::{Clock, DemoClock, ManualClock};
 use panside_bay::closing::Ended;
 use panside_bay::enter::new_request;
-use panside_bay::kit::{Kit, Tool};
+use panside_bay::kit::{KitTool, Tool, TypedTool};
 use panside_bay::people::Person;
 use panside_bay::prove::{Ask, go_on, search};
 use panside_bay::shelf::Shelf;
 use panside_bay::start::NewJob;
 use panside_bay::{Bay, BayError};
+use panside_shop::ShopRefusal;
 use tempfile::TempDir;
 
-use crate::kit::{CHECKLIST, PLAIN, SHEET, Shop, begin, made, people, technician};
+use crate::kit::{CHECKLIST, ODE, PLAIN, SHEET, Shop, begin, made, people, technician};
 
 const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
 
@@ -126,12 +127,16 @@ fn people_and_tools_are_there_after_a_restart_and_nobody_is_there_twice() {
         calibration_due: "2027-03-01".into(),
     };
     let [ode, lund, _] = people();
-    let mut kit = Kit::default();
     let renamed = Person { name: "R. Ode again".into(), ..ode.clone() };
-    kit.add([ode.clone(), renamed, lund.clone()], [tool.clone(), tool.clone()]);
-    shop.bay.put_kit(&kit).unwrap();
+    shop.bay.take_in(&[ode.clone(), renamed, lund.clone()], &[tool.clone(), tool.clone()]).unwrap();
     let kept = shop.restarted().bay.kit().unwrap();
-    assert_eq!(kept, Kit { people: vec![ode, lund], tools: vec![tool] });
+    assert_eq!(kept.people.len(), 3);
+    assert!(people().iter().all(|one| kept.people.contains(one)), "{:?}", kept.people);
+    assert_eq!(kept.tools.into_iter().map(|one| one.tool).collect::<Vec<_>>(), [tool]);
+}
+
+fn new(tool: Tool) -> TypedTool {
+    TypedTool { id: None, seen: [].into(), tool }
 }
 
 fn wrench() -> Tool {
@@ -150,28 +155,50 @@ fn wrench() -> Tool {
 #[test]
 fn a_tool_is_kept_once_under_its_name_and_changed_in_its_place() {
     let mut shop = Shop::new();
-    shop.bay.put_tool(wrench(), None, 0).unwrap();
-    let again = shop.bay.put_tool(wrench(), None, 0).unwrap_err();
-    assert!(matches!(again, BayError::ToolThere(_)), "{again}");
+    let kit = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap();
+    let again = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap_err();
+    assert!(matches!(again, BayError::Shop(ShopRefusal::LooksLike { .. })), "{again}");
+    let id = kit.tools[0].id;
     let renamed = Tool { name: "wrench C".into(), ..wrench() };
-    shop.bay.put_tool(renamed, Some("wrench B"), 0).unwrap();
+    let typed = TypedTool { id: Some(id), seen: kit.seen(id.0), tool: renamed };
+    shop.bay.put_tool(typed, Some(ODE), 0).unwrap();
     let tools = shop.restarted().bay.kit().unwrap().tools;
-    assert_eq!(tools.len(), 1);
-    assert_eq!(
-        (tools[0].name.as_str(), tools[0].certificate.as_deref()),
-        ("wrench C", Some("invented 7-114"))
-    );
+    assert_eq!((tools.len(), tools[0].id), (1, id));
+    let tool = &tools[0].tool;
+    assert_eq!((tool.name.as_str(), tool.certificate.as_deref()), ("wrench C", Some("invented 7-114")));
+}
+
+#[test]
+fn a_tool_that_was_taken_off_the_list_can_be_put_back() {
+    let mut shop = Shop::new();
+    let kit = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap();
+    let id = kit.tools[0].id;
+    let kit = shop.bay.remove_tool(id, kit.seen(id.0), Some(ODE)).unwrap();
+    assert_eq!((kit.tools.len(), kit.tools_off.len()), (0, 1));
+    let KitTool { id, tool } = kit.tools_off[0].clone();
+    let back = TypedTool { id: Some(id), seen: kit.seen(id.0), tool };
+    let kit = shop.bay.put_tool(back, Some(ODE), 0).unwrap();
+    assert_eq!((kit.tools.len(), kit.tools_off.len()), (1, 0));
+}
+
+#[test]
+fn a_device_has_a_name() {
+    let mut shop = Shop::new();
+    let kit = shop.bay.kit().unwrap();
+    assert_eq!(kit.device.name, None);
+    let named = shop.bay.name_device(" Bay 2 ".into(), kit.seen(kit.device.id.0), Some(ODE)).unwrap();
+    assert_eq!(named.device.name.as_deref(), Some("Bay 2"));
 }
 
 #[test]
 fn a_tool_whose_range_is_turned_is_not_kept_and_one_out_of_date_is_told() {
     let mut shop = Shop::new();
     let turned = Tool { min: "25".into(), max: "5".into(), ..wrench() };
-    let error = shop.bay.put_tool(turned, None, 0).unwrap_err().to_string();
+    let error = shop.bay.put_tool(new(turned), Some(ODE), 0).unwrap_err().to_string();
     assert!(error.contains("The tool's range 25 N·m to 5 N·m cannot be."), "{error}");
     let old = Tool { calibrated_on: None, calibration_due: "2026-03-01".into(), ..wrench() };
-    let kit = shop.bay.put_tool(old, None, 0).unwrap();
-    let view = &shop.bay.judge_tools(&kit.tools, 0)[0];
+    let kit = shop.bay.put_tool(new(old), Some(ODE), 0).unwrap();
+    let view = &shop.bay.judge_tools(&[kit.tools[0].tool.clone()], 0)[0];
     assert!(view.past);
     let said =
         "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing that is clicked with it counts.";

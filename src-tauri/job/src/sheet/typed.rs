@@ -1,8 +1,9 @@
 //! A spec sheet while it is typed: every number as the text that stands in its field, so that nothing typed is lost,
 //! whatever it is.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
+use panside_journal::Hash;
 use panside_procedure::format::Sheet;
 use panside_procedure::format::sheet::{Chart, ChartPoint, Pattern, Position, Torque, Value, ValueKind};
 use serde::{Deserialize, Serialize};
@@ -20,6 +21,12 @@ pub struct TypedSheet {
     pub id: Option<String>,
     /// The revision that is edited; 0 for a new one.
     pub revision: u32,
+    /// The content of the revision that is edited.
+    #[serde(default)]
+    pub made_from: Option<Hash>,
+    /// The shop's newest events about the sheet when its editing began: a change that came meanwhile is noticed.
+    #[serde(default)]
+    pub seen: BTreeSet<Hash>,
     /// The checklist that it is made for.
     pub checklist: String,
     /// Which vehicles it is for.
@@ -145,6 +152,8 @@ impl TypedSheet {
             draft: sheet.id.clone(),
             id: Some(sheet.id.clone()),
             revision: sheet.revision,
+            made_from: None,
+            seen: BTreeSet::new(),
             checklist: checklist.to_owned(),
             title: sheet.title.clone(),
             demo: sheet.demo,

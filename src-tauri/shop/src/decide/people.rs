@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use panside_journal::{Hash, PersonId};
 use panside_procedure::format::Role;
 
-use crate::event::{PersonAdded, PersonChanged, PinSet, PinSetBy, ShopEvent};
+use crate::event::{PersonAdded, PersonChanged, PersonLeft, PinSet, PinSetBy, ShopEvent};
 use crate::name;
 use crate::refusal::ShopRefusal;
 use crate::shop::Shop;
@@ -40,16 +40,41 @@ impl Shop {
     ) -> Result<ShopEvent, ShopRefusal> {
         let thing = Thing::Person(id.to_owned());
         let people = self.people();
-        let now = people.get(id).ok_or_else(|| ShopRefusal::NotHere(thing.clone()))?;
+        let before = people.get(id).cloned().or_else(|| self.left().remove(id));
+        let now = before.ok_or_else(|| ShopRefusal::NotHere(thing.clone()))?;
         self.seen(&thing, seen)?;
         let person = self.wanted(&thing, id, wanted)?;
         if now.lead != person.lead {
             self.by_lead(who)?;
         }
-        if now.lead && !person.lead && people.values().filter(|one| one.lead).count() == 1 {
-            return Err(ShopRefusal::LastLead { name: now.name.clone() });
+        if !person.lead {
+            self.not_the_last_lead(&now)?;
         }
         self.changed_by(PersonChanged { person, from: seen.clone() }.into())
+    }
+
+    pub(super) fn remove_person(
+        &self,
+        id: &PersonId,
+        seen: &BTreeSet<Hash>,
+        who: &PersonId,
+    ) -> Result<ShopEvent, ShopRefusal> {
+        let thing = Thing::Person(*id);
+        let now = self.people().remove(id).ok_or_else(|| ShopRefusal::NotHere(thing.clone()))?;
+        self.seen(&thing, seen)?;
+        if now.lead {
+            self.by_lead(who)?;
+        }
+        self.not_the_last_lead(&now)?;
+        Ok(PersonLeft { id: *id, from: seen.clone() }.into())
+    }
+
+    fn not_the_last_lead(&self, person: &Person) -> Result<(), ShopRefusal> {
+        let leads = self.people().into_values().filter(|one| one.lead).count();
+        if person.lead && leads == 1 {
+            return Err(ShopRefusal::LastLead { name: person.name.clone() });
+        }
+        Ok(())
     }
 
     pub(super) fn set_pin(

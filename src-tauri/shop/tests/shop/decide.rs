@@ -77,6 +77,34 @@ fn the_last_lead_stays_one() {
 }
 
 #[test]
+fn who_has_left_does_nothing_more_keeps_their_name_and_can_come_back() {
+    let (mut tablet, _) = two_tablets();
+    tablet.leave(&bo(), &ada()).unwrap();
+    assert!(!tablet.shop().people().contains_key(&bo()));
+    assert_eq!(tablet.shop().left()[&bo()].name, "Bo Lind");
+    assert_eq!(tablet.add(&cy(), "Cy Marsh", &bo()), Err(ShopRefusal::WhoUnknown));
+    let taken = tablet.add(&cy(), "BO LIND", &ada());
+    let refused = ShopRefusal::LooksLikeLeft { name: "BO LIND".into(), existing: "Bo Lind".into() };
+    assert_eq!(taken, Err(refused));
+    assert_eq!(tablet.leave(&bo(), &ada()), Err(ShopRefusal::NotHere(Thing::Person(bo()))));
+    tablet.change(&bo(), ("Bo Lind", technician(), false), &ada()).unwrap();
+    assert_eq!((tablet.shop().people().len(), tablet.shop().left().len()), (2, 0));
+}
+
+#[test]
+fn the_last_lead_does_not_leave_and_a_lead_is_let_go_by_a_lead() {
+    let (mut tablet, _) = two_tablets();
+    let last = Err(ShopRefusal::LastLead { name: "Ada Pike".into() });
+    assert_eq!(tablet.leave(&ada(), &ada()), last);
+    tablet.change(&bo(), ("Bo Lind", technician(), true), &ada()).unwrap();
+    tablet.add(&cy(), "Cy Marsh", &ada()).unwrap();
+    let leads = vec!["Ada Pike".into(), "Bo Lind".into()];
+    assert_eq!(tablet.leave(&ada(), &cy()), Err(ShopRefusal::LeadAsked { leads }));
+    tablet.leave(&ada(), &bo()).unwrap();
+    assert_eq!(tablet.shop().people().len(), 2);
+}
+
+#[test]
 fn who_looked_at_an_older_state_looks_again() {
     let (mut tablet, mut other) = two_tablets();
     let seen = tablet.seen(&Thing::Person(bo()));

@@ -131,6 +131,11 @@ impl Tablet {
         self.ask(&Command::ChangePerson { id: id.to_owned(), seen, name: name.into(), roles, lead }, who)
     }
 
+    pub fn leave(&mut self, id: &PersonId, who: &PersonId) -> Result<ShopHappened, ShopRefusal> {
+        let seen = self.seen(&Thing::Person(*id));
+        self.ask(&Command::RemovePerson { id: *id, seen }, who)
+    }
+
     pub fn keep_tool(&mut self, id: ToolId, tool: Tool) -> Result<ShopHappened, ShopRefusal> {
         let seen = self.seen(&Thing::Tool(id));
         self.ask(&Command::KeepTool { id, seen, tool: Box::new(tool) }, &ada())

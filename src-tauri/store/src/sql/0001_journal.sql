@@ -77,7 +77,7 @@ CREATE TABLE waiting (
 
 CREATE INDEX waiting_by_prev ON waiting (prev);
 
--- Texts that jobs pin by hash: checklists and sheets.
+-- Texts that jobs and the shop name by hash: checklists and sheets.
 CREATE TABLE documents (
   hash  BLOB PRIMARY KEY,
   kind  TEXT NOT NULL,
@@ -112,23 +112,14 @@ CREATE TABLE proofs (
   PRIMARY KEY (checklist, engine)
 ) STRICT, WITHOUT ROWID;
 
--- What the tablet remembers between starts: people, tools, which screen was open. No part of the journal.
+-- What the tablet remembers between starts, such as which screen was open. No part of the journal.
 CREATE TABLE settings (
   key  TEXT PRIMARY KEY,
   text TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
--- Spec sheets that were made here or taken in, and those that are being typed. No part of the journal.
-
--- Every revision as it was kept; none is ever overwritten.
-CREATE TABLE sheets (
-  id       TEXT NOT NULL,
-  revision INTEGER NOT NULL,
-  text     TEXT NOT NULL,
-  PRIMARY KEY (id, revision)
-) STRICT, WITHOUT ROWID;
-
--- What is typed of a sheet and not yet kept, by the sheet's id; a new one has none yet.
+-- What is typed of a sheet and not yet kept, by the sheet's id; a new one has none yet. No part of
+-- the journal.
 CREATE TABLE sheet_drafts (
   id   TEXT PRIMARY KEY,
   text TEXT NOT NULL

@@ -130,7 +130,7 @@ struct Shown {
 fn shown(store: &Store) -> Result<Shown, StoreError> {
     let jobs = store.jobs()?;
     let mut subjects: Vec<Subject> = jobs.iter().map(|row| row.job.into()).collect();
-    subjects.extend(store.shops()?);
+    subjects.extend(store.shops()?.into_iter().map(|(subject, _)| subject));
     let events = subjects.into_iter().map(|subject| Ok((subject, store.events(subject)?)));
     Ok(Shown { events: events.collect::<Result<_, StoreError>>()?, both_sides: store.both_sides()?, jobs })
 }

@@ -103,13 +103,6 @@ CREATE TABLE sheet_drafts (
   text TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
-CREATE TABLE sheets (
-  id       TEXT NOT NULL,
-  revision INTEGER NOT NULL,
-  text     TEXT NOT NULL,
-  PRIMARY KEY (id, revision)
-) STRICT, WITHOUT ROWID;
-
 CREATE TABLE waiting (
   hash BLOB PRIMARY KEY,
   prev BLOB NOT NULL,

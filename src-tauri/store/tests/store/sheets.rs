@@ -1,43 +1,11 @@
-//! Spec sheets: every revision stays as it was kept; what is typed survives a restart.
+//! What is typed of a spec sheet survives a restart, until the sheet is kept or what was typed is put away.
 
-use panside_store::{KeptSheet, Store, StoreError};
+use panside_journal::{Draft, Head, PersonId, Subject};
+use panside_store::{Entry, Store, StoreError, With};
 use tempfile::tempdir;
+use uuid::Uuid;
 
-use crate::kit::{Outcome, options};
-
-fn sheet(revision: u32, text: &str) -> KeptSheet {
-    KeptSheet { id: "invented-van".into(), revision, text: text.into() }
-}
-
-#[test]
-fn the_newest_revision_is_listed_and_the_older_ones_stay() -> Outcome {
-    let dir = tempdir()?;
-    let mut store = Store::open(dir.path(), options())?;
-    for revision in [1, 2, 10] {
-        store.put_sheet(&sheet(revision, &format!("text {revision}")), None)?;
-    }
-    store.close()?;
-    let store = Store::open(dir.path(), options())?;
-    assert_eq!(store.sheets()?, [sheet(10, "text 10")]);
-    assert_eq!(store.sheet("invented-van", 2)?.as_deref(), Some("text 2"));
-    assert_eq!(store.sheet("invented-van", 3)?, None);
-    Ok(())
-}
-
-#[test]
-fn a_revision_is_never_overwritten_and_what_was_typed_is_kept_then() -> Outcome {
-    let dir = tempdir()?;
-    let mut store = Store::open(dir.path(), options())?;
-    store.put_sheet(&sheet(1, "first"), None)?;
-    store.put_sheet_draft("invented-van", "typed")?;
-    let again = store.put_sheet(&sheet(1, "second"), Some("invented-van"));
-    assert!(matches!(again, Err(StoreError::SheetThere { revision: 1, .. })), "{again:?}");
-    assert_eq!(store.sheet("invented-van", 1)?.as_deref(), Some("first"));
-    assert_eq!(store.sheet_drafts()?["invented-van"], "typed");
-    store.put_sheet(&sheet(2, "second"), Some("invented-van"))?;
-    assert!(store.sheet_drafts()?.is_empty(), "what is kept is no draft any more");
-    Ok(())
-}
+use crate::kit::{Outcome, options, origin};
 
 #[test]
 fn what_is_typed_of_a_sheet_is_there_after_a_restart_until_it_is_put_away() -> Outcome {
@@ -50,5 +18,30 @@ fn what_is_typed_of_a_sheet_is_there_after_a_restart_until_it_is_put_away() -> O
     assert_eq!(store.sheet_drafts()?[""], "a new one, longer");
     store.clear_sheet_draft("")?;
     assert!(store.sheet_drafts()?.is_empty());
+    Ok(())
+}
+
+#[test]
+fn what_goes_with_an_entry_is_written_with_it_or_not_at_all() -> Outcome {
+    let dir = tempdir()?;
+    let mut store = Store::open(dir.path(), options())?;
+    store.put_sheet_draft("invented-van", "typed")?;
+    let person = PersonId(Uuid::from_u128(7));
+    let with = [With::SheetTyped("invented-van"), With::Pin { person, text: "set" }];
+    let drafts: [Draft; 1] = [crate::kit::draft("{}")];
+    let origin = origin(1);
+    let subject = Subject::Shop(store.device());
+    let entry = Entry {
+        subject,
+        expected: Head { seq: 1, ..Head::NONE },
+        origin: &origin,
+        drafts: &drafts,
+        label: "",
+    };
+    let stale = store.append_with(&entry, &with);
+    assert!(matches!(stale, Err(StoreError::Stale { .. })), "{stale:?}");
+    assert_eq!((store.sheet_drafts()?.len(), store.pins()?.len()), (1, 0), "nothing is half written");
+    store.append_with(&Entry { expected: Head::NONE, ..entry }, &with)?;
+    assert_eq!((store.sheet_drafts()?.len(), store.pins()?[&person].as_str()), (0, "set"));
     Ok(())
 }
