@@ -12,6 +12,7 @@ screens-kit-measure = Measure the glass
 screens-kit-remove = Remove
 screens-kit-left = { $name } worked here before.
 screens-kit-tool-off = { $name } is off the list.
+screens-kit-unsettled = To be settled
 screens-kit-device = This tablet
 screens-kit-device-title = Name this tablet
 screens-kit-device-unnamed = It has no name yet.
