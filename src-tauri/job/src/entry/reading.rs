@@ -90,7 +90,7 @@ pub(super) fn classify(
     result.class = class.to_owned();
     let value =
         EntryValue::Reading { value: value.trim().to_owned(), unit: typed.unit().symbol().to_owned() };
-    Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&result))
+    Ok(Classified::worked_out(class, value, said, result))
 }
 
 /// What is said where the reading breaks a limit.

@@ -59,7 +59,7 @@ fn a_struck_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
         step: step_id,
         classes,
         values,
-        details: BTreeMap::new(),
+        worked_out: BTreeMap::new(),
         signs,
         reason: None,
         lost,
