@@ -69,7 +69,7 @@ for (const scene of scenes) {
     },
     answers: scene.answers ?? {},
     pins: scene.pins ?? [LUND],
-    troubles: scene.troubles ?? { said: [], go_on: false },
+    troubles: scene.troubles ?? { said: [], go_on: false, troubled: false },
     people: [ODE, MARL, LUND],
   });
   await page.goto(address);
@@ -157,6 +157,8 @@ function playCore({ job, record, figures, where, answers, pins, troubles, people
     plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: null },
     judge_tools: [{ problems: [], past: false, notes: [] }],
     sheets: { sheets: [], unfinished: [], checklists: [], unreadable: [] },
+    backups: { plan: null, made: null, age: null, due: false, failed: null },
+    troubles,
     ...answers,
   };
   const picture = () => {
@@ -175,6 +177,8 @@ function playCore({ job, record, figures, where, answers, pins, troubles, people
       // One answer for each value of what is asked with.
       if (answer?.by) answer = answer[takes[answer.by]];
       if (answer?.throws) throw answer.throws;
+      // What goes on for longer than anybody looks.
+      if (answer?.waits) return new Promise(() => {});
       return answer;
     },
   };
