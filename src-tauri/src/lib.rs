@@ -15,6 +15,7 @@ mod opened;
 mod options;
 mod planning;
 mod proving;
+mod restoring;
 mod shelf;
 mod shown;
 mod table;

@@ -90,7 +90,12 @@ impl Classified {
     }
 
     /// A value with how it came about.
-    fn worked_out(class: &str, value: EntryValue, said: Vec<Message>, how: impl Into<WorkedOut>) -> Classified {
+    fn worked_out(
+        class: &str,
+        value: EntryValue,
+        said: Vec<Message>,
+        how: impl Into<WorkedOut>,
+    ) -> Classified {
         Classified { class: class.to_owned(), value, worked_out: Some(how.into()), said }
     }
 }

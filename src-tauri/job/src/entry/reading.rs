@@ -124,6 +124,7 @@ fn slack(limit: Measure) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::entry::WorkedOut;
     use crate::testing::{specs, try_entry};
 
     fn read(value: &str, unit: &str) -> Result<Classified, Refusal> {
@@ -183,9 +184,10 @@ mod tests {
     }
 
     #[test]
-    fn the_detail_says_what_was_judged_against_what() {
-        let detail = read("120", "°F").unwrap().detail.unwrap();
-        let result: ReadingResult = serde_json::from_str(&detail).unwrap();
+    fn what_was_worked_out_says_what_was_judged_against_what() {
+        let Some(WorkedOut::Reading(result)) = read("120", "°F").unwrap().worked_out else {
+            panic!("nothing")
+        };
         assert_eq!(result.class, "outside");
         assert_eq!(result.at_most, specs().measure("touch_limit"));
         assert!((result.asked.value() - 48.888_888_9).abs() < 1e-6, "(120 − 32) / 1.8");
