@@ -131,9 +131,12 @@ pub fn salvage(from: &Path, into: &Path, state: Option<PathBuf>) -> Result<Salva
     Ok(panside_store::salvage(from, into, options(state), &label_of, &meaning_of)?)
 }
 
-/// What to call a job of which the replaced store had more: by its repair order, where that can be told.
+/// What to call the shop, or a job, of which the replaced store had more: by its repair order, where that can be told.
 #[must_use]
 pub fn called(newer: &NewerThere) -> String {
+    if newer.subject.is_shop() {
+        return "The shop's people, tools and spec sheets".to_owned();
+    }
     match serde_json::from_str::<JobLine>(&newer.label) {
         Ok(line) => format!("{} \"{}\"", line.repair_order, line.label),
         Err(_) => newer.subject.to_string(),

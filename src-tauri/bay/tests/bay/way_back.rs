@@ -2,10 +2,11 @@
 
 use panside_bay::BayError;
 use panside_bay::clock::Clock;
+use panside_bay::pins::{Pin, PinAuthority};
 use panside_bay::way_back::{BackupMade, BackupPlan, Onlooker, age, found, is_due, look_ahead};
 use tempfile::TempDir;
 
-use crate::kit::Shop;
+use crate::kit::{ODE, Shop};
 
 const HOUR_MS: i64 = 3_600_000;
 
@@ -113,8 +114,10 @@ fn a_backup_is_looked_at_before_it_is_restored_by_job_and_by_whose_it_is() {
     let job = shop.start();
     let folder = TempDir::new().unwrap();
     let made = shop.bay.back_up(folder.path(), 2).unwrap();
-    let before = shop.events(job) as u64;
+    // The shop's three people are entries too.
+    let before = shop.events(job) as u64 + 3;
     let later = shop.start();
+    shop.bay.set_pin(ODE, Pin::new("1234").unwrap(), PinAuthority::Own(ODE)).unwrap();
     let onlooker = Onlooker { device: Some(shop.bay.device()), now_ms: shop.clock.now().wall_ms + HOUR_MS };
     let lines = found(&folder.path().to_string_lossy(), onlooker).unwrap();
     let facts = lines[0].facts.clone().unwrap();
@@ -122,9 +125,10 @@ fn a_backup_is_looked_at_before_it_is_restored_by_job_and_by_whose_it_is() {
     let page = look_ahead(&made.path.to_string_lossy(), shop.dir.path(), onlooker).unwrap();
     let lacks = page.lacks.unwrap();
     let lacking = shop.events(later) as u64;
-    assert_eq!(lacks.entries, Some(lacking));
+    assert_eq!(lacks.entries, Some(lacking + 1));
     let jobs: Vec<_> = lacks.jobs.iter().map(|job| (&*job.called, job.restored, job.lacking)).collect();
-    assert_eq!(jobs, [("RO 1042 \"invented van\"", 0, lacking)]);
+    let of_job = ("RO 1042 \"invented van\"", 0, lacking);
+    assert_eq!(jobs, [of_job, ("The shop's people, tools and spec sheets", 3, 1)]);
     let another = Onlooker { device: Some(Shop::new().bay.device()), ..onlooker };
     assert!(found(&folder.path().to_string_lossy(), another).unwrap()[0].facts.as_ref().unwrap().another);
     assert!(matches!(found("backups", onlooker), Err(BayError::WholePath(_))));
