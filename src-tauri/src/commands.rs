@@ -17,13 +17,16 @@ use panside_bay::pins::{Pin, PinAuthority, PinHolder, PinReply};
 use panside_bay::sheets::{SheetFrom, SheetList, SheetPage, TypedSheet};
 use panside_bay::shelf::ChecklistOffer;
 use panside_bay::start::NewJob;
+use panside_bay::way_back::{BackedUpPage, BackupLine, BackupPlan, Backups, RestorePage, SalvagedPage};
 use tauri::ipc::{InvokeBody, Request, Response};
 
+use crate::backing;
 use crate::desk::Desk;
 use crate::opened;
 use crate::opened::{Found, Opened};
 use crate::planning::{self, Asked, Planning};
 use crate::proving::{self, ASK, Proving};
+use crate::restoring;
 use crate::shelf::SHELF;
 use crate::shown::Shown;
 use crate::table::commands;
@@ -45,6 +48,25 @@ commands! {
             Found::of(bay)
         }).await
     }
+    /// How it stands with the shop's backups.
+    backups() -> Backups { |desk| desk.with(|bay| bay.backups()).await }
+    /// Keeps where and how often the shop backs up; nothing ends it.
+    put_backup_plan(plan: Option<BackupPlan>) -> Backups {
+        |desk| desk.with(move |bay| {
+            bay.put_backup_plan(plan.as_ref())?;
+            bay.backups()
+        }).await
+    }
+    /// Makes a backup by the plan now.
+    back_up() -> BackedUpPage { |desk| backing::now(&desk).await }
+    /// The backups in a folder, the newest first.
+    backups_in(folder: String) -> Vec<BackupLine> { |desk| restoring::list(&desk, folder).await }
+    /// Reads a backup again and says what restoring it would come to.
+    look_at_backup(backup: String) -> RestorePage { |desk| restoring::look_ahead(&desk, backup).await }
+    /// Restores a backup; the store that is there is moved aside. What is open then is the restored one.
+    restore(backup: String) -> RestorePage { |desk| restoring::restore(&desk, backup).await }
+    /// Saves what holds of a damaged store into a new one; the store that is there stays as it is.
+    salvage(into: String) -> SalvagedPage { |desk| restoring::salvage(&desk, into).await }
     /// The jobs on this tablet.
     jobs() -> Vec<JobLine> { |desk| desk.with(|bay| bay.jobs()).await }
     /// What a job can be started with.

@@ -9,6 +9,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};
 
 use panside_bay::clock::{Clock, DemoClock, SystemClock};
+use panside_bay::way_back::Onlooker;
 use panside_bay::{Bay, BayError};
 
 use crate::planning::Plans;
@@ -34,14 +35,63 @@ struct Seat {
     /// The store, or why it is not open.
     bay: Result<Bay, Trouble>,
     demo: Option<Arc<DemoClock>>,
+    /// How often a store was opened here: what was found of an earlier one is not held against this one.
+    opening: u64,
+    /// A store stood here. Where it is gone no empty one is made in its place.
+    stood: bool,
+}
+
+/// Where the store lies while it is shut.
+pub struct Shut<'a> {
+    /// Its folder.
+    pub store: &'a Path,
+    /// Where it is noted, outside of the store, how far it has come.
+    pub state: &'a Path,
+    /// The clock.
+    pub clock: &'a dyn Clock,
+}
+
+impl Seat {
+    /// Opens the store, or keeps why it can't be opened.
+    fn open(&mut self) {
+        if self.stood && !self.store.exists() {
+            return;
+        }
+        self.opening += 1;
+        self.bay = open(&self.store, &self.state, self.demo.as_ref());
+        self.stood |= self.store.exists();
+    }
+
+    /// Shuts the store, does something with its files, and opens what is there then.
+    fn shut<T>(&mut self, work: impl FnOnce(&Shut<'_>) -> Result<T, BayError>) -> Result<T, Trouble> {
+        let shut =
+            Trouble::other("The store is shut while its files are worked on. Try again when that is done.");
+        if let Ok(bay) = std::mem::replace(&mut self.bay, Err(shut))
+            && let Err(error) = bay.close()
+        {
+            // What is wrong with a store must not keep anybody from the way back. What closing could not carry over stands
+            // in the log, which belongs to the files.
+            eprintln!("Panside shut its store, which was not put in order before: {}", error.said());
+        }
+        let clock = clock(self.demo.as_ref());
+        let done = work(&Shut { store: &self.store, state: &self.state, clock: &*clock });
+        let done = done.map_err(Trouble::from);
+        if let Err(trouble) = &done {
+            self.bay = Err(trouble.clone());
+        }
+        self.open();
+        done
+    }
 }
 
 impl Desk {
     /// Opens the store. When it can't be opened, every command answers why, until [`Desk::open_again`].
     pub fn open(store: PathBuf, state: PathBuf, demo_clock: bool) -> Desk {
         let demo = demo_clock.then(Arc::<DemoClock>::default);
-        let bay = open(&store, &state, demo.as_ref());
-        let seat = Arc::new(Mutex::new(Seat { store, state, bay, demo }));
+        let bay = Err(Trouble::other("The store was not opened."));
+        let mut seat = Seat { store, state, bay, demo, opening: 0, stood: false };
+        seat.open();
+        let seat = Arc::new(Mutex::new(seat));
         verify_beside(&seat);
         Desk { seat, proofs: Proofs::default(), plans: Plans::default(), demo_clock }
     }
@@ -89,12 +139,35 @@ impl Desk {
             if let Ok(bay) = &mut seat.bay {
                 return Ok(bay.reopen()?);
             }
-            seat.bay = open(&seat.store, &seat.state, seat.demo.as_ref());
+            seat.open();
             seat.bay.as_ref().map(drop).map_err(Clone::clone)
         })
         .await?;
         verify_beside(&self.seat);
         Ok(())
+    }
+
+    /// Shuts the store, does something with its files, and opens what is there then. Whoever asks for something meanwhile
+    /// waits. What was proved and planned before is asked of the store anew.
+    pub async fn shut<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Shut<'_>) -> Result<T, BayError> + Send + 'static,
+    ) -> Result<T, Trouble> {
+        let done = self.seated(move |seat| seat.shut(work)).await;
+        self.proofs.forget();
+        self.plans.forget();
+        verify_beside(&self.seat);
+        done
+    }
+
+    /// Where the store lies, and for whom backups are looked at; whether or not it can be opened.
+    pub async fn onlooker(&self) -> Result<(PathBuf, Onlooker), Trouble> {
+        self.seated(|seat| {
+            let device = seat.bay.as_ref().ok().map(Bay::device);
+            let now_ms = clock(seat.demo.as_ref()).now().wall_ms;
+            Ok((seat.store.clone(), Onlooker { device, now_ms }))
+        })
+        .await
     }
 
     /// Lets time pass on the demo clock.
@@ -122,15 +195,21 @@ impl Desk {
 /// Verifies what opening left out, on a thread of its own. What it finds stops entries where it must, and is said with
 /// whatever is asked for next ([`Desk::troubles`]).
 fn verify_beside(seat: &Arc<Mutex<Seat>>) {
-    let verifier = match &seat.lock().unwrap_or_else(PoisonError::into_inner).bay {
-        Ok(bay) => bay.verifier(),
-        // There is nothing to verify, and why has been said.
-        Err(_) => return,
+    let (verifier, opening) = {
+        let seat = seat.lock().unwrap_or_else(PoisonError::into_inner);
+        match &seat.bay {
+            Ok(bay) => (bay.verifier(), seat.opening),
+            // There is nothing to verify, and why has been said.
+            Err(_) => return,
+        }
     };
     let seat = Arc::clone(seat);
     std::thread::spawn(move || {
         let found = verifier.run();
-        if let Ok(bay) = &mut seat.lock().unwrap_or_else(PoisonError::into_inner).bay {
+        let mut seat = seat.lock().unwrap_or_else(PoisonError::into_inner);
+        if seat.opening == opening
+            && let Ok(bay) = &mut seat.bay
+        {
             bay.verified(found);
         }
     });
@@ -145,15 +224,19 @@ pub async fn off_thread<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'st
     })
 }
 
-fn open(store: &Path, state: &Path, demo: Option<&Arc<DemoClock>>) -> Result<Bay, Trouble> {
-    let clock: Box<dyn Clock> = match demo {
+fn clock(demo: Option<&Arc<DemoClock>>) -> Box<dyn Clock> {
+    match demo {
         Some(clock) => Box::new(Arc::clone(clock)),
         None => Box::new(SystemClock::new()),
-    };
-    let bay = Bay::open_at_once(store, clock, Some(state.to_owned()))?;
+    }
+}
+
+fn open(store: &Path, state: &Path, demo: Option<&Arc<DemoClock>>) -> Result<Bay, Trouble> {
+    let bay = Bay::open_at_once(store, clock(demo), Some(state.to_owned()))?;
     if let Some(clock) = demo {
         let kept = bay.setting(AHEAD)?.and_then(|text| text.parse::<i64>().ok()).unwrap_or(0);
-        clock.set_ahead_ms(kept);
+        // A restored store may be from before: its clock goes on all the same.
+        clock.set_ahead_ms(kept.max(clock.ahead_ms()));
     }
     Ok(bay)
 }

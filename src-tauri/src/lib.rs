@@ -18,6 +18,7 @@ mod opened;
 mod options;
 mod planning;
 mod proving;
+mod restoring;
 mod shelf;
 mod shown;
 mod table;

@@ -20,6 +20,8 @@ pub struct Found {
     pub said: Vec<String>,
     /// Going on from what is there would put right what keeps it from taking entries.
     pub go_on: bool,
+    /// The store takes no entries, because it is damaged or has lost something.
+    pub troubled: bool,
 }
 
 impl Found {
@@ -29,7 +31,7 @@ impl Found {
     /// [`BayError::Store`] with what the disk said.
     pub fn of(bay: &Bay) -> Result<Found, BayError> {
         let said = bay.troubles().into_iter().chain(bay.backup_trouble()?).collect();
-        Ok(Found { said, go_on: bay.can_go_on() })
+        Ok(Found { said, go_on: bay.can_go_on(), troubled: bay.is_troubled() })
     }
 }
 

@@ -136,6 +136,15 @@ impl Plans {
         }
     }
 
+    /// Forgets them all, and ends their searches: in another store the same number may stand for another entry.
+    pub fn forget(&self) {
+        for kept in self.with(std::mem::take).into_values() {
+            if let Some(search) = kept.search {
+                search.ended.store(true, Ordering::Relaxed);
+            }
+        }
+    }
+
     /// Puts in what a search found, unless the job has gone on meanwhile. Nothing: it was broken off, and what stood before
     /// stands.
     fn found(&self, plan: For, search: &Arc<Search>, planning: Option<Planning>) {
@@ -272,5 +281,15 @@ mod tests {
         plans.found(plan, &search, Some(Planning::none("of before".into())));
         let stands = plans.with(|plans| plans.get(&plan).cloned()).unwrap();
         assert_eq!(stands.planning.none.as_deref(), Some("No allowed order."));
+    }
+
+    #[test]
+    fn plans_of_a_store_that_is_shut_are_forgotten_and_their_searches_end() {
+        let job: JobId = "01890a5d-ac96-774b-bcce-b302099a8057".parse().unwrap();
+        let (plans, search) = (Plans::default(), Arc::new(Search::new()));
+        plans.put((job, 2), kept(Some(Arc::clone(&search)), false));
+        plans.forget();
+        assert_eq!(search.goes_on(HALF), ControlFlow::Break(()));
+        assert!(plans.with(|plans| plans.is_empty()));
     }
 }

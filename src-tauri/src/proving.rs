@@ -44,6 +44,11 @@ impl Proofs {
     fn get(&self, checklist: &Hash) -> Option<Proving> {
         self.0.lock().unwrap_or_else(PoisonError::into_inner).get(checklist).cloned()
     }
+
+    /// Forgets them all: another store may not have them kept.
+    pub fn forget(&self) {
+        self.0.lock().unwrap_or_else(PoisonError::into_inner).clear();
+    }
 }
 
 /// Says how far the proof of a checklist is, and begins it where there is none and none is under way. One that

@@ -4,6 +4,7 @@
 //! built. With `PANSIDE_LAST_PICTURE=FILE`, what the window showed when something was not found is put into that file.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "the edge: programs, files, waiting")]
 
+mod backups;
 mod bad_input;
 mod full_disk;
 mod kill;

@@ -69,8 +69,8 @@ for (const scene of scenes) {
     },
     answers: scene.answers ?? {},
     pins: scene.pins ?? [LUND],
-    troubles: scene.troubles ?? { said: [], go_on: false },
     kit: scene.kit ?? {},
+    troubles: scene.troubles ?? { said: [], go_on: false, troubled: false },
     people: [ODE, MARL, LUND],
   });
   await page.goto(address);
@@ -177,6 +177,8 @@ function playCore({
     plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: null },
     judge_tools: [{ problems: [], past: false, notes: [] }],
     sheets: { sheets: [], unfinished: [], checklists: [], unreadable: [] },
+    backups: { plan: null, made: null, age: null, due: false, failed: null },
+    troubles,
     ...answers,
   };
   const picture = () => {
@@ -195,6 +197,8 @@ function playCore({
       // One answer for each value of what is asked with.
       if (answer?.by) answer = answer[takes[answer.by]];
       if (answer?.throws) throw answer.throws;
+      // What goes on for longer than anybody looks.
+      if (answer?.waits) return new Promise(() => {});
       return answer;
     },
   };

@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
+import { backups } from "./backups.mjs";
 import { screens } from "./screens.mjs";
 import { settled } from "./settled.mjs";
 import { sheets } from "./sheets.mjs";
@@ -113,11 +114,13 @@ const damaged = {
     "Photo 2f6b9c0d of job 082ac683 is missing on disk.",
   ],
   go_on: true,
+  troubled: true,
 };
 
 export const scenes = [
   ...screens,
   ...sheets,
+  ...backups,
   { name: "bay-empty", where: { screen: "bay" } },
   { name: "bay-damaged", where: { screen: "bay" }, troubles: damaged },
   { name: "step-damaged", page: "000", troubles: damaged },

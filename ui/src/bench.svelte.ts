@@ -68,7 +68,7 @@ class Bench {
   /** What the rules refused last, until the next wish. */
   refused = $state.raw<Refusal | null>(null);
   /** What was found wrong with the store when it was opened. */
-  storeTroubles = $state.raw<Found>({ said: [], go_on: false });
+  storeTroubles = $state.raw<Found>({ said: [], go_on: false, troubled: false });
 
   #steps: Record<JobId, string> = {};
   #overlay = $state<Overlay | null>(null);

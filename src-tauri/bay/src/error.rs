@@ -123,6 +123,9 @@ pub enum BayError {
     /// A plan for backups that can't be kept.
     #[error("{0}")]
     BackupPlan(String),
+    /// A folder that was typed by a part of its path.
+    #[error("\"{0}\" is not the whole path of a folder. Type it from / on.")]
+    WholePath(String),
     /// No such job.
     #[error("There is no job {0} on this tablet. List the jobs to see which there are.")]
     NoJob(JobId),

@@ -91,7 +91,7 @@ impl Bay {
             left: shop.left().into_values().collect(),
             tools: shop.tools().into_iter().map(|(id, one)| tool((id, one.clone()))).collect(),
             tools_off: shop.tools_off().into_iter().map(tool).collect(),
-            device: self.device(&shop),
+            device: self.this_device(&shop),
             seen: BTreeMap::new(),
             unsettled: shop.unsettled(),
         };
@@ -103,7 +103,7 @@ impl Bay {
         Ok(kit)
     }
 
-    fn device(&self, shop: &panside_shop::Shop) -> Device {
+    fn this_device(&self, shop: &panside_shop::Shop) -> Device {
         let id = self.store.device();
         Device { id, name: shop.devices().get(&id).map(|name| (*name).to_owned()) }
     }

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use panside_journal::{DeviceId, EpochId, Stamp};
 pub use panside_store::{
-    BackedUp, FoundBackup, Manifest, NewerThere, Restored, Salvaged, backups, verify_backup,
+    BackedUp, FoundBackup, Lacks, Manifest, NewerThere, Outlook, Restored, Salvaged, backups, verify_backup,
 };
 use panside_store::{Backing, Options, Store, StoreError, Verify};
 use serde::{Deserialize, Serialize};
@@ -14,6 +14,13 @@ use uuid::Uuid;
 use crate::clock::Clock;
 use crate::jobs::{label_of, meaning_of};
 use crate::{Bay, BayError, JobLine};
+
+mod pages;
+
+pub use pages::{
+    BackedUpPage, BackupFacts, BackupLine, JobLacks, LacksPage, Onlooker, RestorePage, SalvagedPage, found,
+    look_ahead, whole_path,
+};
 
 /// Under which keys the plan is kept, the newest backup, and why the last try came to nothing.
 const PLAN: &str = "backup";
@@ -62,6 +69,8 @@ pub struct Backups {
     pub age: Option<String>,
     /// It is time for the next one.
     pub due: bool,
+    /// Why the last try came to nothing, as a sentence.
+    pub failed: Option<String>,
 }
 
 /// Whether it is time for the next backup. A clock that was set back doesn't put it off.
@@ -181,7 +190,8 @@ impl Bay {
         let made: Option<BackupMade> = self.kept_as(MADE)?;
         let now = self.clock.now().wall_ms;
         let due = plan.as_ref().is_some_and(|plan| is_due(plan, made.as_ref(), now));
-        Ok(Backups { age: made.as_ref().map(|made| age(made.wall_ms, now)), plan, made, due })
+        let age = made.as_ref().map(|made| age(made.wall_ms, now));
+        Ok(Backups { plan, made, age, due, failed: self.backup_trouble()? })
     }
 
     /// The plan, where it is time for the next backup, and now.
@@ -193,13 +203,16 @@ impl Bay {
         Ok(backups.plan.filter(|_| backups.due).map(|plan| (plan, self.clock.now().wall_ms)))
     }
 
-    /// Keeps where and how often the shop backs up; nothing ends it.
+    /// Keeps where and how often the shop backs up; nothing ends it. In a folder that the newest backup is not in, the
+    /// next one is due at once; why one failed in another folder, or before the plan was ended, is told no more.
     ///
     /// # Errors
     /// [`BayError::BackupPlan`] for a folder that isn't there or numbers out of range; [`BayError::Store`] with what the
     /// disk said.
     pub fn put_backup_plan(&mut self, plan: Option<&BackupPlan>) -> Result<(), BayError> {
-        if let Some(BackupPlan { folder, every_hours, keep }) = plan {
+        let typed = |plan: &BackupPlan| BackupPlan { folder: plan.folder.trim().to_owned(), ..plan.clone() };
+        let plan = plan.map(typed);
+        if let Some(BackupPlan { folder, every_hours, keep }) = &plan {
             let said = |text: &str| Err(BayError::BackupPlan(text.to_owned()));
             if !Path::new(folder).is_absolute() || !Path::new(folder).is_dir() {
                 return said("The folder for backups is not there. Type its whole path, from / on.");
@@ -208,7 +221,36 @@ impl Bay {
                 return said("A backup is made every 1 to 720 hours, and 1 to 1000 are kept.");
             }
         }
-        self.put_setting(PLAN, &serde_json::to_string(&plan)?)
+        let before: Option<BackupPlan> = self.kept_as(PLAN)?;
+        let folder = |plan: &Option<BackupPlan>| plan.as_ref().map(|plan| plan.folder.clone());
+        self.put_setting(PLAN, &serde_json::to_string(&plan)?)?;
+        if folder(&plan) != folder(&before) {
+            self.put_setting(FAILED, "null")?;
+        }
+        let made: Option<BackupMade> = self.kept_as(MADE)?;
+        let elsewhere = |(plan, made): (&BackupPlan, &BackupMade)| {
+            let folder = std::fs::canonicalize(&plan.folder).unwrap_or_else(|_| PathBuf::from(&plan.folder));
+            Path::new(&made.path).parent() != Some(&*folder)
+        };
+        if plan.as_ref().zip(made.as_ref()).is_some_and(elsewhere) {
+            self.put_setting(MADE, "null")?;
+        }
+        Ok(())
+    }
+
+    /// The plan and now, for a backup that is not waited for.
+    ///
+    /// # Errors
+    /// [`BayError::BackupPlan`] where the shop named no folder; [`BayError::Store`] with what the disk said.
+    pub fn backup_now(&self) -> Result<(BackupPlan, i64), BayError> {
+        let none = || BayError::BackupPlan("Name the folder for backups first.".to_owned());
+        Ok((self.kept_as(PLAN)?.ok_or_else(none)?, self.clock.now().wall_ms))
+    }
+
+    /// Whose store this is.
+    #[must_use]
+    pub fn device(&self) -> DeviceId {
+        self.store.device()
     }
 
     /// Keeps what came of a backup by the plan.

@@ -103,16 +103,17 @@ pub fn restore(backup: &Path, into: &Path, why: &str) -> Result<Exit, Failure> {
         match lacks.entries {
             Some(0) => say!("The backup has every entry that was confirmed there."),
             Some(entries) => say!("The backup lacks the newest {entries} entries that were confirmed there."),
-            None => {
-                say!("It can't be told how many entries the backup lacks: the head file there can't be read.")
-            }
+            None => say!(
+                "It can't be told how many entries the backup lacks: not everything there can be read, or it is another device's."
+            ),
         }
         for newer in &lacks.newer {
             say!(
-                "    {}: {} entries restored, {} can be read there",
+                "    {}: {} entries restored; {} can be read there, {} of them not restored",
                 called(newer),
                 newer.restored,
-                newer.there
+                newer.there,
+                newer.lacking
             );
         }
         if !lacks.newer.is_empty() {

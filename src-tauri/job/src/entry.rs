@@ -16,6 +16,7 @@ mod reading;
 mod scan;
 mod timer;
 mod torque;
+mod worked_out;
 
 use panside_journal::Stamp;
 use panside_procedure::format::{Ask, Item};
@@ -32,6 +33,7 @@ pub use level::LevelJudged;
 pub use past::Past;
 pub use reading::ReadingResult;
 pub use torque::TorqueJudged;
+pub use worked_out::WorkedOut;
 
 pub(crate) use coil::limits as coil_limits;
 pub(crate) use reading::{Limit, limits};
@@ -76,21 +78,25 @@ pub struct Classified {
     pub class: String,
     /// The value as it is to be kept: as typed, without spaces around it.
     pub value: EntryValue,
-    /// How it came about, as JSON text, where something was calculated.
-    pub detail: Option<String>,
+    /// How it came about, where something was calculated.
+    pub worked_out: Option<WorkedOut>,
     /// What to say about it, the most important first; never empty.
     pub said: Vec<Message>,
 }
 
 impl Classified {
     fn new(class: &str, value: EntryValue, said: Message) -> Classified {
-        Classified { class: class.to_owned(), value, detail: None, said: vec![said] }
+        Classified { class: class.to_owned(), value, worked_out: None, said: vec![said] }
     }
 
-    /// Adds how it came about. It can be worked out again from value and sheet, so that its loss would lose nothing.
-    fn with_detail(mut self, result: &impl Serialize) -> Classified {
-        self.detail = serde_json::to_string(result).ok();
-        self
+    /// A value with how it came about.
+    fn worked_out(
+        class: &str,
+        value: EntryValue,
+        said: Vec<Message>,
+        how: impl Into<WorkedOut>,
+    ) -> Classified {
+        Classified { class: class.to_owned(), value, worked_out: Some(how.into()), said }
     }
 }
 

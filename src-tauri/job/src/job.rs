@@ -6,10 +6,10 @@ use std::sync::Arc;
 use panside_journal::{PersonId, Stamp};
 use panside_procedure::machine::{SignIx, StepIx, VarIx};
 use panside_procedure::{Procedure, State};
-use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::entry::WorkedOut;
 use crate::event::{Event, Started};
 use crate::people::People;
 use crate::sheet::Specs;
@@ -62,17 +62,8 @@ pub struct EnteredValue {
     pub value: EntryValue,
     /// What it turned out to be, as decided then.
     pub class: String,
-    /// How that came about, as JSON text.
-    pub detail: Option<String>,
-}
-
-impl EnteredValue {
-    /// How it came about, as it was worked out then. Nothing where nothing was worked out, or by a version that worked out
-    /// something else: then the value stands without its reckoning.
-    #[must_use]
-    pub fn worked_out<T: DeserializeOwned>(&self) -> Option<T> {
-        serde_json::from_str(self.detail.as_deref()?).ok()
-    }
+    /// How that came about, as it was worked out then; nothing where nothing was calculated.
+    pub worked_out: Option<WorkedOut>,
 }
 
 /// How a stretch of work ended.

@@ -72,7 +72,7 @@ impl Backing {
     /// the last backup that has them. `wall_ms` is now, in milliseconds since 1970 UTC.
     ///
     /// # Errors
-    /// [`StoreError::BackupFolder`], [`StoreError::BackupInside`], [`StoreError::BackupBusy`];
+    /// [`StoreError::BackupFolder`], [`StoreError::InsideStore`], [`StoreError::BackupBusy`];
     /// [`StoreError::NotBackedUp`] when the journal doesn't hold; [`StoreError::DiskFull`] and what the
     /// disk said. In all of these earlier backups are as they were.
     pub fn run(&self, to: &Path, keep: usize, wall_ms: i64) -> Result<BackedUp, StoreError> {
@@ -81,7 +81,7 @@ impl Backing {
         }
         let to = &load::real(to)?;
         if to.starts_with(&self.dir) {
-            return Err(StoreError::BackupInside { dir: to.clone() });
+            return Err(StoreError::InsideStore { dir: to.clone() });
         }
         let _lock = lock(to)?;
         let part = to.join(UNVERIFIED);

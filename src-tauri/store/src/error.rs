@@ -288,9 +288,9 @@ pub enum StoreError {
         /// The folder.
         dir: PathBuf,
     },
-    /// The folder for backups lies in the store, and would be lost with it.
-    #[error("The folder for backups {} lies inside the store and would be lost with it. Choose another one.", dir.display())]
-    BackupInside {
+    /// The folder for backups, or for what is saved, lies in the store, and would be lost with it.
+    #[error("The folder {} lies inside the store and would be lost with it. Choose another one.", dir.display())]
+    InsideStore {
         /// The folder.
         dir: PathBuf,
     },
@@ -329,6 +329,21 @@ pub enum StoreError {
     NotEmpty {
         /// The folder.
         dir: PathBuf,
+    },
+    /// A backup could not be put in its place, and what stood there could not be put back.
+    #[error(
+        "The backup could not be put in its place ({why}) The store that stood there is whole in {}; rename that folder to {}, then open the app again.",
+        aside.display(), dir.display()
+    )]
+    LeftAside {
+        /// Where the store is now.
+        aside: PathBuf,
+        /// Where it stood.
+        dir: PathBuf,
+        /// Why the backup could not be put in its place, as a sentence.
+        why: String,
+        /// What the system said when the store was put back.
+        source: std::io::Error,
     },
     /// A program that only reads kept the write-ahead log from being put in order.
     #[error("Another program is reading this store and would not let go. Close it, then try again.")]
@@ -389,7 +404,8 @@ impl StoreError {
         match self {
             StoreError::File { source, .. }
             | StoreError::CannotRead { source, .. }
-            | StoreError::CannotWrite { source, .. } => Some(words(source)),
+            | StoreError::CannotWrite { source, .. }
+            | StoreError::LeftAside { source, .. } => Some(words(source)),
             StoreError::Sql { source, .. } | StoreError::Damaged { source, .. } => Some(source.to_string()),
             StoreError::Journal(source) => Some(source.to_string().trim_end_matches('.').to_owned()),
             StoreError::Unconfirmed { source, .. } => match &**source {

@@ -28,10 +28,11 @@
 //!
 //! What can be wrong is a [`Trouble`]; it says whether writing stops, and whether a new epoch or a list made anew ends
 //! it. An epoch is a stretch of writing on one device: a store that was restored, copied or gone on with begins a new
-//! one. The ways back stand in `backup` and `manifest`, `restore`, `epoch`, and `salvage` over `saved` and `carve`.
-//! `carve` reads records out of pages without SQLite's trees, so a column that is added to a table goes at its end.
-//! `seen` notes outside the folder how far a store has come, in `$XDG_STATE_HOME/panside`; tests give a folder of their
-//! own or none. The shop's plan for backups is in the bay's `way_back`.
+//! one. The ways back stand in `backup` and `manifest`, `restore`, `lacks` (what a backup lacks, before it is restored
+//! and after), `epoch`, and `salvage` over `saved` and `carve`. `carve` reads records out of pages without SQLite's
+//! trees, so a column that is added to a table goes at its end. `seen` notes outside the folder how far a store has
+//! come, in `$XDG_STATE_HOME/panside`; tests give a folder of their own or none. The shop's plan for backups is in the
+//! bay's `way_back`.
 //!
 //! A change of the tables is a new numbered file in `sql/`; a released one never changes. A copy of the database,
 //! `before-format-N` in the store's folder, is made before a migration. Beside the journal stand drafts (what is
@@ -52,6 +53,7 @@ mod files;
 mod head_file;
 mod heads;
 mod jobs;
+mod lacks;
 mod ladder;
 mod load;
 mod manifest;
@@ -82,12 +84,13 @@ pub use documents::Document;
 pub use error::StoreError;
 pub use files::Files;
 pub use jobs::{JobRow, LabelOf};
+pub use lacks::{Lacks, NewerThere, Outlook, outlook};
 pub use manifest::{BackedPhoto, FoundBackup, Manifest, backups, verify_backup};
 pub use open::{Options, Standing, Store, Verify};
 pub use photos::{NewPhoto, PhotoFormat, PhotoRow, Swept};
 pub use read::Readable;
 pub use receive::{BothSides, Received};
-pub use restore::{Lacks, NewerThere, Restored, restore};
+pub use restore::{Restored, restore};
 pub use salvage::{Rest, Salvaged, salvage};
 pub use trouble::Trouble;
 pub use verifier::Verifier;

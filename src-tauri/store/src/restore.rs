@@ -1,20 +1,17 @@
 //! Going back to a backup. The store that stood in the place is moved aside, never deleted, and looked at for what it
 //! had that the backup hasn't.
 
-use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use panside_journal::{Event, Head, Subject};
-
 use crate::backup::{self, Kept, photos_of};
 use crate::error::{file, sql};
-use crate::head_file::{self, Found};
 use crate::jobs::LabelOf;
-use crate::manifest::{Manifest, verify_backup};
+use crate::lacks::{Lacks, Sound, lacks, sound, stands};
+use crate::manifest::Manifest;
 use crate::open::{Options, Standing, Store};
-use crate::salvage::{is_empty, lock_where_possible, place, put};
-use crate::{StoreError, Trouble, disk, heads, load, photos, saved};
+use crate::salvage::{lock_where_possible, place, put};
+use crate::{StoreError, Trouble, disk, load, photos};
 
 const RESTORING: &str = "restoring a backup";
 
@@ -31,39 +28,14 @@ pub struct Restored {
     pub photos_missing: Vec<Trouble>,
 }
 
-/// What a backup lacks, held against the store that stood in the place.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Lacks {
-    /// The newest entry that was confirmed there, by its head file. `None`: the file is gone or can't be read, or belongs
-    /// to another device, so that it isn't known how many entries the backup lacks.
-    pub confirmed: Option<Head>,
-    /// How many entries of this device were confirmed after the backup was made, if that is known.
-    pub entries: Option<u64>,
-    /// The jobs of which newer entries can still be read there.
-    pub newer: Vec<NewerThere>,
-}
-
-/// A job with newer entries than the backup has.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct NewerThere {
-    /// The job, or the shop.
-    pub subject: Subject,
-    /// What the list of jobs says of it, by the entries there; empty for the shop.
-    pub label: String,
-    /// How many entries the backup has of it.
-    pub restored: u64,
-    /// How many can be read there.
-    pub there: u64,
-}
-
 /// Restores the backup in `from` to a store in `into`, which doesn't exist, is empty, or has a store in it: that one is
 /// moved to `<into>.before-<UTC time>`. A new epoch begins, with the id in `options` and `why`; `wall_ms` is now, in
 /// milliseconds since 1970 UTC.
 ///
 /// # Errors
 /// [`StoreError::NotABackup`], [`StoreError::BackupAltered`], [`StoreError::NotEmpty`]; [`StoreError::Locked`] while the
-/// store in `into` is open; what the disk said. In all of these what stood in `into` still stands there, unless the very
-/// last step failed: then it is in the folder named above.
+/// store in `into` is open; what the disk said. In all of these what stood in `into` stands there again.
+/// [`StoreError::LeftAside`] where even that failed: then it is in the folder that the error names.
 pub fn restore(
     from: &Path,
     into: &Path,
@@ -71,12 +43,9 @@ pub fn restore(
     (why, wall_ms): (&str, i64),
     label_of: LabelOf<'_>,
 ) -> Result<Restored, StoreError> {
-    let (manifest, report) = verify_backup(from)?;
-    let from = &load::real(from)?;
-    if let Some(trouble) = report.troubles.iter().find(|trouble| !is_photo(trouble)) {
-        return Err(StoreError::BackupAltered { path: from.clone(), trouble: trouble.to_string() });
-    }
-    let there = look(into)?;
+    let Sound { manifest, from, .. } = sound(from)?;
+    let from = &from;
+    let there = stands(into)?;
     let _lock = there.as_ref().map(|dir| lock_where_possible(dir)).transpose()?;
     // A folder that is reached through a link is exchanged where it is.
     let into = &place(RESTORING, into)?;
@@ -96,54 +65,9 @@ pub fn restore(
     store.begin(options.epoch, why, lost)?;
     let photos_missing = copy_photos(&store, from, there.as_deref())?;
     store.close()?;
-    let moved_to = there.as_ref().map(|dir| move_aside(dir, wall_ms)).transpose()?;
-    put(RESTORING, &part, into)?;
-    Store::adopt(into, options)?.close()?;
+    let moved_to =
+        exchange(&part, into, there.as_deref(), wall_ms, |into| Store::adopt(into, options)?.close())?;
     Ok(Restored { manifest, moved_to, lacks, photos_missing })
-}
-
-/// The store in a place, by its real folder; `None` where nothing is in the way.
-fn look(into: &Path) -> Result<Option<PathBuf>, StoreError> {
-    if is_empty(into)? {
-        return Ok(None);
-    }
-    let dir = load::real(into)?;
-    match load::database(&dir).exists() || load::head_file(&dir).exists() {
-        true => Ok(Some(dir)),
-        false => Err(StoreError::NotEmpty { dir }),
-    }
-}
-
-fn is_photo(trouble: &Trouble) -> bool {
-    matches!(trouble, Trouble::PhotoMissing { .. } | Trouble::PhotoAltered { .. })
-}
-
-fn lacks(
-    there: &Path,
-    restored: &Store,
-    manifest: &Manifest,
-    label_of: LabelOf<'_>,
-) -> Result<Lacks, StoreError> {
-    let confirmed = match head_file::read(&load::head_file(there)) {
-        Ok(Found::Mark { mark, .. }) if mark.device == manifest.device => Some(mark.head),
-        // What can't be read there must not keep the backup from being restored.
-        _ => None,
-    };
-    let entries = confirmed.map(|head| head.seq.saturating_sub(manifest.head.seq));
-    let mut readable: BTreeMap<Subject, Vec<Event>> = BTreeMap::new();
-    for event in saved::read(there).map(|saved| saved.events).unwrap_or_default() {
-        readable.entry(event.header.subject).or_default().push(event);
-    }
-    let mut newer = Vec::new();
-    for (subject, events) in readable {
-        let restored = heads::of(restored.reader()?, subject).map_err(sql(RESTORING))?.seq;
-        let there = events.iter().map(|event| event.header.subject_seq).max().unwrap_or(0);
-        if there > restored {
-            let label = if subject.is_shop() { String::new() } else { label_of(&events) };
-            newer.push(NewerThere { subject, label, restored, there });
-        }
-    }
-    Ok(Lacks { confirmed, entries, newer })
 }
 
 /// Copies the photos out of the backup, or from the store that stood in the place where the backup hasn't them whole.
@@ -158,11 +82,93 @@ fn copy_photos(store: &Store, from: &Path, there: Option<&Path>) -> Result<Vec<T
     Ok(missing)
 }
 
-fn move_aside(dir: &Path, wall_ms: i64) -> Result<PathBuf, StoreError> {
+/// Puts the restored store in its place and opens it there; what stood there goes aside, and its folder is answered. Where
+/// any of it fails, it stands there again.
+fn exchange(
+    part: &Path,
+    into: &Path,
+    there: Option<&Path>,
+    wall_ms: i64,
+    adopt: impl FnOnce(&Path) -> Result<(), StoreError>,
+) -> Result<Option<PathBuf>, StoreError> {
+    let aside = there.map(|dir| aside_of(dir, wall_ms));
+    if let (Some(dir), Some(aside)) = (there, &aside) {
+        fs::rename(dir, aside).map_err(file(RESTORING, dir))?;
+    }
+    let synced = || aside.as_ref().map_or(Ok(()), |aside| disk::sync_parent(RESTORING, aside));
+    let placed = synced().and_then(|()| put(RESTORING, part, into)).and_then(|()| adopt(into));
+    let Err(error) = placed else { return Ok(aside) };
+    let back = || -> std::io::Result<()> {
+        if into.exists() {
+            fs::rename(into, part)?;
+        }
+        match (there, &aside) {
+            (Some(dir), Some(aside)) => fs::rename(aside, dir),
+            _ => Ok(()),
+        }
+    };
+    match (back(), aside) {
+        (Err(source), Some(aside)) => {
+            Err(StoreError::LeftAside { aside, dir: into.to_owned(), why: error.to_string(), source })
+        }
+        _ => Err(error),
+    }
+}
+
+fn aside_of(dir: &Path, wall_ms: i64) -> PathBuf {
     let parent = dir.parent().unwrap_or(dir);
     let name = dir.file_name().unwrap_or_default().to_string_lossy();
-    let aside = backup::unused(parent, &format!("{name}.before-{}", backup::when(wall_ms)));
-    fs::rename(dir, &aside).map_err(file(RESTORING, dir))?;
-    disk::sync_parent(RESTORING, &aside)?;
-    Ok(aside)
+    backup::unused(parent, &format!("{name}.before-{}", backup::when(wall_ms)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn folder(path: &Path, text: &str) -> std::io::Result<()> {
+        fs::create_dir(path)?;
+        fs::write(path.join("journal.db"), text)
+    }
+
+    #[test]
+    fn what_stood_in_the_place_stands_there_again_when_the_restored_store_does_not_open()
+    -> Result<(), Box<dyn std::error::Error>> {
+        let dir = tempfile::tempdir()?;
+        let [part, into] = ["bay.restoring.part", "bay"].map(|name| dir.path().join(name));
+        let broken = || Err(StoreError::Busy);
+        for (made, adopted) in [(false, true), (true, false)] {
+            folder(&into, "before")?;
+            if made {
+                folder(&part, "restored")?;
+            }
+            let failed = exchange(&part, &into, Some(&into), 0, |_| if adopted { Ok(()) } else { broken() });
+            assert!(failed.is_err());
+            assert_eq!(fs::read_to_string(into.join("journal.db"))?, "before", "made: {made}");
+            assert_eq!(
+                aside_of(&into, 0),
+                dir.path().join("bay.before-1970-01-01T000000Z"),
+                "nothing is aside"
+            );
+            fs::remove_dir_all(&into)?;
+        }
+        Ok(())
+    }
+
+    #[test]
+    fn a_store_that_cannot_be_put_back_is_named_by_where_it_is() -> Result<(), Box<dyn std::error::Error>> {
+        let dir = tempfile::tempdir()?;
+        let [part, into] = ["bay.restoring.part", "bay"].map(|name| dir.path().join(name));
+        folder(&into, "before")?;
+        folder(&part, "restored")?;
+        let failed = exchange(&part, &into, Some(&into), 0, |into| {
+            // Somebody puts other files in the way meanwhile.
+            fs::rename(into, dir.path().join("elsewhere")).map_err(file(RESTORING, into))?;
+            fs::write(into, "a file").map_err(file(RESTORING, into))?;
+            folder(&part, "more").map_err(file(RESTORING, into))?;
+            Err(StoreError::Busy)
+        });
+        let Err(StoreError::LeftAside { aside, .. }) = failed else { return Err("it was put back".into()) };
+        assert_eq!(fs::read_to_string(aside.join("journal.db"))?, "before");
+        Ok(())
+    }
 }

@@ -99,8 +99,8 @@ impl fmt::Display for Salvaged {
 /// The new store has the ids of `options`; the report is in it too, as `salvage.txt`.
 ///
 /// # Errors
-/// [`StoreError::NoStore`], [`StoreError::NotEmpty`], [`StoreError::Locked`] while the damaged store is written to; what
-/// the disk said of the new one.
+/// [`StoreError::NoStore`], [`StoreError::NotEmpty`], [`StoreError::InsideStore`], [`StoreError::Locked`] while the damaged
+/// store is written to; what the disk said of the new one.
 pub fn salvage(
     from: &Path,
     into: &Path,
@@ -115,9 +115,12 @@ pub fn salvage(
         return Err(StoreError::NotEmpty { dir: into.to_owned() });
     }
     let from = &load::real(from)?;
+    let into = &place(SAVING, into)?;
+    if into.starts_with(from) {
+        return Err(StoreError::InsideStore { dir: into.clone() });
+    }
     let _lock = lock_where_possible(from)?;
     let saved = saved::read(from)?;
-    let into = &place(SAVING, into)?;
     let part = into.with_added_extension("salvaging.part");
     disk::remove_dir(SAVING, &part)?;
     let mut store = Store::open(&part, Options { seen: None, ..options.clone() })?;

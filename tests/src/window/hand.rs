@@ -1,6 +1,7 @@
 //! One open window, and the finger on it.
 
 use std::path::Path;
+use std::time::{Duration, Instant};
 
 use fantoccini::elements::{Element, ElementRef};
 use fantoccini::error::CmdError;
@@ -55,10 +56,15 @@ impl Window {
         builder.capabilities(capabilities);
         let client = runtime.block_on(builder.connect(&screen.address()))?;
         let mut window = Window { client, runtime, words: Words::read()?, times: Times::default() };
-        window.run("the script that looks", EYES, vec![])?;
-        window.wait("the window to find out where it was", "seen.ready")?;
-        window.settle()?;
+        window.come_up()?;
         Ok(window)
+    }
+
+    /// Waits until a page that was just loaded has found out where it was.
+    fn come_up(&mut self) -> Result {
+        self.run("the script that looks", EYES, vec![])?;
+        self.wait("the window to find out where it was", "seen.ready")?;
+        self.settle()
     }
 
     /// Closes the window as a person does.
@@ -86,6 +92,28 @@ impl Window {
     pub fn tap_words(&mut self, id: &str) -> Result {
         let says = self.words.say(id)?;
         self.tap(&says)
+    }
+
+    /// Taps the button that says what a message of the window says, and that has the page loaded anew.
+    ///
+    /// # Errors
+    /// When there is no such button to touch, or the page does not come up again.
+    pub fn tap_words_anew(&mut self, id: &str) -> Result {
+        let says = self.words.say(id)?;
+        let (button, _) = self.find(&says, "window.__eyes.button(arguments[0])", &says)?;
+        self.times.taps += 1;
+        self.driver(&says, |window| window.runtime.block_on(button.click()))?;
+        let since = Instant::now();
+        // The script that looks goes with the page that it was put into.
+        while self.run("waiting for a new page", "return window.__eyes === undefined", vec![])?
+            != Value::Bool(true)
+        {
+            if since.elapsed() > Duration::from_millis(PATIENCE_MS.into()) {
+                return Err(self.not_seen("a new page"));
+            }
+            std::thread::sleep(Duration::from_millis(20));
+        }
+        self.come_up()
     }
 
     /// Taps what a CSS selector finds first.

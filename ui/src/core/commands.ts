@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
+import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, RestorePage, SalvagedPage, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -12,6 +12,20 @@ export interface Commands {
   troubles: { takes: Record<string, never>; answers: Found };
   /** Goes on from what is there, where newest entries are lost or the folder was copied; answers what is still wrong. */
   go_on: { takes: Record<string, never>; answers: Found };
+  /** How it stands with the shop's backups. */
+  backups: { takes: Record<string, never>; answers: Backups };
+  /** Keeps where and how often the shop backs up; nothing ends it. */
+  put_backup_plan: { takes: { plan: BackupPlan | null }; answers: Backups };
+  /** Makes a backup by the plan now. */
+  back_up: { takes: Record<string, never>; answers: BackedUpPage };
+  /** The backups in a folder, the newest first. */
+  backups_in: { takes: { folder: string }; answers: Array<BackupLine> };
+  /** Reads a backup again and says what restoring it would come to. */
+  look_at_backup: { takes: { backup: string }; answers: RestorePage };
+  /** Restores a backup; the store that is there is moved aside. What is open then is the restored one. */
+  restore: { takes: { backup: string }; answers: RestorePage };
+  /** Saves what holds of a damaged store into a new one; the store that is there stays as it is. */
+  salvage: { takes: { into: string }; answers: SalvagedPage };
   /** The jobs on this tablet. */
   jobs: { takes: Record<string, never>; answers: Array<JobLine> };
   /** What a job can be started with. */

@@ -262,6 +262,136 @@ says: Message | null,
 ticks: Array<Tick>, };
 
 /**
+ * A backup that was made just now.
+ */
+export type BackedUpPage = { 
+/**
+ * How it stands now.
+ */
+backups: Backups, 
+/**
+ * How many photos belong to it.
+ */
+photos: number, 
+/**
+ * How many of them no earlier backup had.
+ */
+copied: number, 
+/**
+ * How many older backups were taken away.
+ */
+removed: number, };
+
+/**
+ * What a backup says of itself.
+ */
+export type BackupFacts = { 
+/**
+ * How long ago it was made, as it is said.
+ */
+age: string, 
+/**
+ * How many entries it has.
+ */
+events: number, 
+/**
+ * How many photos.
+ */
+photos: number, 
+/**
+ * How many photos and texts its store no longer had whole when it was made.
+ */
+lacks: number, 
+/**
+ * It is known to be of another tablet's store.
+ */
+another: boolean, };
+
+/**
+ * A backup as it is found in a folder. It says so itself; whether it holds is seen when it is looked at.
+ */
+export type BackupLine = { 
+/**
+ * Its folder.
+ */
+path: string, 
+/**
+ * The name of its folder.
+ */
+name: string, 
+/**
+ * What it says of itself. Nothing: it can't be read.
+ */
+facts: BackupFacts | null, 
+/**
+ * Why it can't be read, as a sentence.
+ */
+wrong: string | null, };
+
+/**
+ * The newest backup that was made by the plan.
+ */
+export type BackupMade = { 
+/**
+ * Its folder.
+ */
+path: string, 
+/**
+ * When it was made: milliseconds since 1970 UTC.
+ */
+wall_ms: number, 
+/**
+ * How many entries it has.
+ */
+events: number, 
+/**
+ * What it lacks, as sentences: photos that this tablet itself no longer has whole.
+ */
+lacks: Array<string>, };
+
+/**
+ * Where and how often the shop backs up.
+ */
+export type BackupPlan = { 
+/**
+ * The folder, best on another disk.
+ */
+folder: string, 
+/**
+ * Hours from one backup to the next: 1 to 720.
+ */
+every_hours: number, 
+/**
+ * How many are kept: 1 to 1000.
+ */
+keep: number, };
+
+/**
+ * How it stands with the shop's backups.
+ */
+export type Backups = { 
+/**
+ * Where and how often. Nothing: the shop named no folder.
+ */
+plan: BackupPlan | null, 
+/**
+ * The newest one.
+ */
+made: BackupMade | null, 
+/**
+ * How long ago it was made, as it is said.
+ */
+age: string | null, 
+/**
+ * It is time for the next one.
+ */
+due: boolean, 
+/**
+ * Why the last try came to nothing, as a sentence.
+ */
+failed: string | null, };
+
+/**
  * An amount that another entry took down.
  */
 export type BalanceAmount = { 
@@ -840,7 +970,11 @@ said: Array<string>,
 /**
  * Going on from what is there would put right what keeps it from taking entries.
  */
-go_on: boolean, };
+go_on: boolean, 
+/**
+ * The store takes no entries, because it is damaged or has lost something.
+ */
+troubled: boolean, };
 
 /**
  * Something that is known or not.
@@ -944,6 +1078,23 @@ reuse: Reuse, };
  * One job: one vehicle with one checklist.
  */
 export type JobId = string;
+
+/**
+ * What a backup lacks of a job.
+ */
+export type JobLacks = { 
+/**
+ * What the job is called.
+ */
+called: string, 
+/**
+ * How many entries the backup has of it.
+ */
+restored: number, 
+/**
+ * How many of the store's entries it lacks.
+ */
+lacking: number, };
 
 /**
  * One line of the list of jobs. It is kept as the job's label in the store and made anew by `rebuild`.
@@ -1176,6 +1327,19 @@ says: Message,
  * What they belong to counts.
  */
 counts: boolean, };
+
+/**
+ * What a backup lacks.
+ */
+export type LacksPage = { 
+/**
+ * How many entries that were confirmed; nothing where it can't be told.
+ */
+entries: number | null, 
+/**
+ * The jobs of which it lacks entries that can be read.
+ */
+jobs: Array<JobLacks>, };
 
 /**
  * Where the additions of a level stand.
@@ -2033,6 +2197,27 @@ lead: PersonId,
 second: PersonId, };
 
 /**
+ * What restoring a backup comes to, before it is done and after.
+ */
+export type RestorePage = { 
+/**
+ * The backup.
+ */
+backup: BackupFacts, 
+/**
+ * What it lacks, held against the store in its place. Nothing: no store stands there.
+ */
+lacks: LacksPage | null, 
+/**
+ * Photos that neither of the two has whole, as sentences.
+ */
+photos_missing: Array<string>, 
+/**
+ * Where the store is that made room for it; nothing before that.
+ */
+moved_to: string | null, };
+
+/**
  * Whether a piece that came off may go back on.
  */
 export type Reuse = "yes" | "once" | "never";
@@ -2058,6 +2243,35 @@ what: string,
  * Minutes until it is over.
  */
 left_min: number, };
+
+/**
+ * What was saved of a damaged store, and what was not.
+ */
+export type SalvagedPage = { 
+/**
+ * The new store.
+ */
+into: string, 
+/**
+ * How many entries were saved.
+ */
+events: number, 
+/**
+ * About how many jobs and shops.
+ */
+subjects: number, 
+/**
+ * How many checklists, sheets and proofs.
+ */
+documents: number, 
+/**
+ * How many photos.
+ */
+photos: number, 
+/**
+ * What is known not to be saved, as sentences.
+ */
+not_saved: Array<string>, };
 
 /**
  * Kinds of scanned text.

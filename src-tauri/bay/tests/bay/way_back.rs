@@ -1,7 +1,8 @@
 //! The shop's plan for backups, and going on.
 
 use panside_bay::BayError;
-use panside_bay::way_back::{BackupMade, BackupPlan, age, is_due};
+use panside_bay::clock::Clock;
+use panside_bay::way_back::{BackupMade, BackupPlan, Onlooker, age, found, is_due, look_ahead};
 use tempfile::TempDir;
 
 use crate::kit::Shop;
@@ -76,6 +77,57 @@ fn a_plan_that_could_never_be_kept_is_refused() {
         assert!(matches!(refused, Err(BayError::BackupPlan(_))), "{wrong:?}");
     }
     assert_eq!(shop.bay.backups().unwrap().plan, None);
+}
+
+#[test]
+fn another_folder_gets_its_first_backup_at_once_and_an_ended_plan_has_nothing_to_complain_of() {
+    let mut shop = Shop::new();
+    let (one, other) = (TempDir::new().unwrap(), TempDir::new().unwrap());
+    shop.bay.put_backup_plan(Some(&plan(&one))).unwrap();
+    let made = shop.bay.back_up(one.path(), 2).unwrap();
+    shop.bay.note_backup(Ok(&made)).unwrap();
+    shop.bay.put_backup_plan(Some(&BackupPlan { every_hours: 6, ..plan(&one) })).unwrap();
+    assert!(shop.bay.backups().unwrap().made.is_some(), "it is in that folder");
+    shop.bay
+        .put_backup_plan(Some(&BackupPlan {
+            folder: format!(" {} ", other.path().display()),
+            ..plan(&other)
+        }))
+        .unwrap();
+    let told = shop.bay.backups().unwrap();
+    assert_eq!(told.plan, Some(plan(&other)), "without the space around it");
+    assert!(told.due && told.made.is_none(), "{told:?}");
+    let gone = other.path().to_owned();
+    drop(other);
+    let failed = shop.bay.backing().run(&gone, 2, 0);
+    shop.bay.note_backup(failed.as_ref()).unwrap();
+    assert!(shop.bay.backups().unwrap().failed.is_some());
+    shop.bay.put_backup_plan(None).unwrap();
+    assert_eq!(shop.bay.backups().unwrap().failed, None);
+    assert_eq!(shop.bay.backup_trouble().unwrap(), None);
+}
+
+#[test]
+fn a_backup_is_looked_at_before_it_is_restored_by_job_and_by_whose_it_is() {
+    let mut shop = Shop::new();
+    let job = shop.start();
+    let folder = TempDir::new().unwrap();
+    let made = shop.bay.back_up(folder.path(), 2).unwrap();
+    let before = shop.events(job) as u64;
+    let later = shop.start();
+    let onlooker = Onlooker { device: Some(shop.bay.device()), now_ms: shop.clock.now().wall_ms + HOUR_MS };
+    let lines = found(&folder.path().to_string_lossy(), onlooker).unwrap();
+    let facts = lines[0].facts.clone().unwrap();
+    assert_eq!((facts.events, &*facts.age, facts.another), (before, "60 minutes ago", false));
+    let page = look_ahead(&made.path.to_string_lossy(), shop.dir.path(), onlooker).unwrap();
+    let lacks = page.lacks.unwrap();
+    let lacking = shop.events(later) as u64;
+    assert_eq!(lacks.entries, Some(lacking));
+    let jobs: Vec<_> = lacks.jobs.iter().map(|job| (&*job.called, job.restored, job.lacking)).collect();
+    assert_eq!(jobs, [("RO 1042 \"invented van\"", 0, lacking)]);
+    let another = Onlooker { device: Some(Shop::new().bay.device()), ..onlooker };
+    assert!(found(&folder.path().to_string_lossy(), another).unwrap()[0].facts.as_ref().unwrap().another);
+    assert!(matches!(found("backups", onlooker), Err(BayError::WholePath(_))));
 }
 
 #[test]

@@ -105,7 +105,7 @@ impl<'a> Draft<'a> {
             entry: id.to_owned(),
             value: judged.value,
             class: judged.class,
-            detail: judged.detail,
+            worked_out: judged.worked_out,
         }));
         Ok(())
     }

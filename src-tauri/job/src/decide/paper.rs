@@ -75,7 +75,7 @@ impl Draft<'_> {
         let begun = stretch.map(|stretch| stretch.begun.stamp);
         let at = stretch.and_then(|stretch| stretch.ended.as_ref()).map_or(*self.now, |(_, mark)| mark.stamp);
         let mut missing = Missing { absent: Vec::new(), not_yet: Vec::new() };
-        let (mut classes, mut values, mut details) = (BTreeMap::new(), BTreeMap::new(), BTreeMap::new());
+        let (mut classes, mut values, mut worked_out) = (BTreeMap::new(), BTreeMap::new(), BTreeMap::new());
         for entry in text.entries.iter().filter(|entry| !matches!(entry.ask, Ask::SignOff(_))) {
             let Some(value) = entries.get(&entry.id) else {
                 if !entry.optional {
@@ -89,7 +89,7 @@ impl Draft<'_> {
             }
             classes.insert(entry.id.clone(), judged.class);
             values.insert(entry.id.clone(), judged.value);
-            details.extend(judged.detail.map(|detail| (entry.id.clone(), detail)));
+            worked_out.extend(judged.worked_out.map(|how| (entry.id.clone(), how)));
         }
         let worker = stretch.map(|stretch| stretch.begun.who);
         let signs = self.signatures(text, worker, given, &mut missing.absent)?;
@@ -98,7 +98,7 @@ impl Draft<'_> {
         let outcome = self.outcome(step, &classes)?;
         let reason = why.map(str::trim).filter(|why| !why.is_empty()).map(str::to_owned);
         self.act(Action::Rerecord(step, outcome), |lost| {
-            Rerecorded { step: id.to_owned(), classes, values, details, signs, reason, lost }.into()
+            Rerecorded { step: id.to_owned(), classes, values, worked_out, signs, reason, lost }.into()
         })
     }
 

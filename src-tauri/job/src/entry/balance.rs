@@ -78,7 +78,7 @@ pub(super) fn classify(
         explained: told.map(|(kept, _)| kept),
     };
     let result = BalanceResult { class: class.to_owned(), balance: drawn };
-    Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&result))
+    Ok(Classified::worked_out(class, value, said, result))
 }
 
 /// What the sheet says about the fluid.

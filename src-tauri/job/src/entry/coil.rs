@@ -42,8 +42,7 @@ pub(super) fn classify(asked: &Coil, specs: &Specs, typed: &CoilValue) -> Result
     }
     let judged = CoilJudged { meter_known: typed.meter.is_some(), result };
     let value = EntryValue::Coil(trimmed(typed));
-    Ok(Classified { class: class_name(result.class).to_owned(), value, detail: None, said }
-        .with_detail(&judged))
+    Ok(Classified::worked_out(class_name(judged.result.class), value, said, judged))
 }
 
 /// The limits on the sheet, with their temperature.

@@ -93,7 +93,7 @@ pub(super) fn classify(
     said.insert(0, first);
     said.append(&mut foretold);
     let value = EntryValue::CoolDown(trimmed(typed));
-    Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&result))
+    Ok(Classified::worked_out(class, value, said, result))
 }
 
 /// A contact probe: this reading and those before it make the curve.

@@ -71,7 +71,7 @@ pub(super) fn classify(
         given_up: given_up.map(|(kept, _)| kept),
     };
     let judged = LevelJudged { level, learnt: advice.learnt, top_up: advice.top_up };
-    Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&judged))
+    Ok(Classified::worked_out(class, value, said, judged))
 }
 
 /// The level of some readings, judged on the sheet's chart.

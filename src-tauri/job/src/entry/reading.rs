@@ -90,7 +90,7 @@ pub(super) fn classify(
     result.class = class.to_owned();
     let value =
         EntryValue::Reading { value: value.trim().to_owned(), unit: typed.unit().symbol().to_owned() };
-    Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&result))
+    Ok(Classified::worked_out(class, value, said, result))
 }
 
 /// What is said where the reading breaks a limit.
@@ -124,6 +124,7 @@ fn slack(limit: Measure) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::entry::WorkedOut;
     use crate::testing::{specs, try_entry};
 
     fn read(value: &str, unit: &str) -> Result<Classified, Refusal> {
@@ -183,9 +184,10 @@ mod tests {
     }
 
     #[test]
-    fn the_detail_says_what_was_judged_against_what() {
-        let detail = read("120", "°F").unwrap().detail.unwrap();
-        let result: ReadingResult = serde_json::from_str(&detail).unwrap();
+    fn what_was_worked_out_says_what_was_judged_against_what() {
+        let Some(WorkedOut::Reading(result)) = read("120", "°F").unwrap().worked_out else {
+            panic!("nothing")
+        };
         assert_eq!(result.class, "outside");
         assert_eq!(result.at_most, specs().measure("touch_limit"));
         assert!((result.asked.value() - 48.888_888_9).abs() < 1e-6, "(120 − 32) / 1.8");

@@ -52,7 +52,7 @@ fn vin(text: &str) -> Result<Classified, Refusal> {
     said.extend(perhaps);
     said.extend(read.fits().then(vin_fits));
     let value = EntryValue::Scan { text: read.vin.clone() };
-    Ok(Classified { class: "read".to_owned(), value, detail: None, said }.with_detail(&read))
+    Ok(Classified::worked_out("read", value, said, read))
 }
 
 /// Numbers that may be meant, likeliest first.
@@ -75,8 +75,7 @@ fn codes(text: &str) -> Result<Classified, Refusal> {
     let text = names.join(" ");
     let mut said = vec![if names.is_empty() { scan_no_codes() } else { scan_read(&text) }];
     said.extend(read.codes.iter().map(|code| tell(*code)));
-    Ok(Classified { class: "read".to_owned(), value: EntryValue::Scan { text }, detail: None, said }
-        .with_detail(&read))
+    Ok(Classified::worked_out("read", EntryValue::Scan { text }, said, read))
 }
 
 /// What a code's structure says. Who made it and which family it is of decide what it is told with.

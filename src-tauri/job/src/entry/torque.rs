@@ -114,7 +114,7 @@ pub(super) fn classify(
         angles: angles.iter().map(trim).collect(),
         exception: exception.map(|(kept, _)| kept),
     };
-    Ok(Classified { class: class.to_owned(), value, detail: None, said }.with_detail(&judged))
+    Ok(Classified::worked_out(class, value, said, judged))
 }
 
 /// With what it was clicked, and when.

@@ -6,6 +6,7 @@ use panside_journal::{Hash, PersonId};
 use panside_procedure::format::Role;
 use serde::{Deserialize, Serialize};
 
+use crate::entry::WorkedOut;
 use crate::value::{EntryValue, Signature};
 
 /// What lapsed and what is no longer known through an event, as decided when it was written.
@@ -142,9 +143,9 @@ bodies! {
         classes: BTreeMap<String, String>,
         /// The values, by entry id.
         values: BTreeMap<String, EntryValue>,
-        /// How they came about, by entry id, where something was calculated: JSON text as in [`Entered::detail`].
+        /// How they came about, by entry id, where something was calculated.
         #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-        details: BTreeMap<String, String>,
+        worked_out: BTreeMap<String, WorkedOut>,
         /// The signatures given with it.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         signs: Vec<Signature>,
@@ -189,9 +190,9 @@ pub struct Entered {
     pub value: EntryValue,
     /// What it turned out to be.
     pub class: String,
-    /// How that came about, as the JSON text of the calculation's result, for the record. It can be worked out again.
+    /// How that came about, where something was calculated.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub detail: Option<String>,
+    pub worked_out: Option<WorkedOut>,
 }
 
 /// See [`crate::Event::MissedExplained`].

@@ -6,7 +6,7 @@ use panside_trade::measure::{Measure, Volume};
 
 use super::plot::{Column, Frame, Line, LineStyle, Plot, Point, Spot};
 use super::{Drawing, FULL, Figure, FigureKind, Taken};
-use crate::entry::BalanceResult;
+use crate::entry::WorkedOut;
 use crate::job::Job;
 use crate::message::{
     Message, figure_balance_added, figure_balance_drained, figure_balance_state, figure_balance_sums,
@@ -21,10 +21,10 @@ const IN: (i32, i32) = (6_000, 8_500);
 pub(super) fn figures(_: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
     let drawn = taken.iter().filter(|found| found.counts).filter_map(|found| {
         let Ask::Balance(_) = &found.entry.ask else { return None };
-        let result: BalanceResult = found.value.worked_out()?;
+        let Some(WorkedOut::Balance(result)) = &found.value.worked_out else { return None };
         let id = format!("{}/{}", found.step.id, found.entry.id);
         let labels = [found.step.title.as_str(), found.entry.label.as_str()];
-        Some((found.value.mark.seq, draw((id, labels), &result.balance?)?))
+        Some((found.value.mark.seq, draw((id, labels), result.balance.as_ref()?)?))
     });
     drawn.collect()
 }

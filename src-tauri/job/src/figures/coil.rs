@@ -8,7 +8,7 @@ use panside_trade::measure::{Measure, Temperature};
 
 use super::plot::{Band, Frame, Label, Plot, Point};
 use super::{Drawing, Figure, FigureKind, Taken, when};
-use crate::entry::CoilJudged;
+use crate::entry::{CoilJudged, WorkedOut};
 use crate::job::Job;
 use crate::message::{
     Message, figure_coil_limits, figure_coil_mark, figure_coil_reading, figure_coil_title, words,
@@ -36,7 +36,8 @@ pub(super) fn figures(job: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
     let mut read: BTreeMap<&str, (u64, Vec<Coil<'_>>)> = BTreeMap::new();
     for found in taken {
         let Ask::Coil(asked) = &found.entry.ask else { continue };
-        let Some(CoilJudged { result, meter_known }) = found.value.worked_out() else { continue };
+        let Some(WorkedOut::Coil(judged)) = &found.value.worked_out else { continue };
+        let CoilJudged { result, meter_known } = **judged;
         let (_, coils) = read.entry(&asked.limits).or_insert((found.value.mark.seq, Vec::new()));
         let time = when(job, &found.value.mark);
         coils.push(Coil { label: &found.entry.label, time, result, meter_known, counts: found.counts });

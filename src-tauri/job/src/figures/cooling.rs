@@ -11,7 +11,7 @@ use panside_trade::moment::Moment;
 use super::plot::{Band, Frame, Label, Line, LineStyle, Plot, Point};
 use super::{Drawing, Figure, FigureKind, Taken, asked, moment};
 use crate::clock::MINUTE_MS;
-use crate::entry::CoolDownResult;
+use crate::entry::WorkedOut;
 use crate::job::Job;
 use crate::message::{
     Message, figure_cooling_between, figure_cooling_first, figure_cooling_heated, figure_cooling_limit,
@@ -110,8 +110,8 @@ pub(super) fn figures(job: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
         // It tells how the part cools also where the step was left.
         let of_entry = taken.iter().filter(|found| found.is_of(step, entry) && !found.void);
         let results = of_entry.filter_map(|found| {
-            let result: CoolDownResult = found.value.worked_out()?;
-            Some((found.value.mark.seq, result.cooling?))
+            let Some(WorkedOut::CoolDown(result)) = &found.value.worked_out else { return None };
+            Some((found.value.mark.seq, result.cooling.clone()?))
         });
         let results: Vec<(u64, CoolDown)> = results.collect();
         for (number, (seq, down)) in each_cooling(&results).into_iter().enumerate() {

@@ -81,7 +81,7 @@ impl Job {
             entry: body.entry.clone(),
             value: body.value.clone(),
             class: body.class.clone(),
-            detail: body.detail.clone(),
+            worked_out: body.worked_out.clone(),
         });
         let last_read = LastRead { step, stretch: stretch_at, value };
         let names = &self.procedure.names;
@@ -180,7 +180,7 @@ fn on_paper<'a>(mark: &Mark, body: &Rerecorded, order: impl Iterator<Item = &'a 
         entry: entry.to_owned(),
         value: value.clone(),
         class: body.classes.get(entry).cloned().unwrap_or_default(),
-        detail: body.details.get(entry).cloned(),
+        worked_out: body.worked_out.get(entry).cloned(),
     };
     Stretch {
         ended: Some((EndedBy::Done, mark.clone())),

@@ -117,7 +117,7 @@ impl Bay {
             entry: entry.into(),
             value,
             class: class.into(),
-            detail: None,
+            worked_out: None,
         });
     }
 

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use panside_job::EntryValue;
-use panside_job::event::{Lost, Observed, Rerecorded, SetAside, Stopped, Struck};
+use panside_job::entry::WorkedOut;
+use panside_job::event::{Entered, Lost, Observed, Rerecorded, SetAside, Stopped, Struck};
 use panside_job::value::Accounted;
 use panside_record::document::End;
 use panside_record::items::Pieces;
@@ -59,7 +60,7 @@ fn a_struck_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
         step: step_id,
         classes,
         values,
-        details: BTreeMap::new(),
+        worked_out: BTreeMap::new(),
         signs,
         reason: None,
         lost,
@@ -195,5 +196,24 @@ fn an_event_that_the_rules_would_not_allow_and_a_journal_of_another_length_are_t
     let text = document.to_text();
     assert!(text.contains("DANGER now: Under a vehicle that is not on locks"), "{text}");
     assert!(text.contains("the journal has 5 events and the record was made of 2"), "{text}");
+    Ok(())
+}
+
+#[test]
+fn a_value_whose_calculation_a_newer_version_wrote_stands_and_that_is_said() -> Tested {
+    let mut bay = Bay::open()?;
+    bay.begin("free_nuts");
+    bay.then(Entered {
+        step: "free_nuts".into(),
+        entry: "why".into(),
+        value: note("rusted"),
+        class: "written".into(),
+        worked_out: Some(WorkedOut::Unreadable { kind: "balance".into(), version: 7 }),
+    });
+    let document = bay.document();
+    let entered = entries(&document, "free_nuts")?;
+    assert_eq!(entered[0].value, "rusted");
+    assert!(entered[0].how[0].contains("can't read (balance, version 7)"), "{:?}", entered[0].how);
+    assert!(document.to_text().contains("(balance, version 7)"));
     Ok(())
 }

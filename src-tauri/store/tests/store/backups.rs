@@ -7,7 +7,7 @@ use std::thread;
 use panside_journal::JobId;
 use panside_store::{
     BackedUp, NewPhoto, Options, PhotoFormat, Restored, Standing, Store, StoreError, Trouble, backups,
-    restore, verify_backup,
+    outlook, restore, verify_backup,
 };
 use tempfile::tempdir;
 
@@ -234,7 +234,7 @@ fn a_folder_that_is_not_there_or_lies_in_the_store_is_refused() -> Outcome {
     assert!(matches!(gone, Err(StoreError::BackupFolder { .. })), "{gone:?}");
     fs::create_dir(dir.path().join("inside"))?;
     let inside = back_up(&store, &dir.path().join("inside"), 0);
-    assert!(matches!(inside, Err(StoreError::BackupInside { .. })), "{inside:?}");
+    assert!(matches!(inside, Err(StoreError::InsideStore { .. })), "{inside:?}");
     Ok(())
 }
 
@@ -286,6 +286,65 @@ fn restoring_begins_a_new_epoch_keeps_the_old_files_and_says_what_the_backup_lac
         |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?)),
     )?;
     assert_eq!(lost, (9, newest.hash.0, "the tablet fell".to_owned()), "the lost head stays known");
+    Ok(())
+}
+
+#[test]
+fn what_a_backup_lacks_is_told_before_it_is_restored_and_beside_the_open_store() -> Outcome {
+    let (dir, to) = (tempdir()?, tempdir()?);
+    let bay = dir.path().join("bay");
+    let mut store = store_with(&bay, 6)?;
+    photo(&mut store, job(1), b"the pan's debris")?;
+    photo(&mut store, job(1), b"the old filter")?;
+    let made = back_up(&store, to.path(), 0)?;
+    for number in [7, 8, 10] {
+        write(&mut store, job(u128::from(number % 3)), number)?;
+    }
+    let photos: Vec<_> = files(&to.path().join("photos"))?.into_iter().map(|(path, _)| path).collect();
+    fs::remove_file(&photos[0])?;
+    let before = files(&bay)?;
+    let told = outlook(&made.path, &bay, &label_of)?;
+    assert_eq!(files(&bay)?, before, "looking changes nothing");
+    assert_eq!(told.manifest, made.manifest);
+    assert!(told.photos_missing.is_empty(), "the store has it: {:?}", told.photos_missing);
+    let lacks = told.lacks.ok_or("a store stands there")?;
+    let newer: Vec<_> = lacks.newer.iter().map(|one| (one.restored, one.there, one.lacking)).collect();
+    assert_eq!((lacks.entries, newer), (Some(3), vec![(2, 4, 2), (2, 3, 1)]));
+    store.close()?;
+    let [name, folder] = [Path::new(&photos[0]), &bay].map(|path| path.strip_prefix("/").unwrap_or(path));
+    let name = name.strip_prefix(to.path().strip_prefix("/")?)?;
+    fs::remove_file(Path::new("/").join(folder).join(name))?;
+    let told = outlook(&made.path, &bay, &label_of)?;
+    assert_eq!(told.photos_missing.len(), 1, "{:?}", told.photos_missing);
+    let back = restored(&made.path, &bay)?;
+    assert_eq!(back.lacks, Some(lacks), "as it was told");
+    assert_eq!(back.photos_missing.len(), 1);
+    Ok(())
+}
+
+#[test]
+fn a_backup_from_before_the_store_was_gone_on_with_does_not_count_as_having_what_came_after() -> Outcome {
+    let (dir, to) = (tempdir()?, tempdir()?);
+    let bay = dir.path().join("bay");
+    let mut store = store_with(&bay, 6)?;
+    let early = back_up(&store, to.path(), 0)?;
+    for number in [7, 8, 10, 11, 13] {
+        write(&mut store, job(u128::from(number % 3)), number)?;
+    }
+    let late = back_up(&store, to.path(), 1)?;
+    store.close()?;
+    restored(&early.path, &bay)?;
+    let mut store = Store::open(&bay, options())?;
+    for number in [20, 22] {
+        write(&mut store, job(2), number)?;
+    }
+    // The late backup ends at entry 11, the store at entry 8; and yet it hasn't the last two.
+    let lacks = outlook(&late.path, &bay, &label_of)?.lacks.ok_or("a store stands there")?;
+    assert_eq!(lacks.entries, Some(2));
+    let newer: Vec<_> = lacks.newer.iter().map(|one| (one.subject, one.there, one.lacking)).collect();
+    assert_eq!(newer, [(job(2).into(), 4, 2)]);
+    let again = back_up(&store, to.path(), 2)?;
+    assert_eq!(outlook(&again.path, &bay, &label_of)?.lacks.and_then(|lacks| lacks.entries), Some(0));
     Ok(())
 }
 

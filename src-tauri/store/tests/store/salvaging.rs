@@ -290,6 +290,8 @@ fn nothing_is_saved_over_other_files() -> Outcome {
     fs::write(other.path().join("letter.txt"), b"dear")?;
     let refused = save(dir.path(), other.path());
     assert!(matches!(refused, Err(StoreError::NotEmpty { .. })), "{refused:?}");
+    let inside = save(dir.path(), &dir.path().join("saved"));
+    assert!(matches!(inside, Err(StoreError::InsideStore { .. })), "{inside:?}");
     let none = save(&other.path().join("nowhere"), &other.path().join("new"));
     assert!(matches!(none, Err(StoreError::NoStore { .. })), "{none:?}");
     Ok(())

@@ -1,5 +1,5 @@
 use super::{arg, at, bay, ids, typing};
-use crate::entry::CoolDownResult;
+use crate::entry::{CoolDownResult, WorkedOut};
 use crate::event::Event;
 use crate::message::{cool_down_hot, unmet_gate_at_most};
 use crate::request::Request;
@@ -23,7 +23,8 @@ fn read(bay: &mut Bay, values: &[&str]) -> CoolDownResult {
         bay.minute += 9;
         let events = bay.enter("probe", "joint", probed(value)).unwrap();
         let Some(Event::Entered(entered)) = events.last() else { panic!("{events:?}") };
-        last = entered.detail.as_deref().map(|text| serde_json::from_str(text).unwrap());
+        let Some(WorkedOut::CoolDown(result)) = &entered.worked_out else { panic!("{entered:?}") };
+        last = Some((**result).clone());
     }
     last.unwrap()
 }
