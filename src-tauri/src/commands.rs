@@ -1,5 +1,7 @@
 //! What the page can ask for: one line each over `panside-bay`. The table makes the command, its registration and
 //! its line in `ui/src/core/commands.ts`.
+//!
+//! `cargo xtask types` writes the page's files; the test command compares them. Photos cross as raw bytes.
 
 use std::collections::{BTreeMap, BTreeSet};
 

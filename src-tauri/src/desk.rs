@@ -1,5 +1,9 @@
 //! The open store behind the commands. One at a time is at it; none of them keeps the window from drawing. What takes long
 //! (photos, records, figures, plans, proofs) is done beside the desk, so that no entry waits for it.
+//!
+//! One mutex guards the store. `Desk::beside` takes what is needed under it (`Bay::to_record`, `to_plan`,
+//! `photo_intake`: the folded job is shared, and the next entry goes into a copy) and works without it. Files beside
+//! the journal need no connection (`store::Files`); a photo's row is written under the mutex at the end.
 
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};

@@ -2,6 +2,9 @@
 //!
 //! It holds no rule and no sum. The page has no permission of Tauri's own, see `capabilities/default.json`,
 //! and may load nothing from outside the program, see the content security policy in `tauri.conf.json`.
+//!
+//! So there are no inline styles or scripts in the page, and pictures are `blob:` addresses of bytes that the core
+//! gave.
 #![allow(
     clippy::disallowed_methods,
     clippy::disallowed_types,

@@ -1,5 +1,9 @@
 //! Planning a job while the window goes on: a good order is answered at once, the best one follows. The page asks again
 //! until it is there; a search that nobody asks after ends by itself.
+//!
+//! There is one search for each job and number of people; after 5 s without a question it ends. For the number of
+//! people that is not chosen only a good order is asked for; the best one for a single person is asked for too, as it
+//! takes a moment.
 
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;

@@ -1,5 +1,11 @@
 //! The ways back that shut the store: restoring a backup, and saving what holds of a damaged store. Backups are looked at
 //! beside the desk, whether or not the store can be opened.
+//!
+//! What works on the store's files goes through `Desk::shut`: the store is closed, and what lies there afterwards is
+//! opened, after a failure too, but no empty one where a store stood that is gone. Proofs and plans that were held are
+//! forgotten, and what a verifier finds counts only for the opening that it was begun for. After restoring, the page
+//! shows what came of it and is loaded anew, so that nothing of the old store is shown or kept. A backup now
+//! (`backing`) runs beside the desk too.
 
 use panside_bay::BayError;
 use panside_bay::way_back::{self, BackupLine, Onlooker, RestorePage, SalvagedPage, whole_path};

@@ -1,4 +1,7 @@
 //! What went wrong, as the page shows it.
+//!
+//! A refusal by the rules is an answer (`Reply::refused`) and stands beside the main button; a trouble is a call that
+//! failed.
 
 use panside_bay::enter::PersonId;
 use panside_bay::{BayError, clean};

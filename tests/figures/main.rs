@@ -2,8 +2,8 @@
 //! networkx. Published values stand in the crate's own tests.
 //!
 //! Each test prints a row: the figure, what was asked, how many cases, and the largest difference that was seen. They
-//! are the rows of the table in DEVELOPERS.md, section "Numbers": `cargo test -p panside-tests --test figures --
-//! --nocapture`.
+//! are the rows of the table "Numbers against libraries" in tests/README.md: `cargo test -p panside-tests --test figures
+//! -- --nocapture`.
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on says where")]
 
 mod chance;

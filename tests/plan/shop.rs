@@ -7,7 +7,7 @@ fn shipped(name: &str) -> Procedure {
     Procedure::load(panside_tests::checklist(name).as_bytes()).unwrap()
 }
 
-/// Minutes that the shipped checklists take two people, and how far they may be from the best, as DEVELOPERS.md tells.
+/// Minutes that the shipped checklists take two people, and how far they may be from the best, as the module docs of the plan say.
 const FOR_TWO: [(&str, u32); 5] = [
     ("level-check", 60),
     ("pan-and-filter", 411),

@@ -1,4 +1,7 @@
 //! The device's clocks, and one that is set by hand for scripts and tests.
+//!
+//! The window's demo clock (`--demo-clock`, given by `cargo xtask run` only) lets minutes pass, so that a demo job can
+//! be walked without waiting for exhausts to cool. How far it is ahead is kept; it never goes back.
 
 use std::sync::atomic::{AtomicI64, Ordering};
 use std::time::Instant;

@@ -1,5 +1,8 @@
 //! The shop's people. A person is an id; the name is what they are called, and may change. Whoever acts or signs is one
 //! of them.
+//!
+//! `Bay::enter` gives `decide` the shop's [`Roster`]: who is not on it, or not what they sign as, is refused, and a
+//! second person is another id. An `Actor` has no name, so that none can be claimed.
 
 use std::collections::BTreeSet;
 

@@ -4,6 +4,15 @@
 //! What is kept is a hash (Argon2id, a salt for each PIN) and how often a wrong PIN was tried. The PIN itself is in no
 //! journal, draft or log. Four to eight digits are few: whoever has the tablet's files and time finds them out. It keeps
 //! a colleague from signing for another, not a thief.
+//!
+//! A wish that signs a hold point is decided first. Then it is refused with `pin_of` until that person's PIN was given
+//! (`give_pin`), which lasts two minutes, for one act; the page asks for it and makes the wish again. The core of the
+//! job sees a fact only: `Signature::pin`, put in by [`Bay::enter`], whatever the wish says. A [`Pin`] is never written
+//! and prints as nothing.
+//!
+//! A person sets a PIN of their own with the old one. A forgotten one is reset by `PinAuthority::Lead`, and then the
+//! record names those two beside each signature. That a PIN was set, and by whose word, is an event of the shop.
+//! Whoever says who leads gives their own PIN, where they have one.
 
 use std::collections::BTreeMap;
 use std::fmt;

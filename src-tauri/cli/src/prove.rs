@@ -1,4 +1,6 @@
 //! `prove`.
+//!
+//! Exit codes: 0 proved, 1 refuted, 2 not decided (memory, states or cancelled), 3 does not load.
 
 use std::io::{IsTerminal, Write};
 use std::ops::ControlFlow;

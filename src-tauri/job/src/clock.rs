@@ -1,4 +1,8 @@
 //! How long something took, and which day it was, from stamps alone.
+//!
+//! What has aged decides by [`measured_ms`]: after a restart of the tablet nothing counts as fresh. What must not be
+//! cut short goes by [`surely_ms`]: a timer's wait, a PIN's wait, what a plan says has run. [`elapsed_ms`] is shown
+//! only, and the record lists the restarts.
 
 use chrono::{DateTime, Duration, NaiveDate, NaiveDateTime};
 use panside_journal::Stamp;

@@ -3,6 +3,11 @@
 //!
 //! A place in a drawing is given in [`FULL`] parts of its width and height, counted from the left and from below, so
 //! that a figure holds no floats and equal jobs give equal figures.
+//!
+//! One fold of the job gives each figure, from what the trade's functions worked out at the entry. The screen
+//! (`ui/src/figures`), the record (`record/src/pdf/plot.rs`, `bolts.rs`) and the chart of a sheet that is typed draw
+//! from the same. A level is joined to the one before it where the checklist names what was `added` between. A torque
+//! with `positions` on the sheet is tapped on its map.
 
 mod balance;
 mod bolts;

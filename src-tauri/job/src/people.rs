@@ -1,5 +1,8 @@
 //! Who is known: the shop's people while something is decided, a job's people when it is shown. A person is an id; the
 //! name is only what they are called, and may change.
+//!
+//! A job names its people itself, since it is read without the shop: its start and its `introduced` events say who
+//! appears under which name and role, before they do, and a `Mark` has the name of its day.
 
 use std::collections::{BTreeMap, BTreeSet};
 

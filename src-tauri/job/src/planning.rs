@@ -1,4 +1,7 @@
 //! An open job as the planner takes it: where it stands, how long what runs has run, and what was entered already.
+//!
+//! It gives where an open job stands, the clock included. More people than the checklist's crew are planned for by
+//! `with_crew`.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;

@@ -1,4 +1,10 @@
 //! A spec sheet's values with the types of the trade, and whether they fit a checklist.
+//!
+//! A spec sheet of the shop is a document that the shop's events name by hash, one a revision; what is typed of one is
+//! a row of `sheet_drafts`. `judge` looks at what is typed and `keep` makes a revision of it: a value that is changed
+//! gets a new author and loses its check. A check by a second person makes a revision too. A chart is drawn and put
+//! into words while it is typed; so is the map of a torque's fasteners. A job goes by the text that it was started
+//! with, which is pinned by hash in `documents`.
 
 mod bolts;
 mod chart;

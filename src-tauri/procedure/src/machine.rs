@@ -3,6 +3,33 @@
 //! [`Machine::step`] is the only thing that changes rule state. The live job and the proof call the same
 //! function, so that what is proved is what runs. It never looks at dangers (else nothing could fail the
 //! proof); [`Machine::dangers_now`] does, apart.
+//!
+//! # In short
+//!
+//! - *Conditions* are what hands and physics change, *gates* what is known. A gate starts `unknown` and becomes so
+//!   again when its `holds_while` turns false, when a follow says so, or when it grows too old (`fresh_for`).
+//! - *Entries* turn into *classes*; rules see classes, never numbers. A class marked `not_yet` keeps the step in hand.
+//! - *Permits* allow work while they are valid; *attests* speak of finished work. Both lapse by themselves.
+//! - The proof looks at dangers at every moment of every action, the live job before it writes.
+//!
+//! # Decided here, where the format leaves room
+//!
+//! | point | decided | why |
+//! |---|---|---|
+//! | `moving = m`, `moved = m` | the state before the move; the one after it | a move often changes the condition |
+//! | a move beside a step | the step's `while` holds before it and after it | who stands in the way is out first |
+//! | what relies on a struck step | is struck with it, however far back | knowledge built on a wrong entry is wrong |
+//! | a stopped job | is one state for the proof | nothing more happens in it |
+//! | two follows on one variable | write the same value | then following always ends, without a search |
+//! | an observed danger | is excused while it lasts, if of the state alone | nobody may be sent into one |
+//!
+//! One word for both `moving` and `moved` could not say what is meant: raising changes the very condition that it
+//! needs. Each step that was struck can be put right on paper. A danger of what somebody does is never excused: not at
+//! a begin, a done or a move.
+//!
+//! Where this and the plain reading of the format differ, it is on the careful side: permits are checked at `done` too;
+//! a begun step can't be struck; an undecided step keeps later phases shut; a strike goes along `relies_on` through
+//! steps that are not worked; a step is undecided only while the unknown gate decides.
 
 mod danger;
 mod explain;

@@ -4,6 +4,11 @@
 //! be read, hashed and kept like any other. Each place in it is known by the file it was copied from. A part brings
 //! steps or phases to where it is used, and everything else that it has to the checklist's lists. Nothing is
 //! overridden: what stands in two files must be the same in both.
+//!
+//! Whoever reads a checklist's file joins first: the command line (`cli/src/checklist.rs`), the tests
+//! (`panside_tests::checklist`) and the window's build script, which builds the joined texts in. Only the joined text
+//! is proved, hashed and kept. Parts have one level, and terms and words fit a part to a checklist, so that what is
+//! read in the part is what holds.
 
 mod gather;
 mod read;

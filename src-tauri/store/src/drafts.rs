@@ -1,4 +1,6 @@
 //! Drafts: what was typed and is not yet done. They survive a restart and are no part of the journal.
+//!
+//! What is acknowledged is in the journal; what is typed is here, so that closing the window loses neither.
 
 use std::collections::BTreeMap;
 

@@ -20,6 +20,23 @@
 //! One process writes, others may read beside it. After any failed write the store stops writing
 //! ([`Standing::Faulted`]) until [`Store::reopen`] has read it anew: a failed sync that is tried again may say
 //! "done" and have kept nothing.
+//!
+//! An event is about a `Subject`: a job, or the shop as one device tells it. `heads` has the newest event about each.
+//! Its rows are hashed, and the head file has the hashes added up, so that the window opens by that mark alone
+//! (`Verify::Marked`), verifies each job when it is read ([`Store::events`]) and the rest beside the work
+//! ([`Store::verifier`]). `receive` takes over events of other devices in any order.
+//!
+//! What can be wrong is a [`Trouble`]; it says whether writing stops, and whether a new epoch or a list made anew ends
+//! it. An epoch is a stretch of writing on one device: a store that was restored, copied or gone on with begins a new
+//! one. The ways back stand in `backup` and `manifest`, `restore`, `lacks` (what a backup lacks, before it is restored
+//! and after), `epoch`, and `salvage` over `saved` and `carve`. `carve` reads records out of pages without SQLite's
+//! trees, so a column that is added to a table goes at its end. `seen` notes outside the folder how far a store has
+//! come, in `$XDG_STATE_HOME/panside`; tests give a folder of their own or none. The shop's plan for backups is in the
+//! bay's `way_back`.
+//!
+//! A change of the tables is a new numbered file in `sql/`; a released one never changes. A copy of the database,
+//! `before-format-N` in the store's folder, is made before a migration. Beside the journal stand drafts (what is
+//! typed), settings (where the window was) and PINs; none of them is part of it.
 
 #![allow(clippy::disallowed_methods, reason = "this crate is the edge to the disk")]
 

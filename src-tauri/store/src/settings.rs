@@ -1,4 +1,6 @@
 //! Settings: what the tablet remembers between starts. They are no part of the journal and belong to no job.
+//!
+//! The key `window` has which screen, job, step, person, light and size the window had.
 
 use rusqlite::{OptionalExtension, params};
 

@@ -23,6 +23,10 @@
 //! Every value is finite, carries its unit in its type, and every result comes with what it was made from; its
 //! [`Worked::working`] says how it came about, step by step and with its [`source`]s, so that a record, a window and a
 //! terminal show the same. What can't be told is said to be unclear; nothing is clamped or guessed.
+//!
+//! What can't be an input is a [`TradeError`] or a [`FigureError`]; what turns out badly, or stays unclear, is a result
+//! with its class and reason. Times come in as `Moment`s of one clock; entries that go back are named. How each figure
+//! was checked stands in `tests/README.md`.
 
 pub mod balance;
 pub mod bolt;

@@ -1,4 +1,4 @@
-//! The one door: `cargo xtask run`, `test`, `bench`, `fuzz`, `soak`, `pictures`, `types`, `sources`.
+//! The one door: `cargo xtask run`, `test`, `bench`, `fuzz`, `soak`, `pictures`, `types`.
 //!
 //! Nothing else in this project runs anything. Each command is a row of stages; a stage says what it does, its
 //! output is shown as it comes, and a summary closes the row. The core is reached only through the command line
@@ -11,6 +11,7 @@
 
 mod bench;
 mod cli;
+mod edges;
 mod failure;
 mod folder;
 mod fuzz;

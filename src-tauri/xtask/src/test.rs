@@ -6,6 +6,7 @@
 use std::path::{Path, PathBuf};
 
 use crate::cli;
+use crate::edges;
 use crate::failure::Failure;
 use crate::fuzz;
 use crate::npm;
@@ -38,6 +39,7 @@ pub fn test(root: &Path, options: &[&str]) -> Result<(), Failure> {
 fn stages() -> Vec<Stage> {
     vec![
         Stage::new("fmt", "see that the Rust code is formatted", fmt),
+        Stage::new("edges", "see that crates use each other only as drawn in DEVELOPERS.md", edges::check),
         Stage::new("packages", "see that the machine has what the window and the page need", machine),
         Stage::new("npm", "install the page's packages", npm::install),
         Stage::new("sources", "see where every package comes from, and its licence", sources::check),

@@ -1,5 +1,7 @@
 //! What a step asks for. Each kind of entry has one file: its fields, the classes it can return, the keys it
 //! needs on the spec sheet. [`Ask`] is the list of the kinds.
+//!
+//! In the file an entry is one object a kind, `"ask": {"reading": {…}}`, so that unknown fields are refused by name.
 
 mod balance;
 mod choice;
