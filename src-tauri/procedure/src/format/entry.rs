@@ -1,5 +1,5 @@
-//! What a step asks for. Each kind of entry has one file: its fields, the classes it can return, the keys it
-//! needs on the spec sheet. [`Ask`] is the list of the kinds.
+//! What a step asks for. Each kind of entry has one file: its fields, and what [`Kind`] asks of them. `kinds!` below is the
+//! list of the kinds.
 //!
 //! In the file an entry is one object a kind, `"ask": {"reading": {…}}`, so that unknown fields are refused by name.
 
@@ -8,6 +8,7 @@ mod choice;
 mod coil;
 mod cool_down;
 mod count;
+mod kind;
 mod level;
 mod note;
 mod photo;
@@ -28,6 +29,7 @@ pub use choice::Choice;
 pub use coil::Coil;
 pub use cool_down::{CoolDown, ProbedPlace};
 pub use count::Count;
+pub use kind::{Kind, Listed, Read, SheetNeed};
 pub use level::{Added, Level};
 pub use note::Note;
 pub use photo::Photo;
@@ -68,8 +70,7 @@ impl Entry {
     /// write the usual answer of a choice first.
     #[must_use]
     pub fn usual(&self) -> Option<&str> {
-        let in_range = matches!(self.ask, Ask::Level(_)).then_some(level::IN);
-        let all = in_range.into_iter().chain(self.ask.classes());
+        let all = self.ask.fields().planned().into_iter().chain(self.ask.classes());
         all.into_iter().find(|class| self.goes_on(class))
     }
 }
@@ -100,47 +101,60 @@ pub enum Ends {
     Stop,
 }
 
-/// The kinds of entry.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(rename_all = "snake_case")]
-pub enum Ask {
-    /// A signature.
-    SignOff(SignOffEntry),
-    /// A measured value with its unit.
-    Reading(Reading),
-    /// Fluid level against temperature.
-    Level(Level),
-    /// A coil's resistance at its temperature.
-    Coil(Coil),
-    /// A hot part probed until it may be touched.
-    CoolDown(CoolDown),
-    /// What was drained against what went in.
-    Balance(Balance),
-    /// Pieces counted.
-    Count(Count),
-    /// Fasteners tightened.
-    Torque(Torque),
-    /// A photo.
-    Photo(Photo),
-    /// One of several answers.
-    Choice(Choice),
-    /// A text read from the vehicle or a label.
-    Scan(Scan),
-    /// A time to wait.
-    Timer(Timer),
-    /// Free text.
-    Note(Note),
+/// The list of the kinds: the enum, its names and what gives each its fields.
+macro_rules! kinds {
+    ($($(#[$doc:meta])* $variant:ident($fields:ty): $name:literal;)+) => {
+        /// The kinds of entry.
+        #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+        #[serde(rename_all = "snake_case")]
+        pub enum Ask {
+            $($(#[$doc])* $variant($fields),)+
+        }
+
+        impl Ask {
+            /// The names of all kinds as they stand in the file.
+            pub const KINDS: &[&str] = &[$($name,)+];
+
+            /// The name of the kind as it stands in the file.
+            #[must_use]
+            pub fn kind(&self) -> &'static str {
+                match self { $(Ask::$variant(_) => $name,)+ }
+            }
+
+            fn fields(&self) -> &dyn Kind {
+                match self { $(Ask::$variant(fields) => fields,)+ }
+            }
+        }
+    };
 }
 
-/// A key an entry needs on the spec sheet, and what must stand there.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct SheetNeed<'a> {
-    /// The key.
-    pub key: &'a str,
-    /// The kind of value.
-    pub kind: super::sheet::ValueKind,
-    /// The unit the entry is read in, where the value must be of the same quantity.
-    pub unit: Option<&'a str>,
+kinds! {
+    /// A signature.
+    SignOff(SignOffEntry): "sign_off";
+    /// A measured value with its unit.
+    Reading(Reading): "reading";
+    /// Fluid level against temperature.
+    Level(Level): "level";
+    /// A coil's resistance at its temperature.
+    Coil(Coil): "coil";
+    /// A hot part probed until it may be touched.
+    CoolDown(CoolDown): "cool_down";
+    /// What was drained against what went in.
+    Balance(Balance): "balance";
+    /// Pieces counted.
+    Count(Count): "count";
+    /// Fasteners tightened.
+    Torque(Torque): "torque";
+    /// A photo.
+    Photo(Photo): "photo";
+    /// One of several answers.
+    Choice(Choice): "choice";
+    /// A text read from the vehicle or a label.
+    Scan(Scan): "scan";
+    /// A time to wait.
+    Timer(Timer): "timer";
+    /// Free text.
+    Note(Note): "note";
 }
 
 impl ClassEffect {
@@ -152,110 +166,45 @@ impl ClassEffect {
 }
 
 impl Ask {
-    /// The name of the kind as it stands in the file.
-    #[must_use]
-    pub fn kind(&self) -> &'static str {
-        match self {
-            Ask::SignOff(_) => "sign_off",
-            Ask::Reading(_) => "reading",
-            Ask::Level(_) => "level",
-            Ask::Coil(_) => "coil",
-            Ask::CoolDown(_) => "cool_down",
-            Ask::Balance(_) => "balance",
-            Ask::Count(_) => "count",
-            Ask::Torque(_) => "torque",
-            Ask::Photo(_) => "photo",
-            Ask::Choice(_) => "choice",
-            Ask::Scan(_) => "scan",
-            Ask::Timer(_) => "timer",
-            Ask::Note(_) => "note",
-        }
-    }
-
-    /// Every class the kind can return with these fields. `classify` never returns another.
+    /// [`Kind::classes`]
     #[must_use]
     pub fn classes(&self) -> Vec<&str> {
-        match self {
-            Ask::SignOff(_) => vec![sign_off::SIGNED],
-            Ask::Reading(reading) => reading.classes(),
-            Ask::Level(level) => level.classes(),
-            Ask::Coil(_) => coil::CLASSES.to_vec(),
-            Ask::CoolDown(_) => cool_down::CLASSES.to_vec(),
-            Ask::Balance(_) => balance::CLASSES.to_vec(),
-            Ask::Count(_) => count::CLASSES.to_vec(),
-            Ask::Torque(torque) => torque.classes(),
-            Ask::Photo(_) => vec![photo::TAKEN],
-            Ask::Choice(choice) => choice.options.iter().map(|option| option.class.as_str()).collect(),
-            Ask::Scan(_) => vec![scan::READ],
-            Ask::Timer(_) => vec![timer::ELAPSED],
-            Ask::Note(_) => vec![note::WRITTEN],
-        }
+        self.fields().classes()
     }
 
-    /// Classes that always keep the step begun, whatever the file says: a count that is short, torque that is
-    /// outside, a level that cannot be read, a part that is hot, a balance that nobody has explained.
+    /// [`Kind::holds`]
     #[must_use]
     pub fn must_be_not_yet(&self) -> &'static [&'static str] {
-        match self {
-            Ask::Count(_) => &[count::SHORT],
-            Ask::Level(_) => &[level::UNCLEAR],
-            Ask::Torque(_) => &[torque::OUTSIDE],
-            Ask::CoolDown(_) => &[cool_down::HOT],
-            Ask::Balance(_) => &[balance::DIFFERS],
-            _ => &[],
-        }
+        self.fields().holds()
     }
 
-    /// Classes with which the work goes on, where the kind or its fields tell good from bad; nothing where no class is
-    /// better than another.
+    /// [`Kind::good`]
     #[must_use]
     pub fn good(&self) -> Option<Vec<&str>> {
-        match self {
-            Ask::Reading(reading) if reading.is_judged() && !reading.evidence => Some(vec![reading::INSIDE]),
-            Ask::Level(_) => Some(vec![level::IN]),
-            Ask::Coil(coil) if !coil.evidence => Some(vec![coil::INSIDE]),
-            Ask::CoolDown(_) => Some(vec![cool_down::COOL]),
-            Ask::Balance(_) => Some(vec![balance::CLOSES, balance::EXPLAINED]),
-            Ask::Choice(choice) if !choice.good.is_empty() => {
-                Some(choice.good.iter().map(String::as_str).collect())
-            }
-            _ => None,
-        }
+        self.fields().good()
     }
 
-    /// Whether it tells of something that can change again: a reading, a level, a coil, a hot part, a time waited.
+    /// [`Kind::measures`]
     #[must_use]
     pub fn measures(&self) -> bool {
-        matches!(self, Ask::Reading(_) | Ask::Level(_) | Ask::Coil(_) | Ask::CoolDown(_) | Ask::Timer(_))
+        self.fields().measures()
     }
 
-    /// The keys it needs on the spec sheet.
+    /// [`Kind::sheet_needs`]
     #[must_use]
     pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        match self {
-            Ask::Reading(reading) => reading.sheet_needs(),
-            Ask::Level(level) => level.sheet_needs(),
-            Ask::Coil(coil) => coil.sheet_needs(),
-            Ask::CoolDown(cool_down) => cool_down.sheet_needs(),
-            Ask::Balance(balance) => balance.sheet_needs(),
-            Ask::Torque(torque) => torque.sheet_needs(),
-            Ask::Timer(timer) => timer.sheet_needs(),
-            _ => Vec::new(),
-        }
+        self.fields().sheet_needs()
     }
 
-    /// The entries that it reads as `step.entry`, each with the kind and, for a reading, the unit it must be of.
+    /// [`Kind::reads`]
     #[must_use]
-    pub fn reads(&self) -> Vec<(&str, &'static str, Option<&'static str>)> {
-        match self {
-            Ask::Balance(balance) => {
-                balance.reads().map(|(entry, unit)| (entry, "reading", Some(unit))).collect()
-            }
-            Ask::Level(Level { added: Some(added), .. }) => {
-                let before = added.before.as_deref().map(|entry| (entry, "level", None));
-                std::iter::once((added.volume.as_str(), "reading", Some("L"))).chain(before).collect()
-            }
-            _ => Vec::new(),
-        }
+    pub fn reads(&self) -> Vec<Read<'_>> {
+        self.fields().reads()
+    }
+
+    /// [`Kind::lists`]
+    #[must_use]
+    pub fn lists(&self) -> Vec<Listed> {
+        self.fields().lists()
     }
 }

@@ -4,7 +4,8 @@
 use super::Problem;
 use super::check::{at, steps};
 use super::place::Places;
-use crate::format::{Ask, Checklist, Entry, Step};
+use crate::format::entry::Listed;
+use crate::format::{Checklist, Entry, Step};
 use crate::machine::StepSet;
 
 /// A name, a value or a class has so many characters at most: it is said again in messages and in every order.
@@ -160,23 +161,13 @@ impl Sizes<'_> {
             let written = effect.sets.len() + effect.makes.len();
             self.bound(format!("{place}/classes"), "changes of one class", written, 0, MOST_OF_STEP);
         }
-        match &entry.ask {
-            Ask::Choice(choice) => {
-                let classes: Vec<String> = choice.options.iter().map(|option| option.class.clone()).collect();
-                self.values(&format!("{place}/ask/choice/options"), "options", &classes, 0, MOST_OF_STEP);
-            }
-            Ask::Count(count) => {
-                self.bound(format!("{place}/ask/count/of"), "items", count.of.len(), 0, MOST_OF_STEP);
-            }
-            Ask::Balance(balance) => {
-                let amounts = balance.drained.len() + balance.added.len();
-                self.bound(format!("{place}/ask/balance"), "amounts", amounts, 0, MOST_OF_STEP);
-            }
-            Ask::CoolDown(cool) => {
-                let heats = cool.heated_by.len();
-                self.bound(format!("{place}/ask/cool_down/heated_by"), "conditions", heats, 0, MOST_OF_STEP);
-            }
-            _ => {}
+        let kind = entry.ask.kind();
+        for Listed { at, what, length } in entry.ask.lists() {
+            self.bound(format!("{place}/ask/{kind}{at}"), what, length, 0, MOST_OF_STEP);
+        }
+        // A choice's classes are names that its author gives.
+        for class in entry.ask.classes().into_iter().take(MOST_OF_STEP) {
+            self.name(&format!("{place}/ask/{kind}"), class);
         }
     }
 

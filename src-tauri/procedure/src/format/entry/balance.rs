@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::SheetNeed;
+use super::kind::{Kind, Listed, Read, SheetNeed};
 use crate::format::sheet::ValueKind;
 
 /// The difference lies within its own uncertainty.
@@ -46,20 +46,44 @@ pub struct Amount {
     pub temperature: Option<String>,
 }
 
-impl Balance {
-    /// The keys it needs on the sheet.
-    #[must_use]
-    pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+impl Kind for Balance {
+    fn classes(&self) -> Vec<&str> {
+        CLASSES.to_vec()
+    }
+
+    fn holds(&self) -> &'static [&'static str] {
+        &[DIFFERS]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        Some(vec![CLOSES, EXPLAINED])
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        None
+    }
+
+    fn measures(&self) -> bool {
+        false
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         let measure = |key, unit| SheetNeed { key, kind: ValueKind::Measure, unit: Some(unit) };
         let capacity = self.capacity.as_deref().map(|key| measure(key, "L"));
         [measure(&self.density, "kg/m³"), measure(&self.unseen, "L")].into_iter().chain(capacity).collect()
     }
 
-    /// The entries it reads as `step.entry`, each with the unit that it must be asked in.
-    pub fn reads(&self) -> impl Iterator<Item = (&str, &'static str)> {
-        self.drained.iter().chain(&self.added).flat_map(|amount| {
-            let temperature = amount.temperature.as_deref().map(|entry| (entry, "°C"));
-            std::iter::once((amount.volume.as_str(), "L")).chain(temperature)
-        })
+    fn reads(&self) -> Vec<Read<'_>> {
+        let amounts = self.drained.iter().chain(&self.added);
+        let reading = |entry, unit| Read { entry, kind: "reading", unit: Some(unit) };
+        let read = amounts.flat_map(|amount| {
+            let temperature = amount.temperature.as_deref().map(|entry| reading(entry, "°C"));
+            std::iter::once(reading(amount.volume.as_str(), "L")).chain(temperature)
+        });
+        read.collect()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        vec![Listed { at: "", what: "amounts", length: self.drained.len() + self.added.len() }]
     }
 }

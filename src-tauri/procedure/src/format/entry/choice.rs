@@ -4,6 +4,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use super::kind::{Kind, Listed, Read, SheetNeed};
+
 /// A question with its answers.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
 #[ts(rename = "AskChoice")]
@@ -29,4 +31,38 @@ pub struct ChoiceOption {
     pub class: String,
     /// What the button says.
     pub label: String,
+}
+
+impl Kind for Choice {
+    fn classes(&self) -> Vec<&str> {
+        self.options.iter().map(|option| option.class.as_str()).collect()
+    }
+
+    fn holds(&self) -> &'static [&'static str] {
+        &[]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        (!self.good.is_empty()).then(|| self.good.iter().map(String::as_str).collect())
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        None
+    }
+
+    fn measures(&self) -> bool {
+        false
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+        Vec::new()
+    }
+
+    fn reads(&self) -> Vec<Read<'_>> {
+        Vec::new()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        vec![Listed { at: "/options", what: "options", length: self.options.len() }]
+    }
 }

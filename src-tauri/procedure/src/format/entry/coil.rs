@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::SheetNeed;
+use super::kind::{Kind, Listed, Read, SheetNeed};
 use crate::format::sheet::ValueKind;
 
 /// Within the sheet's limits, also with every error against it.
@@ -36,12 +36,38 @@ pub struct Coil {
     pub evidence: bool,
 }
 
-impl Coil {
-    /// The keys it needs on the sheet.
-    #[must_use]
-    pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+impl Kind for Coil {
+    fn classes(&self) -> Vec<&str> {
+        CLASSES.to_vec()
+    }
+
+    fn holds(&self) -> &'static [&'static str] {
+        &[]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        (!self.evidence).then(|| vec![INSIDE])
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        None
+    }
+
+    fn measures(&self) -> bool {
+        true
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         let limits = SheetNeed { key: &self.limits, kind: ValueKind::Range, unit: Some("Ω") };
         let at = self.at.as_deref().map(|key| SheetNeed { key, kind: ValueKind::Measure, unit: Some("°C") });
         std::iter::once(limits).chain(at).collect()
+    }
+
+    fn reads(&self) -> Vec<Read<'_>> {
+        Vec::new()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        Vec::new()
     }
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::SheetNeed;
+use super::kind::{Kind, Listed, Read, SheetNeed};
 use crate::format::Assignments;
 use crate::format::sheet::ValueKind;
 
@@ -42,10 +42,36 @@ pub enum ProbedPlace {
     Shell,
 }
 
-impl CoolDown {
-    /// The keys it needs on the sheet.
-    #[must_use]
-    pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+impl Kind for CoolDown {
+    fn classes(&self) -> Vec<&str> {
+        CLASSES.to_vec()
+    }
+
+    fn holds(&self) -> &'static [&'static str] {
+        &[HOT]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        Some(vec![COOL])
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        None
+    }
+
+    fn measures(&self) -> bool {
+        true
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         vec![SheetNeed { key: &self.limit, kind: ValueKind::Measure, unit: Some("°C") }]
+    }
+
+    fn reads(&self) -> Vec<Read<'_>> {
+        Vec::new()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        vec![Listed { at: "/heated_by", what: "conditions", length: self.heated_by.len() }]
     }
 }

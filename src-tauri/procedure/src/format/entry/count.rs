@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use super::kind::{Kind, Listed, Read, SheetNeed};
 use crate::format::Pieces;
 
 /// All are there.
@@ -22,4 +23,38 @@ pub const CLASSES: [&str; 3] = [ALL, SHORT, ACCOUNTED];
 pub struct Count {
     /// Expected pieces by item id.
     pub of: Pieces,
+}
+
+impl Kind for Count {
+    fn classes(&self) -> Vec<&str> {
+        CLASSES.to_vec()
+    }
+
+    fn holds(&self) -> &'static [&'static str] {
+        &[SHORT]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        None
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        None
+    }
+
+    fn measures(&self) -> bool {
+        false
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+        Vec::new()
+    }
+
+    fn reads(&self) -> Vec<Read<'_>> {
+        Vec::new()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        vec![Listed { at: "/of", what: "items", length: self.of.len() }]
+    }
 }

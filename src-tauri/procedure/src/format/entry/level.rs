@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::SheetNeed;
+use super::kind::{Kind, Listed, Read, SheetNeed};
 use crate::format::sheet::ValueKind;
 
 /// Under the band at that temperature.
@@ -50,19 +50,42 @@ pub struct Added {
     pub before: Option<String>,
 }
 
-impl Level {
-    /// The classes it can return.
-    #[must_use]
-    pub fn classes(&self) -> Vec<&'static str> {
+impl Kind for Level {
+    fn classes(&self) -> Vec<&str> {
         CLASSES.into_iter().filter(|class| *class != NOT_REACHED || self.may_give_up).collect()
     }
 
-    /// The keys it needs on the sheet.
-    #[must_use]
-    pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+    fn holds(&self) -> &'static [&'static str] {
+        &[UNCLEAR]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        Some(vec![IN])
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        Some(IN)
+    }
+
+    fn measures(&self) -> bool {
+        true
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         let chart = SheetNeed { key: &self.chart, kind: ValueKind::Chart, unit: None };
         let gain =
             self.gain.as_deref().map(|key| SheetNeed { key, kind: ValueKind::Measure, unit: Some("mm/L") });
         std::iter::once(chart).chain(gain).collect()
+    }
+
+    fn reads(&self) -> Vec<Read<'_>> {
+        let Some(added) = &self.added else { return Vec::new() };
+        let before = added.before.as_deref().map(|entry| Read { entry, kind: "level", unit: None });
+        let volume = Read { entry: &added.volume, kind: "reading", unit: Some("L") };
+        std::iter::once(volume).chain(before).collect()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        Vec::new()
     }
 }

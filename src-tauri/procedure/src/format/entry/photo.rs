@@ -4,6 +4,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use super::kind::{Kind, Listed, Read, SheetNeed};
+
 /// The one class: it was taken and is on disk.
 pub const TAKEN: &str = "taken";
 
@@ -17,4 +19,38 @@ pub struct Photo {
     /// Whether a scale must lie in the picture.
     #[serde(default)]
     pub with_scale: bool,
+}
+
+impl Kind for Photo {
+    fn classes(&self) -> Vec<&str> {
+        vec![TAKEN]
+    }
+
+    fn holds(&self) -> &'static [&'static str] {
+        &[]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        None
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        None
+    }
+
+    fn measures(&self) -> bool {
+        false
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+        Vec::new()
+    }
+
+    fn reads(&self) -> Vec<Read<'_>> {
+        Vec::new()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        Vec::new()
+    }
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::SheetNeed;
+use super::kind::{Kind, Listed, Read, SheetNeed};
 use crate::format::sheet::ValueKind;
 
 /// No limits are given: the value is taken down.
@@ -43,16 +43,30 @@ impl Reading {
     pub fn is_judged(&self) -> bool {
         self.at_most.is_some() || self.at_least.is_some() || self.within.is_some()
     }
+}
 
-    /// The classes it can return.
-    #[must_use]
-    pub fn classes(&self) -> Vec<&'static str> {
+impl Kind for Reading {
+    fn classes(&self) -> Vec<&str> {
         if self.is_judged() { vec![INSIDE, OUTSIDE] } else { vec![READ] }
     }
 
-    /// The keys it needs on the sheet.
-    #[must_use]
-    pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+    fn holds(&self) -> &'static [&'static str] {
+        &[]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        (self.is_judged() && !self.evidence).then(|| vec![INSIDE])
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        None
+    }
+
+    fn measures(&self) -> bool {
+        true
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         let unit = Some(self.unit.as_str());
         let measure = |key| SheetNeed { key, kind: ValueKind::Measure, unit };
         let mut needs: Vec<_> =
@@ -61,5 +75,13 @@ impl Reading {
             needs.push(SheetNeed { key, kind: ValueKind::Range, unit });
         }
         needs
+    }
+
+    fn reads(&self) -> Vec<Read<'_>> {
+        Vec::new()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        Vec::new()
     }
 }

@@ -4,6 +4,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use super::kind::{Kind, Listed, Read, SheetNeed};
+
 /// The one class: it was read.
 pub const READ: &str = "read";
 
@@ -26,4 +28,38 @@ pub enum ScanOf {
     Codes,
     /// Any text of a label.
     Text,
+}
+
+impl Kind for Scan {
+    fn classes(&self) -> Vec<&str> {
+        vec![READ]
+    }
+
+    fn holds(&self) -> &'static [&'static str] {
+        &[]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        None
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        None
+    }
+
+    fn measures(&self) -> bool {
+        false
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+        Vec::new()
+    }
+
+    fn reads(&self) -> Vec<Read<'_>> {
+        Vec::new()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        Vec::new()
+    }
 }

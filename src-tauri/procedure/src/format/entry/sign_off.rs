@@ -4,6 +4,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use super::kind::{Kind, Listed, Read, SheetNeed};
+
 /// The one class: it was signed.
 pub const SIGNED: &str = "signed";
 
@@ -14,4 +16,38 @@ pub const SIGNED: &str = "signed";
 pub struct SignOffEntry {
     /// Id in `sign_offs`.
     pub sign: String,
+}
+
+impl Kind for SignOffEntry {
+    fn classes(&self) -> Vec<&str> {
+        vec![SIGNED]
+    }
+
+    fn holds(&self) -> &'static [&'static str] {
+        &[]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        None
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        None
+    }
+
+    fn measures(&self) -> bool {
+        false
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+        Vec::new()
+    }
+
+    fn reads(&self) -> Vec<Read<'_>> {
+        Vec::new()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        Vec::new()
+    }
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::SheetNeed;
+use super::kind::{Kind, Listed, Read, SheetNeed};
 use crate::format::sheet::ValueKind;
 
 /// The one class: the time has passed. Before that the entry is refused.
@@ -19,10 +19,36 @@ pub struct Timer {
     pub at_least: String,
 }
 
-impl Timer {
-    /// The keys it needs on the sheet.
-    #[must_use]
-    pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+impl Kind for Timer {
+    fn classes(&self) -> Vec<&str> {
+        vec![ELAPSED]
+    }
+
+    fn holds(&self) -> &'static [&'static str] {
+        &[]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        None
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        None
+    }
+
+    fn measures(&self) -> bool {
+        true
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         vec![SheetNeed { key: &self.at_least, kind: ValueKind::Measure, unit: Some("min") }]
+    }
+
+    fn reads(&self) -> Vec<Read<'_>> {
+        Vec::new()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        Vec::new()
     }
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::SheetNeed;
+use super::kind::{Kind, Listed, Read, SheetNeed};
 use crate::format::sheet::ValueKind;
 
 /// Every stage was clicked at a setting within tolerance, with a tool that may be used for it.
@@ -41,17 +41,37 @@ pub enum Excepted {
     NotProved,
 }
 
-impl Torque {
-    /// The classes it can return.
-    #[must_use]
-    pub fn classes(&self) -> Vec<&'static str> {
+impl Kind for Torque {
+    fn classes(&self) -> Vec<&str> {
         let excepted = (!self.exceptions.is_empty()).then_some(BY_EXCEPTION);
         [INSIDE, OUTSIDE].into_iter().chain(excepted).collect()
     }
 
-    /// The keys it needs on the sheet.
-    #[must_use]
-    pub fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
+    fn holds(&self) -> &'static [&'static str] {
+        &[OUTSIDE]
+    }
+
+    fn good(&self) -> Option<Vec<&str>> {
+        None
+    }
+
+    fn planned(&self) -> Option<&'static str> {
+        None
+    }
+
+    fn measures(&self) -> bool {
+        false
+    }
+
+    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         vec![SheetNeed { key: &self.spec, kind: ValueKind::Torque, unit: None }]
+    }
+
+    fn reads(&self) -> Vec<Read<'_>> {
+        Vec::new()
+    }
+
+    fn lists(&self) -> Vec<Listed> {
+        Vec::new()
     }
 }

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::Check;
-use crate::format::entry::Choice;
+use crate::format::entry::{Choice, Read};
 use crate::format::{Ask, Entry, SignKind, Step, Wait};
 
 /// The most minutes that a wait can take: a day.
@@ -172,8 +172,8 @@ impl Check<'_> {
         {
             self.problem(&classes_place, "every class is \"not_yet\", so the step could never be done");
         }
-        for (read, kind, unit) in entry.ask.reads() {
-            self.read(place, read, kind, unit);
+        for read in entry.ask.reads() {
+            self.read(place, read);
         }
         match &entry.ask {
             Ask::SignOff(asked) if self.names.sign(&asked.sign).is_none() => {
@@ -202,7 +202,8 @@ impl Check<'_> {
     }
 
     /// Another entry that this one reads, as `step.entry`.
-    fn read(&mut self, place: &str, read: &str, kind: &str, unit: Option<&str>) {
+    fn read(&mut self, place: &str, wanted: Read<'_>) {
+        let Read { entry: read, kind, unit } = wanted;
         let steps = self.checklist.phases.iter().flat_map(|phase| &phase.steps);
         let named = read.split_once('.').and_then(|(step, id)| {
             let step = steps.into_iter().find(|found| found.id == step)?;
@@ -218,7 +219,7 @@ impl Check<'_> {
             }
             Some(Ask::Reading(reading))
                 if kind == "reading" && unit.is_none_or(|unit| reading.unit == unit) => {}
-            Some(Ask::Level(_)) if kind == "level" => {}
+            Some(ask) if ask.kind() == kind && kind != "reading" => {}
             Some(_) => self.problem(place, format!("\"{read}\" must be {wanted}")),
         }
     }
