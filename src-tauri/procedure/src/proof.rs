@@ -63,7 +63,8 @@ pub struct Ask {
     /// Runs with one observation anywhere.
     pub observe: bool,
     /// The most memory that the states and steps of the searches may take together, in bytes. What is kept only for speed
-    /// comes on top: at most 16 MB for each search.
+    /// comes on top: some 15 MB for each search, and twice that at most where actions change the work done in very many
+    /// ways.
     pub memory: usize,
     /// The most states that one search may find.
     pub states: usize,
