@@ -5,6 +5,7 @@
 
 mod lists;
 mod step;
+mod values;
 
 use std::collections::BTreeSet;
 

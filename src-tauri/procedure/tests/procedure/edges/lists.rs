@@ -1,11 +1,14 @@
-//! The lists of a checklist, and what its variables are made of.
+//! The lists of a checklist.
 
 use panside_procedure::proof::{Ask, Stopped, go_on, prove};
 use serde_json::{Value, json};
 
 use super::{all, edge, groups, in_a_row, many, proved, refused, small, with};
-use crate::bay::{choice, danger, sign_off, step};
+use crate::bay::{danger, pan_job, sign_off, step};
 use crate::kit::Draft;
+
+/// Places about the 64th, from which on a change wakes all that stand there.
+const PLACES: [usize; 5] = [0, 62, 63, 64, 100];
 
 fn plain(at: usize) -> Value {
     step(&format!("s{at}"), "bench", json!({}))
@@ -105,19 +108,38 @@ fn a_vehicle_has_12_facts_and_comes_in_in_4096_ways() {
     assert_eq!(refused(&facts(13)), says.map(str::to_owned).into());
 }
 
-/// Gates of which each step reads 64 on a vehicle that is up, and which are lost when it comes down.
+/// Gates of which each step reads 64 on a vehicle that is up; those that lapse do so when it comes down.
+fn gates(count: usize, lapses: impl Fn(usize) -> bool) -> Draft {
+    let steps = groups(count, 64).map(|group| {
+        let sets = all(group.clone().map(|at| format!("g{at}")), "a");
+        let rules = json!({"needs": "lift = on_locks", "again": "true", "sets": sets});
+        step(&format!("read_{}", group.start), "bench", rules)
+    });
+    let one = |at: usize| {
+        let holds = if lapses(at) { "lift = on_locks" } else { "true" };
+        json!({"id": format!("g{at}"), "classes": ["a"], "holds_while": holds})
+    };
+    with(in_a_row(steps.collect()), "gates", many(count, one))
+}
+
 #[test]
 fn a_checklist_has_512_gates() {
-    edge(512, "gates", 0, |count| {
-        let steps = groups(count, 64).map(|group| {
-            let sets = all(group.clone().map(|at| format!("g{at}")), "a");
-            let rules = json!({"needs": "lift = on_locks", "again": "true", "sets": sets});
-            step(&format!("read_{}", group.start), "bench", rules)
-        });
-        let one =
-            |at: usize| json!({"id": format!("g{at}"), "classes": ["a"], "holds_while": "lift = on_locks"});
-        with(in_a_row(steps.collect()), "gates", many(count, one))
-    });
+    edge(512, "gates", 0, |count| gates(count, |_| true));
+}
+
+#[test]
+fn one_of_512_gates_lapses_alone_wherever_it_stands() {
+    for place in PLACES.into_iter().chain([511]) {
+        let mut job = gates(512, |at| at == place).job();
+        job.run("move raise");
+        for group in 0..8 {
+            job.run(&format!("do read_{}", group * 64));
+        }
+        assert!((0..512).all(|at| job.is(&format!("g{at}")) == "a"));
+        job.run("move lower");
+        let lost = (0..512).filter(|at| job.is(&format!("g{at}")) == "unknown");
+        assert_eq!(lost.collect::<Vec<_>>(), [place]);
+    }
 }
 
 #[test]
@@ -170,6 +192,32 @@ fn a_checklist_has_512_follows() {
 }
 
 #[test]
+fn one_of_512_follows_comes_up_alone_wherever_it_stands() {
+    for place in PLACES.into_iter().chain([511]) {
+        let when = |at: usize| if at == place { "dial = d5" } else { "lever = l1" };
+        let follow = |at: usize| json!({"when": when(at), "makes": {"lamp": "on"}});
+        let draft = levers(small())
+            .add("", "conditions", json!({"id": "lamp", "values": ["off", "on"]}))
+            .set("", "follows", many(512, follow));
+        let mut job = draft.job();
+        assert_eq!(job.run("move to_d6").is("lamp"), "off");
+        assert_eq!(job.run("move to_d0; move to_d5").is("lamp"), "on", "place {place}");
+    }
+}
+
+/// What ages is found wherever it stands: with as many conditions before it that nothing changes.
+#[test]
+fn a_reading_grows_old_wherever_it_stands() {
+    let mut late = pan_job();
+    let more = (0..100).map(|at| json!({"id": format!("c{at}"), "values": ["a", "b"]}));
+    let conditions: Vec<Value> = late.0["conditions"].as_array().cloned().into_iter().flatten().collect();
+    late.0["conditions"] = more.chain(conditions).collect();
+    let (early, late) = (proved(&pan_job()), proved(&late));
+    assert_eq!(early.searches[0].states.found, late.searches[0].states.found);
+    assert_eq!(early.searches[0].transitions, late.searches[0].transitions);
+}
+
+#[test]
 fn a_checklist_has_512_items() {
     edge(512, "items", 0, |count| {
         let pieces = |group: std::ops::Range<usize>| {
@@ -189,30 +237,47 @@ fn signature(at: usize) -> Value {
     json!({"id": format!("e{at}"), "label": "Sign", "ask": {"sign_off": {"sign": format!("p{at}")}}})
 }
 
-/// Each alone can be signed again, so that only the last two lapse: all orders of all of them are too many states.
-#[test]
-fn a_checklist_has_256_sign_offs() {
-    edge(256, "sign_offs", 0, |count| {
-        let steps = groups(count, 64).map(|group| {
-            let entries: Value = group.clone().map(signature).collect();
-            step(
-                &format!("sign_{}", group.start),
-                "bench",
-                json!({"needs": "lift = on_locks", "entries": entries}),
-            )
-        });
-        let one = |at: usize| {
-            let last = at + 2 >= count;
-            let kind = if last { "permit" } else { "attest" };
-            sign_off(&format!("p{at}"), kind, if last { "lift = on_locks" } else { "true" })
-        };
-        let signed: Vec<String> = (0..count).map(|at| format!("signed(p{at})")).collect();
-        with(in_a_row(steps.collect()), "sign_offs", many(count, one)).set(
-            "",
-            "done_when",
-            json!(signed.join(" and ")),
+/// Sign-offs of which those lapse at the places named: each alone can be signed again, and all orders of many are too many
+/// states.
+fn signatures(count: usize, lapse: &[usize]) -> Draft {
+    let steps = groups(count, 64).map(|group| {
+        let entries: Value = group.clone().map(signature).collect();
+        step(
+            &format!("sign_{}", group.start),
+            "bench",
+            json!({"needs": "lift = on_locks", "entries": entries}),
         )
     });
+    let one = |at: usize| match lapse.contains(&at) {
+        true => sign_off(&format!("p{at}"), "permit", "lift = on_locks"),
+        false => sign_off(&format!("p{at}"), "attest", "true"),
+    };
+    let signed: Vec<String> = (0..count).map(|at| format!("signed(p{at})")).collect();
+    with(in_a_row(steps.collect()), "sign_offs", many(count, one)).set(
+        "",
+        "done_when",
+        json!(signed.join(" and ")),
+    )
+}
+
+#[test]
+fn a_checklist_has_256_sign_offs() {
+    edge(256, "sign_offs", 0, |count| signatures(count, &[count - 2, count - 1]));
+}
+
+#[test]
+fn one_of_256_sign_offs_lapses_alone_wherever_it_stands() {
+    for place in PLACES.into_iter().chain([255]) {
+        let mut job = signatures(256, &[place]).job();
+        job.run("move raise");
+        for group in 0..4 {
+            job.run(&format!("do sign_{}", group * 64));
+        }
+        assert!((0..256).all(|at| job.signed(&format!("p{at}"))));
+        job.run("move lower");
+        let lapsed = (0..256).filter(|at| !job.signed(&format!("p{at}")));
+        assert_eq!(lapsed.collect::<Vec<_>>(), [place]);
+    }
 }
 
 /// Each move from one place of a dial to another is a move of its own.
@@ -228,110 +293,4 @@ fn a_checklist_has_512_moves() {
         });
         with(draft, "moves", moves)
     });
-}
-
-fn values(count: usize, name: &str) -> Value {
-    many(count, |at| json!(format!("{name}{at}")))
-}
-
-/// The dangers ask for the last value of all.
-fn asks_for(draft: Draft, when: &str) -> Draft {
-    draft.add("", "dangers", danger("last", &format!("doing.zone = under and lift = floor and {when}")))
-}
-
-#[test]
-fn a_condition_has_64_values_at_intake_too() {
-    let dial = |count: usize, start: Value, recover: Value| {
-        let dial = json!({"id": "dial", "values": values(count, "d"), "start": start, "recover": recover});
-        asks_for(small().add("", "conditions", dial), &format!("dial = d{}", count - 1))
-    };
-    edge(64, "values", 2, |count| dial(count, json!([format!("d{}", count - 1)]), json!([])));
-    proved(&dial(64, values(64, "d"), values(64, "d")));
-    // More than there are can only stand twice.
-    let twice = |list: &str| {
-        let mut draft = dial(64, values(64, "d"), values(64, "d"));
-        draft.0["conditions"][1][list] = many(65, |at| json!(format!("d{}", at % 64)));
-        assert_eq!(refused(&draft), ["values: there are 65; 0 to 64 are possible".to_owned()].into());
-    };
-    twice("start");
-    twice("recover");
-}
-
-#[test]
-fn a_fact_has_64_values() {
-    edge(64, "values", 2, |count| {
-        let fact = json!({"id": "series", "values": values(count, "v"), "sheet": "series"});
-        asks_for(small().add("", "facts", fact), &format!("series = v{}", count - 1))
-    });
-}
-
-#[test]
-fn a_gate_has_63_classes_beside_unknown() {
-    edge(63, "classes", 1, |count| {
-        let names: Vec<String> = (0..count).map(|at| format!("a{at}")).collect();
-        let answers: Vec<&str> = names.iter().take(63).map(String::as_str).collect();
-        let classes =
-            answers.iter().map(|answer| ((*answer).to_owned(), json!({"sets": {"answer": answer}})));
-        let asks = choice("ask", &answers, Value::Object(classes.collect()));
-        let draft = small()
-            .add("", "gates", json!({"id": "answer", "classes": values(count, "a")}))
-            .add("s0", "entries", asks);
-        asks_for(draft, &format!("known(answer) and answer = a{}", count - 1))
-    });
-}
-
-#[test]
-fn an_item_has_63_pieces() {
-    edge(63, "pieces", 1, |count| {
-        let all = count.min(63);
-        let steps = vec![
-            step("off", "bench", json!({"takes_off": {"balls": all}})),
-            step(
-                "on",
-                "bench",
-                json!({"needs": format!("empty(balls) = {all}"), "puts_back": {"balls": all}}),
-            ),
-        ];
-        let item = json!({"id": "balls", "name": "check balls", "count": count, "reuse": "yes"});
-        with(in_a_row(steps), "items", json!([item])).set("", "done_when", json!("worked(on) and tray_clear"))
-    });
-}
-
-#[test]
-fn a_name_has_64_characters() {
-    let named = |length: usize| {
-        let name = "x".repeat(length);
-        let draft = in_a_row(vec![step(&name, "under", json!({"sets": all([format!("g{name}")], "a")}))]);
-        draft.set("", "gates", json!([{"id": format!("g{name}"), "classes": ["a"]}])).add(
-            "",
-            "conditions",
-            json!({"id": "c", "values": ["a", format!("v{name}")]}),
-        )
-    };
-    proved(&named(63).set("", "done_when", json!(format!("worked({})", "x".repeat(63)))));
-    let told = refused(&named(64));
-    assert_eq!(told.len(), 2, "the gate and the value: {told:?}");
-    assert!(
-        told.iter().all(|says| says.ends_with("has 65 characters; 64 are the most, a title can say more"))
-    );
-}
-
-/// A work field takes two bits, who is in which step one, how the job is over two; then come a bit for the lift, one each for
-/// a strike, an observation and a danger, and the items.
-#[test]
-fn a_state_has_1024_bits() {
-    let items = |count: usize| {
-        many(count, |at| json!({"id": format!("i{at}"), "name": "n", "count": 1, "reuse": "yes"}))
-    };
-    let conditions = |count: usize| many(count, |at| json!({"id": format!("c{at}"), "values": ["a", "b"]}));
-    let full = |more: usize| {
-        let draft = with(small(), "conditions", conditions(500));
-        with(draft, "items", items(1024 - 64 - 501 - 3 + more))
-    };
-    let procedure = full(0).procedure();
-    assert_eq!(procedure.machine.layout.bits(), 1024);
-    proved(&full(0));
-    let says =
-        "the checklist needs more than 1024 bits of state; use fewer steps, dangers, conditions or items";
-    assert_eq!(refused(&full(1)), [says.to_owned()].into());
 }

@@ -34,6 +34,9 @@ fn vehicles() -> Draft {
     .set("", "dangers", dangers)
 }
 
+/// Puts dangers into another order.
+type Turn = fn(&mut Vec<Value>);
+
 /// What is found, wherever in the file it stands.
 fn told(findings: &[Finding]) -> BTreeSet<(Property, &str, &[String])> {
     findings.iter().map(|found| (found.property, found.what.as_str(), found.run.as_slice())).collect()
@@ -55,13 +58,12 @@ fn of_256_dangers_the_one_that_can_be_reached_is_found_by_its_shortest_run() {
 fn the_same_256_dangers_in_another_order_give_the_same_verdict() {
     let draft = vehicles();
     let as_written = proof(&draft, Ask::ALL);
-    let turned = |turn: &dyn Fn(&mut Vec<Value>)| {
+    let turned = |turn: Turn| {
         let mut dangers = draft.0["dangers"].as_array().cloned().unwrap_or_default();
         turn(&mut dangers);
         proof(&draft.clone().set("", "dangers", json!(dangers)), Ask::ALL)
     };
-    let others: [&dyn Fn(&mut Vec<Value>); 3] =
-        [&|all| all.reverse(), &|all| all.rotate_left(199), &|all| all.rotate_left(200)];
+    let others: [Turn; 3] = [|all| all.reverse(), |all| all.rotate_left(199), |all| all.rotate_left(200)];
     for (at, turn) in [56, 0, 255].into_iter().zip(others) {
         let other = turned(turn);
         assert_eq!((other.verdict, &other.searches), (as_written.verdict, &as_written.searches));
