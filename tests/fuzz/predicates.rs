@@ -1,7 +1,7 @@
 //! Predicates made by chance, written as text, loaded, and judged over states made by chance: the outcome is held
 //! against the tree that the text was made from, judged as plainly as can be.
 
-use panside_procedure::machine::{ItemIx, SignIx, StepIx, VariableKind};
+use panside_procedure::machine::{DangerIx, ItemIx, SignIx, StepIx, VariableKind};
 use panside_procedure::{Procedure, State, predicate};
 use serde_json::{Value, json};
 
@@ -226,14 +226,16 @@ pub fn run(input: &Input, _: &Corpus) -> Result<Came, String> {
         .map_err(|problems| format!("made by the grammar and refused: {problems}"))?;
     for _ in 0..STATES {
         let (state, facts) = state(&procedure, &mut chance);
-        let dangers = procedure.machine.dangers_now(&state).0;
+        let dangers = procedure.machine.dangers_now(&state);
         for (at, one) in all.iter().enumerate().filter(|(at, _)| !refused.contains(at)) {
             let (is, should) = match at.checked_sub(COUNT) {
                 None => (
                     procedure.machine.moves[at].needs.holds(&state),
                     one.holds(&facts, &terms, Stands::Rule, false),
                 ),
-                Some(at) => (dangers >> at & 1 == 1, one.holds(&facts, &terms, Stands::Danger, false)),
+                Some(at) => {
+                    (dangers.contains(DangerIx::of(at)), one.holds(&facts, &terms, Stands::Danger, false))
+                }
             };
             if is != should {
                 return Err(format!(

@@ -12,6 +12,7 @@ mod bay;
 mod chance;
 mod deeds;
 mod ends;
+mod many;
 mod order;
 mod philosophers;
 mod runs;

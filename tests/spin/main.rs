@@ -9,6 +9,7 @@ use std::collections::BTreeSet;
 
 use panside_procedure::Procedure;
 use panside_procedure::proof::{Ask, Property, go_on, prove};
+use panside_tests::many::with_many_dangers;
 use panside_tests::promela::{Counted, Runs, model, search};
 
 const ALL: [Runs; 3] = [Runs::Plain, Runs::OneStrike, Runs::OneObservation];
@@ -59,6 +60,13 @@ macro_rules! small_ones_count_alike {
 
 small_ones_count_alike! {
     aside, attests, beside, conditional, crew, ends, expire, follows, items, observe, permits, redo, strike,
+}
+
+#[test]
+fn as_many_dangers_as_there_may_be_count_alike() -> Result<(), String> {
+    let small = include_str!("../independent/checklists/observe.json");
+    let checklist = with_many_dangers(serde_json::from_str(small).map_err(|error| error.to_string())?);
+    counts_alike("many dangers", &loaded(&checklist.to_string())?, &ALL)
 }
 
 /// Up to so many phases all runs are searched, from there on only plain ones: SPIN's models of the others take the

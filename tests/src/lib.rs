@@ -10,6 +10,7 @@ use std::path::Path;
 use panside_procedure::format::Checklist;
 use panside_procedure::parts;
 
+pub mod many;
 pub mod promela;
 pub mod python;
 pub mod window;

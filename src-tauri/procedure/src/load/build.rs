@@ -33,7 +33,7 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
             places,
             "",
             format!(
-                "the checklist needs more than {} bits of state; use fewer steps, conditions or items",
+                "the checklist needs more than {} bits of state; use fewer steps, dangers, conditions or items",
                 WORDS * 64
             ),
         ));
@@ -102,10 +102,7 @@ fn fields(checklist: &Checklist, layout: &mut Layout) -> Option<Fields> {
     }
     layout.struck_once = Some(layout.take(1)?);
     layout.observed_once = Some(layout.take(1)?);
-    for _ in &checklist.dangers {
-        let field = layout.take(1)?;
-        layout.excused.push(field);
-    }
+    layout.excused = layout.take_bits(checklist.dangers.len())?;
     Some(fields)
 }
 

@@ -3,17 +3,38 @@
 
 use super::Problem;
 use super::check::{at, steps};
+use super::outcomes::MOST_OUTCOMES;
 use super::place::Places;
 use crate::format::entry::Listed;
 use crate::format::{Checklist, Entry, Step};
-use crate::machine::StepSet;
+use crate::machine::{DangerSet, WORDS};
 
 /// A name, a value or a class has so many characters at most: it is said again in messages and in every order.
 const LONGEST_NAME: usize = 64;
-/// Lists that nothing else bounds: there is no room in a state for more.
-const MOST: usize = 512;
-/// What one step, or one entry, has of anything.
-const MOST_OF_STEP: usize = 64;
+/// People in a step at one time: each more multiplies the states of a search, and more are not at one vehicle (common practice).
+const MOST_CREW: usize = 3;
+/// Phases: nobody finds their place among more headings. Each is looked at in every state, so they are in no mask.
+const MOST_PHASES: usize = 64;
+/// Who is in which step is kept in eight bits, with 0 for nobody. A set of steps has room for one more.
+const MOST_STEPS: usize = u8::MAX as usize;
+/// Dangers: each needs its bit in a set, since which of them holds is said.
+const MOST_DANGERS: usize = DangerSet::MOST;
+/// Conditions, gates and items: at a bit each, all of a kind take half of a state at most. What a change wakes of them is
+/// kept as bits of which the last stands for all from the 64th on, so that no mask bounds them.
+const MOST_OF_STATE: usize = WORDS * 64 / 2;
+/// Sign-offs: half of a state likewise, at two bits each.
+const MOST_SIGN_OFFS: usize = MOST_OF_STATE / 2;
+/// Facts: the vehicle can come in with each of their two values or more, and not in more than [`MOST_STARTS`] ways.
+const MOST_FACTS: usize = MOST_STARTS.ilog2() as usize;
+/// Terms, follows and moves: they take no room in a state, but each follow and move is looked at in many, and the actions
+/// of a checklist are numbered by 16 bits.
+const MOST_RULES: usize = 512;
+/// Values of a condition or fact, and with `unknown` those of a gate: a test has a bit in a word for each.
+const MOST_VALUES: usize = u64::BITS as usize;
+/// Pieces of an item: none to all of them off are the values of a test.
+const MOST_PIECES: usize = MOST_VALUES - 1;
+/// What one step, or one entry, has of anything: as much as a step can turn out in ways, and more than fits on a page.
+const MOST_OF_STEP: usize = MOST_OUTCOMES;
 /// What a step is marked with: every danger asks for it.
 const MOST_MARKS: usize = 16;
 /// A step or move of more than a week is a slip of the pen.
@@ -29,8 +50,8 @@ pub(super) fn sizes(checklist: &Checklist, places: &Places) -> Vec<Problem> {
     for (place, phase) in checklist.phases.iter().enumerate() {
         let place = format!("/phases/{place}");
         sizes.name(&place, &phase.id);
-        sizes.bound(format!("{place}/steps"), "steps in the phase", phase.steps.len(), 1, 255);
-        sizes.bound(format!("{place}/beside"), "phases", phase.beside.len(), 0, 64);
+        sizes.bound(format!("{place}/steps"), "steps in the phase", phase.steps.len(), 1, MOST_STEPS);
+        sizes.bound(format!("{place}/beside"), "phases", phase.beside.len(), 0, MOST_PHASES - 1);
     }
     for (place, step) in steps(checklist) {
         sizes.step(&place, step);
@@ -64,21 +85,21 @@ impl Sizes<'_> {
     }
 
     fn lists(&mut self, checklist: &Checklist) {
-        self.bound("/crew".into(), "people in a step at one time", usize::from(checklist.crew), 1, 3);
-        self.bound("/phases".into(), "phases", checklist.phases.len(), 1, 64);
-        self.bound("/phases".into(), "steps", steps(checklist).count(), 1, StepSet::MOST - 1);
-        self.bound("/dangers".into(), "dangers", checklist.dangers.len(), 1, 63);
-        for (list, length) in [
-            ("facts", checklist.facts.len()),
-            ("conditions", checklist.conditions.len()),
-            ("gates", checklist.gates.len()),
-            ("terms", checklist.terms.len()),
-            ("follows", checklist.follows.len()),
-            ("items", checklist.items.len()),
-            ("sign_offs", checklist.sign_offs.len()),
-            ("moves", checklist.moves.len()),
+        self.bound("/crew".into(), "people in a step at one time", usize::from(checklist.crew), 1, MOST_CREW);
+        self.bound("/phases".into(), "phases", checklist.phases.len(), 1, MOST_PHASES);
+        self.bound("/phases".into(), "steps", steps(checklist).count(), 1, MOST_STEPS);
+        self.bound("/dangers".into(), "dangers", checklist.dangers.len(), 1, MOST_DANGERS);
+        for (list, length, most) in [
+            ("facts", checklist.facts.len(), MOST_FACTS),
+            ("conditions", checklist.conditions.len(), MOST_OF_STATE),
+            ("gates", checklist.gates.len(), MOST_OF_STATE),
+            ("terms", checklist.terms.len(), MOST_RULES),
+            ("follows", checklist.follows.len(), MOST_RULES),
+            ("items", checklist.items.len(), MOST_OF_STATE),
+            ("sign_offs", checklist.sign_offs.len(), MOST_SIGN_OFFS),
+            ("moves", checklist.moves.len(), MOST_RULES),
         ] {
-            self.bound(format!("/{list}"), list, length, 0, MOST);
+            self.bound(format!("/{list}"), list, length, 0, most);
         }
         for name in checklist.terms.keys() {
             self.name(&format!("/terms/{name}"), name);
@@ -100,25 +121,25 @@ impl Sizes<'_> {
         for (place, condition) in checklist.conditions.iter().enumerate() {
             let place = format!("/conditions/{place}");
             self.name(&place, &condition.id);
-            self.values(&format!("{place}/values"), "values", &condition.values, 2, 60);
+            self.values(&format!("{place}/values"), "values", &condition.values, 2, MOST_VALUES);
             for (list, values) in [("start", &condition.start), ("recover", &condition.recover)] {
-                self.bound(format!("{place}/{list}"), "values", values.len(), 0, 60);
+                self.bound(format!("{place}/{list}"), "values", values.len(), 0, MOST_VALUES);
             }
         }
         for (place, fact) in checklist.facts.iter().enumerate() {
             let place = format!("/facts/{place}");
             self.name(&place, &fact.id);
-            self.values(&format!("{place}/values"), "values", &fact.values, 2, 60);
+            self.values(&format!("{place}/values"), "values", &fact.values, 2, MOST_VALUES);
         }
         for (place, gate) in checklist.gates.iter().enumerate() {
             let place = format!("/gates/{place}");
             self.name(&place, &gate.id);
-            self.values(&format!("{place}/classes"), "classes", &gate.classes, 1, 59);
+            self.values(&format!("{place}/classes"), "classes", &gate.classes, 1, MOST_VALUES - 1);
         }
         for (place, item) in checklist.items.iter().enumerate() {
             let place = format!("/items/{place}");
             self.name(&place, &item.id);
-            self.bound(format!("{place}/count"), "pieces", usize::from(item.count), 1, 63);
+            self.bound(format!("{place}/count"), "pieces", usize::from(item.count), 1, MOST_PIECES);
         }
     }
 
@@ -133,8 +154,8 @@ impl Sizes<'_> {
         self.name(place, &step.id);
         self.bound(format!("{place}/minutes"), "minutes", step.minutes as usize, 0, MOST_MINUTES);
         for (list, length, most) in [
-            ("after", step.after.len(), StepSet::MOST),
-            ("relies_on", step.relies_on.len(), StepSet::MOST),
+            ("after", step.after.len(), MOST_STEPS - 1),
+            ("relies_on", step.relies_on.len(), MOST_STEPS - 1),
             ("permits", step.permits.len(), MOST_OF_STEP),
             ("touches", step.touches.len(), MOST_MARKS),
             ("tags", step.tags.len(), MOST_MARKS),

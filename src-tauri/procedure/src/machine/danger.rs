@@ -1,6 +1,8 @@
 //! Dangers: judged apart from [`Machine::step`], by the proof at every moment and by the live job after it.
 
-use super::{Action, Before, Blocked, DangerIx, Field, Machine, MoveIx, Pred, State, StepIx, StepSet};
+use super::{
+    Action, Before, Blocked, DangerIx, DangerSet, Field, Machine, MoveIx, Pred, State, StepIx, StepSet,
+};
 
 /// A compiled danger.
 #[derive(Debug, Clone)]
@@ -42,35 +44,13 @@ impl Context<'_> {
     }
 }
 
-/// A set of dangers.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
-pub struct DangerSet(pub u64);
-
-impl DangerSet {
-    /// The dangers in it.
-    pub fn iter(self) -> impl Iterator<Item = DangerIx> {
-        let mut rest = self.0;
-        std::iter::from_fn(move || {
-            let at = (rest != 0).then(|| rest.trailing_zeros() as usize)?;
-            rest &= rest - 1;
-            Some(DangerIx::of(at))
-        })
-    }
-
-    /// Whether there is none.
-    #[must_use]
-    pub fn is_empty(self) -> bool {
-        self.0 == 0
-    }
-}
-
 impl Machine {
     /// The dangers that hold now, with everybody who is in a step. The live job calls people out by it.
     #[must_use]
     pub fn dangers_now(&self, state: &State) -> DangerSet {
         let context = Context::at_work(&self.layout.begun);
         let holding = self.dangers.iter().enumerate().filter(|(_, rule)| rule.when.holds_in(state, &context));
-        DangerSet(holding.fold(0, |bits, (at, _)| bits | 1 << at))
+        holding.map(|(at, _)| DangerIx::of(at)).collect()
     }
 
     /// The dangers that an allowed action runs into, at any moment of it. An action that is blocked runs into
@@ -82,18 +62,29 @@ impl Machine {
     #[must_use]
     pub fn dangers_of(&self, before: &State, action: Action) -> DangerSet {
         let before = Before::new(self, before, self.dangers_now(before));
-        self.step_judged(&before, action).map_or(DangerSet::default(), |(_, dangers)| dangers)
+        self.step_judged(&before, action).map_or(DangerSet::NONE, |(_, dangers)| dangers)
     }
 
     /// [`Machine::step`] with the dangers that the action runs into, as [`Machine::dangers_of`] tells them.
     ///
     /// # Errors
     /// As [`Machine::step`].
+    #[inline]
     pub fn step_judged(&self, before: &Before<'_>, action: Action) -> Result<(State, DangerSet), Blocked> {
+        let mut met = DangerSet::NONE;
+        self.step_meeting(before, action, &mut met).map(|next| (next, met))
+    }
+
+    /// [`Machine::step_judged`] without a copy of the state together with the dangers, which are told into `seen`.
+    fn step_meeting(
+        &self,
+        before: &Before<'_>,
+        action: Action,
+        seen: &mut DangerSet,
+    ) -> Result<State, Blocked> {
         let made = if let Action::Move(made) = action { Some(made) } else { None };
         let context = Context { moved: made, ..Context::at_work(&self.layout.begun) };
-        let of_moves = if made.is_some() { self.readers.of_moves } else { 0 };
-        let mut seen = 0;
+        let of_moves = if made.is_some() { self.readers.of_moves } else { DangerSet::NONE };
         let mut judged = *before.state;
         let begins = matches!(action, Action::Begin(_));
         let next = self.step_from(before, action, &mut |_, moment| {
@@ -104,42 +95,42 @@ impl Machine {
             judged = *moment;
             let moved = self.matter_differs(before.state, moment);
             if moved || begins {
-                let woken = self.readers.woken(before.state, moment).dangers | of_moves;
-                let wanted = if moved { u64::MAX } else { self.readers.of_doing };
-                seen |= self.judge(before, moment, woken, &context) & wanted;
+                let woken = self.readers.dangers_woken(before.state, moment) | of_moves;
+                let wanted = if moved { DangerSet::ALL } else { self.readers.of_doing };
+                *seen |= self.judge(before, moment, woken, &context) & wanted;
             }
         })?;
         if made.is_some() {
             let context = Context { moving: made, moved: None, ..context };
-            seen |= self.judge(before, before.state, of_moves, &context) & self.readers.of_doing;
+            *seen |= self.judge(before, before.state, of_moves, &context) & self.readers.of_doing;
         }
         if matches!(action, Action::Finish | Action::Stop) {
             let (context, of_leaving) = (Context { leaving: true, ..context }, self.readers.of_leaving);
-            seen |= self.judge(before, before.state, of_leaving, &context) & of_leaving;
+            *seen |= self.judge(before, before.state, of_leaving, &context) & of_leaving;
         }
-        Ok((next, DangerSet(seen)))
+        Ok(next)
     }
 
     /// [`Machine::dangers_now`] of the state after a step, for whoever knows those of the state before it.
     #[must_use]
     pub fn dangers_after(&self, before: &Before<'_>, next: &State) -> DangerSet {
         let context = Context::at_work(&self.layout.begun);
-        DangerSet(self.judge(before, next, self.readers.woken(before.state, next).dangers, &context))
+        self.judge(before, next, self.readers.dangers_woken(before.state, next), &context)
     }
 
     /// Which dangers hold: those that are woken are judged, the others are as they were.
-    fn judge(&self, before: &Before<'_>, state: &State, woken: u64, context: &Context<'_>) -> u64 {
+    fn judge(
+        &self,
+        before: &Before<'_>,
+        state: &State,
+        woken: DangerSet,
+        context: &Context<'_>,
+    ) -> DangerSet {
         let made = context.moving.or(context.moved);
-        let mut open = woken & self.readers.possible(context.begun, state, made);
-        let mut holding = before.dangers.0 & !woken;
-        while open != 0 {
-            let at = open.trailing_zeros() as usize;
-            open &= open - 1;
-            if self.dangers.get(at).is_some_and(|rule| rule.when.holds_in(state, context)) {
-                holding |= 1 << at;
-            }
-        }
-        holding
+        let open = woken & self.readers.possible(context.begun, state, made);
+        let holds =
+            |at: &DangerIx| self.dangers.get(at.at()).is_some_and(|rule| rule.when.holds_in(state, context));
+        open.iter().filter(holds).collect::<DangerSet>() | (before.dangers - woken)
     }
 
     /// Whether a condition differs between two states.

@@ -1,7 +1,7 @@
 //! Compiled predicates: negations are pushed into the tests, so that only "and" and "or" are left, and the tests stand
 //! in a row, each with where to go on when it holds and when it does not.
 
-use super::{Context, Field, MoveIx, State, StepIx};
+use super::{Context, Field, MoveIx, State, StepSet};
 
 /// A predicate as it is written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -34,52 +34,6 @@ pub enum Test {
     Moved(MoveIx, bool),
     /// The job is about to be finished or stopped (or is not).
     Leaving(bool),
-}
-
-/// A set of steps.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
-pub struct StepSet([u64; 4]);
-
-impl StepSet {
-    /// The most steps a set can hold.
-    pub const MOST: usize = 256;
-
-    /// Puts a step in.
-    pub fn insert(&mut self, step: StepIx) {
-        if let Some(word) = self.0.get_mut(step.at() / 64) {
-            *word |= 1 << (step.at() % 64);
-        }
-    }
-
-    /// Puts all steps of another set in.
-    pub fn insert_all(&mut self, other: &StepSet) {
-        self.0.iter_mut().zip(other.0).for_each(|(word, more)| *word |= more);
-    }
-
-    /// Whether the step is in it.
-    #[inline]
-    #[must_use]
-    pub fn contains(&self, step: StepIx) -> bool {
-        self.0.get(step.at() / 64).is_some_and(|word| word >> (step.at() % 64) & 1 == 1)
-    }
-
-    /// The steps in it, in file order.
-    pub fn iter(&self) -> impl Iterator<Item = StepIx> {
-        let words = self.0.into_iter().enumerate();
-        words.flat_map(|(word, mut bits)| {
-            std::iter::from_fn(move || {
-                let at = (bits != 0).then(|| word * 64 + bits.trailing_zeros() as usize)?;
-                bits &= bits - 1;
-                Some(StepIx::of(at))
-            })
-        })
-    }
-
-    /// Whether no step is in it.
-    #[must_use]
-    pub fn is_empty(&self) -> bool {
-        self.0 == [0; 4]
-    }
 }
 
 /// A predicate over a state, ready to be judged.

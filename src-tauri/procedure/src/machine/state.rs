@@ -1,9 +1,16 @@
 //! The state: exact, packed into a few words, never hashed down.
 
-use super::{Assign, Before, Machine, StepIx, UNKNOWN, VarIx, VariableKind, work};
+use super::{Assign, Before, DangerSet, Machine, StepIx, StepSet, UNKNOWN, VarIx, VariableKind, work};
 
-/// Words in a state. Loading refuses a checklist that needs more.
-pub const WORDS: usize = 8;
+/// Words in a state, a power of two: as many steps and dangers as there may be take three quarters of them. Loading refuses a
+/// checklist that needs more. Only those that a checklist uses are kept by a search.
+pub const WORDS: usize = 16;
+
+/// Words in which work fields can stand: they come first, two bits a step.
+pub const STEP_WORDS: usize = StepSet::MOST * 2 / 64;
+
+/// Words of what has been done at most: work fields, then who is in which step and how the job is over.
+pub const WORK_WORDS: usize = STEP_WORDS + 1;
 
 /// Everything the rules know about a job at one moment.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default)]
@@ -49,6 +56,47 @@ impl Field {
     }
 }
 
+/// Single bits of a state that stand one after the other, from one word into the next: one for each danger.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Bits {
+    from: usize,
+    count: usize,
+}
+
+impl Bits {
+    /// Each word of a set with the place of its first bit, and its bits that are used.
+    fn words(self) -> impl Iterator<Item = (usize, usize, u64)> {
+        let used = move |left: usize| if left < 64 { (1 << left) - 1 } else { u64::MAX };
+        (0..self.count.div_ceil(64)).map(move |at| (at, self.from + at * 64, used(self.count - at * 64)))
+    }
+
+    /// The dangers whose bits are set.
+    #[must_use]
+    pub fn get(self, state: &State) -> DangerSet {
+        let mut dangers = DangerSet::NONE;
+        for (at, from, used) in self.words() {
+            let (word, shift) = (from / 64, from % 64);
+            let high =
+                if shift == 0 { 0 } else { state.words.get(word + 1).map_or(0, |next| next << (64 - shift)) };
+            dangers.0[at] = (state.words[word] >> shift | high) & used;
+        }
+        dangers
+    }
+
+    /// Sets the bits of these dangers and clears the others.
+    pub fn set(self, state: &mut State, dangers: DangerSet) {
+        for (at, from, used) in self.words() {
+            let (word, shift, bits) = (from / 64, from % 64, dangers.0[at] & used);
+            state.words[word] = state.words[word] & !(used << shift) | bits << shift;
+            if shift > 0
+                && let Some(next) = state.words.get_mut(word + 1)
+            {
+                *next = *next & !(used >> (64 - shift)) | bits >> (64 - shift);
+            }
+        }
+    }
+}
+
 /// Hands out fields and remembers those that belong to no rule.
 #[derive(Debug, Clone, Default)]
 pub struct Layout {
@@ -65,7 +113,7 @@ pub struct Layout {
     /// One bit for the proof: an observation has happened in this run.
     pub(crate) observed_once: Option<Field>,
     /// A bit a danger for the proof: it holds since the observation and is excused.
-    pub(crate) excused: Vec<Field>,
+    pub(crate) excused: Bits,
     /// Bits of conditions: what hands and physics change.
     pub(crate) matter: [u64; WORDS],
     /// Bits that tell a lapsed sign-off from one never given; rules do not read them.
@@ -91,6 +139,16 @@ impl Layout {
         Some(Field { word, shift, mask: u16::MAX >> (u16::BITS - bits) })
     }
 
+    /// Room for so many bits that stand one after the other, or nothing when the state is full.
+    pub(crate) fn take_bits(&mut self, count: usize) -> Option<Bits> {
+        let from = self.used as usize;
+        if count > DangerSet::MOST || from + count > WORDS * 64 {
+            return None;
+        }
+        self.used += count as u32;
+        Some(Bits { from, count })
+    }
+
     /// Says that what has been done has its room; what comes after begins with a word of its own.
     pub(crate) fn end_work(&mut self) {
         self.used = self.used.next_multiple_of(64);
@@ -107,6 +165,21 @@ impl Layout {
     #[must_use]
     pub fn bits(&self) -> u32 {
         self.used
+    }
+}
+
+impl State {
+    /// Adds the bits of a field, where a state stands for some bits of it.
+    pub(crate) fn add(&mut self, field: Field) {
+        self.words[usize::from(field.word) % WORDS] |= field.bits();
+    }
+
+    /// The places of the bits that are set.
+    pub(crate) fn places(&self) -> impl Iterator<Item = usize> + use<> {
+        let words = self.words.into_iter().enumerate();
+        words.flat_map(|(word, bits)| {
+            (0..64).filter(move |bit| bits >> bit & 1 == 1).map(move |bit| word * 64 + bit)
+        })
     }
 }
 
@@ -206,5 +279,29 @@ impl Machine {
                 .collect();
         }
         given.iter().filter_map(|given| self.start(given)).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::machine::DangerIx;
+
+    #[test]
+    fn bits_of_dangers_come_back_wherever_they_stand_and_touch_no_others() {
+        for (from, count) in [(0, 1), (5, 63), (63, 2), (64, 64), (767, 256), (768, 256), (1000, 24)] {
+            let bits = Bits { from, count };
+            let dangers: DangerSet = (0..count).step_by(3).map(DangerIx::of).collect();
+            for other in [0, u64::MAX] {
+                let mut state = State { words: [other; WORDS] };
+                bits.set(&mut state, dangers);
+                assert_eq!(bits.get(&state), dangers, "{count} from {from}");
+                bits.set(&mut state, DangerSet::NONE);
+                let cleared = (from..from + count).all(|bit| state.words[bit / 64] >> (bit % 64) & 1 == 0);
+                let kept = state.places().filter(|bit| !(from..from + count).contains(bit)).count();
+                assert!(cleared && bits.get(&state).is_empty());
+                assert_eq!(kept, if other == 0 { 0 } else { WORDS * 64 - count });
+            }
+        }
     }
 }

@@ -35,7 +35,7 @@ impl Machine {
         action: Action,
         watch: &mut impl FnMut(Moment, &State),
     ) -> Result<State, Blocked> {
-        self.step_from(&Before::new(self, state, DangerSet::default()), action, watch)
+        self.step_from(&Before::new(self, state, DangerSet::NONE), action, watch)
     }
 
     pub(crate) fn step_from(

@@ -3,25 +3,32 @@
 //! A rule at rest that reads and writes nothing that has changed is still at rest, so [`Machine::step`] only looks
 //! at the others. [`Before`] says whether the state an action starts from is at rest at all.
 
-use super::{DangerSet, Field, Machine, MoveIx, State, StepIx, Test, Tree, VarIx, WORDS, sign};
+use super::{
+    DangerIx, DangerRule, DangerSet, Field, Machine, MoveIx, State, StepIx, Test, Tree, VarIx, sign,
+};
 
-/// Rules that a change wakes, by their place in their list; the 64th bit stands for all from there on.
+/// Rules at rest that a change wakes, by their place in their list; the 64th bit stands for all from there on, so that a
+/// long list is only looked through further than it need be. Dangers are a [`DangerSet`] of their own: which of them
+/// holds is said, so each needs its bit.
 #[derive(Debug, Clone, Copy, Default)]
 pub(crate) struct Woken {
-    pub dangers: u64,
     pub follows: u64,
     pub gates: u64,
     pub signs: u64,
 }
 
 impl Woken {
-    const ALL: Woken = Woken { dangers: u64::MAX, follows: u64::MAX, gates: u64::MAX, signs: u64::MAX };
+    const ALL: Woken = Woken { follows: u64::MAX, gates: u64::MAX, signs: u64::MAX };
 
     fn add(&mut self, other: &Woken) {
-        self.dangers |= other.dangers;
         self.follows |= other.follows;
         self.gates |= other.gates;
         self.signs |= other.signs;
+    }
+
+    /// The bit of a rule by its place in its list.
+    fn bit(at: usize) -> u64 {
+        1 << at.min(63)
     }
 
     /// The first rule of a list, from a place on, that is in a set.
@@ -35,62 +42,49 @@ impl Woken {
 /// For each bit of the state the rules that read it, or that write it.
 #[derive(Debug, Clone, Default)]
 pub struct Readers {
-    bits: Vec<Woken>,
+    rules: Vec<Woken>,
+    /// For each bit the dangers that read it.
+    dangers: Vec<DangerSet>,
     words: usize,
     /// Variables with a `holds_while`, in their order.
     pub(crate) gates: Vec<VarIx>,
     /// Dangers that ask which move is made.
-    pub(crate) of_moves: u64,
+    pub(crate) of_moves: DangerSet,
     /// For each move the dangers that can hold at it; at 0 those that can hold where nothing is moved.
-    at_move: Vec<u64>,
+    at_move: Vec<DangerSet>,
     /// For each step the dangers that can hold while somebody is in it; at 0 those that ask for nobody.
-    in_step: Vec<u64>,
+    in_step: Vec<DangerSet>,
     /// For each variable the steps any of whose outcomes writes it as a gate, in file order.
     writers: Vec<Vec<StepIx>>,
     /// Dangers that ask what is being done.
-    pub(crate) of_doing: u64,
+    pub(crate) of_doing: DangerSet,
     /// Dangers that ask whether the job is about to end.
-    pub(crate) of_leaving: u64,
+    pub(crate) of_leaving: DangerSet,
 }
 
 impl Readers {
     /// The readers of a machine's rules.
     pub(crate) fn of(machine: &Machine) -> Readers {
+        let words = machine.layout.words();
         let mut readers = Readers {
-            bits: vec![Woken::default(); WORDS * 64],
-            words: machine.layout.words(),
+            rules: vec![Woken::default(); words * 64],
+            dangers: vec![DangerSet::NONE; words * 64],
+            words,
+            at_move: vec![DangerSet::NONE; machine.moves.len() + 1],
+            in_step: vec![DangerSet::NONE; machine.steps.len() + 1],
+            writers: vec![Vec::new(); machine.vars.len()],
             ..Readers::default()
         };
-        readers.writers = vec![Vec::new(); machine.vars.len()];
         for (at, rule) in machine.steps.iter().enumerate() {
             rule.writes.iter().for_each(|gate| readers.writers[gate.at()].push(StepIx::of(at)));
         }
-        readers.at_move = vec![0; machine.moves.len() + 1];
-        readers.in_step = vec![0; machine.steps.len() + 1];
         for (at, rule) in machine.dangers.iter().enumerate() {
-            let bit = 1 << at.min(63);
-            readers.of_doing |= if rule.doing { bit } else { 0 };
-            let asks = |of: fn(&Test) -> bool| if asks(rule.when.tree(), of) { bit } else { 0 };
-            readers.of_moves |= asks(|test| matches!(test, Test::Moving(..) | Test::Moved(..)));
-            readers.of_leaving |= asks(|test| matches!(test, Test::Leaving(_)));
-            readers.reads(machine, rule.when.tree(), &mut |woken| woken.dangers |= bit);
-            let moves = required(rule.when.tree(), &|test| match test {
-                Test::Moving(made, true) | Test::Moved(made, true) => Some(vec![made.at()]),
-                _ => None,
-            });
-            let steps = required(rule.when.tree(), &|test| match test {
-                Test::Doing(steps, true) => {
-                    Some((0..machine.steps.len()).filter(|&at| steps.contains(StepIx::of(at))).collect())
-                }
-                _ => None,
-            });
-            add_where(&mut readers.at_move, moves, bit);
-            add_where(&mut readers.in_step, steps, bit);
+            readers.add_danger(machine, DangerIx::of(at), rule);
         }
         for (at, rule) in machine.follows.iter().enumerate() {
-            let wake = &mut |woken: &mut Woken| woken.follows |= 1 << at.min(63);
-            readers.reads(machine, rule.when.tree(), wake);
-            rule.assign.edits.iter().for_each(|&(field, _)| readers.field(field, wake));
+            let mut bits = read(machine, rule.when.tree());
+            rule.assign.edits.iter().for_each(|&(field, _)| bits.add(field));
+            readers.wakes(&bits, |woken| woken.follows |= Woken::bit(at));
         }
         let gates = machine
             .vars
@@ -98,43 +92,52 @@ impl Readers {
             .enumerate()
             .filter_map(|(at, var)| Some((at, var, var.holds_while.as_ref()?)));
         for (at, var, holds) in gates {
-            let bit = 1 << readers.gates.len().min(63);
+            let bit = Woken::bit(readers.gates.len());
             readers.gates.push(VarIx::of(at));
-            readers.reads(machine, holds.tree(), &mut |woken| woken.gates |= bit);
-            readers.field(var.field, &mut |woken| woken.gates |= bit);
+            let mut bits = read(machine, holds.tree());
+            bits.add(var.field);
+            readers.wakes(&bits, |woken| woken.gates |= bit);
         }
         for (at, rule) in machine.signs.iter().enumerate() {
-            let wake = &mut |woken: &mut Woken| woken.signs |= 1 << at.min(63);
-            readers.reads(machine, rule.holds_while.tree(), wake);
-            readers.field(rule.field, wake);
+            let mut bits = read(machine, rule.holds_while.tree());
+            bits.add(rule.field);
+            readers.wakes(&bits, |woken| woken.signs |= Woken::bit(at));
         }
         readers
     }
 
-    fn reads(&mut self, machine: &Machine, tree: &Tree, wake: &mut dyn FnMut(&mut Woken)) {
-        match tree {
-            Tree::Test(Test::In { field, .. }) => self.field(*field, wake),
-            Tree::Test(Test::Doing(..)) => {
-                machine.layout.begun.iter().for_each(|field| self.field(*field, wake));
-            }
-            Tree::Test(Test::Moving(..) | Test::Moved(..) | Test::Leaving(_)) | Tree::Const(_) => {}
-            Tree::All(parts) | Tree::Any(parts) => {
-                parts.iter().for_each(|part| self.reads(machine, part, wake))
-            }
+    fn add_danger(&mut self, machine: &Machine, at: DangerIx, rule: &DangerRule) {
+        let tree = rule.when.tree();
+        if rule.doing {
+            self.of_doing.insert(at);
         }
+        if asks(tree, |test| matches!(test, Test::Moving(..) | Test::Moved(..))) {
+            self.of_moves.insert(at);
+        }
+        if asks(tree, |test| matches!(test, Test::Leaving(_))) {
+            self.of_leaving.insert(at);
+        }
+        read(machine, tree).places().for_each(|bit| self.dangers[bit].insert(at));
+        let moves = required(tree, &|test| match test {
+            Test::Moving(made, true) | Test::Moved(made, true) => Some(vec![made.at()]),
+            _ => None,
+        });
+        let steps = required(tree, &|test| match test {
+            Test::Doing(steps, true) => Some(steps.iter().map(StepIx::at).collect()),
+            _ => None,
+        });
+        add_where(&mut self.at_move, moves, at);
+        add_where(&mut self.in_step, steps, at);
     }
 
-    fn field(&mut self, field: Field, wake: &mut dyn FnMut(&mut Woken)) {
-        let bits = field.bits();
-        (0..64).filter(|bit| bits >> bit & 1 == 1).for_each(|bit| {
-            wake(&mut self.bits[usize::from(field.word) * 64 + bit]);
-        });
+    fn wakes(&mut self, bits: &State, wake: impl Fn(&mut Woken)) {
+        bits.places().for_each(|bit| wake(&mut self.rules[bit]));
     }
 
     /// The dangers that can hold with these people at work and this move.
-    pub(crate) fn possible(&self, begun: &[Field], state: &State, made: Option<MoveIx>) -> u64 {
-        let in_steps = begun.iter().fold(self.in_step[0], |bits, field| {
-            bits | self.in_step.get(field.get(state) as usize).copied().unwrap_or(u64::MAX)
+    pub(crate) fn possible(&self, begun: &[Field], state: &State, made: Option<MoveIx>) -> DangerSet {
+        let in_steps = begun.iter().fold(self.in_step[0], |dangers, field| {
+            dangers | self.in_step.get(field.get(state) as usize).copied().unwrap_or(DangerSet::ALL)
         });
         in_steps & self.at_move[made.map_or(0, |made| made.at() + 1)]
     }
@@ -145,27 +148,56 @@ impl Readers {
     }
 
     /// The dangers that can hold with nobody in a step, at this move or at none.
-    pub(crate) fn possible_at(&self, made: Option<MoveIx>) -> u64 {
-        let there = made.map_or(0, |made| self.at_move.get(made.at() + 1).copied().unwrap_or(u64::MAX));
+    pub(crate) fn possible_at(&self, made: Option<MoveIx>) -> DangerSet {
+        let at = |made: MoveIx| self.at_move.get(made.at() + 1).copied().unwrap_or(DangerSet::ALL);
+        let there = made.map_or(DangerSet::NONE, at);
         self.in_step[0] & (self.at_move[0] | there)
     }
 
     /// The dangers that can hold with somebody in this step.
-    pub(crate) fn possible_in(&self, step: StepIx) -> u64 {
-        self.in_step.get(step.at() + 1).copied().unwrap_or(u64::MAX)
+    pub(crate) fn possible_in(&self, step: StepIx) -> DangerSet {
+        self.in_step.get(step.at() + 1).copied().unwrap_or(DangerSet::ALL)
     }
 
-    /// The rules that what differs between two states wakes.
+    /// The rules at rest that what differs between two states wakes.
     pub(crate) fn woken(&self, one: &State, other: &State) -> Woken {
         let mut woken = Woken::default();
+        self.each_that_differs(one, other, |bit| woken.add(&self.rules[bit]));
+        woken
+    }
+
+    /// The dangers that read something of what differs between two states.
+    pub(crate) fn dangers_woken(&self, one: &State, other: &State) -> DangerSet {
+        let mut woken = DangerSet::NONE;
+        self.each_that_differs(one, other, |bit| woken |= self.dangers[bit]);
+        woken
+    }
+
+    #[inline]
+    fn each_that_differs(&self, one: &State, other: &State, mut show: impl FnMut(usize)) {
         for word in 0..self.words {
             let mut differs = one.words[word] ^ other.words[word];
             while differs != 0 {
-                woken.add(&self.bits[word * 64 + differs.trailing_zeros() as usize]);
+                show(word * 64 + differs.trailing_zeros() as usize);
                 differs &= differs - 1;
             }
         }
-        woken
+    }
+}
+
+/// The bits of the state that a predicate reads.
+fn read(machine: &Machine, tree: &Tree) -> State {
+    let mut bits = State::default();
+    add_read(machine, tree, &mut bits);
+    bits
+}
+
+fn add_read(machine: &Machine, tree: &Tree, bits: &mut State) {
+    match tree {
+        Tree::Test(Test::In { field, .. }) => bits.add(*field),
+        Tree::Test(Test::Doing(..)) => machine.layout.begun.iter().for_each(|field| bits.add(*field)),
+        Tree::Test(Test::Moving(..) | Test::Moved(..) | Test::Leaving(_)) | Tree::Const(_) => {}
+        Tree::All(parts) | Tree::Any(parts) => parts.iter().for_each(|part| add_read(machine, part, bits)),
     }
 }
 
@@ -184,10 +216,10 @@ fn required(tree: &Tree, says: &impl Fn(&Test) -> Option<Vec<usize>>) -> Option<
 }
 
 /// Adds a danger where it can hold: everywhere, unless something is required.
-fn add_where(places: &mut [u64], required: Option<Vec<usize>>, bit: u64) {
+fn add_where(places: &mut [DangerSet], required: Option<Vec<usize>>, danger: DangerIx) {
     match required {
-        Some(some) => some.into_iter().for_each(|at| places[at + 1] |= bit),
-        None => places.iter_mut().for_each(|place| *place |= bit),
+        Some(some) => some.into_iter().for_each(|at| places[at + 1].insert(danger)),
+        None => places.iter_mut().for_each(|place| place.insert(danger)),
     }
 }
 
@@ -226,7 +258,7 @@ impl<'a> Before<'a> {
 
     /// A state of which nothing is known: every rule is looked at after it.
     pub(crate) fn unknown(state: &'a State) -> Before<'a> {
-        Before { state, rests: false, dangers: DangerSet::default() }
+        Before { state, rests: false, dangers: DangerSet::NONE }
     }
 
     /// The rules that have to be looked at in a state after this one.

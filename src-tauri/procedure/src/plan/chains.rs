@@ -342,7 +342,7 @@ fn followers(rules: &Rules<'_>, must: &[StepIx]) -> Vec<StepSet> {
     for &middle in must {
         let more = followers[middle.at()];
         for set in followers.iter_mut().filter(|set| set.contains(middle)) {
-            set.insert_all(&more);
+            *set |= more;
         }
     }
     followers

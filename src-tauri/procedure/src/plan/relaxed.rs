@@ -145,10 +145,7 @@ impl Relaxed {
             {
                 taken_up.insert(step);
             }
-            steps
-                .iter()
-                .filter(|&&step| is_to_do(step))
-                .for_each(|step| earlier[step.at()].insert_all(&taken_up));
+            steps.iter().filter(|&&step| is_to_do(step)).for_each(|step| earlier[step.at()] |= taken_up);
         }
         let after = |step: usize| {
             let mut after = StepSet::default();

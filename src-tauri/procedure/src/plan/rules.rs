@@ -123,7 +123,7 @@ impl<'a> Rules<'a> {
     pub fn act(&self, before: &Before<'_>, action: Action) -> Option<State> {
         let (next, met) = self.machine.step_judged(before, action).ok()?;
         let begins = matches!(action, Action::Begin(_));
-        let held = |danger: crate::machine::DangerIx| before.dangers.0 >> danger.at() & 1 == 1;
+        let held = |danger: crate::machine::DangerIx| before.dangers.contains(danger);
         let counts = |danger| !held(danger) || begins && self.machine.dangers[danger.at()].doing;
         (!met.iter().any(counts)).then_some(next)
     }

@@ -12,7 +12,7 @@ use super::MOST_PEOPLE;
 use super::moment::{Moment, Op, Person};
 use super::rules::{Clock, IDLE, Rules};
 use super::runs::Runs;
-use crate::machine::{State, WORDS};
+use crate::machine::State;
 
 const NONE: u32 = u32::MAX;
 
@@ -65,7 +65,7 @@ impl<'r, 'a> Tree<'r, 'a> {
             seeds: Vec::new(),
             places: Vec::new(),
             by_place: HashTable::new(),
-            states: Runs::new(WORDS),
+            states: Runs::new(rules.machine.layout.words()),
             clocks: Runs::new(rules.clocks.len()),
             rules,
         }
@@ -110,7 +110,7 @@ impl<'r, 'a> Tree<'r, 'a> {
     /// The number of the place of a moment, which may be new.
     fn place(&mut self, moment: &Moment) -> u32 {
         let hasher = FixedState::default();
-        let state = self.states.number(&moment.state.words);
+        let state = self.states.number(&moment.state.words[..self.rules.machine.layout.words()]);
         let places = &self.places;
         let hash = hasher.hash_one((state, &moment.people));
         let same = |&at: &u32| {
@@ -131,7 +131,8 @@ impl<'r, 'a> Tree<'r, 'a> {
         let node = &self.nodes[at as usize];
         let place = &self.places[node.place as usize];
         let mut state = State::default();
-        state.words.copy_from_slice(self.states.get(place.state));
+        let words = self.states.get(place.state);
+        state.words[..words.len()].copy_from_slice(words);
         Moment { state, people: place.people, clocks: self.clocks.get(node.clocks).into() }
     }
 

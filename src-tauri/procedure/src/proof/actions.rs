@@ -4,7 +4,7 @@
 use super::edges::Kind;
 use super::vehicle::Vehicle;
 use crate::load::Procedure;
-use crate::machine::{Action, Machine, MoveIx, PhaseIx, SignIx, State, StepIx, VarIx, WORDS, over};
+use crate::machine::{Action, Machine, MoveIx, PhaseIx, STEP_WORDS, SignIx, State, StepIx, VarIx, over};
 
 /// The actions of a search, and where each step's stand.
 pub struct Actions {
@@ -21,16 +21,16 @@ pub struct Actions {
     /// Words in which work fields stand.
     words: usize,
     /// All steps, those that may be set aside, may begin while the job ends, and are signed: as low bits of the work fields.
-    known: [u64; WORDS],
-    asides: [u64; WORDS],
-    at_end: [u64; WORDS],
-    signed: [u64; WORDS],
+    known: [u64; STEP_WORDS],
+    asides: [u64; STEP_WORDS],
+    at_end: [u64; STEP_WORDS],
+    signed: [u64; STEP_WORDS],
 }
 
 #[derive(Default)]
 struct OfStep {
     /// Steps of every job that come before it, as low bits of the work fields.
-    after: [u64; WORDS],
+    after: [u64; STEP_WORDS],
     aside: Option<u16>,
     begin: Option<u16>,
     strike: Option<u16>,
@@ -57,10 +57,10 @@ impl Actions {
             observations: Vec::new(),
             phases: vec![vec![0; words]; machine.phases.len()],
             words,
-            known: [0; WORDS],
-            asides: [0; WORDS],
-            at_end: [0; WORDS],
-            signed: [0; WORDS],
+            known: [0; STEP_WORDS],
+            asides: [0; STEP_WORDS],
+            at_end: [0; STEP_WORDS],
+            signed: [0; STEP_WORDS],
         };
         for rule in &machine.steps {
             let (word, bit) = (usize::from(rule.work.word), 1 << rule.work.shift);
@@ -145,7 +145,7 @@ impl Actions {
         let may_strike = layout.struck_once.is_some_and(|field| field.get(state) == 0);
         let free = layout.begun.iter().any(|field| field.get(state) == 0);
         let ending = machine.is_ending(state);
-        let mut wanted = [Wanted::default(); WORDS];
+        let mut wanted = [Wanted::default(); STEP_WORDS];
         for (word, wanted) in wanted.iter_mut().enumerate().take(self.words) {
             let work = state.words[word];
             let steps = self.known[word];
@@ -198,7 +198,7 @@ impl Actions {
     }
 
     /// Leaves out what is wanted of steps whose phase is not open.
-    fn leave_out_shut(&self, machine: &Machine, state: &State, wanted: &mut [Wanted; WORDS]) {
+    fn leave_out_shut(&self, machine: &Machine, state: &State, wanted: &mut [Wanted; STEP_WORDS]) {
         for (at, steps) in self.phases.iter().enumerate() {
             let words = || wanted.iter().zip(steps);
             let is_wanted = words().any(|(wanted, steps)| (wanted.aside | wanted.begin) & steps != 0);

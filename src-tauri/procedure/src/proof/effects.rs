@@ -7,7 +7,7 @@ use foldhash::fast::FixedState;
 
 use super::actions::Actions;
 use super::reads::{work_read, work_read_in};
-use crate::machine::{Before, Field, Machine, State, StepIx, WORDS};
+use crate::machine::{DangerSet, Field, Machine, State, StepIx, WORK_WORDS};
 
 /// What an action does to a state.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -35,24 +35,28 @@ impl Change {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 enum Words {
     /// These bits are flipped.
-    Flip([u64; WORDS]),
+    Flip([u64; WORK_WORDS]),
     /// Whatever it was, it is this now.
-    Become([u64; WORDS]),
+    Become([u64; WORK_WORDS]),
 }
 
 /// What an effect hangs on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Key {
     work: u64,
-    dangers: u64,
+    dangers: Dangers,
     vehicle: u32,
     action: u16,
 }
 
+/// The dangers that hold in a state, by a number: as a set they would make a key twice as large. None have the number 0.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Dangers(u16);
+
 impl Key {
     fn hash(self) -> u64 {
         mix(self.vehicle, self.action)
-            ^ (self.work ^ self.dangers.rotate_left(32)).wrapping_mul(0xC2B2_AE3D_27D4_EB4F)
+            ^ (self.work ^ u64::from(self.dangers.0).rotate_left(48)).wrapping_mul(0xC2B2_AE3D_27D4_EB4F)
     }
 }
 
@@ -67,7 +71,7 @@ struct Kept {
 impl Kept {
     /// Of a vehicle that there is not.
     const NOTHING: Kept =
-        Kept { key: Key { work: 0, dangers: 0, vehicle: u32::MAX, action: 0 }, effect: None };
+        Kept { key: Key { work: 0, dangers: Dangers(0), vehicle: u32::MAX, action: 0 }, effect: None };
 }
 
 /// Places for effects at the beginning, and at most: some 11 MB.
@@ -87,6 +91,7 @@ pub struct Effects {
     numbers: HashMap<Words, Change, FixedState>,
     /// For each action the change it made last: most make always the same.
     last: Vec<Change>,
+    dangers: HashMap<DangerSet, Dangers, FixedState>,
 }
 
 impl Effects {
@@ -104,8 +109,9 @@ impl Effects {
             changes: Vec::new(),
             numbers: HashMap::default(),
             last: vec![Change::NONE; actions.len()],
+            dangers: HashMap::from_iter([(DangerSet::NONE, Dangers(0))]),
         };
-        effects.number(Words::Flip([0; WORDS]));
+        effects.number(Words::Flip([0; WORK_WORDS]));
         effects.make_room(LEAST_KEPT);
         effects
     }
@@ -121,13 +127,33 @@ impl Effects {
 
     /// What the effect of an action hangs on, if it is kept: for a state in which nothing follows and nothing lapses, and
     /// nobody or one person is in a step.
-    pub fn key(&self, action: u16, vehicle: u32, before: &Before<'_>, begun: Option<StepIx>) -> Option<Key> {
+    pub fn key(
+        &self,
+        action: u16,
+        vehicle: u32,
+        dangers: Dangers,
+        state: &State,
+        begun: Option<StepIx>,
+    ) -> Option<Key> {
         let fields = self.reads[usize::from(action)].as_ref()?;
         let fields_in = begun.map_or(&[][..], |step| &self.reads_in[step.at()]);
-        let add = |bits, field: &Field| bits << field.width() | field.get(before.state);
+        let add = |bits, field: &Field| bits << field.width() | field.get(state);
         // Who is in a step is among the last, which are the same for all states: it says which come first.
         let work = fields.iter().fold(fields_in.iter().fold(0, add), add);
-        Some(Key { work, dangers: before.dangers.0, vehicle, action })
+        Some(Key { work, dangers, vehicle, action })
+    }
+
+    /// The number of the dangers that hold before an action; nothing where there are too many different sets of them.
+    pub fn number_dangers(&mut self, dangers: DangerSet) -> Option<Dangers> {
+        if dangers.is_empty() {
+            return Some(Dangers(0));
+        }
+        if let Some(&known) = self.dangers.get(&dangers) {
+            return Some(known);
+        }
+        let number = u16::try_from(self.dangers.len()).ok().map(Dangers)?;
+        self.dangers.insert(dangers, number);
+        Some(number)
     }
 
     /// The effect, if it is known: nothing in it where the action is not allowed.
@@ -149,7 +175,7 @@ impl Effects {
 
     /// What changes the work of one state to that of the other, whatever the rest of it is.
     pub fn change(&mut self, machine: &Machine, action: u16, one: &State, other: &State) -> Option<Change> {
-        let mut words = [0; WORDS];
+        let mut words = [0; WORK_WORDS];
         let fixed = machine.is_stopped(other);
         for (at, word) in words.iter_mut().enumerate().take(machine.layout.work_words) {
             *word = if fixed { other.words[at] } else { one.words[at] ^ other.words[at] };
@@ -197,7 +223,11 @@ impl Effects {
                 state.words.iter_mut().zip(bits).for_each(|(word, bits)| *word ^= bits);
                 state
             }
-            Words::Become(words) => State { words },
+            Words::Become(words) => {
+                let mut state = State::default();
+                state.words[..WORK_WORDS].copy_from_slice(&words);
+                state
+            }
         }
     }
 }

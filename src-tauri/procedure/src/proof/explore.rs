@@ -183,7 +183,7 @@ impl Found<'_> {
 impl Found<'_> {
     /// The dangers that hold in a state, with everybody who is in a step.
     pub(super) fn dangers_in(&self, number: u32, state: &State) -> DangerSet {
-        if self.dangerous.has(number) { self.machine.dangers_now(state) } else { DangerSet::default() }
+        if self.dangerous.has(number) { self.machine.dangers_now(state) } else { DangerSet::NONE }
     }
 
     /// Whether some danger holds in a state that a step leads to.
@@ -202,18 +202,18 @@ impl Found<'_> {
             Action::Observe(..) => {
                 layout.observed_once?.set(&mut next, 1);
                 let found = self.machine.dangers_after(before, &next);
-                self.excuse(&mut next, found);
-                return Some((next, DangerSet::default()));
+                layout.excused.set(&mut next, found);
+                return Some((next, DangerSet::NONE));
             }
             _ => {}
         }
-        let excused = self.excused_bits(before.state);
-        if excused == 0 {
+        let excused = layout.excused.get(before.state);
+        if excused.is_empty() {
             return Some((next, dangers));
         }
-        let still = DangerSet(self.machine.dangers_after(before, &next).0 & excused);
-        self.excuse(&mut next, still);
-        Some((next, DangerSet(dangers.0 & !self.excused(excused, action))))
+        let still = self.machine.dangers_after(before, &next) & excused;
+        layout.excused.set(&mut next, still);
+        Some((next, dangers - self.excused(excused, action)))
     }
 
     /// Whether something was observed in the run to this state.
@@ -226,32 +226,14 @@ impl Found<'_> {
         self.machine.layout.struck_once.is_some_and(|field| field.get(state) == 1)
     }
 
-    fn excused_bits(&self, state: &State) -> u64 {
-        if !self.is_observed(state) {
-            return 0;
-        }
-        let fields = self.machine.layout.excused.iter().enumerate();
-        fields.fold(0, |bits, (at, field)| bits | field.get(state) << at)
-    }
-
     /// What an observation found is excused while it stays so; but nobody may go into it, finish work in it, move the
     /// vehicle in it or leave it so: there a doing danger counts.
-    fn excused(&self, bits: u64, action: Action) -> u64 {
+    fn excused(&self, dangers: DangerSet, action: Action) -> DangerSet {
         let strict = matches!(
             action,
             Action::Begin(_) | Action::Done(..) | Action::Move(_) | Action::Finish | Action::Stop
         );
-        if !strict {
-            return bits;
-        }
-        let doing = self.machine.dangers.iter().enumerate().filter(|(_, rule)| rule.doing);
-        bits & !doing.fold(0, |bits, (at, _)| bits | 1 << at)
-    }
-
-    fn excuse(&self, next: &mut State, dangers: DangerSet) {
-        for (at, field) in self.machine.layout.excused.iter().enumerate() {
-            field.set(next, dangers.0 >> at & 1);
-        }
+        if strict { dangers - self.machine.readers.of_doing } else { dangers }
     }
 
     /// The actions allowed in a state, in the order of its edges.

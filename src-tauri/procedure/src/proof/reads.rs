@@ -3,7 +3,7 @@
 //! Most actions read the vehicle and next to nothing of the work, so that what one did in one state says what it does in
 //! many others.
 
-use crate::machine::{Action, Field, Machine, MoveIx, State, StepIx, Test, Tree, Woken};
+use crate::machine::{Action, DangerSet, Field, Machine, MoveIx, State, StepIx, Test, Tree, Woken};
 
 /// The fields of the work half that decide whether an action is allowed, what it does to the vehicle, which work it
 /// changes, and which dangers hold in it and after it: given the vehicle, the dangers that hold before, and that nothing
@@ -23,9 +23,7 @@ pub fn work_read(machine: &Machine, action: Action) -> Option<Vec<Field>> {
 pub fn work_read_in(machine: &Machine, step: StepIx) -> Vec<Field> {
     let mut reading = Reading { machine, fields: Vec::new(), writes: State::default() };
     reading.tree(machine.steps[step.at()].while_.tree());
-    for danger in woken_of(machine.readers.possible_in(step), &machine.dangers) {
-        reading.tree(danger.when.tree());
-    }
+    reading.judged(machine.readers.possible_in(step));
     reading.fields
 }
 
@@ -155,12 +153,16 @@ impl Reading<'_> {
         let machine = self.machine;
         let readers = &machine.readers;
         let made: Option<MoveIx> = if let Action::Move(made) = action { Some(made) } else { None };
-        let of_moves = if made.is_some() { readers.of_moves } else { 0 };
-        let judged = readers.woken(&State::default(), &self.writes).dangers | of_moves | readers.of_leaving;
+        let of_moves = if made.is_some() { readers.of_moves } else { DangerSet::NONE };
+        let judged = readers.dangers_woken(&State::default(), &self.writes) | of_moves | readers.of_leaving;
         let possible = readers.possible_at(made);
-        for danger in woken_of(judged & possible, &machine.dangers) {
-            self.tree(danger.when.tree());
-        }
+        self.judged(judged & possible);
+    }
+
+    fn judged(&mut self, dangers: DangerSet) {
+        let machine = self.machine;
+        let rules = dangers.iter().filter_map(|danger| machine.dangers.get(danger.at()));
+        rules.for_each(|rule| self.tree(rule.when.tree()));
     }
 
     fn tree(&mut self, tree: &Tree) {
@@ -181,7 +183,7 @@ impl Reading<'_> {
     /// What is written is read too: that it changes hangs on what it was.
     fn write(&mut self, field: Field) {
         self.read(field);
-        self.writes.words[usize::from(field.word)] |= field.bits();
+        self.writes.add(field);
     }
 }
 

@@ -2,7 +2,9 @@
 //! for each state of the vehicle and kept for a while.
 
 use super::actions::LOW;
-use crate::machine::{Machine, MoveIx, SignIx, State, StepRule, Test, Tree, UNKNOWN, VarIx, WORDS, sign};
+use crate::machine::{
+    Machine, MoveIx, STEP_WORDS, SignIx, State, StepRule, Test, Tree, UNKNOWN, VarIx, sign,
+};
 
 /// What the vehicle half of a state says about what may be tried. What also hangs on the work done is said to be
 /// possible; `step` decides.
@@ -11,7 +13,7 @@ pub struct Vehicle {
     /// Moves, as bits; the last bit stands for all from there on.
     moves: u64,
     /// Steps that may be begun as low bits of their work fields, those that may be done again as high bits.
-    begins: [u64; WORDS],
+    begins: [u64; STEP_WORDS],
     /// Sign-offs that may be renewed, as bits like those of moves.
     signs: u64,
     /// Gates that may age, as bits like those of moves.
@@ -28,7 +30,7 @@ impl Vehicle {
     /// A vehicle of which nothing is known.
     pub const ANY: Vehicle = Vehicle {
         moves: u64::MAX,
-        begins: [u64::MAX; WORDS],
+        begins: [u64::MAX; STEP_WORDS],
         signs: u64::MAX,
         ages: u64::MAX,
         finishes: true,
@@ -64,7 +66,7 @@ fn bits(may: impl Iterator<Item = bool>) -> u64 {
     may.enumerate().fold(0, |bits, (at, may)| bits | if may || at >= 63 { 1 << at.min(63) } else { 0 })
 }
 
-/// States of the vehicle that are kept at one time: some 2 MB.
+/// States of the vehicle that are kept at one time: some 3 MB.
 const KEPT: usize = 1 << 15;
 
 /// Vehicles by the number of their half; a newer one takes the place of an older.
@@ -99,7 +101,7 @@ fn work_out(machine: &Machine, state: &State) -> Vehicle {
         rule.makes.edits.iter().any(|(field, value)| field.get(state) != *value)
     };
     let permitted = |rule: &StepRule| machine.permits_valid(state, rule).is_ok();
-    let mut begins = [0; WORDS];
+    let mut begins = [0; STEP_WORDS];
     for rule in machine.steps.iter().filter(|rule| permitted(rule) && may_hold(rule.needs.tree())) {
         let first = rule.on.as_ref().is_none_or(|(yes, _)| may_hold(yes.tree()));
         let again = rule.again.as_ref().is_some_and(|again| may_hold(again.tree()));

@@ -109,7 +109,7 @@ impl Found<'_> {
             number,
             state: self.graph.state(number),
             rests: false,
-            dangers: DangerSet::default(),
+            dangers: DangerSet::NONE,
             tries: 0..0,
         };
         visit.states.extend(states.clone().map(read));
@@ -124,11 +124,12 @@ impl Found<'_> {
             let mut begun = self.machine.begun(&one.state);
             let (in_hand, more) = (begun.next(), begun.next());
             let is_kept = one.rests && more.is_none();
+            let dangers = is_kept.then(|| visit.effects.number_dangers(one.dangers)).flatten();
             let begin = visit.tries.len();
-            let before = Before::known(&one.state, one.rests, one.dangers);
             visit.tries.extend(visit.candidates.iter().map(|&action| {
-                let key = is_kept.then(|| visit.effects.key(action, number, &before, in_hand));
-                Try { action, key: key.flatten() }
+                let key = dangers
+                    .and_then(|dangers| visit.effects.key(action, number, dangers, &one.state, in_hand));
+                Try { action, key }
             }));
             one.tries = begin..visit.tries.len();
         }

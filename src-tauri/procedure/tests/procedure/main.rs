@@ -5,11 +5,13 @@
 //! - `own_search`: a search as plain as can be, to hold the proof against
 //! - `loading`: every mistake is told with its place
 //! - `parts`: checklists that share parts
+//! - `edges`: each limit at its edge
 //! - `machine`: what each action means
 //! - `proof`: what is proved, what is found, what is not claimed
 //! - `properties`: what holds in every run
 
 mod bay;
+mod edges;
 mod kit;
 mod loading;
 mod machine;

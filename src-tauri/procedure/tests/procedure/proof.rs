@@ -5,6 +5,7 @@ mod dangers;
 mod ends;
 mod findings;
 mod limits;
+mod many;
 mod observed;
 mod sense;
 mod used;

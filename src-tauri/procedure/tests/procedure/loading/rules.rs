@@ -12,19 +12,19 @@ fn an_empty_domain_is_refused() {
         &pan_job().add("", "conditions", json!({"id": "filter", "values": []})),
         "filter",
         "/values",
-        "values: there are 0; 2 to 60 are possible",
+        "values: there are 0; 2 to 64 are possible",
     );
     one_mistake(
         &pan_job().add("", "gates", json!({"id": "sound", "classes": []})),
         "sound",
         "/classes",
-        "classes: there are 0; 1 to 59 are possible",
+        "classes: there are 0; 1 to 63 are possible",
     );
     one_mistake(
         &pan_job().add("", "facts", json!({"id": "stick", "values": ["yes"], "sheet": "stick"})),
         "stick",
         "/values",
-        "values: there are 1; 2 to 60 are possible",
+        "values: there are 1; 2 to 64 are possible",
     );
     one_mistake(
         &pan_job().add("", "items", json!({"id": "straps", "name": "straps", "count": 0, "reuse": "never"})),
@@ -48,7 +48,7 @@ fn an_empty_domain_is_refused() {
         &pan_job().set("", "dangers", json!([])),
         "",
         "/dangers",
-        "dangers: there are 0; 1 to 63 are possible",
+        "dangers: there are 0; 1 to 256 are possible",
     );
 }
 
@@ -63,7 +63,7 @@ fn a_domain_too_large_is_refused_even_where_a_predicate_reads_it() {
     let found: Vec<String> = mistakes(&draft).into_iter().map(|problem| problem.message).collect();
     assert_eq!(
         found,
-        ["values: there are 200; 2 to 60 are possible", "pieces: there are 255; 1 to 63 are possible"]
+        ["values: there are 200; 2 to 64 are possible", "pieces: there are 255; 1 to 63 are possible"]
     );
 }
 
@@ -76,7 +76,7 @@ fn more_than_256_steps_are_refused() {
 
 #[test]
 fn a_checklist_with_more_state_than_there_is_room_for_is_refused() {
-    let items: Vec<Value> = (0..90)
+    let items: Vec<Value> = (0..180)
         .map(|at| json!({"id": format!("i{at}"), "name": "pieces", "count": 63, "reuse": "yes"}))
         .collect();
     let draft = one_phase(json!([step("look", "bench", json!({}))])).set("", "items", Value::Array(items));
@@ -84,7 +84,7 @@ fn a_checklist_with_more_state_than_there_is_room_for_is_refused() {
         &draft,
         "",
         "",
-        "the checklist needs more than 512 bits of state; use fewer steps, conditions or items",
+        "the checklist needs more than 1024 bits of state; use fewer steps, dangers, conditions or items",
     );
 }
 

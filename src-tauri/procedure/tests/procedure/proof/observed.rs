@@ -11,7 +11,7 @@ use crate::kit::Draft;
 use crate::own_search::search;
 
 /// The fluid is never drained on the floor, so that the start does not ask for it; until it is.
-fn trusting() -> Draft {
+pub(super) fn trusting() -> Draft {
     pan_job()
         .set("lower", "needs", json!("pan = on and engine = off and fluid = filled"))
         .set("fill", "needs", json!("lift = on_locks and engine = off and pan = on"))
@@ -47,7 +47,7 @@ fn a_danger_that_is_observed_is_excused_while_it_stays() {
 }
 
 /// Work under a vehicle that is raised, and lowered only when the work is done.
-fn under(rules: Value) -> Draft {
+pub(super) fn under(rules: Value) -> Draft {
     one_phase(json!([
         step("shake", "bench", json!({"needs": "lift = on_locks"})),
         step("look", "under", rules)
