@@ -1,4 +1,5 @@
-//! What an entry turned out to be. Each kind has one file: how its value is judged and what is said about it.
+//! What an entry turned out to be. Each kind has one file: how its value is judged and what is said about it; `kind` says
+//! what each has to answer.
 //!
 //! [`classify`] is total: every value gives a class that `Ask::classes` lists, or a refusal that says what to enter
 //! instead. A class that keeps the step in hand (too hot, short, unclear) is no refusal: it is a fact.
@@ -8,12 +9,14 @@ mod choice;
 mod coil;
 mod cool_down;
 mod count;
+pub(crate) mod kind;
 mod level;
 mod note;
 mod past;
 mod photo;
 mod reading;
 mod scan;
+mod sign_off;
 mod timer;
 mod torque;
 mod worked_out;
@@ -35,13 +38,9 @@ pub use reading::ReadingResult;
 pub use torque::TorqueJudged;
 pub use worked_out::WorkedOut;
 
-pub(crate) use coil::limits as coil_limits;
 pub(crate) use reading::{Limit, limits};
 
-use crate::message::{
-    Message, entry_kind, entry_no_sheet_value, of_trade, refused_no_reason, refused_sign_not_asked,
-    sign_given, words,
-};
+use crate::message::{Message, entry_no_sheet_value, of_trade, refused_no_reason};
 use crate::people::Names;
 use crate::request::Refusal;
 use crate::sheet::Specs;
@@ -111,40 +110,7 @@ pub fn classify(
     value: &EntryValue,
     context: &Context<'_>,
 ) -> Result<Classified, Refusal> {
-    match (ask, value) {
-        (Ask::SignOff(asked), EntryValue::SignOff(signature)) => {
-            if signature.sign != asked.sign {
-                return Err(refused_sign_not_asked(words(&signature.sign), words(&asked.sign)).into());
-            }
-            Ok(Classified::new("signed", value.clone(), sign_given(context.names.name(signature.by)?)))
-        }
-        (Ask::Reading(asked), EntryValue::Reading { value, unit }) => {
-            reading::classify(asked, specs, value, unit)
-        }
-        (Ask::Level(asked), EntryValue::Level { readings, confirmed_no_trace, given_up }) => {
-            let typed =
-                level::Typed { readings, confirmed: *confirmed_no_trace, given_up: given_up.as_ref() };
-            level::classify(asked, specs, typed, context)
-        }
-        (Ask::Coil(asked), EntryValue::Coil(value)) => coil::classify(asked, specs, value),
-        (Ask::CoolDown(asked), EntryValue::CoolDown(probed)) => {
-            cool_down::classify(asked, specs, probed, context)
-        }
-        (Ask::Balance(asked), EntryValue::Balance { temperature, temperature_unit, explained }) => {
-            let can = balance::Can { temperature, unit: temperature_unit };
-            balance::classify(asked, specs, can, explained.as_ref(), context)
-        }
-        (Ask::Count(asked), EntryValue::Count { of, accounted }) => {
-            count::classify(asked, of, accounted.as_ref(), context)
-        }
-        (Ask::Torque(asked), EntryValue::Torque { .. }) => torque::classify(asked, specs, value, context),
-        (Ask::Photo(_), EntryValue::Photo { hash, width, height }) => photo::classify(hash, *width, *height),
-        (Ask::Choice(asked), EntryValue::Choice { class }) => choice::classify(asked, class),
-        (Ask::Scan(asked), EntryValue::Scan { text }) => scan::classify(asked.of, text),
-        (Ask::Timer(asked), EntryValue::Timer {}) => timer::classify(asked, specs, context),
-        (Ask::Note(_), EntryValue::Note { text }) => note::classify(text),
-        _ => Err(entry_kind(words(ask.kind()), words(value.kind())).into()),
-    }
+    kind::of(ask).classify(specs, value, context)
 }
 
 /// Milliseconds left of a timer, for the view.

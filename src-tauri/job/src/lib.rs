@@ -38,6 +38,7 @@ pub mod tally;
 #[cfg(test)]
 mod testing;
 pub mod tool;
+mod units;
 pub mod value;
 pub mod view;
 

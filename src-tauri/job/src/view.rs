@@ -7,7 +7,6 @@ mod clock;
 mod make;
 mod preview;
 mod step;
-pub(crate) mod units;
 
 use panside_journal::{PersonId, Stamp};
 use panside_procedure::Shown;

@@ -7,14 +7,13 @@ use panside_procedure::machine::{Pred, StepIx, Unmet, VarIx, VariableKind};
 use panside_procedure::{Procedure, State};
 
 use crate::clock::{MINUTE_MS, measured_ms};
-use crate::entry::{Limit, limits};
+use crate::entry::{Limit, kind, limits};
 use crate::job::{EnteredValue, Job};
 use crate::message::{
     Arg, Message, unmet_empty, unmet_gate, unmet_gate_at_least, unmet_gate_at_most, unmet_gate_lost,
     unmet_gate_read, unmet_gate_restarted, unmet_gate_unknown, unmet_gate_within, unmet_never,
     unmet_not_signed, unmet_not_worked, unmet_signed, unmet_value, unmet_worked, words,
 };
-use crate::value::{EntryValue, StickShows};
 
 /// Where the words come from: the checklist alone, or a job at a time.
 #[derive(Clone, Copy)]
@@ -133,8 +132,7 @@ impl<'a> Because<'a> {
 }
 
 pub(crate) fn is_measured(entry: &Entry) -> bool {
-    use Ask::{Balance, Coil, CoolDown, Level, Reading, Torque};
-    matches!(entry.ask, Reading(_) | Level(_) | Torque(_) | Coil(_) | CoolDown(_) | Balance(_))
+    kind::of(&entry.ask).is_measured()
 }
 
 fn keeps_in_hand(entry: &Entry, class: &str) -> bool {
@@ -143,38 +141,5 @@ fn keeps_in_hand(entry: &Entry, class: &str) -> bool {
 
 /// A value as it was entered, in few words.
 pub(crate) fn said(read: &EnteredValue, entry: &Entry) -> String {
-    match (&read.value, &entry.ask) {
-        (EntryValue::Reading { value, unit }, _) => format!("{value} {unit}"),
-        (EntryValue::Level { readings, .. }, _) => {
-            let readings = readings.iter().map(|reading| {
-                let stick = match &reading.stick {
-                    StickShows::Trace { value, unit } => format!("{value} {unit}"),
-                    StickShows::NoTrace => "–".to_owned(),
-                };
-                format!("{stick} ({} {})", reading.temperature, reading.temperature_unit)
-            });
-            readings.collect::<Vec<_>>().join(", ")
-        }
-        (EntryValue::Coil(coil), _) => format!("{} {}", coil.shows, coil.unit),
-        (EntryValue::CoolDown(probed), _) => format!("{} {}", probed.value, probed.unit),
-        (EntryValue::Torque { stages, unit, .. }, _) => format!("{} {unit}", stages.join(", ")),
-        (EntryValue::Choice { class }, Ask::Choice(asked)) => {
-            let option = asked.options.iter().find(|option| option.class == *class);
-            option.map_or_else(|| words(class), |option| option.label.clone())
-        }
-        (EntryValue::Scan { text } | EntryValue::Note { text }, _) => text.clone(),
-        (EntryValue::Count { of, .. }, _) => {
-            of.iter().map(|(item, pieces)| format!("{} {pieces}", words(item))).collect::<Vec<_>>().join(", ")
-        }
-        _ => words(&read.class),
-    }
-}
-
-/// A limit as text, for the view.
-pub(crate) fn limit_text(limit: &Limit<'_>) -> Message {
-    match limit {
-        Limit::AtMost(limit, key) => crate::message::limit_at_most(*limit, words(key)),
-        Limit::AtLeast(limit, key) => crate::message::limit_at_least(*limit, words(key)),
-        Limit::Within(low, high, key) => crate::message::limit_within(*low, *high, words(key)),
-    }
+    kind::of(&entry.ask).in_short(&read.value).unwrap_or_else(|| words(&read.class))
 }

@@ -1,19 +1,23 @@
 //! What was drained against what went in, drawn by [`panside_trade::balance`] from what other entries took down.
 
+use panside_procedure::format::Item;
 use panside_procedure::format::entry::{self, Amount};
 use panside_trade::TradeError;
 use panside_trade::balance::{self, BalanceClass, Fluid, balance};
 use panside_trade::measure::{Density, Measure, Temperature, TemperatureDifference, Volume};
+use panside_trade::units::{Quantity, Unit};
 use serde::{Deserialize, Serialize};
 
+use super::kind::{self, Kind};
 use super::past::Past;
 use super::{Classified, Context, THERMOMETER_OFF_K, named, of_sheet, quantity};
 use crate::message::{
     Message, balance_beyond_capacity, balance_closes, balance_explain, balance_explained, balance_less_in,
-    balance_more_in, balance_no_entry, of_figure, of_trade, words,
+    balance_more_in, balance_no_entry, limit_unseen, of_figure, of_trade, words,
 };
 use crate::request::Refusal;
 use crate::sheet::Specs;
+use crate::units;
 use crate::value::{Accounted, EntryValue};
 
 /// How far a volume read on a jug is taken to be off to both sides, in L: half of a graduation of 0.1 L. Our choice.
@@ -169,4 +173,45 @@ fn say(drawn: &balance::Balance) -> Vec<Message> {
         said.push(balance_beyond_capacity());
     }
     said
+}
+
+impl Kind for entry::Balance {
+    fn classify(
+        &self,
+        specs: &Specs,
+        value: &EntryValue,
+        context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Balance { temperature, temperature_unit: unit, explained } => {
+                classify(self, specs, Can { temperature, unit }, explained.as_ref(), context)
+            }
+            _ => Err(kind::other("balance", value)),
+        }
+    }
+
+    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        specs.measure(&self.unseen).map(limit_unseen).into_iter().collect()
+    }
+
+    fn units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        units::of(Quantity::Temperature, Unit::DegreeCelsius)
+    }
+
+    fn converted<'v>(&self, value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        let EntryValue::Balance { temperature, temperature_unit, .. } = value else { return None };
+        Some((temperature, temperature_unit))
+    }
+
+    fn in_short(&self, _value: &EntryValue) -> Option<String> {
+        None
+    }
+
+    fn is_measured(&self) -> bool {
+        true
+    }
 }

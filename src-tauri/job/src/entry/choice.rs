@@ -1,10 +1,13 @@
 //! One of several answers: its id is the class.
 
+use panside_procedure::format::Item;
 use panside_procedure::format::entry::Choice;
 
-use super::Classified;
-use crate::message::{choice_made, choice_unknown};
+use super::kind::{self, Kind};
+use super::{Classified, Context};
+use crate::message::{Message, choice_made, choice_unknown, words};
 use crate::request::Refusal;
+use crate::sheet::Specs;
 use crate::value::EntryValue;
 
 pub(super) fn classify(asked: &Choice, class: &str) -> Result<Classified, Refusal> {
@@ -13,6 +16,46 @@ pub(super) fn classify(asked: &Choice, class: &str) -> Result<Classified, Refusa
         return Err(choice_unknown(class, known).into());
     };
     Ok(Classified::new(class, EntryValue::Choice { class: class.to_owned() }, choice_made(&option.label)))
+}
+
+impl Kind for Choice {
+    fn classify(
+        &self,
+        _specs: &Specs,
+        value: &EntryValue,
+        _context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Choice { class } => classify(self, class),
+            _ => Err(kind::other("choice", value)),
+        }
+    }
+
+    fn limits(&self, _specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        Vec::new()
+    }
+
+    fn units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        None
+    }
+
+    fn in_short(&self, value: &EntryValue) -> Option<String> {
+        let EntryValue::Choice { class } = value else { return None };
+        let option = self.options.iter().find(|option| option.class == *class);
+        Some(option.map_or_else(|| words(class), |option| option.label.clone()))
+    }
+
+    fn is_measured(&self) -> bool {
+        false
+    }
 }
 
 #[cfg(test)]

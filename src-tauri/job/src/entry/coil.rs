@@ -1,21 +1,25 @@
 //! A coil's resistance, judged by [`panside_trade::coil`] at the temperature of its limits.
 
+use panside_procedure::format::Item;
 use panside_procedure::format::entry::Coil;
 use panside_trade::coil::{
     CoilClass, CoilLimits, CoilReading, CoilResult, MeterError, MeterShows, judge_coil, parse_shown,
 };
 use panside_trade::measure::{Measure, Resistance, Temperature, TemperatureDifference};
 use panside_trade::number::parse_number;
+use panside_trade::units::{Quantity, Unit};
 use panside_trade::{FigureError, TradeError};
 use serde::{Deserialize, Serialize};
 
-use super::{Classified, THERMOMETER_OFF_K, no_sheet_value, of_sheet, quantity};
+use super::kind::{self, Kind};
+use super::{Classified, Context, THERMOMETER_OFF_K, no_sheet_value, of_sheet, quantity};
 use crate::message::{
     Message, coil_above, coil_below, coil_inside, coil_meter_unknown, coil_open, coil_short, coil_unclear,
-    of_figure, of_trade, words,
+    limit_coil, of_figure, of_trade, words,
 };
 use crate::request::Refusal;
 use crate::sheet::Specs;
+use crate::units;
 use crate::value::{self, CoilValue, EntryValue};
 
 /// For which temperature limits stand where the sheet says nothing, in °C.
@@ -126,5 +130,47 @@ fn trimmed(typed: &CoilValue) -> CoilValue {
             .meter
             .as_ref()
             .map(|meter| value::MeterError { percent: trim(&meter.percent), digits: trim(&meter.digits) }),
+    }
+}
+
+impl Kind for Coil {
+    fn classify(
+        &self,
+        specs: &Specs,
+        value: &EntryValue,
+        _context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Coil(typed) => classify(self, specs, typed),
+            _ => Err(kind::other("coil", value)),
+        }
+    }
+
+    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        let Ok(limits) = limits(self, specs) else { return Vec::new() };
+        let [low, high] = [limits.lowest, limits.highest].map(Measure::from);
+        vec![limit_coil(low, high, Measure::from(limits.at), words(&self.limits))]
+    }
+
+    fn units(&self) -> Vec<String> {
+        units::of(Quantity::Resistance, Unit::Ohm)
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        units::of(Quantity::Temperature, Unit::DegreeCelsius)
+    }
+
+    fn converted<'v>(&self, value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        let EntryValue::Coil(coil) = value else { return None };
+        Some((&coil.temperature, &coil.temperature_unit))
+    }
+
+    fn in_short(&self, value: &EntryValue) -> Option<String> {
+        let EntryValue::Coil(coil) = value else { return None };
+        Some(format!("{} {}", coil.shows, coil.unit))
+    }
+
+    fn is_measured(&self) -> bool {
+        true
     }
 }

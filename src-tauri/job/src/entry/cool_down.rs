@@ -2,6 +2,7 @@
 //! [`panside_trade::cooldown`] before which time it will not be cool.
 
 use panside_journal::Stamp;
+use panside_procedure::format::Item;
 use panside_procedure::format::entry::{CoolDown, ProbedPlace};
 use panside_trade::FigureError;
 use panside_trade::cooldown::{self, Cooling, CoolingClass, LEAST_READINGS, Place};
@@ -9,18 +10,21 @@ use panside_trade::measure::{Measure, Temperature, TemperatureDifference};
 use panside_trade::moment::Moment;
 use panside_trade::number::parse_number;
 use panside_trade::surface::{InfraredReading, Surface, SurfaceTemperature, surface_temperature};
+use panside_trade::units::{Quantity, Unit};
 use serde::{Deserialize, Serialize};
 
+use super::kind::{self, Kind};
 use super::past::{Heated, Taken};
 use super::{Classified, Context, of_sheet, quantity};
 use crate::clock::{MINUTE_MS, measured_ms, surely_ms, time_of_day};
 use crate::message::{
     Message, cool_down_cool, cool_down_hot, cool_down_infrared, cool_down_left_out, cool_down_never,
     cool_down_no_ambient, cool_down_no_curve, cool_down_no_evidence, cool_down_not_before, cool_down_older,
-    cool_down_rises, cool_down_spread, cool_down_too_few, of_figure, of_trade, words,
+    cool_down_rises, cool_down_spread, cool_down_too_few, limit_at_most, of_figure, of_trade, words,
 };
 use crate::request::Refusal;
 use crate::sheet::Specs;
+use crate::units;
 use crate::value::{EntryValue, Probed, ProbedBy, ProbedSurface};
 
 /// How far a contact probe is taken to be off to both sides, in K; a rise within twice that is no rise. Our choice.
@@ -263,4 +267,45 @@ fn trimmed(typed: &Probed) -> Probed {
     };
     let ambient = typed.ambient.as_ref().map(trim).filter(|text| !text.is_empty());
     Probed { value: trim(&typed.value), unit: trim(&typed.unit), by, ambient }
+}
+
+impl Kind for CoolDown {
+    fn classify(
+        &self,
+        specs: &Specs,
+        value: &EntryValue,
+        context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::CoolDown(probed) => classify(self, specs, probed, context),
+            _ => Err(kind::other("cool_down", value)),
+        }
+    }
+
+    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        let limit = specs.measure(&self.limit);
+        limit.map(|limit| limit_at_most(limit, words(&self.limit))).into_iter().collect()
+    }
+
+    fn units(&self) -> Vec<String> {
+        units::of(Quantity::Temperature, Unit::DegreeCelsius)
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn converted<'v>(&self, value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        let EntryValue::CoolDown(probed) = value else { return None };
+        Some((&probed.value, &probed.unit))
+    }
+
+    fn in_short(&self, value: &EntryValue) -> Option<String> {
+        let EntryValue::CoolDown(probed) = value else { return None };
+        Some(format!("{} {}", probed.value, probed.unit))
+    }
+
+    fn is_measured(&self) -> bool {
+        true
+    }
 }

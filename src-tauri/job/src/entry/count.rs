@@ -2,13 +2,17 @@
 
 use std::collections::BTreeMap;
 
+use panside_procedure::format::Item;
 use panside_procedure::format::entry::Count;
 
+use super::kind::{self, Kind};
 use super::{Classified, Context, named};
 use crate::message::{
-    count_accounted, count_all, count_item_missing, count_item_unknown, count_more, count_short, words,
+    Message, count_accounted, count_all, count_item_missing, count_item_unknown, count_more, count_short,
+    limit_count, words,
 };
 use crate::request::Refusal;
+use crate::sheet::Specs;
 use crate::value::{Accounted, EntryValue};
 
 pub(super) fn classify(
@@ -43,6 +47,50 @@ pub(super) fn classify(
     let (kept, name) = named(accounted, context.names)?;
     let said = count_accounted(short, &kept.reason, name);
     Ok(Classified::new("accounted", value(Some(kept)), said))
+}
+
+impl Kind for Count {
+    fn classify(
+        &self,
+        _specs: &Specs,
+        value: &EntryValue,
+        context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Count { of, accounted } => classify(self, of, accounted.as_ref(), context),
+            _ => Err(kind::other("count", value)),
+        }
+    }
+
+    fn limits(&self, _specs: &Specs, items: &[Item]) -> Vec<Message> {
+        let name = |id: &String| {
+            items.iter().find(|item| item.id == *id).map_or(id.clone(), |item| item.name.clone())
+        };
+        let pieces = self.of.iter().map(|(id, pieces)| format!("{pieces} {}", name(id)));
+        vec![limit_count(pieces.collect::<Vec<_>>())]
+    }
+
+    fn units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        None
+    }
+
+    fn in_short(&self, value: &EntryValue) -> Option<String> {
+        let EntryValue::Count { of, .. } = value else { return None };
+        let counted = of.iter().map(|(item, pieces)| format!("{} {pieces}", words(item)));
+        Some(counted.collect::<Vec<_>>().join(", "))
+    }
+
+    fn is_measured(&self) -> bool {
+        false
+    }
 }
 
 #[cfg(test)]

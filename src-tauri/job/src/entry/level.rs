@@ -2,21 +2,24 @@
 //! [`panside_trade::topup`], and what stays closed meanwhile by [`panside_trade::diagnosis`].
 
 mod advice;
-
+use panside_procedure::format::Item;
 use panside_procedure::format::entry::Level;
 use panside_trade::gain::LearntGain;
 use panside_trade::level::{LevelClass, LevelReading, LevelReason, LevelResult, Stick, judge};
 use panside_trade::measure::{Measure, Temperature};
 use panside_trade::topup::TopUp;
+use panside_trade::units::{Quantity, Unit};
 use serde::{Deserialize, Serialize};
 
+use super::kind::{self, Kind};
 use super::{Classified, Context, named, no_sheet_value, quantity};
 use crate::message::{
     Message, level_agree, level_classes_differ, level_disagree, level_disagree_by, level_given_up,
-    level_no_trace, level_no_trace_confirmed, level_outside_chart, level_too_few, of_trade,
+    level_no_trace, level_no_trace_confirmed, level_outside_chart, level_too_few, limit_chart, of_trade,
 };
 use crate::request::Refusal;
 use crate::sheet::Specs;
+use crate::units;
 use crate::value::{Accounted, EntryValue, StickReading, StickShows};
 
 /// A level as it was typed.
@@ -121,6 +124,57 @@ fn say(result: &LevelResult, ends: Option<(Temperature, Temperature)>) -> Messag
             None => level_disagree(Measure::from(result.agreement)),
         },
         LevelReason::ClassesDiffer => level_classes_differ(),
+    }
+}
+
+impl Kind for Level {
+    fn classify(
+        &self,
+        specs: &Specs,
+        value: &EntryValue,
+        context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Level { readings, confirmed_no_trace, given_up } => {
+                let given_up = given_up.as_ref();
+                classify(self, specs, Typed { readings, confirmed: *confirmed_no_trace, given_up }, context)
+            }
+            _ => Err(kind::other("level", value)),
+        }
+    }
+
+    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        let points = specs.chart(&self.chart).map(|(chart, _)| chart.points()).unwrap_or_default();
+        let Some((first, last)) = points.first().zip(points.last()) else { return Vec::new() };
+        vec![limit_chart(Measure::from(first.temperature), Measure::from(last.temperature))]
+    }
+
+    fn units(&self) -> Vec<String> {
+        units::of(Quantity::Length, Unit::Millimetre)
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        units::of(Quantity::Temperature, Unit::DegreeCelsius)
+    }
+
+    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        None
+    }
+
+    fn in_short(&self, value: &EntryValue) -> Option<String> {
+        let EntryValue::Level { readings, .. } = value else { return None };
+        let readings = readings.iter().map(|reading| {
+            let stick = match &reading.stick {
+                StickShows::Trace { value, unit } => format!("{value} {unit}"),
+                StickShows::NoTrace => "–".to_owned(),
+            };
+            format!("{stick} ({} {})", reading.temperature, reading.temperature_unit)
+        });
+        Some(readings.collect::<Vec<_>>().join(", "))
+    }
+
+    fn is_measured(&self) -> bool {
+        true
     }
 }
 

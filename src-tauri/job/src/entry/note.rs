@@ -1,8 +1,13 @@
 //! Free text.
 
-use super::Classified;
-use crate::message::{note_empty, note_written};
+use panside_procedure::format::Item;
+use panside_procedure::format::entry::Note;
+
+use super::kind::{self, Kind};
+use super::{Classified, Context};
+use crate::message::{Message, note_empty, note_written};
 use crate::request::Refusal;
+use crate::sheet::Specs;
 use crate::value::EntryValue;
 
 pub(super) fn classify(text: &str) -> Result<Classified, Refusal> {
@@ -11,6 +16,45 @@ pub(super) fn classify(text: &str) -> Result<Classified, Refusal> {
         return Err(note_empty().into());
     }
     Ok(Classified::new("written", EntryValue::Note { text: text.to_owned() }, note_written()))
+}
+
+impl Kind for Note {
+    fn classify(
+        &self,
+        _specs: &Specs,
+        value: &EntryValue,
+        _context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Note { text } => classify(text),
+            _ => Err(kind::other("note", value)),
+        }
+    }
+
+    fn limits(&self, _specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        Vec::new()
+    }
+
+    fn units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        None
+    }
+
+    fn in_short(&self, value: &EntryValue) -> Option<String> {
+        let EntryValue::Note { text } = value else { return None };
+        Some(text.clone())
+    }
+
+    fn is_measured(&self) -> bool {
+        false
+    }
 }
 
 #[cfg(test)]

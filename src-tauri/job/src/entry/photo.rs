@@ -1,10 +1,14 @@
 //! A photo that is on disk, named by the hash of its bytes.
 
 use panside_journal::Hash;
+use panside_procedure::format::Item;
+use panside_procedure::format::entry::Photo;
 
-use super::Classified;
-use crate::message::{photo_hash, photo_size, photo_taken};
+use super::kind::{self, Kind};
+use super::{Classified, Context};
+use crate::message::{Message, photo_hash, photo_size, photo_taken};
 use crate::request::Refusal;
+use crate::sheet::Specs;
 use crate::value::EntryValue;
 
 pub(super) fn classify(hash: &str, width: u32, height: u32) -> Result<Classified, Refusal> {
@@ -15,6 +19,44 @@ pub(super) fn classify(hash: &str, width: u32, height: u32) -> Result<Classified
         return Err(photo_size().into());
     }
     Ok(Classified::new("taken", EntryValue::Photo { hash: hash.to_owned(), width, height }, photo_taken()))
+}
+
+impl Kind for Photo {
+    fn classify(
+        &self,
+        _specs: &Specs,
+        value: &EntryValue,
+        _context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Photo { hash, width, height } => classify(hash, *width, *height),
+            _ => Err(kind::other("photo", value)),
+        }
+    }
+
+    fn limits(&self, _specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        Vec::new()
+    }
+
+    fn units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        None
+    }
+
+    fn in_short(&self, _value: &EntryValue) -> Option<String> {
+        None
+    }
+
+    fn is_measured(&self) -> bool {
+        false
+    }
 }
 
 #[cfg(test)]

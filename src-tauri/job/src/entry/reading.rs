@@ -1,17 +1,20 @@
 //! A measured value against its limits on the sheet.
 
+use panside_procedure::format::Item;
 use panside_procedure::format::entry::Reading;
 use panside_trade::measure::Measure;
 use panside_trade::units::Unit;
 use serde::{Deserialize, Serialize};
 
-use super::{Classified, measure, no_sheet_value};
+use super::kind::{self, Kind};
+use super::{Classified, Context, measure, no_sheet_value};
 use crate::message::{
     Message, of_trade, reading_above, reading_below, reading_inside, reading_not_within, reading_read,
     reading_unit, words,
 };
 use crate::request::Refusal;
 use crate::sheet::Specs;
+use crate::units;
 use crate::value::EntryValue;
 
 /// Parts of a value smaller than this are rounding of a conversion, not something an instrument shows.
@@ -121,6 +124,56 @@ fn slack(limit: Measure) -> f64 {
     ROUNDING * limit.value().abs().max(1.0)
 }
 
+/// A limit as text, for the view.
+fn limit_text(limit: &Limit<'_>) -> Message {
+    match limit {
+        Limit::AtMost(limit, key) => crate::message::limit_at_most(*limit, words(key)),
+        Limit::AtLeast(limit, key) => crate::message::limit_at_least(*limit, words(key)),
+        Limit::Within(low, high, key) => crate::message::limit_within(*low, *high, words(key)),
+    }
+}
+
+impl Kind for Reading {
+    fn classify(
+        &self,
+        specs: &Specs,
+        value: &EntryValue,
+        _context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Reading { value: typed, unit } => classify(self, specs, typed, unit),
+            _ => Err(kind::other("reading", value)),
+        }
+    }
+
+    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        limits(self, specs).unwrap_or_default().iter().map(limit_text).collect()
+    }
+
+    fn units(&self) -> Vec<String> {
+        let unit = self.unit.parse::<Unit>();
+        unit.map_or_else(|_| vec![self.unit.clone()], |unit| units::of(unit.quantity(), unit))
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn converted<'v>(&self, value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        let EntryValue::Reading { value, unit } = value else { return None };
+        Some((value, unit))
+    }
+
+    fn in_short(&self, value: &EntryValue) -> Option<String> {
+        let EntryValue::Reading { value, unit } = value else { return None };
+        Some(format!("{value} {unit}"))
+    }
+
+    fn is_measured(&self) -> bool {
+        true
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -191,5 +244,16 @@ mod tests {
         assert_eq!(result.class, "outside");
         assert_eq!(result.at_most, specs().measure("touch_limit"));
         assert!((result.asked.value() - 48.888_888_9).abs() < 1e-6, "(120 − 32) / 1.8");
+    }
+
+    #[test]
+    fn a_reading_is_typed_in_the_unit_it_is_asked_in_or_in_the_one_beside_it() {
+        let units = |unit: &str| {
+            let asked: Reading = serde_json::from_value(serde_json::json!({ "unit": unit })).unwrap();
+            asked.units()
+        };
+        assert_eq!(units("°F"), ["°F", "°C"]);
+        assert_eq!(units("L"), ["L", "qt"]);
+        assert_eq!(units("V"), ["V"]);
     }
 }

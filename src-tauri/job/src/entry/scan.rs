@@ -1,15 +1,18 @@
 //! A text read from the vehicle or a label: a vehicle identification number, trouble codes, any text.
 
-use panside_procedure::format::entry::ScanOf;
+use panside_procedure::format::Item;
+use panside_procedure::format::entry::{Scan, ScanOf};
 use panside_trade::code::{System, TroubleCode, read_codes};
 use panside_trade::vin::{Vin, VinProblem, read_vin};
 
-use super::{Classified, name_of};
+use super::kind::{self, Kind};
+use super::{Classified, Context, name_of};
 use crate::message::{
     Message, code_apart, code_told, of_figure, scan_empty, scan_no_codes, scan_read, vin_character,
     vin_check_digit, vin_fits, vin_length, vin_perhaps, vin_year,
 };
 use crate::request::Refusal;
+use crate::sheet::Specs;
 use crate::value::EntryValue;
 
 /// How many numbers that may be meant are told.
@@ -92,6 +95,45 @@ fn tell(code: TroubleCode) -> Message {
         }
     };
     if apart { code_apart(name, system, origin, part) } else { code_told(name, system, origin, part) }
+}
+
+impl Kind for Scan {
+    fn classify(
+        &self,
+        _specs: &Specs,
+        value: &EntryValue,
+        _context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Scan { text } => classify(self.of, text),
+            _ => Err(kind::other("scan", value)),
+        }
+    }
+
+    fn limits(&self, _specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        Vec::new()
+    }
+
+    fn units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        None
+    }
+
+    fn in_short(&self, value: &EntryValue) -> Option<String> {
+        let EntryValue::Scan { text } = value else { return None };
+        Some(text.clone())
+    }
+
+    fn is_measured(&self) -> bool {
+        false
+    }
 }
 
 #[cfg(test)]

@@ -1,10 +1,14 @@
 //! A time to wait, counted from the beginning of the step.
 
+use panside_procedure::format::Item;
 use panside_procedure::format::entry::Timer;
 
+use super::kind::{self, Kind};
 use super::{Classified, Context, no_sheet_value};
 use crate::clock::{MINUTE_MS, surely_ms};
-use crate::message::{timer_elapsed, timer_not_begun, timer_restarted, timer_running};
+use crate::message::{
+    Message, limit_minutes, timer_elapsed, timer_not_begun, timer_restarted, timer_running,
+};
 use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
@@ -35,6 +39,44 @@ fn wait_ms(asked: &Timer, specs: &Specs) -> Option<u64> {
 /// Whole minutes, begun ones counted.
 fn minutes_up(ms: u64) -> i64 {
     i64::try_from(ms.div_ceil(MINUTE_MS)).unwrap_or(i64::MAX)
+}
+
+impl Kind for Timer {
+    fn classify(
+        &self,
+        specs: &Specs,
+        value: &EntryValue,
+        context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Timer {} => classify(self, specs, context),
+            _ => Err(kind::other("timer", value)),
+        }
+    }
+
+    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        specs.measure(&self.at_least).map(limit_minutes).into_iter().collect()
+    }
+
+    fn units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        None
+    }
+
+    fn in_short(&self, _value: &EntryValue) -> Option<String> {
+        None
+    }
+
+    fn is_measured(&self) -> bool {
+        false
+    }
 }
 
 #[cfg(test)]

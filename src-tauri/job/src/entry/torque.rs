@@ -1,5 +1,6 @@
 //! Fasteners tightened with a setting tool, judged by [`panside_trade::torque`], one setting a stage.
 
+use panside_procedure::format::Item;
 use panside_procedure::format::entry::{self, Excepted};
 use panside_trade::FigureError;
 use panside_trade::measure::{Angle, Length, Measure, Torque};
@@ -9,18 +10,21 @@ use panside_trade::torque::{
     TorqueReason, TorqueResult, TorqueStage, TorqueTool, accept, class_a_deviation_percent, guard,
     judge_angle, setting_with_adapter, tool_use, torque_through_adapter,
 };
+use panside_trade::units::{Quantity, Unit};
 use serde::{Deserialize, Serialize};
 
+use super::kind::{self, Kind};
 use super::{Classified, Context, measure, named, no_sheet_value, quantity};
 use crate::clock::{civil_date, day_of};
 use crate::message::{
-    Message, of_figure, of_trade, tool_date, tool_no_name, torque_adapter, torque_angle_count,
-    torque_angle_over, torque_angle_short, torque_angles_inside, torque_by_exception, torque_calibration,
-    torque_inside, torque_may_except, torque_not_proved, torque_outside, torque_stage_count,
-    torque_tool_range, torque_unit_slip,
+    Message, limit_angle, limit_stage, of_figure, of_trade, tool_date, tool_no_name, torque_adapter,
+    torque_angle_count, torque_angle_over, torque_angle_short, torque_angles_inside, torque_by_exception,
+    torque_calibration, torque_inside, torque_may_except, torque_not_proved, torque_outside,
+    torque_stage_count, torque_tool_range, torque_unit_slip,
 };
 use crate::request::Refusal;
 use crate::sheet::Specs;
+use crate::units;
 use crate::value::{Adapter, EntryValue, Tool};
 
 /// A torque entry judged, and how it came about.
@@ -249,6 +253,63 @@ fn say(stage: usize, result: &TorqueResult, reason: TorqueReason, tool: &Tool) -
             here(result.tool.highest()),
         ),
         (TorqueReason::CalibrationPast, _) => torque_calibration(&tool.name, &tool.calibration_due),
+    }
+}
+
+/// The limits of a torque stage in newton metres.
+fn stage_limit(number: usize, stage: panside_trade::torque::TorqueStage) -> Message {
+    let target = stage.target().newton_metres();
+    let off = target * stage.tolerance_percent() / 100.0;
+    let text =
+        |value: f64| Torque::from_newton_metres(value).map_or(String::new(), |torque| torque.to_string());
+    limit_stage(number, text(target), text(target - off), text(target + off))
+}
+
+impl Kind for entry::Torque {
+    fn classify(
+        &self,
+        specs: &Specs,
+        value: &EntryValue,
+        context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Torque { .. } => classify(self, specs, value, context),
+            _ => Err(kind::other("torque", value)),
+        }
+    }
+
+    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        let stages = specs.torque(&self.spec).map(|spec| spec.stages()).unwrap_or_default();
+        let stages = stages.iter().enumerate().map(|(at, stage)| stage_limit(at + 1, *stage));
+        let angle = specs.angle(&self.spec).map(|(angle, bolts)| {
+            let [target, tolerance] = [angle.target(), angle.tolerance()].map(Measure::from);
+            limit_angle(target, tolerance, i64::from(bolts))
+        });
+        stages.chain(angle).collect()
+    }
+
+    fn units(&self) -> Vec<String> {
+        units::of(Quantity::Torque, Unit::NewtonMetre)
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn converted<'v>(&self, value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        let EntryValue::Torque { stages, unit, .. } = value else { return None };
+        // Of several stages the one that was typed last is shown.
+        let typed = stages.iter().rev().find(|stage| parse_number(stage).is_ok())?;
+        Some((typed, unit))
+    }
+
+    fn in_short(&self, value: &EntryValue) -> Option<String> {
+        let EntryValue::Torque { stages, unit, .. } = value else { return None };
+        Some(format!("{} {unit}", stages.join(", ")))
+    }
+
+    fn is_measured(&self) -> bool {
+        true
     }
 }
 

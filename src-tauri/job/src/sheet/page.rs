@@ -14,7 +14,7 @@ use super::typed::{Typed, TypedSheet};
 use crate::field::FieldProblem;
 use crate::figures::{BoltMap, bolt_places};
 use crate::message::{Message, sheet_no_title, words};
-use crate::view::units;
+use crate::units;
 
 /// All that a screen needs beside the typed text.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]

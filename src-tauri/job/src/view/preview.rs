@@ -7,7 +7,9 @@ use panside_trade::units::Unit;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::decide::draft::find;
 use crate::decide::judge;
+use crate::entry::kind;
 use crate::job::Job;
 use crate::message::{Message, figure};
 use crate::people::Roster;
@@ -50,19 +52,11 @@ pub fn preview(
         Ok((class, not_yet, said)) => (Some(class), not_yet, said),
         Err(Refusal { message, unmet }) => (None, false, std::iter::once(message).chain(unmet).collect()),
     };
-    let other = match value {
-        EntryValue::Reading { value, unit } => other_unit(value, unit),
-        EntryValue::CoolDown(probed) => other_unit(&probed.value, &probed.unit),
-        EntryValue::Coil(coil) => other_unit(&coil.temperature, &coil.temperature_unit),
-        EntryValue::Balance { temperature, temperature_unit, .. } => {
-            other_unit(temperature, temperature_unit)
-        }
-        // Of several stages the one that was typed last is shown.
-        EntryValue::Torque { stages, unit, .. } => {
-            stages.iter().rev().find_map(|stage| other_unit(stage, unit))
-        }
-        _ => None,
-    };
+    let asked = job.procedure.names.step(step).and_then(|step| find(job.procedure.step(step), entry).ok());
+    let other = asked.and_then(|entry| {
+        let (value, unit) = kind::of(&entry.ask).converted(value)?;
+        other_unit(value, unit)
+    });
     Preview { class, not_yet, said, other }
 }
 

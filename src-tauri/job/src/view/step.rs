@@ -4,23 +4,15 @@ use panside_journal::Stamp;
 use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Entry};
 use panside_procedure::machine::{Action, StepIx};
-use panside_trade::coil::CoilLimits;
-use panside_trade::measure::{Measure, Torque};
 
 use super::make::At;
-use super::units::{temperature_units, units};
 use super::{EntryView, StepView};
 use crate::decide::draft::Draft;
 use crate::decide::signs::signs_of;
-use crate::decide::unmet::limit_text;
 use crate::decide::work::refuse_missing;
-use crate::entry::{Context, Past, classify, coil_limits, limits, ms_left};
+use crate::entry::{Context, Past, classify, kind, ms_left};
 use crate::figures::{BoltMap, bolt_map, when};
 use crate::job::{EnteredValue, Stretch};
-use crate::message::{
-    Message, limit_angle, limit_at_most, limit_chart, limit_coil, limit_count, limit_minutes, limit_stage,
-    limit_unseen, words,
-};
 use crate::people::Names;
 use crate::request::{Actor, Refusal};
 
@@ -108,14 +100,15 @@ fn entry_view<'a>(
             .map(|judged| judged.said)
             .unwrap_or_default()
     };
+    let kind = kind::of(&entry.ask);
     EntryView {
         id: entry.id.clone(),
         label: entry.label.clone(),
         ask: entry.ask.clone(),
         optional: entry.optional,
-        limits: limits_of(at, &entry.ask),
-        units: units(&entry.ask),
-        temperature_units: temperature_units(&entry.ask),
+        limits: kind.limits(&at.job.specs, &at.job.procedure.checklist.items),
+        units: kind.units(),
+        temperature_units: kind.temperature_units(),
         bolts: bolts_of(at, &entry.ask, last),
         value: last.map(|entered| entered.value.clone()),
         class: last.map(|entered| entered.class.clone()),
@@ -131,63 +124,4 @@ fn bolts_of(at: At<'_>, ask: &Ask, last: Option<&EnteredValue>) -> Option<BoltMa
     let Ask::Torque(asked) = ask else { return None };
     let entered = last.map(|entered| (&entered.value, when(at.job, &entered.mark)));
     bolt_map(&at.job.specs, asked, entered.as_ref().map(|(value, time)| (*value, time.as_str())))
-}
-
-/// What the sheet allows at an entry.
-fn limits_of(at: At<'_>, ask: &Ask) -> Vec<Message> {
-    let specs = &at.job.specs;
-    match ask {
-        Ask::Reading(asked) => limits(asked, specs).unwrap_or_default().iter().map(limit_text).collect(),
-        Ask::Level(asked) => {
-            let points = specs.chart(&asked.chart).map(|(chart, _)| chart.points()).unwrap_or_default();
-            let ends = points.first().zip(points.last());
-            let text =
-                |(first, last): (&panside_trade::level::LevelPoint, &panside_trade::level::LevelPoint)| {
-                    limit_chart(Measure::from(first.temperature), Measure::from(last.temperature))
-                };
-            ends.map(text).into_iter().collect()
-        }
-        Ask::Torque(asked) => {
-            let stages = specs.torque(&asked.spec).map(|spec| spec.stages()).unwrap_or_default();
-            let stages = stages.iter().enumerate().map(|(at, stage)| stage_limit(at + 1, *stage));
-            let angle = specs.angle(&asked.spec).map(|(angle, bolts)| {
-                let [target, tolerance] = [angle.target(), angle.tolerance()].map(Measure::from);
-                limit_angle(target, tolerance, i64::from(bolts))
-            });
-            stages.chain(angle).collect()
-        }
-        Ask::Coil(asked) => {
-            let text = |limits: CoilLimits| {
-                let [low, high] = [limits.lowest, limits.highest].map(Measure::from);
-                limit_coil(low, high, Measure::from(limits.at), words(&asked.limits))
-            };
-            coil_limits(asked, specs).map(text).into_iter().collect()
-        }
-        Ask::CoolDown(asked) => specs
-            .measure(&asked.limit)
-            .map(|limit| limit_at_most(limit, words(&asked.limit)))
-            .into_iter()
-            .collect(),
-        Ask::Balance(asked) => specs.measure(&asked.unseen).map(limit_unseen).into_iter().collect(),
-        Ask::Timer(asked) => specs.measure(&asked.at_least).map(limit_minutes).into_iter().collect(),
-        Ask::Count(asked) => {
-            let items = &at.job.procedure.checklist.items;
-            let name = |id: &String| {
-                items.iter().find(|item| item.id == *id).map_or(id.clone(), |item| item.name.clone())
-            };
-            vec![limit_count(
-                asked.of.iter().map(|(id, pieces)| format!("{pieces} {}", name(id))).collect::<Vec<_>>(),
-            )]
-        }
-        Ask::SignOff(_) | Ask::Photo(_) | Ask::Choice(_) | Ask::Scan(_) | Ask::Note(_) => Vec::new(),
-    }
-}
-
-/// The limits of a torque stage in newton metres.
-fn stage_limit(number: usize, stage: panside_trade::torque::TorqueStage) -> Message {
-    let target = stage.target().newton_metres();
-    let off = target * stage.tolerance_percent() / 100.0;
-    let text =
-        |value: f64| Torque::from_newton_metres(value).map_or(String::new(), |torque| torque.to_string());
-    limit_stage(number, text(target), text(target - off), text(target + off))
 }

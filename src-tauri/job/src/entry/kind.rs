@@ -1,0 +1,64 @@
+//! What each kind of entry makes of a value. The fields of the kind are the checklist's (`panside_procedure::format::entry`);
+//! what they are worth on the vehicle is said here, one file a kind.
+
+use panside_procedure::format::{Ask, Item};
+
+use super::{Classified, Context};
+use crate::message::{Message, entry_kind, words};
+use crate::request::Refusal;
+use crate::sheet::Specs;
+use crate::value::EntryValue;
+
+/// The fields of a kind with what they make of values. No method has a default: whoever adds a kind answers every
+/// question. A value of another kind is nobody's: [`Kind::classify`] refuses it, the others say nothing of it.
+pub(crate) trait Kind {
+    /// Judges a value.
+    fn classify(
+        &self,
+        specs: &Specs,
+        value: &EntryValue,
+        context: &Context<'_>,
+    ) -> Result<Classified, Refusal>;
+
+    /// What the sheet allows.
+    fn limits(&self, specs: &Specs, items: &[Item]) -> Vec<Message>;
+
+    /// Symbols of the units in which a value may be typed, the usual one first. A level's are those of its trace.
+    fn units(&self) -> Vec<String>;
+
+    /// The same for a temperature that is typed beside the value.
+    fn temperature_units(&self) -> Vec<String>;
+
+    /// The number and unit in a value that is shown in another unit too.
+    fn converted<'v>(&self, value: &'v EntryValue) -> Option<(&'v str, &'v str)>;
+
+    /// A value in few words; `None` where its class says as much.
+    fn in_short(&self, value: &EntryValue) -> Option<String>;
+
+    /// Whether what was read, and not only what it turned out to be, is said of a gate that came from it.
+    fn is_measured(&self) -> bool;
+}
+
+/// The kind of an entry.
+pub(crate) fn of(ask: &Ask) -> &dyn Kind {
+    match ask {
+        Ask::SignOff(asked) => asked,
+        Ask::Reading(asked) => asked,
+        Ask::Level(asked) => asked,
+        Ask::Coil(asked) => asked,
+        Ask::CoolDown(asked) => asked,
+        Ask::Balance(asked) => asked,
+        Ask::Count(asked) => asked,
+        Ask::Torque(asked) => asked,
+        Ask::Photo(asked) => asked,
+        Ask::Choice(asked) => asked,
+        Ask::Scan(asked) => asked,
+        Ask::Timer(asked) => asked,
+        Ask::Note(asked) => asked,
+    }
+}
+
+/// Refuses a value of another kind than is asked for.
+pub(super) fn other(asked: &str, value: &EntryValue) -> Refusal {
+    entry_kind(words(asked), words(value.kind())).into()
+}

@@ -1,0 +1,61 @@
+//! A signature, given together with *Done*.
+
+use panside_procedure::format::Item;
+use panside_procedure::format::entry::SignOffEntry;
+
+use super::kind::{self, Kind};
+use super::{Classified, Context};
+use crate::message::{Message, refused_sign_not_asked, sign_given, words};
+use crate::request::Refusal;
+use crate::sheet::Specs;
+use crate::value::{EntryValue, Signature};
+
+fn classify(
+    asked: &SignOffEntry,
+    signature: &Signature,
+    value: &EntryValue,
+    context: &Context<'_>,
+) -> Result<Classified, Refusal> {
+    if signature.sign != asked.sign {
+        return Err(refused_sign_not_asked(words(&signature.sign), words(&asked.sign)).into());
+    }
+    Ok(Classified::new("signed", value.clone(), sign_given(context.names.name(signature.by)?)))
+}
+
+impl Kind for SignOffEntry {
+    fn classify(
+        &self,
+        _specs: &Specs,
+        value: &EntryValue,
+        context: &Context<'_>,
+    ) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::SignOff(signature) => classify(self, signature, value, context),
+            _ => Err(kind::other("sign_off", value)),
+        }
+    }
+
+    fn limits(&self, _specs: &Specs, _items: &[Item]) -> Vec<Message> {
+        Vec::new()
+    }
+
+    fn units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        None
+    }
+
+    fn in_short(&self, _value: &EntryValue) -> Option<String> {
+        None
+    }
+
+    fn is_measured(&self) -> bool {
+        false
+    }
+}
