@@ -21,6 +21,8 @@ import type {
 import { pins } from "./parts/pin.svelte";
 import { stepToShow } from "./sheet/focus";
 import { whoWorks } from "./sheet/people";
+import { type DraftKey, entryKey, isOfStep } from "./state/draftKey";
+import { DraftWrites } from "./state/draftWrites";
 import {
   ASSUMED_MM,
   type NewJob,
@@ -78,6 +80,13 @@ class Bench {
   #again: { wish: string; request: string } | null = null;
   /** Drafts as they are on the screen, ahead of the disk by the moment of writing. */
   #drafts = new SvelteMap<string, string>();
+  #writes = new DraftWrites(
+    (job, key, text) =>
+      text === null ? call("clear_draft", { job, key }) : call("put_draft", { job, key, text }),
+    (error) => {
+      this.trouble = asTrouble(error);
+    },
+  );
 
   /** The step that is looked at. */
   get step(): StepView | null {
@@ -145,6 +154,8 @@ class Bench {
   /** Opens a job where it was left. */
   async openJob(job: JobId): Promise<void> {
     await this.#try(async () => {
+      // What is read must not be older than what was typed last.
+      await this.#writes.written(job);
       this.#show(await call("look", { job }), true);
       this.#lookedAt = this.#steps[job] ?? null;
       this.go("job");
@@ -250,7 +261,7 @@ class Bench {
   async enter(step: StepView, entry: string, value: EntryValue): Promise<boolean> {
     if (step.shown !== "in_hand" && !(await this.begin(step))) return false;
     const entered = await this.ask({ enter: { step: step.id, entry, value } });
-    if (entered) this.clearDraft(`${step.id}/${entry}`);
+    if (entered) this.clearDraft(entryKey(step.id, entry));
     return entered;
   }
 
@@ -302,29 +313,26 @@ class Bench {
   }
 
   /** What was typed under a key and is not done. */
-  draft(key: string): string | undefined {
+  draft(key: DraftKey): string | undefined {
     return this.#drafts.get(key);
   }
 
-  /** All drafts of a step, by entry. */
-  draftsOf(step: string): Record<string, string> {
-    const own = [...this.#drafts].filter(([key]) => key.startsWith(`${step}/`));
-    return Object.fromEntries(own.map(([key, text]) => [key.slice(step.length + 1), text]));
-  }
-
   /** Keeps what is typed. It is on disk a moment later, and survives a restart. */
-  putDraft(key: string, text: string): void {
+  putDraft(key: DraftKey, text: string): void {
     const job = this.page?.job;
     if (!job || this.#drafts.get(key) === text) return;
     this.#drafts.set(key, text);
-    void this.#try(() => call("put_draft", { job, key, text }));
+    this.#writes.put(job, key, text);
   }
 
   /** Forgets what was typed. */
-  clearDraft(key: string): void {
-    const job = this.page?.job;
-    if (!job || !this.#drafts.delete(key)) return;
-    void this.#try(() => call("clear_draft", { job, key }));
+  clearDraft(key: DraftKey): void {
+    this.#forget(key);
+  }
+
+  /** Forgets all that was typed and collected to enter a step. */
+  clearStep(step: string): void {
+    for (const key of [...this.#drafts.keys()]) if (isOfStep(key, step)) this.#forget(key);
   }
 
   /** Lets minutes pass on the demo clock. */
@@ -379,10 +387,15 @@ class Bench {
     return (await this.answer(done)) ?? false;
   }
 
+  #forget(key: string): void {
+    const job = this.page?.job;
+    if (job && this.#drafts.delete(key)) this.#writes.put(job, key, null);
+  }
+
   #onward(step: StepView, entered: boolean): boolean {
     const view = this.page?.view;
     if (!entered || !view) return false;
-    for (const entry of step.entries) this.clearDraft(`${step.id}/${entry.id}`);
+    for (const entry of step.entries) this.clearDraft(entryKey(step.id, entry.id));
     const next = stepToShow(view, step.id);
     if (next) this.lookAt(next.id);
     return true;
@@ -396,6 +409,10 @@ class Bench {
     if (!drafts) return;
     this.#drafts.clear();
     for (const [key, text] of Object.entries(page.drafts)) this.#drafts.set(key, text);
+    for (const [key, text] of this.#writes.pending(page.job)) {
+      if (text === null) this.#drafts.delete(key);
+      else this.#drafts.set(key, text);
+    }
   }
 }
 

@@ -5,6 +5,7 @@ import type { JobPage, Person, Refusal, Reply } from "./core/types";
 vi.mock("./core/call", async (original) => (await import("./core/played")).played(original));
 
 const { bench } = await import("./bench.svelte");
+const { entryKey } = await import("./state/draftKey");
 const { pins } = await import("./parts/pin.svelte");
 
 const ode = { id: "o", role: "technician" as const };
@@ -171,13 +172,33 @@ test("what the core asks PINs for is done again after each, and other troubles a
 
 test("a draft is kept at once and forgotten when its value is entered", async () => {
   core.enter = reply(2);
-  bench.putDraft("identify/vin", "DEM0");
-  expect(askedFor("put_draft")).toEqual([{ job: "j1", key: "identify/vin", text: "DEM0" }]);
+  const vin = entryKey("identify", "vin");
+  bench.putDraft(vin, "DEM0");
+  expect(askedFor("put_draft")).toEqual([{ job: "j1", key: vin, text: "DEM0" }]);
   const step = bench.page?.view.steps[0];
   if (!step) throw new Error("the page has steps");
   await bench.enter({ ...step, shown: "in_hand" }, "vin", { scan: { text: "DEM0" } });
-  expect(bench.draft("identify/vin")).toBeUndefined();
-  expect(askedFor("clear_draft").length).toBe(1);
+  expect(bench.draft(vin)).toBeUndefined();
+  await vi.waitFor(() => expect(askedFor("clear_draft")).toEqual([{ job: "j1", key: vin }]));
+});
+
+test("a job opened while its drafts are written shows what was typed last", async () => {
+  const vin = entryKey("identify", "vin");
+  let land = () => {};
+  let disk: Record<string, string> = {};
+  core.look = () => page(1, disk);
+  core.put_draft = ({ text }: { text: string }) =>
+    new Promise<null>((resolve) => {
+      land = () => {
+        disk = { [vin]: text };
+        resolve(null);
+      };
+    });
+  bench.putDraft(vin, "DEM0");
+  const opening = bench.openJob("j1");
+  land();
+  await opening;
+  expect(bench.draft(vin)).toBe("DEM0");
 });
 
 test("a value for a step that nobody is in goes in by beginning it first", async () => {
