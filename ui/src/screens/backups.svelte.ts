@@ -1,8 +1,10 @@
 // The shop's backups, and the ways back to one. What goes wrong here is told in place: the store itself may be what is
-// wrong, and the bench tells that already.
-import { bench } from "../bench.svelte";
+// wrong, and the screen tells that already.
 import { asTrouble, call } from "../core/call";
 import type { BackedUpPage, BackupLine, Backups, RestorePage, SalvagedPage } from "../core/types";
+import { currentJob } from "../state/currentJob.svelte";
+import { remembered } from "../state/remembered.svelte";
+import { answerOf, troubles } from "../state/troubles.svelte";
 
 /** What is typed of the plan. */
 export interface TypedPlan {
@@ -127,8 +129,8 @@ class WaysBack {
     const restored = await this.#do("restore", () => call("restore", { backup }));
     if (!restored) return;
     // Nothing of what was shown before belongs to the restored store, and nothing of it may be kept there.
-    bench.ready = false;
-    bench.page = null;
+    remembered.ready = false;
+    currentJob.page = null;
     this.close();
     this.restored = restored;
   }
@@ -155,8 +157,8 @@ class WaysBack {
 
   /** A backup that failed is told on every screen; what was opened anew is verified anew. */
   async #troubles(): Promise<void> {
-    const found = await bench.answer(() => call("troubles", {}));
-    if (found) bench.storeTroubles = found;
+    const found = await answerOf(() => call("troubles", {}));
+    if (found) troubles.store = found;
   }
 
   /** Does one thing at a time. Answers nothing when it failed, and keeps why. */

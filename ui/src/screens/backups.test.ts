@@ -4,7 +4,10 @@ import type { Backups, RestorePage } from "../core/types";
 
 vi.mock("../core/call", async (original) => (await import("../core/played")).played(original));
 
-const { bench } = await import("../bench.svelte");
+const { currentJob } = await import("../state/currentJob.svelte");
+const { openWindow } = await import("../state/opening");
+const { remembered } = await import("../state/remembered.svelte");
+const { troubles } = await import("../state/troubles.svelte");
 const { waysBack } = await import("./backups.svelte");
 const { factsOf } = await import("./backups");
 
@@ -29,8 +32,8 @@ beforeEach(async () => {
   opens([]);
   core.backups = none;
   core.troubles = quiet;
-  bench.trouble = null;
-  await bench.open();
+  troubles.last = null;
+  await openWindow();
   waysBack.close();
   waysBack.restored = null;
   await waysBack.look();
@@ -55,7 +58,7 @@ test("what is no number is left to the core to refuse, and its sentence stays be
   await waysBack.keep();
   expect(askedFor("put_backup_plan")).toEqual([{ plan: { folder: "", every_hours: 0, keep: 0 } }]);
   expect(waysBack.wrong).toContain("every 1 to 720 hours");
-  expect([waysBack.laid, waysBack.plan.hours, bench.trouble]).toEqual(["plan", "daily", null]);
+  expect([waysBack.laid, waysBack.plan.hours, troubles.last]).toEqual(["plan", "daily", null]);
 });
 
 test("a plan is ended by keeping none", async () => {
@@ -95,7 +98,7 @@ test("a backup that fails is told, and told of on every screen", async () => {
   await waysBack.backUp();
   expect(waysBack.wrong).toBe("The folder for backups is not there.");
   expect(waysBack.now?.failed).toBe(failed.failed);
-  expect(bench.storeTroubles.said).toEqual([failed.failed]);
+  expect(troubles.store.said).toEqual([failed.failed]);
 });
 
 test("the backups of the plan's folder are listed at once, those of another when it is typed", async () => {
@@ -134,9 +137,9 @@ test("after restoring nothing of the old store is shown or kept, and the page st
   await waysBack.ask("/b/2");
   const kept = askedFor("put_setting").length;
   await waysBack.restore();
-  bench.remember();
+  remembered.put({});
   expect(askedFor("put_setting")).toHaveLength(kept);
-  expect([bench.page, bench.ready, waysBack.laid]).toEqual([null, false, null]);
+  expect([currentJob.page, remembered.ready, waysBack.laid]).toEqual([null, false, null]);
   expect(waysBack.restored?.moved_to).toBe("/bay.before-2026-03-02T080000Z");
   const reload = vi.fn();
   vi.stubGlobal("window", { ...window, location: { reload } });
@@ -144,13 +147,13 @@ test("after restoring nothing of the old store is shown or kept, and the page st
   expect(reload).toHaveBeenCalledOnce();
 });
 
-test("where restoring fails the question stays with the reason, and the bench goes on", async () => {
+test("where restoring fails the question stays with the reason, and the window goes on", async () => {
   core.look_at_backup = page;
   core.restore = new Error("The disk is full: restoring a backup was refused and nothing was written.");
   waysBack.open("restore");
   await waysBack.ask("/b/2");
   await waysBack.restore();
-  expect([waysBack.restored, waysBack.ahead?.backup, bench.ready]).toEqual([null, "/b/2", true]);
+  expect([waysBack.restored, waysBack.ahead?.backup, remembered.ready]).toEqual([null, "/b/2", true]);
   expect(waysBack.wrong).toContain("The disk is full");
 });
 
@@ -163,13 +166,13 @@ test("what was saved of a damaged store is said, and what is still wrong with it
   waysBack.folder = "/saved";
   await waysBack.save();
   expect(askedFor("salvage")).toEqual([{ into: "/saved" }]);
-  expect([waysBack.saved, bench.storeTroubles]).toEqual([saved, still]);
+  expect([waysBack.saved, troubles.store]).toEqual([saved, still]);
 });
 
 test("a store that can't be read has no plan to show, and a backup can be looked for all the same", async () => {
   core.backups = new Error("The store has lost its database. Restore a backup.");
   await waysBack.look();
-  expect([waysBack.now, waysBack.unread, waysBack.wrong, bench.trouble]).toEqual([null, true, null, null]);
+  expect([waysBack.now, waysBack.unread, waysBack.wrong, troubles.last]).toEqual([null, true, null, null]);
   waysBack.open("restore");
   expect([waysBack.laid, waysBack.folder, askedFor("backups_in")]).toEqual(["restore", "", []]);
 });

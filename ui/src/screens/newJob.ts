@@ -1,6 +1,6 @@
 // What is filled in for a new job, against what is offered. It only fills gaps; what is wrong is said by the core.
-import type { NewJob } from "../bench.svelte";
 import type { ChecklistOffer, SheetOffer } from "../core/types";
+import type { NewJob } from "../state/where";
 
 /** Nothing filled in. */
 export const EMPTY: NewJob = {

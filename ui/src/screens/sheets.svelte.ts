@@ -1,8 +1,11 @@
 // The spec sheet that is looked at or typed. What is typed is on its way to the disk with every key.
-import { bench, type SheetAt } from "../bench.svelte";
 import { call, importSheet } from "../core/call";
 import type { SheetFrom, SheetPage, TypedSheet, TypedValue } from "../core/types";
 import { Typing } from "../parts/typing";
+import { nav } from "../state/nav.svelte";
+import { shop } from "../state/shop.svelte";
+import { answerOf } from "../state/troubles.svelte";
+import type { SheetAt } from "../state/where";
 
 class Sheets {
   /** The sheet as the core last showed it. */
@@ -15,7 +18,7 @@ class Sheets {
   saved = $state<string | null>(null);
 
   #typing = new Typing<TypedSheet, SheetPage | null>(
-    (typed) => bench.answer(() => call("type_sheet", { typed })),
+    (typed) => answerOf(() => call("type_sheet", { typed })),
     (page) => {
       if (page?.typed.draft === this.typed?.draft) this.page = page ?? this.page;
     },
@@ -26,19 +29,19 @@ class Sheets {
     return this.page?.typed.draft === at.id && this.page.typing === at.typing;
   }
 
-  /** Opens the sheet that the bench looks at. */
+  /** Opens the sheet that is looked at. */
   async open(at: SheetAt): Promise<void> {
     await this.#typing.settled();
     this.saved = null;
     const asked = at.typing
-      ? await bench.answer(() => call("typed_sheet", { draft: at.id }))
-      : await bench.answer(() => call("sheet", { id: at.id }));
+      ? await answerOf(() => call("typed_sheet", { draft: at.id }))
+      : await answerOf(() => call("sheet", { id: at.id }));
     this.#show(asked);
   }
 
   /** Begins to type a sheet and looks at it. */
   async begin(from: SheetFrom): Promise<void> {
-    this.#goTo(await bench.answer(() => call("begin_sheet", { from })));
+    this.#goTo(await answerOf(() => call("begin_sheet", { from })));
   }
 
   /** Types the title. */
@@ -54,10 +57,10 @@ class Sheets {
   /** Keeps what is typed as a revision. Answers whether it was kept. */
   async keep(): Promise<boolean> {
     const { typed } = this;
-    const { actor } = bench;
+    const { actor } = shop;
     if (!typed || !actor) return false;
     await this.#typing.settled();
-    const id = await bench.answer(() => call("keep_sheet", { draft: typed.draft, actor }));
+    const id = await answerOf(() => call("keep_sheet", { draft: typed.draft, actor }));
     if (id === null) return false;
     this.#look({ id, typing: false });
     return true;
@@ -68,20 +71,20 @@ class Sheets {
     const { typed } = this;
     if (!typed) return;
     await this.#typing.settled();
-    const gone = await bench.answer(async () => {
+    const gone = await answerOf(async () => {
       await call("drop_sheet", { draft: typed.draft });
       return true;
     });
     if (!gone) return;
     this.dropped = typed;
-    bench.go("kit");
+    nav.go("kit");
   }
 
   /** Puts back what was put away. */
   async putBack(): Promise<void> {
     const typed = this.dropped;
     if (!typed) return;
-    const page = await bench.answer(() => call("type_sheet", { typed }));
+    const page = await answerOf(() => call("type_sheet", { typed }));
     if (page) this.dropped = null;
     this.#goTo(page);
   }
@@ -90,9 +93,9 @@ class Sheets {
   async check(keys: string[]): Promise<boolean> {
     const id = this.typed?.id;
     const seen = this.typed?.seen;
-    const { actor } = bench;
+    const { actor } = shop;
     if (!id || !seen || !actor) return false;
-    const kept = await bench.withPin(async () => {
+    const kept = await shop.withPin(async () => {
       await call("check_sheet", { id, seen, keys, actor });
       return true;
     });
@@ -105,12 +108,12 @@ class Sheets {
   /** Writes the sheet as a file. */
   async export(): Promise<void> {
     const id = this.typed?.id;
-    if (id) this.saved = await bench.answer(() => call("export_sheet", { id }));
+    if (id) this.saved = await answerOf(() => call("export_sheet", { id }));
   }
 
   /** Takes in a sheet from a file and looks at it. */
   async import(file: Blob): Promise<void> {
-    const id = await bench.answer(() => importSheet(file, bench.actor?.id ?? null));
+    const id = await answerOf(() => importSheet(file, shop.actor?.id ?? null));
     if (id === null) return;
     this.#show(null);
     this.#look({ id, typing: false });
@@ -128,7 +131,7 @@ class Sheets {
   }
 
   #look(at: Pick<SheetAt, "id" | "typing">): void {
-    bench.lookAtSheet({ ...at, value: null, compared: null });
+    nav.lookAtSheet({ ...at, value: null, compared: null });
   }
 
   #show(page: SheetPage | null): void {

@@ -4,7 +4,10 @@ import type { SheetPage, TypedSheet } from "../core/types";
 
 vi.mock("../core/call", async (original) => (await import("../core/played")).played(original));
 
-const { bench } = await import("../bench.svelte");
+const { nav } = await import("../state/nav.svelte");
+const { openWindow } = await import("../state/opening");
+const { remembered } = await import("../state/remembered.svelte");
+const { troubles } = await import("../state/troubles.svelte");
 const { sheets } = await import("./sheets.svelte");
 
 const ode = { id: "o", role: "technician" as const };
@@ -33,8 +36,8 @@ beforeEach(async () => {
   opens([{ id: "o", name: "R. Ode", roles: ["technician"], lead: false }]);
   core.begin_sheet = page();
   core.type_sheet = ({ typed }: { typed: TypedSheet }) => page(typed);
-  bench.trouble = null;
-  await bench.open();
+  troubles.last = null;
+  await openWindow();
   await sheets.begin({ edit: "our-van" });
   asked.length = 0;
 });
@@ -53,7 +56,7 @@ test("what is typed is sent with every key and the newest is what stands", async
 test("what can't be written is told and stays on the screen", async () => {
   core.type_sheet = new Error("The disk is full.");
   sheets.title("Our vans");
-  await vi.waitFor(() => expect(bench.trouble?.message).toBe("The disk is full."));
+  await vi.waitFor(() => expect(troubles.last?.message).toBe("The disk is full."));
   expect(sheets.typed?.title).toBe("Our vans");
 });
 
@@ -61,18 +64,18 @@ test("what is put away can be put back as it was typed", async () => {
   sheets.title("Our vans");
   await sheets.drop();
   expect(askedFor("drop_sheet")).toEqual([{ draft: "our-van" }]);
-  expect(bench.screen).toBe("kit");
+  expect(nav.screen).toBe("kit");
   await sheets.putBack();
   expect(lastTyped()?.title).toBe("Our vans");
-  expect([bench.screen, sheets.dropped]).toEqual(["sheet", null]);
+  expect([nav.screen, sheets.dropped]).toEqual(["sheet", null]);
 });
 
 test("the window comes back to the sheet and the value that was open", async () => {
-  bench.lookAtSheet({ id: "our-van", typing: true, value: "fluid", compared: null });
+  nav.lookAtSheet({ id: "our-van", typing: true, value: "fluid", compared: null });
   const window = askedFor("put_setting").at(-1)?.text as string;
-  bench.go("bay");
-  bench.sheet = null;
+  nav.go("bay");
+  remembered.sheet = null;
   core.opened = { ...(core.opened as object), window };
-  await bench.open();
-  expect(bench).toMatchObject({ screen: "sheet", sheet: { id: "our-van", value: "fluid" } });
+  await openWindow();
+  expect(remembered).toMatchObject({ screen: "sheet", sheet: { id: "our-van", value: "fluid" } });
 });

@@ -1,5 +1,5 @@
 // Where the window is: what is kept between starts, so that it comes back where it was.
-import type { Actor, JobId, Kit, TypedTool } from "./core/types";
+import type { Actor, JobId, TypedTool } from "../core/types";
 
 /** The screens. */
 export type Screen = "bay" | "new_job" | "job" | "photos" | "figures" | "record" | "kit" | "sheet";
@@ -61,9 +61,9 @@ export interface Where {
   mm: number;
   newJob: NewJob | null;
   /** The large thread is in the order of the plan. */
-  planOrder?: boolean;
+  planOrder: boolean;
   /** How many people are planned for; null: as many as the checklist has. */
-  planPeople?: number | null;
+  planPeople: number | null;
   overlay: Overlay | null;
   pad: Pad | null;
   sheet: SheetAt | null;
@@ -74,22 +74,11 @@ export interface Where {
 /** CSS pixels of a millimetre at 160 an inch: assumed until the glass is measured. */
 export const ASSUMED_MM = 160 / 25.4;
 
-/** What is shown of the shop until the core has said what there is. */
-export const NO_KIT: Kit = {
-  people: [],
-  left: [],
-  tools: [],
-  tools_off: [],
-  device: { id: "", name: null },
-  seen: {},
-  unsettled: [],
-};
-
-/** Where the window was, as it was kept; nothing where there is no such text. */
-export function readWhere(text: string | null): Where | null {
+/** Where the window was, as far as it was kept; nothing where there is no such text. */
+export function readWhere(text: string | null): Partial<Where> | null {
   if (text === null) return null;
   try {
-    return JSON.parse(text) as Where;
+    return JSON.parse(text) as Partial<Where>;
   } catch {
     // What can't be read is forgotten: it says only which screen was open.
     return null;
