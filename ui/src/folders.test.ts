@@ -29,7 +29,7 @@ const MAY: Record<string, string[]> = {
   ],
   "screens/new-job": ["core", "screens/parts", "state", "words"],
   "screens/photos": ["core", "parts", "screens/parts", "state", "words"],
-  "screens/record": ["core", "overlays", "parts", "screens/parts", "screens/photos", "state", "words"],
+  "screens/record": ["core", "overlays", "parts", "screens/parts", "state", "words"],
   "screens/spec-sheets": ["core", "figures", "parts", "screens/parts", "state", "words"],
 };
 

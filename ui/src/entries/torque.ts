@@ -28,6 +28,7 @@ function angleLimit(entry: Limits): EntryView["limits"][number] | undefined {
   return entry.limits.find((limit) => limit.id === "limit-angle");
 }
 
+/** Number and unit out of the limit's sentence: the view has them nowhere else. */
 function targetOf(limit: EntryView["limits"][number] | undefined): { value: string; unit: string } | null {
   const target = limit?.args.target;
   if (!target || !("text" in target)) return null;

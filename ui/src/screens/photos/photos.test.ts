@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { JobView, PhotoLine } from "../../core/types";
-import { byStep, clock, held, reach } from "./photos";
+import { byStep, held, reach } from "./photos";
 
 const view = {
   steps: [
@@ -23,10 +23,6 @@ test("a photo of a step that is not in the checklist is not lost", () => {
   expect(byStep(view, [photo("old_step", "a")])).toEqual([
     { number: null, title: "old step", photos: [photo("old_step", "a")] },
   ]);
-});
-
-test("a time is read as the shop's clock showed it", () => {
-  expect(clock("2026-03-02T14:06:00+01:00")).toBe("14:06");
 });
 
 test("a picture larger than its place is dragged to its edge and no further, a smaller one not at all", () => {

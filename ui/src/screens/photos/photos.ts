@@ -16,15 +16,15 @@ export function byStep(view: Pick<JobView, "steps">, photos: PhotoLine[]): StepP
   const others = photos.filter((photo) => !view.steps.some((step) => step.id === photo.step));
   const rest = [...new Set(others.map((photo) => photo.step))].map((id) => ({
     number: null,
-    title: id.replaceAll("_", " "),
+    title: titleOf(id),
     photos: of(id),
   }));
   return [...known, ...rest].filter((step) => step.photos.length > 0);
 }
 
-/** The time of day in the shop's own time, `14:06`, out of `2026-03-02T14:06:00+01:00`. */
-export function clock(local: string): string {
-  return local.slice(11, 16);
+/** What a step is called that the view does not have: its id, as there is nothing else. */
+function titleOf(id: string): string {
+  return id.replaceAll("_", " ");
 }
 
 /** How far a picture of `size` may be dragged from the middle of a place of `room`, either way. */
