@@ -65,7 +65,7 @@ const larger = (what) => (page) =>
     .getByRole("button", { name: new RegExp(`^Show larger: .*${what}`) })
     .first()
     .click();
-const message = (text) => ({ id: "said", args: {}, text });
+const message = (text, id = "said") => ({ id, args: {}, text });
 const turned = {
   problems: [
     { field: "min", message: message("The tool's range 25 N·m to 5 N·m cannot be. Correct the tool.") },
@@ -74,6 +74,7 @@ const turned = {
   notes: [
     message(
       "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing that is clicked with it counts.",
+      "tool-past",
     ),
   ],
 };

@@ -418,6 +418,9 @@ photo-size = The photo is empty. Take it again.
 # $answer: label of the option
 choice-made = Answered: { $answer }.
 # $class: what was chosen; $known: labels of the options
+several-made = Found: { $answers }.
+several-none = None of the list was found.
+several-one = Choose at least one of the list.
 choice-unknown = "{ $class }" is not among the answers: { $known }.
 # $text: as read
 scan-read = Read: { $text }.

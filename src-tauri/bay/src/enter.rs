@@ -10,7 +10,8 @@ use panside_store::{Appended, Entry, StoreError};
 use uuid::Uuid;
 
 pub use panside_job::Preview;
-pub use panside_job::value::{StickReading, StickShows};
+pub use panside_job::entry::in_short;
+pub use panside_job::event::Entered;
 pub use panside_job::{Actor, EntryValue, Event, Job, Refusal, Request as Wish};
 pub use panside_journal::{Hash, Head, JobId, PersonId, RequestId};
 

@@ -1,6 +1,6 @@
 //! Events and wishes as lines to read while a walk goes on.
 
-use panside_bay::enter::{EntryValue, Event, Job, PersonId, StickReading, StickShows, Wish};
+use panside_bay::enter::{Entered, EntryValue, Event, Job, PersonId, Wish, in_short};
 use panside_procedure::Procedure;
 use panside_procedure::format::Role;
 
@@ -17,7 +17,8 @@ pub fn event(job: &Job, event: &Event) -> String {
         Event::Begun(begun) => format!("begins {}", step(&begun.step)),
         Event::Left(left) => format!("leaves {}", step(&left.step)),
         Event::Entered(entered) => {
-            format!("enters {}: {} -> {}", entered.entry, value(&entered.value, &called), entered.class)
+            let said = value(procedure, entered, &called);
+            format!("enters {}: {said} -> {}", entered.entry, entered.class)
         }
         Event::Done(done) => {
             let signs: Vec<_> =
@@ -86,34 +87,23 @@ fn move_title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
     procedure.names.move_(id).map_or(id, |made| &procedure.move_text(made).title)
 }
 
-fn value(value: &EntryValue, called: &impl Fn(PersonId) -> String) -> String {
-    match value {
-        EntryValue::SignOff(signature) => format!("signed by {}", called(signature.by)),
-        EntryValue::Reading { value, unit } => format!("{value} {unit}"),
-        EntryValue::Level { readings, .. } => readings.iter().map(stick).collect::<Vec<_>>().join(", "),
-        EntryValue::Count { of, accounted } => {
-            let counts: Vec<_> = of.iter().map(|(item, count)| format!("{count} {item}")).collect();
-            let accounted = accounted.as_ref().map_or(String::new(), |why| format!(" ({})", why.reason));
-            format!("{}{accounted}", counts.join(", "))
-        }
-        EntryValue::Coil(coil) => {
-            format!("{} {} at {} {}", coil.shows, coil.unit, coil.temperature, coil.temperature_unit)
-        }
-        EntryValue::CoolDown(probed) => format!("{} {}", probed.value, probed.unit),
-        EntryValue::Balance { temperature, temperature_unit, explained } => {
-            let explained = explained.as_ref().map_or(String::new(), |why| format!(" ({})", why.reason));
-            format!("from the can at {temperature} {temperature_unit}{explained}")
-        }
-        EntryValue::Torque { stages, unit, tool, .. } => {
+fn value(procedure: &Procedure, entered: &Entered, called: &impl Fn(PersonId) -> String) -> String {
+    let Entered { step, entry, value, class, .. } = entered;
+    let because = value.accounted().map_or(String::new(), |why| format!(" ({})", why.reason));
+    let asked = procedure.names.step(step).map(|step| procedure.step(step));
+    let asked = asked.and_then(|step| step.entries.iter().find(|found| found.id == *entry));
+    let said = match (value, asked) {
+        (EntryValue::SignOff(signature), _) => format!("signed by {}", called(signature.by)),
+        (EntryValue::Torque { stages, unit, tool, .. }, _) => {
             format!("{} {unit} with {}", stages.join(", then "), tool.name)
         }
-        EntryValue::Photo { hash, width, height } => {
+        (EntryValue::Photo { hash, width, height }, _) => {
             format!("photo {width} x {height}, {}", &hash[..hash.len().min(12)])
         }
-        EntryValue::Choice { class } => class.clone(),
-        EntryValue::Scan { text } | EntryValue::Note { text } => format!("\"{text}\""),
-        EntryValue::Timer {} => "waited".to_owned(),
-    }
+        (value, Some(entry)) => in_short(&entry.ask, value, class),
+        (_, None) => class.clone(),
+    };
+    format!("{said}{because}")
 }
 
 fn role(role: Role) -> &'static str {
@@ -122,12 +112,4 @@ fn role(role: Role) -> &'static str {
         Role::SecondPerson => "second person",
         Role::ServiceWriter => "service writer",
     }
-}
-
-fn stick(reading: &StickReading) -> String {
-    let shows = match &reading.stick {
-        StickShows::Trace { value, unit } => format!("{value} {unit}"),
-        StickShows::NoTrace => "no trace".to_owned(),
-    };
-    format!("{shows} at {} {}", reading.temperature, reading.temperature_unit)
 }

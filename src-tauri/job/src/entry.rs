@@ -9,13 +9,14 @@ mod choice;
 mod coil;
 mod cool_down;
 mod count;
-pub(crate) mod kind;
+mod kind;
 mod level;
 mod note;
 mod past;
 mod photo;
 mod reading;
 mod scan;
+mod several;
 mod sign_off;
 mod timer;
 mod torque;
@@ -38,9 +39,11 @@ pub use reading::ReadingResult;
 pub use torque::TorqueJudged;
 pub use worked_out::WorkedOut;
 
+use kind::Kind;
+
 pub(crate) use reading::{Limit, limits};
 
-use crate::message::{Message, entry_no_sheet_value, of_trade, refused_no_reason};
+use crate::message::{Message, entry_no_sheet_value, of_trade, refused_no_reason, words};
 use crate::people::Names;
 use crate::request::Refusal;
 use crate::sheet::Specs;
@@ -110,7 +113,33 @@ pub fn classify(
     value: &EntryValue,
     context: &Context<'_>,
 ) -> Result<Classified, Refusal> {
-    kind::of(ask).classify(specs, value, context)
+    of(ask).classify(specs, value, context)
+}
+
+/// The kind of an entry.
+pub(crate) fn of(ask: &Ask) -> &dyn Kind {
+    match ask {
+        Ask::SignOff(asked) => asked,
+        Ask::Reading(asked) => asked,
+        Ask::Level(asked) => asked,
+        Ask::Coil(asked) => asked,
+        Ask::CoolDown(asked) => asked,
+        Ask::Balance(asked) => asked,
+        Ask::Count(asked) => asked,
+        Ask::Torque(asked) => asked,
+        Ask::Photo(asked) => asked,
+        Ask::Choice(asked) => asked,
+        Ask::Several(asked) => asked,
+        Ask::Scan(asked) => asked,
+        Ask::Timer(asked) => asked,
+        Ask::Note(asked) => asked,
+    }
+}
+
+/// A value in few words; its class in words where that says as much.
+#[must_use]
+pub fn in_short(ask: &Ask, value: &EntryValue, class: &str) -> String {
+    of(ask).in_short(value).unwrap_or_else(|| words(class))
 }
 
 /// Milliseconds left of a timer, for the view.

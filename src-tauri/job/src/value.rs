@@ -1,7 +1,7 @@
 //! What was entered, as it was typed. Measured values stay decimal text with the text of their unit: no float can
 //! change a figure between the hand and the record.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use panside_journal::PersonId;
 use panside_procedure::format::Role;
@@ -119,6 +119,11 @@ pub enum EntryValue {
         /// The class of the option chosen.
         class: String,
     },
+    /// Any number of answers of a list.
+    Several {
+        /// The ids of the options that were found. Empty: none of them.
+        found: BTreeSet<String>,
+    },
     /// A text read from the vehicle or a label.
     Scan {
         /// The text.
@@ -160,6 +165,7 @@ impl EntryValue {
             EntryValue::Torque { .. } => "torque",
             EntryValue::Photo { .. } => "photo",
             EntryValue::Choice { .. } => "choice",
+            EntryValue::Several { .. } => "several",
             EntryValue::Scan { .. } => "scan",
             EntryValue::Timer {} => "timer",
             EntryValue::Note { .. } => "note",

@@ -79,10 +79,7 @@ impl Said {
 
 fn belongs(found: &Found<'_>, word: &str) -> bool {
     let named = |id: &str| id.strip_prefix(word).is_some_and(|rest| rest.is_empty() || rest.starts_with('_'));
-    let tells = matches!(
-        found.value.value,
-        EntryValue::Note { .. } | EntryValue::Choice { .. } | EntryValue::Scan { .. }
-    );
+    let tells = found.entry.is_some_and(|entry| entry.ask.answers());
     tells
         && (named(&found.value.entry)
             || named(&found.step.id)

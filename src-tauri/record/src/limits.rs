@@ -23,31 +23,8 @@ pub struct Limit {
 
 /// The limits of an entry. Nothing where none is asked for; a key that the sheet lacks is told as lacking.
 pub(crate) fn limits(ask: &Ask, sheet: &Sheet) -> Vec<Limit> {
-    let keys: Vec<(&str, &String)> = match ask {
-        Ask::Reading(asked) => {
-            [("at most ", &asked.at_most), ("at least ", &asked.at_least), ("", &asked.within)]
-                .into_iter()
-                .filter_map(|(how, key)| Some((how, key.as_ref()?)))
-                .collect()
-        }
-        Ask::Level(asked) => {
-            std::iter::once(("", &asked.chart)).chain(asked.gain.as_ref().map(|key| ("", key))).collect()
-        }
-        Ask::Torque(asked) => vec![("", &asked.spec)],
-        Ask::Timer(asked) => vec![("at least ", &asked.at_least)],
-        Ask::Coil(asked) => {
-            std::iter::once(("", &asked.limits)).chain(asked.at.as_ref().map(|at| ("at ", at))).collect()
-        }
-        Ask::CoolDown(asked) => vec![("at most ", &asked.limit)],
-        Ask::Balance(asked) => {
-            let capacity = asked.capacity.as_ref().map(|key| ("holds ", key));
-            [("", &asked.density), ("unseen at most ", &asked.unseen)].into_iter().chain(capacity).collect()
-        }
-        Ask::SignOff(_) | Ask::Count(_) | Ask::Photo(_) | Ask::Choice(_) | Ask::Scan(_) | Ask::Note(_) => {
-            Vec::new()
-        }
-    };
-    keys.into_iter().map(|(how, key)| limit(how, key, sheet.values.get(key))).collect()
+    let needs = ask.sheet_needs().into_iter();
+    needs.map(|need| limit(need.how, need.key, sheet.values.get(need.key))).collect()
 }
 
 fn limit(how: &str, key: &str, value: Option<&SheetValue>) -> Limit {

@@ -102,6 +102,8 @@ pub struct Entry {
     pub value: String,
     /// What it turned out to be, as decided then.
     pub class: String,
+    /// The class says more than the value.
+    pub judged: bool,
     /// What has become of it.
     pub standing: Standing,
     /// Who entered it, and when.
@@ -176,6 +178,7 @@ fn entry_of(source: Source<'_>, found: &Found<'_>) -> Entry {
         kind: found.value.value.kind().to_owned(),
         value: value::text(source, ask, found.value),
         class: found.value.class.clone(),
+        judged: ask.is_some_and(Ask::judges),
         standing: found.standing,
         by: source.by(&found.value.mark),
         limits: ask.map(|ask| limits(ask, &source.job.specs.sheet)).unwrap_or_default(),
@@ -206,6 +209,7 @@ fn signatures(
                 value::role(signature.role)
             ),
             class: "signed".to_owned(),
+            judged: false,
             standing: standing(detail, stretch),
             by: source.by(given),
             limits: Vec::new(),

@@ -1,5 +1,7 @@
 //! A value as it was typed, as one line of text.
 
+use std::collections::BTreeSet;
+
 use panside_job::EntryValue;
 use panside_job::job::EnteredValue;
 use panside_job::value::{
@@ -58,6 +60,7 @@ pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, entered: &EnteredValue
             format!("photo {}, {width} × {height}", short(hash))
         }
         EntryValue::Choice { class } => answer(ask, class),
+        EntryValue::Several { found } => found_of(ask, found),
         EntryValue::Scan { text } if text.is_empty() => "none".to_owned(),
         EntryValue::Scan { text } | EntryValue::Note { text } => text.clone(),
         EntryValue::Timer {} => "waited".to_owned(),
@@ -98,6 +101,18 @@ fn answer(ask: Option<&Ask>, class: &str) -> String {
     };
     let option = options.iter().find(|option| option.class == class);
     option.map_or_else(|| words(class), |option| option.label.clone())
+}
+
+/// What the buttons of what was found say, in the order of the list; ids in words where the checklist has none.
+fn found_of(ask: Option<&Ask>, found: &BTreeSet<String>) -> String {
+    if found.is_empty() {
+        return "none of the list".to_owned();
+    }
+    let Some(Ask::Several(asked)) = ask else {
+        return found.iter().map(|id| words(id)).collect::<Vec<_>>().join(", ");
+    };
+    let labels = asked.options.iter().filter(|option| found.contains(&option.id));
+    labels.map(|option| option.label.clone()).collect::<Vec<_>>().join(", ")
 }
 
 fn stick(reading: &StickReading) -> String {

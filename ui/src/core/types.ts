@@ -56,7 +56,7 @@ export type Arg = { "text": string } | { "number": number } | { "list": Array<st
 /**
  * The kinds of entry.
  */
-export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "coil": AskCoil } | { "cool_down": AskCoolDown } | { "balance": AskBalance } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote };
+export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "coil": AskCoil } | { "cool_down": AskCoolDown } | { "balance": AskBalance } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "several": AskSeveral } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote };
 
 /**
  * Amounts drained and added, compared at 15 °C.
@@ -208,6 +208,19 @@ export type AskScan = {
  * What the text is.
  */
 of: ScanOf, };
+
+/**
+ * What may be found, any number of it at once. The worst of what is found decides.
+ */
+export type AskSeveral = { 
+/**
+ * What may be found, at least two.
+ */
+options: Array<SeveralOption>, 
+/**
+ * The class where nothing of the list is found. Absent: at least one must be.
+ */
+none: string | null, };
 
 /**
  * Names one of the checklist's `sign_offs`. It is given when the step is done and judged on its outcome.
@@ -835,7 +848,11 @@ height: number, } } | { "choice": {
 /**
  * The class of the option chosen.
  */
-class: string, } } | { "scan": { 
+class: string, } } | { "several": { 
+/**
+ * The ids of the options that were found. Empty: none of them.
+ */
+found: Array<string>, } } | { "scan": { 
 /**
  * The text.
  */
@@ -2277,6 +2294,19 @@ not_saved: Array<string>, };
  * Kinds of scanned text.
  */
 export type ScanOf = "vin" | "codes" | "text";
+
+/**
+ * One thing that may be found.
+ */
+export type SeveralOption = { 
+/**
+ * Short name, unique in its list.
+ */
+id: string, 
+/**
+ * What the button says.
+ */
+label: string, };
 
 /**
  * That a second person compared a value with its source.

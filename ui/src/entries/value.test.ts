@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
-import type { Ask, EntryValue, EntryView, ItemView, StickReading, Tool } from "../core/types";
+import type { EntryValue, EntryView, ItemView, StickReading, Tool } from "../core/types";
+import type { TypedEntry } from "./kinds";
+import { stageTarget } from "./torque";
 import {
   askedText,
   asValue,
@@ -9,7 +11,6 @@ import {
   isBlank,
   openDraft,
   readDraft,
-  stageTarget,
   standing,
   valueText,
 } from "./value";
@@ -21,11 +22,10 @@ const ITEMS: ItemView[] = [
 
 const WRENCH: Tool = { name: "W1", min: "2", max: "12", unit: "N·m", calibration_due: "2026-09-30" };
 
-function entry(ask: Ask, more: Partial<EntryView> = {}): EntryView {
-  return {
+function entry(ask: TypedEntry["ask"], more: Partial<EntryView> = {}): TypedEntry {
+  const view: Omit<EntryView, "ask"> = {
     id: "entry",
     label: "Entry",
-    ask,
     optional: false,
     limits: [],
     units: [],
@@ -38,6 +38,7 @@ function entry(ask: Ask, more: Partial<EntryView> = {}): EntryView {
     ms_left: null,
     ...more,
   };
+  return { ...view, ask } as TypedEntry;
 }
 
 const reading = entry(
@@ -80,14 +81,14 @@ const dry = (temperature: string): StickReading => ({
 test("a reading keeps its comma and its unit, from the draft to the value and on the row", () => {
   const draft: Draft = { reading: { value: "136,5", unit: "°F" } };
   const again = openDraft(reading, JSON.stringify(draft), null);
-  expect(asValue(again)).toEqual({ reading: { value: "136,5", unit: "°F" } });
-  expect(valueText(reading, asValue(again) as EntryValue, ITEMS)).toBe("136,5 °F");
+  expect(asValue(reading, again).value).toEqual({ reading: { value: "136,5", unit: "°F" } });
+  expect(valueText(reading, asValue(reading, again).value as EntryValue, ITEMS)).toBe("136,5 °F");
 });
 
 test("typing begins empty, in the usual unit", () => {
   expect(emptyDraft(reading)).toEqual({ reading: { value: "", unit: "°C" } });
   for (const one of [reading, level, count, torque, choice, note, timer])
-    expect(isBlank(emptyDraft(one))).toBe(true);
+    expect(isBlank(one, emptyDraft(one))).toBe(true);
 });
 
 test("what is typed goes before what was entered, and nothing typed gives way to it", () => {
@@ -121,7 +122,7 @@ test("a level with no trace says so, and readings that were not typed are left o
   const draft: Draft = {
     level: { readings: [wet("58", "17,5"), dry("58"), wet("", "")], confirmed_no_trace: true },
   };
-  const value = asValue(draft) as EntryValue;
+  const value = asValue(level, draft).value as EntryValue;
   expect(value).toEqual({ level: { readings: [wet("58", "17,5"), dry("58")], confirmed_no_trace: true } });
   expect(valueText(level, value, ITEMS)).toBe("58 °C 17,5 mm · 58 °C no trace");
 });
@@ -142,8 +143,11 @@ test("a count names its items with what was expected", () => {
 
 test("a torque is no value before a tool is chosen", () => {
   const stages = { stages: ["4", "9,0"], unit: "N·m" };
-  expect(asValue({ torque: { ...stages, tool: null } })).toBeNull();
-  const value = asValue({ torque: { ...stages, tool: WRENCH } }) as EntryValue;
+  expect(asValue(torque, { torque: { ...stages, tool: null } })).toEqual({
+    value: null,
+    missing: "Choose the torque tool.",
+  });
+  const value = asValue(torque, { torque: { ...stages, tool: WRENCH } }).value as EntryValue;
   expect(valueText(torque, value, ITEMS)).toBe("4 · 9,0 N·m");
 });
 
@@ -154,13 +158,13 @@ test("the sheet's value of a stage is taken apart into number and unit", () => {
 
 test("an answer is shown by its words", () => {
   expect(valueText(choice, { choice: { class: "clear" } }, ITEMS)).toBe("clear red or amber");
-  expect(asValue(emptyDraft(choice))).toBeNull();
+  expect(asValue(choice, emptyDraft(choice)).value).toBeNull();
 });
 
 test("a note keeps ten thousand characters and a script as text", () => {
   const text = `<script>alert(1)</script>${"ä".repeat(10_000)}`;
   const again = openDraft(note, JSON.stringify({ note: { text } }), null);
-  expect(asValue(again)).toEqual({ note: { text } });
+  expect(asValue(note, again).value).toEqual({ note: { text } });
 });
 
 test("a row shows a draft only where it differs from what is entered", () => {
@@ -199,7 +203,7 @@ test("a coil, a hot part and a balance are typed, kept and told in short", () =>
   );
   const started = emptyDraft(coil);
   expect(started).toEqual({ coil: { shows: "", unit: "Ω", temperature: "", temperature_unit: "°C" } });
-  expect(isBlank(started)).toBe(true);
+  expect(isBlank(coil, started)).toBe(true);
   const open: EntryValue = { coil: { shows: "OL", unit: "Ω", temperature: "20", temperature_unit: "°C" } };
   expect(valueText(coil, open, ITEMS)).toBe("OL (20 °C)");
   expect(readDraft(coil, JSON.stringify(open))).toEqual(open);
@@ -217,7 +221,7 @@ test("a coil, a hot part and a balance are typed, kept and told in short", () =>
   const explained = { reason: "in the new filter", by: "Ada" };
   const told: EntryValue = { balance: { temperature: "20", temperature_unit: "°C", explained } };
   expect(valueText(balance, told, ITEMS)).toBe("in the new filter");
-  expect(isBlank(emptyDraft(balance))).toBe(true);
+  expect(isBlank(balance, emptyDraft(balance))).toBe(true);
 });
 
 test("bolts that are turned by an angle have a field each, and the angle is no stage", () => {

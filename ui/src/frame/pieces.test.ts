@@ -28,17 +28,17 @@ test("a piece is drawn by what it is, not by whose it is", () => {
     ["third-gear shift solenoid", "solenoid"],
     ["brackets", "bracket"],
   ];
-  for (const [name, piece] of drawn) expect(pieceOf(name), name).toBe(piece);
+  for (const [name, piece] of drawn) expect(pieceOf({ name }), name).toBe(piece);
 });
 
 test("a name without a known word gets the neutral form", () => {
-  for (const name of ["thing", "", "box of bolts", "glass"]) expect(pieceOf(name), name).toBe("piece");
+  for (const name of ["thing", "", "box of bolts", "glass"]) expect(pieceOf({ name }), name).toBe("piece");
 });
 
 test("every part and fastener that a checklist counts has a drawing of its own kind", () => {
   const names = items.map((item) => item.name);
   expect(names.length).toBeGreaterThan(0);
-  expect(names.filter((name) => pieceOf(name) === "piece")).toEqual([]);
+  expect(names.filter((name) => pieceOf({ name }) === "piece")).toEqual([]);
 });
 
 test("what does not fit is counted in the last cell", () => {

@@ -59,9 +59,9 @@ const BY_WORD: Record<string, Piece> = {
 /** Words after which a name says whose piece it is, not what it is. */
 const BELONGS = /\s+(?:of|at|for|in|on|under|behind)\s+/;
 
-/** The drawing for an item's name: by its head, the last known word before "of", "at" and the like. */
-export function pieceOf(name: string): Piece {
-  const head = name.toLowerCase().split(BELONGS)[0] ?? "";
+/** The drawing for an item: by the head of its name, the last known word before "of", "at" and the like. */
+export function pieceOf(item: Pick<TrayView, "name">): Piece {
+  const head = item.name.toLowerCase().split(BELONGS)[0] ?? "";
   for (const word of head.split(/[\s,]+/).reverse()) {
     const found = BY_WORD[word] ?? BY_WORD[word.replace(/s$/, "")];
     if (found) return found;
@@ -83,7 +83,7 @@ export function fitted(tray: TrayView[], cells: number): { shown: TrayView[]; mo
 export function laidOut(tray: TrayView[]): TrayView[] {
   const kinds = [...new Set(Object.values(BY_WORD)), "piece"];
   const place = (item: TrayView) =>
-    kinds.indexOf(pieceOf(item.name)) +
+    kinds.indexOf(pieceOf(item)) +
     (item.reuse === "never" ? kinds.length : 0) -
     (item.recount_agrees ? 0 : 2 * kinds.length);
   return [...tray].sort((a, b) => place(a) - place(b));

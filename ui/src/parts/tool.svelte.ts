@@ -1,7 +1,9 @@
 // A torque tool while it is typed. What it is worth is said by the core.
-import { bench } from "../bench.svelte";
 import { call } from "../core/call";
 import type { KitTool, Tool, ToolView, TypedTool } from "../core/types";
+import { remembered } from "../state/remembered.svelte";
+import { shop } from "../state/shop.svelte";
+import { answerOf, troubles } from "../state/troubles.svelte";
 import { Typing } from "./typing";
 
 /** A tool of which nothing is typed yet. */
@@ -10,12 +12,12 @@ export const NO_TOOL: Tool = { name: "", min: "", max: "", unit: "N·m", calibra
 /** Units that torque tools are marked in. */
 export const TOOL_UNITS = ["N·m", "lbf·ft", "lbf·in"];
 
-/** A tool that is typed; kept by the bench until it is on the list. */
+/** A tool that is typed; remembered until it is on the list. */
 export class ToolTyping {
   /** What the core says about it. */
   view = $state.raw<ToolView | null>(null);
   #typing = new Typing<Tool, ToolView[] | null>(
-    (tool) => bench.answer(() => call("judge_tools", { tools: [tool] })),
+    (tool) => answerOf(() => call("judge_tools", { tools: [tool] })),
     (views) => {
       this.view = views?.[0] ?? null;
     },
@@ -24,20 +26,20 @@ export class ToolTyping {
   /** Goes on with what is typed, or begins with the tool that is to be changed. */
   constructor(change: KitTool | null) {
     const id = change?.id ?? null;
-    const seen = id === null ? [] : (bench.kit.seen[id] ?? []);
-    if (bench.tool?.id !== id) this.#put({ id, seen, tool: change?.tool ?? NO_TOOL });
+    const seen = id === null ? [] : (shop.kit.seen[id] ?? []);
+    if (remembered.tool?.id !== id) this.#put({ id, seen, tool: change?.tool ?? NO_TOOL });
     this.#typing.type(this.draft.tool);
   }
 
   /** What is typed so far. */
   get draft(): TypedTool {
-    return bench.tool ?? { id: null, seen: [], tool: NO_TOOL };
+    return remembered.tool ?? { id: null, seen: [], tool: NO_TOOL };
   }
 
   /** Types in one field. */
   type(field: keyof Tool, text: string): void {
     const tool = { ...this.draft.tool, [field]: text };
-    bench.trouble = null;
+    troubles.last = null;
     this.#put({ ...this.draft, tool });
     this.#typing.type(tool);
   }
@@ -56,7 +58,7 @@ export class ToolTyping {
   /** Keeps it. Answers the tool when it was kept. */
   async keep(): Promise<Tool | null> {
     const { draft } = this;
-    const kit = await bench.changeKit((who) => call("put_tool", { tool: draft, who }));
+    const kit = await shop.changeKit((who) => call("put_tool", { tool: draft, who }));
     if (kit === null) return null;
     this.#put(null);
     const tools = kit.tools.map((one) => one.tool);
@@ -64,7 +66,6 @@ export class ToolTyping {
   }
 
   #put(draft: TypedTool | null): void {
-    bench.tool = draft;
-    bench.remember();
+    remembered.put({ tool: draft });
   }
 }

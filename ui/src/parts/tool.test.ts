@@ -4,7 +4,10 @@ import type { Tool, ToolView } from "../core/types";
 
 vi.mock("../core/call", async (original) => (await import("../core/played")).played(original));
 
-const { bench } = await import("../bench.svelte");
+const { openWindow } = await import("../state/opening");
+const { remembered } = await import("../state/remembered.svelte");
+const { shop } = await import("../state/shop.svelte");
+const { troubles } = await import("../state/troubles.svelte");
 const { ToolTyping } = await import("./tool.svelte");
 
 const wrench: Tool = { name: "wrench B", min: "5", max: "25", unit: "N·m", calibration_due: "2027-03-01" };
@@ -17,8 +20,8 @@ const turned: ToolView = {
 beforeEach(async () => {
   opens([], [wrench]);
   core.judge_tools = [{ problems: [], past: false, notes: [] }];
-  bench.trouble = null;
-  await bench.open();
+  troubles.last = null;
+  await openWindow();
   asked.length = 0;
 });
 
@@ -42,7 +45,7 @@ test("a tool that is changed stays the tool that it was", async () => {
   expect(await typing.keep()).toEqual(changed);
   const seen = ["h"];
   expect(askedFor("put_tool").at(-1)).toEqual({ tool: { id: "t1", seen, tool: changed }, who: null });
-  expect([bench.tool, bench.kit.tools]).toEqual([null, kept]);
+  expect([remembered.tool, shop.kit.tools]).toEqual([null, kept]);
 });
 
 test("a tool that the core does not take stays typed", async () => {
@@ -50,5 +53,5 @@ test("a tool that the core does not take stays typed", async () => {
   typing.type("name", "wrench B");
   core.put_tool = new Error("There is one already.");
   expect(await typing.keep()).toBeNull();
-  expect([bench.trouble?.message, bench.tool?.tool.name]).toEqual(["There is one already.", "wrench B"]);
+  expect([troubles.last?.message, remembered.tool?.tool.name]).toEqual(["There is one already.", "wrench B"]);
 });

@@ -1,9 +1,9 @@
 // The plans of the open job, for one person and for two: a good order at once, the best one when the core has found it. They
 // are asked for only while they are looked at.
 import { SvelteMap } from "svelte/reactivity";
-import { bench } from "../bench.svelte";
 import { call } from "../core/call";
 import type { JobId, Planning } from "../core/types";
+import { answerOf } from "../state/troubles.svelte";
 
 /** Milliseconds between two looks while a better order is searched for. */
 const SEARCHING = 300;
@@ -29,10 +29,10 @@ class Plans {
     let on = true;
     let next: ReturnType<typeof setTimeout> | undefined;
     const look = async (stale: boolean, since: number) => {
-      const planning = await bench.answer(() => call("plan", { job, people, best, stale }));
+      const planning = await answerOf(() => call("plan", { job, people, best, stale }));
       if (!on) return;
       if (planning) this.#found.set(`${job}/${people}`, { seq, planning });
-      // What failed is told by the bench, and asked for again when somebody looks again.
+      // What failed is told by the screen, and asked for again when somebody looks again.
       if (!planning || !best) return;
       const rest = Math.max(STALE, RESTS * (performance.now() - since));
       next =

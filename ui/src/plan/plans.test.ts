@@ -4,7 +4,8 @@ import type { Planning } from "../core/types";
 
 vi.mock("../core/call", async (original) => (await import("../core/played")).played(original));
 
-const { bench } = await import("../bench.svelte");
+const { openWindow } = await import("../state/opening");
+const { troubles } = await import("../state/troubles.svelte");
 const { plans } = await import("./plans.svelte");
 
 const stops: (() => void)[] = [];
@@ -34,8 +35,8 @@ function minutes(people: number): number | undefined {
 beforeEach(async () => {
   vi.useFakeTimers();
   opens([]);
-  await bench.open();
-  bench.trouble = null;
+  await openWindow();
+  troubles.last = null;
   asked.length = 0;
 });
 
@@ -97,7 +98,7 @@ test("what the core can't plan is told once and asked for again by who looks aga
   core.plan = new Error("The store can't be read.");
   follow(1, true);
   await vi.advanceTimersByTimeAsync(1_000);
-  expect([bench.trouble?.message, askedFor("plan").length]).toEqual(["The store can't be read.", 1]);
+  expect([troubles.last?.message, askedFor("plan").length]).toEqual(["The store can't be read.", 1]);
   core.plan = planning(540, null);
   follow(1, true);
   await vi.advanceTimersByTimeAsync(1);

@@ -7,7 +7,7 @@ use panside_procedure::machine::{Pred, StepIx, Unmet, VarIx, VariableKind};
 use panside_procedure::{Procedure, State};
 
 use crate::clock::{MINUTE_MS, measured_ms};
-use crate::entry::{Limit, kind, limits};
+use crate::entry::{self, Limit, in_short, limits};
 use crate::job::{EnteredValue, Job};
 use crate::message::{
     Arg, Message, unmet_empty, unmet_gate, unmet_gate_at_least, unmet_gate_at_most, unmet_gate_lost,
@@ -132,7 +132,7 @@ impl<'a> Because<'a> {
 }
 
 pub(crate) fn is_measured(entry: &Entry) -> bool {
-    kind::of(&entry.ask).is_measured()
+    entry::of(&entry.ask).is_measured()
 }
 
 fn keeps_in_hand(entry: &Entry, class: &str) -> bool {
@@ -141,5 +141,5 @@ fn keeps_in_hand(entry: &Entry, class: &str) -> bool {
 
 /// A value as it was entered, in few words.
 pub(crate) fn said(read: &EnteredValue, entry: &Entry) -> String {
-    kind::of(&entry.ask).in_short(&read.value).unwrap_or_else(|| words(&read.class))
+    in_short(&entry.ask, &read.value, &read.class)
 }

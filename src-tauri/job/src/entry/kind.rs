@@ -1,7 +1,7 @@
 //! What each kind of entry makes of a value. The fields of the kind are the checklist's (`panside_procedure::format::entry`);
 //! what they are worth on the vehicle is said here, one file a kind.
 
-use panside_procedure::format::{Ask, Item};
+use panside_procedure::format::Item;
 
 use super::{Classified, Context};
 use crate::message::{Message, entry_kind, words};
@@ -37,25 +37,6 @@ pub(crate) trait Kind {
 
     /// Whether what was read, and not only what it turned out to be, is said of a gate that came from it.
     fn is_measured(&self) -> bool;
-}
-
-/// The kind of an entry.
-pub(crate) fn of(ask: &Ask) -> &dyn Kind {
-    match ask {
-        Ask::SignOff(asked) => asked,
-        Ask::Reading(asked) => asked,
-        Ask::Level(asked) => asked,
-        Ask::Coil(asked) => asked,
-        Ask::CoolDown(asked) => asked,
-        Ask::Balance(asked) => asked,
-        Ask::Count(asked) => asked,
-        Ask::Torque(asked) => asked,
-        Ask::Photo(asked) => asked,
-        Ask::Choice(asked) => asked,
-        Ask::Scan(asked) => asked,
-        Ask::Timer(asked) => asked,
-        Ask::Note(asked) => asked,
-    }
 }
 
 /// Refuses a value of another kind than is asked for.

@@ -206,6 +206,9 @@ messages! {
     photo_size "photo-size" ();
     choice_made "choice-made" (answer);
     choice_unknown "choice-unknown" (class, known);
+    several_made "several-made" (answers);
+    several_none "several-none" ();
+    several_one "several-one" ();
     scan_read "scan-read" (text);
     scan_no_codes "scan-no-codes" ();
     scan_empty "scan-empty" ();

@@ -9,7 +9,7 @@ use ts_rs::TS;
 
 use crate::decide::draft::find;
 use crate::decide::judge;
-use crate::entry::kind;
+use crate::entry;
 use crate::job::Job;
 use crate::message::{Message, figure};
 use crate::people::Roster;
@@ -54,7 +54,7 @@ pub fn preview(
     };
     let asked = job.procedure.names.step(step).and_then(|step| find(job.procedure.step(step), entry).ok());
     let other = asked.and_then(|entry| {
-        let (value, unit) = kind::of(&entry.ask).converted(value)?;
+        let (value, unit) = entry::of(&entry.ask).converted(value)?;
         other_unit(value, unit)
     });
     Preview { class, not_yet, said, other }

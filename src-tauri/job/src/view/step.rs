@@ -10,7 +10,7 @@ use super::{EntryView, StepView};
 use crate::decide::draft::Draft;
 use crate::decide::signs::signs_of;
 use crate::decide::work::refuse_missing;
-use crate::entry::{Context, Past, classify, kind, ms_left};
+use crate::entry::{self, Context, Past, classify, ms_left};
 use crate::figures::{BoltMap, bolt_map, when};
 use crate::job::{EnteredValue, Stretch};
 use crate::people::Names;
@@ -100,7 +100,7 @@ fn entry_view<'a>(
             .map(|judged| judged.said)
             .unwrap_or_default()
     };
-    let kind = kind::of(&entry.ask);
+    let kind = entry::of(&entry.ask);
     EntryView {
         id: entry.id.clone(),
         label: entry.label.clone(),

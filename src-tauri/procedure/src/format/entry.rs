@@ -14,6 +14,7 @@ mod note;
 mod photo;
 mod reading;
 mod scan;
+mod several;
 mod sign_off;
 mod timer;
 mod torque;
@@ -29,12 +30,13 @@ pub use choice::Choice;
 pub use coil::Coil;
 pub use cool_down::{CoolDown, ProbedPlace};
 pub use count::Count;
-pub use kind::{Kind, Listed, Read, SheetNeed};
+pub use kind::{Kind, Listed, Read, SheetNeed, Wrong};
 pub use level::{Added, Level};
 pub use note::Note;
 pub use photo::Photo;
 pub use reading::Reading;
 pub use scan::{Scan, ScanOf};
+pub use several::{Several, SeveralOption};
 pub use sign_off::SignOffEntry;
 pub use timer::Timer;
 pub use torque::{Excepted, Torque};
@@ -149,6 +151,8 @@ kinds! {
     Photo(Photo): "photo";
     /// One of several answers.
     Choice(Choice): "choice";
+    /// Any number of answers of a list.
+    Several(Several): "several";
     /// A text read from the vehicle or a label.
     Scan(Scan): "scan";
     /// A time to wait.
@@ -200,6 +204,24 @@ impl Ask {
     #[must_use]
     pub fn reads(&self) -> Vec<Read<'_>> {
         self.fields().reads()
+    }
+
+    /// [`Kind::judges`]
+    #[must_use]
+    pub fn judges(&self) -> bool {
+        self.fields().judges()
+    }
+
+    /// [`Kind::answers`]
+    #[must_use]
+    pub fn answers(&self) -> bool {
+        self.fields().answers()
+    }
+
+    /// [`Kind::wrong`]
+    #[must_use]
+    pub fn wrong(&self) -> Vec<Wrong> {
+        self.fields().wrong()
     }
 
     /// [`Kind::lists`]

@@ -53,13 +53,14 @@ fn entries(procedure: &Procedure, odd: &mut dyn FnMut(String, String)) {
             let mut effects = entry.classes.values();
             let first = effects.next();
             let holds_or_ends = entry.classes.values().any(|effect| effect.not_yet || effect.ends.is_some());
-            if holds_or_ends && matches!(&entry.ask, Ask::Choice(choice) if choice.good.is_empty()) {
+            let answers = matches!(&entry.ask, Ask::Choice(_) | Ask::Several(_));
+            if holds_or_ends && answers && entry.ask.good().is_none() {
                 odd(
                     format!(
                         "entry \"{}\" of step \"{}\" does not say which answers are good",
                         entry.id, text.id
                     ),
-                    format!("{}/entries/{at}/ask/choice", procedure.step_pointer(step)),
+                    format!("{}/entries/{at}/ask/{}", procedure.step_pointer(step), entry.ask.kind()),
                 );
             }
             // An answer that does nothing is there to be read later; one that does something should decide it.

@@ -9,9 +9,6 @@ use crate::limits::Limit;
 use crate::source::words;
 use crate::steps::{Ended, Entry, Step, Stretch};
 
-/// Kinds whose class is told: it judges.
-const JUDGED: [&str; 7] = ["reading", "level", "coil", "cool_down", "balance", "count", "torque"];
-
 /// Every phase with its steps.
 pub(crate) fn entries(document: &Document) -> Section {
     let about =
@@ -36,7 +33,7 @@ fn say_step(step: &Step, blocks: &mut Vec<Block>) {
 fn row(entry: &Entry, begun: &By) -> Vec<String> {
     let mut said = entry.value.clone();
     // The class is told where it judges: what is only taken down has no other.
-    if JUDGED.contains(&entry.kind.as_str()) && entry.class != "read" {
+    if entry.judged {
         said.push_str(&format!(", {}", words(&entry.class)));
     }
     if !entry.limits.is_empty() {

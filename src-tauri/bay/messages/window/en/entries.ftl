@@ -22,6 +22,8 @@ entry-again = Something else is just being written. Try again.
 entry-missing-tool = Choose the torque tool.
 entry-missing-photo = There is no photo yet.
 entry-missing-choice = Press one of the answers.
+entry-missing-several = Press all that were found, or none of these.
+entry-none-of-these = None of these
 
 ## Keypad
 

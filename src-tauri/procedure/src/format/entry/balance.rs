@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed};
+use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::sheet::ValueKind;
 
 /// The difference lies within its own uncertainty.
@@ -68,9 +68,12 @@ impl Kind for Balance {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        let measure = |key, unit| SheetNeed { key, kind: ValueKind::Measure, unit: Some(unit) };
-        let capacity = self.capacity.as_deref().map(|key| measure(key, "L"));
-        [measure(&self.density, "kg/m³"), measure(&self.unseen, "L")].into_iter().chain(capacity).collect()
+        let measure = |key, unit, how| SheetNeed { key, kind: ValueKind::Measure, unit: Some(unit), how };
+        let capacity = self.capacity.as_deref().map(|key| measure(key, "L", "holds "));
+        [measure(&self.density, "kg/m³", ""), measure(&self.unseen, "L", "unseen at most ")]
+            .into_iter()
+            .chain(capacity)
+            .collect()
     }
 
     fn reads(&self) -> Vec<Read<'_>> {
@@ -85,5 +88,20 @@ impl Kind for Balance {
 
     fn lists(&self) -> Vec<Listed> {
         vec![Listed { at: "", what: "amounts", length: self.drained.len() + self.added.len() }]
+    }
+
+    fn judges(&self) -> bool {
+        true
+    }
+
+    fn answers(&self) -> bool {
+        false
+    }
+
+    fn wrong(&self) -> Vec<Wrong> {
+        if self.drained.is_empty() || self.added.is_empty() {
+            return vec![Wrong::new("", "a balance needs at least one amount drained and one added")];
+        }
+        Vec::new()
     }
 }

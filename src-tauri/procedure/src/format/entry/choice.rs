@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed};
+use super::kind::{Kind, Listed, Read, SheetNeed, Wrong, not_good, twice};
 
 /// A question with its answers.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
@@ -64,5 +64,23 @@ impl Kind for Choice {
 
     fn lists(&self) -> Vec<Listed> {
         vec![Listed { at: "/options", what: "options", length: self.options.len() }]
+    }
+
+    fn judges(&self) -> bool {
+        false
+    }
+
+    fn answers(&self) -> bool {
+        true
+    }
+
+    fn wrong(&self) -> Vec<Wrong> {
+        let classes = self.classes();
+        let mut wrong: Vec<Wrong> = twice("/options", classes.iter().copied()).collect();
+        if classes.len() < 2 {
+            wrong.push(Wrong::new("", "a choice needs at least two options"));
+        }
+        wrong.extend(not_good(&self.good, &classes));
+        wrong
     }
 }

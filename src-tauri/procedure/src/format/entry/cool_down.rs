@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed};
+use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::Assignments;
 use crate::format::sheet::ValueKind;
 
@@ -64,7 +64,7 @@ impl Kind for CoolDown {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        vec![SheetNeed { key: &self.limit, kind: ValueKind::Measure, unit: Some("°C") }]
+        vec![SheetNeed { key: &self.limit, kind: ValueKind::Measure, unit: Some("°C"), how: "at most " }]
     }
 
     fn reads(&self) -> Vec<Read<'_>> {
@@ -73,5 +73,17 @@ impl Kind for CoolDown {
 
     fn lists(&self) -> Vec<Listed> {
         vec![Listed { at: "/heated_by", what: "conditions", length: self.heated_by.len() }]
+    }
+
+    fn judges(&self) -> bool {
+        true
+    }
+
+    fn answers(&self) -> bool {
+        false
+    }
+
+    fn wrong(&self) -> Vec<Wrong> {
+        Vec::new()
     }
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed};
+use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::Pieces;
 
 /// All are there.
@@ -56,5 +56,17 @@ impl Kind for Count {
 
     fn lists(&self) -> Vec<Listed> {
         vec![Listed { at: "/of", what: "items", length: self.of.len() }]
+    }
+
+    fn judges(&self) -> bool {
+        true
+    }
+
+    fn answers(&self) -> bool {
+        false
+    }
+
+    fn wrong(&self) -> Vec<Wrong> {
+        Vec::new()
     }
 }

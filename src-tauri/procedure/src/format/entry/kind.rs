@@ -1,5 +1,7 @@
 //! What every kind of entry says of itself.
 
+use std::collections::BTreeSet;
+
 use crate::format::sheet::ValueKind;
 
 /// The fields of a kind. No method has a default: whoever adds a kind answers every question.
@@ -29,6 +31,15 @@ pub trait Kind {
 
     /// Its lists, which are bounded before anything is worked out from them.
     fn lists(&self) -> Vec<Listed>;
+
+    /// Whether its class says more than the value, so that the record says both.
+    fn judges(&self) -> bool;
+
+    /// Whether a person answers in words, which can tell of concern, cause and correction in the record.
+    fn answers(&self) -> bool;
+
+    /// What is wrong with its fields by themselves.
+    fn wrong(&self) -> Vec<Wrong>;
 }
 
 /// A key an entry needs on the spec sheet, and what must stand there.
@@ -40,6 +51,8 @@ pub struct SheetNeed<'a> {
     pub kind: ValueKind,
     /// The unit the entry is read in, where the value must be of the same quantity.
     pub unit: Option<&'a str>,
+    /// What the value is there for, before it in a sentence, such as `at most `; empty where the value says so itself.
+    pub how: &'static str,
 }
 
 /// An entry that another one reads.
@@ -62,4 +75,43 @@ pub struct Listed {
     pub what: &'static str,
     /// How long it is.
     pub length: usize,
+}
+
+/// Something that is wrong with the fields of an entry.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Wrong {
+    /// Its place below the kind's own, such as `/options/2`; empty: the entry as a whole.
+    pub at: String,
+    /// What is wrong, and what to do where that does not go without saying.
+    pub message: String,
+}
+
+impl Wrong {
+    pub(super) fn new(at: &str, message: &str) -> Wrong {
+        Wrong { at: at.to_owned(), message: message.to_owned() }
+    }
+}
+
+/// Names of a list that are there twice.
+pub(super) fn twice<'a>(at: &'a str, names: impl Iterator<Item = &'a str>) -> impl Iterator<Item = Wrong> {
+    let mut seen = BTreeSet::new();
+    names.enumerate().filter(move |(_, name)| !seen.insert(*name)).map(move |(place, name)| Wrong {
+        at: format!("{at}/{place}"),
+        message: format!("\"{name}\" stands twice"),
+    })
+}
+
+/// What is wrong with the classes that are said to be good.
+pub(super) fn not_good(good: &[String], classes: &[&str]) -> Vec<Wrong> {
+    let unknown = good.iter().enumerate().filter(|(_, class)| !classes.contains(&class.as_str()));
+    let mut wrong: Vec<Wrong> = unknown
+        .map(|(at, class)| Wrong {
+            at: format!("/good/{at}"),
+            message: format!("\"{class}\" is none of the options"),
+        })
+        .collect();
+    if wrong.is_empty() && classes.iter().all(|class| good.iter().any(|one| one == class)) {
+        wrong.push(Wrong::new("/good", "every answer is good; leave \"good\" out"));
+    }
+    wrong
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed};
+use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::sheet::ValueKind;
 
 /// Under the band at that temperature.
@@ -72,9 +72,13 @@ impl Kind for Level {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        let chart = SheetNeed { key: &self.chart, kind: ValueKind::Chart, unit: None };
-        let gain =
-            self.gain.as_deref().map(|key| SheetNeed { key, kind: ValueKind::Measure, unit: Some("mm/L") });
+        let chart = SheetNeed { key: &self.chart, kind: ValueKind::Chart, unit: None, how: "" };
+        let gain = self.gain.as_deref().map(|key| SheetNeed {
+            key,
+            kind: ValueKind::Measure,
+            unit: Some("mm/L"),
+            how: "",
+        });
         std::iter::once(chart).chain(gain).collect()
     }
 
@@ -86,6 +90,18 @@ impl Kind for Level {
     }
 
     fn lists(&self) -> Vec<Listed> {
+        Vec::new()
+    }
+
+    fn judges(&self) -> bool {
+        true
+    }
+
+    fn answers(&self) -> bool {
+        false
+    }
+
+    fn wrong(&self) -> Vec<Wrong> {
         Vec::new()
     }
 }

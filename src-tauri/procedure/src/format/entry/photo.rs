@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed};
+use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
 
 /// The one class: it was taken and is on disk.
 pub const TAKEN: &str = "taken";
@@ -51,6 +51,18 @@ impl Kind for Photo {
     }
 
     fn lists(&self) -> Vec<Listed> {
+        Vec::new()
+    }
+
+    fn judges(&self) -> bool {
+        false
+    }
+
+    fn answers(&self) -> bool {
+        false
+    }
+
+    fn wrong(&self) -> Vec<Wrong> {
         Vec::new()
     }
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed};
+use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::sheet::ValueKind;
 
 /// No limits are given: the value is taken down.
@@ -68,11 +68,13 @@ impl Kind for Reading {
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         let unit = Some(self.unit.as_str());
-        let measure = |key| SheetNeed { key, kind: ValueKind::Measure, unit };
-        let mut needs: Vec<_> =
-            [&self.at_most, &self.at_least].into_iter().flatten().map(|key| measure(key.as_str())).collect();
+        let measure = |key, how| SheetNeed { key, kind: ValueKind::Measure, unit, how };
+        let mut needs: Vec<_> = [(&self.at_most, "at most "), (&self.at_least, "at least ")]
+            .into_iter()
+            .filter_map(|(key, how)| Some(measure(key.as_deref()?, how)))
+            .collect();
         if let Some(key) = &self.within {
-            needs.push(SheetNeed { key, kind: ValueKind::Range, unit });
+            needs.push(SheetNeed { key, kind: ValueKind::Range, unit, how: "" });
         }
         needs
     }
@@ -82,6 +84,18 @@ impl Kind for Reading {
     }
 
     fn lists(&self) -> Vec<Listed> {
+        Vec::new()
+    }
+
+    fn judges(&self) -> bool {
+        self.is_judged()
+    }
+
+    fn answers(&self) -> bool {
+        false
+    }
+
+    fn wrong(&self) -> Vec<Wrong> {
         Vec::new()
     }
 }

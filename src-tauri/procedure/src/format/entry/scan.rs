@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed};
+use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
 
 /// The one class: it was read.
 pub const READ: &str = "read";
@@ -60,6 +60,18 @@ impl Kind for Scan {
     }
 
     fn lists(&self) -> Vec<Listed> {
+        Vec::new()
+    }
+
+    fn judges(&self) -> bool {
+        false
+    }
+
+    fn answers(&self) -> bool {
+        true
+    }
+
+    fn wrong(&self) -> Vec<Wrong> {
         Vec::new()
     }
 }

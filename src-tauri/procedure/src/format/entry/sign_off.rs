@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed};
+use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
 
 /// The one class: it was signed.
 pub const SIGNED: &str = "signed";
@@ -48,6 +48,18 @@ impl Kind for SignOffEntry {
     }
 
     fn lists(&self) -> Vec<Listed> {
+        Vec::new()
+    }
+
+    fn judges(&self) -> bool {
+        false
+    }
+
+    fn answers(&self) -> bool {
+        false
+    }
+
+    fn wrong(&self) -> Vec<Wrong> {
         Vec::new()
     }
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed};
+use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::sheet::ValueKind;
 
 /// The one class: the time has passed. Before that the entry is refused.
@@ -41,7 +41,7 @@ impl Kind for Timer {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        vec![SheetNeed { key: &self.at_least, kind: ValueKind::Measure, unit: Some("min") }]
+        vec![SheetNeed { key: &self.at_least, kind: ValueKind::Measure, unit: Some("min"), how: "at least " }]
     }
 
     fn reads(&self) -> Vec<Read<'_>> {
@@ -49,6 +49,18 @@ impl Kind for Timer {
     }
 
     fn lists(&self) -> Vec<Listed> {
+        Vec::new()
+    }
+
+    fn judges(&self) -> bool {
+        false
+    }
+
+    fn answers(&self) -> bool {
+        false
+    }
+
+    fn wrong(&self) -> Vec<Wrong> {
         Vec::new()
     }
 }

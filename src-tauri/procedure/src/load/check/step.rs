@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::Check;
-use crate::format::entry::{Choice, Read};
+use crate::format::entry::Read;
 use crate::format::{Ask, Entry, SignKind, Step, Wait};
 
 /// The most minutes that a wait can take: a day.
@@ -83,22 +83,15 @@ impl Check<'_> {
     }
 
     /// The good answers are answers, not all of them, and the work goes on with each.
-    fn good_answers(&mut self, place: &str, entry: &Entry, choice: &Choice) {
-        let place = format!("{place}/ask/choice/good");
-        for (at, good) in choice.good.iter().enumerate() {
-            let place = format!("{place}/{at}");
-            if !choice.options.iter().any(|option| option.class == *good) {
-                self.problem(&place, format!("\"{good}\" is none of the options"));
-            }
+    /// No class may be called good that holds the step or ends the job. Which kinds hold by themselves is theirs.
+    fn good_answers(&mut self, place: &str, entry: &Entry) {
+        for good in entry.ask.good().unwrap_or_default() {
             if entry.classes.get(good).is_some_and(|effect| effect.not_yet || effect.ends.is_some()) {
                 self.problem(
-                    &place,
+                    &format!("{place}/ask/{}", entry.ask.kind()),
                     format!("\"{good}\" holds the step or ends the job, so it is no good answer"),
                 );
             }
-        }
-        if choice.options.iter().all(|option| choice.good.contains(&option.class)) {
-            self.problem(&place, "every answer is good; leave \"good\" out");
         }
     }
 
@@ -172,6 +165,13 @@ impl Check<'_> {
         {
             self.problem(&classes_place, "every class is \"not_yet\", so the step could never be done");
         }
+        for wrong in entry.ask.wrong() {
+            let of_fields = format!("{place}/ask/{}{}", entry.ask.kind(), wrong.at);
+            self.problem(if wrong.at.is_empty() { place } else { &of_fields }, wrong.message);
+        }
+        if matches!(entry.ask, Ask::Choice(_) | Ask::Several(_)) {
+            self.good_answers(place, entry);
+        }
         for read in entry.ask.reads() {
             self.read(place, read);
         }
@@ -185,17 +185,6 @@ impl Check<'_> {
             Ask::Count(count) => self.pieces(&format!("{place}/ask/count/of"), &count.of),
             Ask::CoolDown(cool_down) => {
                 self.conditions(&format!("{place}/ask/cool_down/heated_by"), &cool_down.heated_by, false);
-            }
-            Ask::Balance(balance) if balance.drained.is_empty() || balance.added.is_empty() => {
-                self.problem(place, "a balance needs at least one amount drained and one added");
-            }
-            Ask::Choice(choice) => {
-                let classes: Vec<String> = choice.options.iter().map(|option| option.class.clone()).collect();
-                self.distinct(&format!("{place}/ask/choice/options"), &classes);
-                if classes.len() < 2 {
-                    self.problem(place, "a choice needs at least two options");
-                }
-                self.good_answers(place, entry, choice);
             }
             _ => {}
         }

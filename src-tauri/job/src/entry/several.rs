@@ -1,0 +1,64 @@
+//! Any number of answers of a list: the worst of them decides.
+
+use std::collections::BTreeSet;
+
+use panside_procedure::format::Item;
+use panside_procedure::format::entry::Several;
+
+use super::kind::{self, Kind};
+use super::{Classified, Context};
+use crate::message::{Message, choice_unknown, several_made, several_none, several_one};
+use crate::request::Refusal;
+use crate::sheet::Specs;
+use crate::value::EntryValue;
+
+fn classify(asked: &Several, found: &BTreeSet<String>) -> Result<Classified, Refusal> {
+    let known = |id: &&String| asked.options.iter().any(|option| option.id == **id);
+    if let Some(unknown) = found.iter().find(|id| !known(id)) {
+        let known: Vec<String> = asked.options.iter().map(|option| option.label.clone()).collect();
+        return Err(choice_unknown(unknown, known).into());
+    }
+    let class = asked.class_of(found.iter().map(String::as_str)).ok_or_else(several_one)?;
+    let said = if found.is_empty() { several_none() } else { several_made(labels(asked, found)) };
+    Ok(Classified::new(class, EntryValue::Several { found: found.clone() }, said))
+}
+
+/// What the buttons of the options say, in the order of the list.
+fn labels(asked: &Several, found: &BTreeSet<String>) -> Vec<String> {
+    let options = asked.options.iter().filter(|option| found.contains(&option.id));
+    options.map(|option| option.label.clone()).collect()
+}
+
+impl Kind for Several {
+    fn classify(&self, _: &Specs, value: &EntryValue, _: &Context<'_>) -> Result<Classified, Refusal> {
+        match value {
+            EntryValue::Several { found } => classify(self, found),
+            _ => Err(kind::other("several", value)),
+        }
+    }
+
+    fn limits(&self, _: &Specs, _: &[Item]) -> Vec<Message> {
+        Vec::new()
+    }
+
+    fn units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn temperature_units(&self) -> Vec<String> {
+        Vec::new()
+    }
+
+    fn converted<'v>(&self, _: &'v EntryValue) -> Option<(&'v str, &'v str)> {
+        None
+    }
+
+    fn in_short(&self, value: &EntryValue) -> Option<String> {
+        let EntryValue::Several { found } = value else { return None };
+        (!found.is_empty()).then(|| labels(self, found).join(", "))
+    }
+
+    fn is_measured(&self) -> bool {
+        false
+    }
+}

@@ -1,0 +1,80 @@
+import { expect, test } from "vitest";
+import type { EntryView } from "../../core/types";
+import { asValue, draftOf, emptyDraft, isBlank, readDraft, typedOf, valueText } from "../value";
+import { isTyped, type TypedEntry } from ".";
+import type { EntryOf, KindId } from "./kind";
+import { tapped } from "./several";
+
+/** An entry of every kind. */
+const ASKS: { [Id in KindId]: EntryOf<Id>["ask"] } = {
+  reading: { reading: { unit: "V", at_most: null, at_least: null, within: null } },
+  level: { level: { chart: "chart", gain: null, added: null, may_give_up: false } },
+  coil: { coil: { limits: "coil", at: null } },
+  cool_down: { cool_down: { limit: "touch", place: "joint", heated_by: {} } },
+  balance: { balance: { drained: [], added: [], density: "density", unseen: "unseen", capacity: null } },
+  count: { count: { of: { bolts: 14 } } },
+  torque: { torque: { spec: "pan", guarded: false, exceptions: [] } },
+  photo: { photo: { of: "the pan", with_scale: false } },
+  choice: { choice: { options: [{ class: "clear", label: "clear" }], hands_did: false } },
+  several: {
+    several: {
+      options: [
+        { id: "paste", label: "fine gray paste" },
+        { id: "chips", label: "chips" },
+      ],
+      none: "clean",
+    },
+  },
+  scan: { scan: { of: "vin" } },
+  timer: { timer: { at_least: "wait" } },
+  note: { note: { words: [] } },
+};
+
+const shared = { limits: [], units: ["V"], temperature_units: ["°C"], value: null };
+const entries = Object.values(ASKS).map((ask) => ({ ...shared, ask }) as unknown as TypedEntry);
+
+test.each(Object.keys(ASKS).map((id, at) => [id, at] as const))(
+  "a %s begins empty and goes on from what was kept",
+  (id, at) => {
+    const entry = entries[at];
+    if (!entry) throw new Error("there is an entry of every kind");
+    const begun = emptyDraft(entry);
+    expect(Object.keys(begun)).toEqual([id]);
+    expect(isBlank(entry, begun)).toBe(true);
+    expect(readDraft(entry, JSON.stringify(begun))).toEqual(begun);
+    expect(typedOf(entry, draftOf(entry, typedOf(entry, begun)))).toEqual(typedOf(entry, begun));
+    const { value, missing } = asValue(entry, begun);
+    expect(value === null).toBe(missing !== null);
+    expect(missing ?? "").not.toMatch(/^entry-/);
+  },
+);
+
+test("no kind takes the draft of another, nor what is no draft", () => {
+  for (const entry of entries) {
+    for (const other of entries.filter((one) => one !== entry))
+      expect(readDraft(entry, JSON.stringify(emptyDraft(other)))).toBeNull();
+    const [id] = Object.keys(entry.ask);
+    for (const typed of [5, "5", [], undefined])
+      expect(readDraft(entry, JSON.stringify({ [id ?? ""]: typed }))).toBeNull();
+  }
+});
+
+test("a signature is not typed", () => {
+  const view = { ...shared, ask: { sign_off: { sign: "safe" } } } as unknown as EntryView;
+  expect([isTyped(view), entries.every((entry) => isTyped(entry as unknown as EntryView))]).toEqual([
+    false,
+    true,
+  ]);
+});
+
+test("each tap puts one finding in or takes it out, and none of them is an answer of its own", () => {
+  const entry = entries[Object.keys(ASKS).indexOf("several")];
+  if (!entry) throw new Error("there is an entry of every kind");
+  const two = tapped(tapped({ found: [], none: true }, "chips"), "paste");
+  expect(two).toEqual({ found: ["chips", "paste"], none: false });
+  expect(asValue(entry, { several: two }).value).toEqual({ several: { found: ["chips", "paste"] } });
+  expect(valueText(entry, { several: { found: ["chips", "paste"] } }, [])).toBe("fine gray paste, chips");
+  expect(tapped(two, "chips")).toEqual({ found: ["paste"], none: false });
+  expect(asValue(entry, { several: { found: [], none: true } }).value).toEqual({ several: { found: [] } });
+  expect(asValue(entry, { several: { found: [], none: false } }).value).toBeNull();
+});

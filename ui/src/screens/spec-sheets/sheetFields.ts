@@ -1,0 +1,213 @@
+// The fields of a spec sheet's value while it is typed: which there are, what stands in each, and in which unit. What is
+// wrong with them is said by the core.
+import type { SheetValueView, TypedIs, TypedSheet, TypedValue } from "../../core/types";
+import { say } from "../../words/say";
+
+/** A chart that is typed. */
+export type TypedChart = Extract<TypedIs, { chart: unknown }>["chart"];
+/** A torque that is typed. */
+export type TypedTorque = Extract<TypedIs, { torque: unknown }>["torque"];
+
+/** A field for a number. Its id is the one that the core names when something is wrong in it. */
+export interface Field {
+  id: string;
+  name: string;
+  text: string;
+  unit: string;
+}
+
+const CHART_PARTS = ["at", "low", "high"] as const;
+type ChartPart = (typeof CHART_PARTS)[number];
+const PLACE_PARTS = ["x", "y"] as const;
+
+/** What a value can have more or less of. */
+export type Rows = "stages" | "points" | "positions";
+
+/** The lists of a value whose rows can be added and taken out, with the fewest it can have. */
+export function rowsOf(is: TypedIs): { list: Rows; count: number; least: number }[] {
+  if ("chart" in is) return [{ list: "points", count: is.chart.points.length, least: 2 }];
+  if (!("torque" in is)) return [];
+  const { stages, positions } = is.torque;
+  return [
+    { list: "stages", count: stages.length, least: 1 },
+    { list: "positions", count: positions.length, least: 0 },
+  ];
+}
+
+/** The fields for numbers of a value, in the order in which they are typed. */
+export function fieldsOf(is: TypedIs): Field[] {
+  if ("measure" in is) {
+    return [
+      { id: "value", name: say("screens-sheet-number"), text: is.measure.value, unit: is.measure.unit },
+    ];
+  }
+  if ("range" in is) {
+    const { min, max, unit } = is.range;
+    return [
+      { id: "min", name: say("screens-sheet-min"), text: min, unit },
+      { id: "max", name: say("screens-sheet-max"), text: max, unit },
+    ];
+  }
+  if ("torque" in is) return torqueFields(is.torque);
+  return "chart" in is ? chartFields(is.chart) : [];
+}
+
+function torqueFields(torque: TypedTorque): Field[] {
+  const { fasteners, stages, unit, tolerance_percent, positions } = torque;
+  return [
+    { id: "fasteners", name: say("screens-sheet-fasteners"), text: fasteners, unit: "" },
+    ...stages.map((text, at) => ({
+      id: `stages/${at}`,
+      name: say("screens-sheet-stage", { number: at + 1 }),
+      text,
+      unit,
+    })),
+    { id: "tolerance_percent", name: say("screens-sheet-tolerance"), text: tolerance_percent, unit: "%" },
+    ...positions.flatMap((position, at) =>
+      PLACE_PARTS.map((part) => ({
+        id: `positions/${at}/${part}`,
+        name: say(`screens-sheet-place-${part}`, { number: at + 1 }),
+        text: position[part],
+        unit: "mm",
+      })),
+    ),
+  ];
+}
+
+function chartFields(chart: TypedChart): Field[] {
+  const { points, temperature_unit, length_unit, agreement } = chart;
+  const rows = points.flatMap((point, at) =>
+    CHART_PARTS.map((part) => ({
+      id: `points/${at}/${part}`,
+      name: say(`screens-sheet-${part}`, { number: at + 1 }),
+      text: point[part],
+      unit: part === "at" ? temperature_unit : length_unit,
+    })),
+  );
+  return [
+    ...rows,
+    { id: "agreement", name: say("screens-sheet-agreement"), text: agreement, unit: length_unit },
+  ];
+}
+
+/** The value with another text in one field. */
+export function withField(is: TypedIs, id: string, text: string): TypedIs {
+  const [list, at, part] = id.split("/");
+  const place = Number(at);
+  if ("measure" in is) return { measure: { ...is.measure, value: text } };
+  if ("range" in is) return { range: { ...is.range, [id]: text } };
+  if ("torque" in is) {
+    if (list === "positions") {
+      const positions = is.torque.positions.map((old, n) =>
+        n === place ? { ...old, [part as "x" | "y"]: text } : old,
+      );
+      return { torque: { ...is.torque, positions } };
+    }
+    if (list !== "stages") return { torque: { ...is.torque, [id]: text } };
+    return { torque: { ...is.torque, stages: is.torque.stages.map((old, n) => (n === place ? text : old)) } };
+  }
+  if ("chart" in is) {
+    if (list !== "points") return { chart: { ...is.chart, [id]: text } };
+    const points = is.chart.points.map((old, n) =>
+      n === place ? { ...old, [part as ChartPart]: text } : old,
+    );
+    return { chart: { ...is.chart, points } };
+  }
+  return "fact" in is ? { fact: text } : { text };
+}
+
+/** The units that a field can be typed in. */
+export function unitsOf(view: SheetValueView, id: string): string[] {
+  if (id === "fasteners" || id === "tolerance_percent" || id.startsWith("positions/")) return [];
+  return id.endsWith("/at") ? view.temperature_units : view.units;
+}
+
+/** The value with a field in another unit, and every field that shares it. */
+export function withUnit(is: TypedIs, id: string, unit: string): TypedIs {
+  if ("measure" in is) return { measure: { ...is.measure, unit } };
+  if ("range" in is) return { range: { ...is.range, unit } };
+  if ("torque" in is) return { torque: { ...is.torque, unit } };
+  if (!("chart" in is)) return is;
+  return {
+    chart: id.endsWith("/at") ? { ...is.chart, temperature_unit: unit } : { ...is.chart, length_unit: unit },
+  };
+}
+
+/** The value with one more row in a list, blank. */
+export function withAnother(is: TypedIs, list: Rows): TypedIs {
+  if ("torque" in is) {
+    const { stages, positions } = is.torque;
+    return list === "stages"
+      ? { torque: { ...is.torque, stages: [...stages, ""] } }
+      : { torque: { ...is.torque, positions: [...positions, { x: "", y: "", note: "" }] } };
+  }
+  if (!("chart" in is)) return is;
+  return { chart: { ...is.chart, points: [...is.chart.points, { at: "", low: "", high: "" }] } };
+}
+
+/** The value without a row of a list. */
+export function withoutOne(is: TypedIs, list: Rows, place: number): TypedIs {
+  const rest = <One>(all: One[]) => all.filter((_, at) => at !== place);
+  if ("chart" in is) return { chart: { ...is.chart, points: rest(is.chart.points) } };
+  if (!("torque" in is)) return is;
+  const { stages, positions } = is.torque;
+  return list === "stages"
+    ? { torque: { ...is.torque, stages: rest(stages) } }
+    : { torque: { ...is.torque, positions: rest(positions) } };
+}
+
+/** A value as one line, as it is typed so far. */
+export function saysValue(is: TypedIs): string {
+  const blank = say("screens-sheet-blank");
+  const typed = (text: string) => (text.trim() === "" ? blank : text);
+  if ("measure" in is) {
+    return is.measure.value.trim() === "" ? blank : `${is.measure.value} ${is.measure.unit}`;
+  }
+  if ("range" in is) {
+    const { min, max, unit } = is.range;
+    return say("screens-sheet-says-range", { min: typed(min), max: typed(max), unit });
+  }
+  if ("torque" in is) {
+    const { fasteners, stages, unit, tolerance_percent } = is.torque;
+    const targets = stages.map(typed).join(", ");
+    return say("screens-sheet-says-torque", {
+      fasteners: typed(fasteners),
+      targets,
+      unit,
+      tolerance: typed(tolerance_percent),
+    });
+  }
+  if ("chart" in is) {
+    const temperatures = is.chart.points.map((point) => typed(point.at)).join(", ");
+    return say("screens-sheet-says-chart", { temperatures, unit: is.chart.temperature_unit });
+  }
+  return typed("fact" in is ? is.fact : is.text);
+}
+
+/** What other values of the sheet come from, what is said most often first: few enough to be tapped. */
+export function sourcesOf(values: TypedSheet["values"], besides: string): string[] {
+  const counts = new Map<string, number>();
+  for (const [key, value] of Object.entries(values)) {
+    const source = value?.source.trim() ?? "";
+    if (key !== besides && source !== "") counts.set(source, (counts.get(source) ?? 0) + 1);
+  }
+  const most = [...counts].sort(([, one], [, other]) => other - one);
+  return most.slice(0, 3).map(([source]) => source);
+}
+
+/** The key of the next value in which something is missing or wrong, after `key` and then from the start. */
+export function nextToMend(values: SheetValueView[], key: string | null): string | null {
+  const at = values.findIndex((value) => value.key === key);
+  const round = [...values.slice(at + 1), ...values.slice(0, Math.max(at, 0))];
+  return round.find((value) => value.problems.length > 0)?.key ?? null;
+}
+
+/** What is wrong with a value, each with the name of its field. */
+export function saysProblems(view: SheetValueView, value: TypedValue): string[] {
+  const fields = fieldsOf(value.is);
+  return view.problems.map((problem) => {
+    const name = fields.length > 1 ? fields.find((field) => field.id === problem.field)?.name : undefined;
+    const sentence = problem.message.text ?? problem.message.id;
+    return name === undefined ? sentence : `${name}: ${sentence}`;
+  });
+}

@@ -1,0 +1,61 @@
+// What the window finds again when it is opened the next time. It is on disk a moment after it changes.
+import { call } from "../core/call";
+import type { Actor, JobId, TypedTool } from "../core/types";
+import { NewestWrites } from "./newestWrites";
+import { succeeds } from "./troubles.svelte";
+import {
+  ASSUMED_MM,
+  type NewJob,
+  type Overlay,
+  type Pad,
+  type Screen,
+  type SheetAt,
+  type Where,
+} from "./where";
+
+class Remembered implements Where {
+  /** The window has found out where it was. Nothing is kept before. */
+  ready = $state(false);
+  screen = $state<Screen>("bay");
+  job = $state<JobId | null>(null);
+  steps = $state.raw<Record<JobId, string>>({});
+  actor = $state.raw<Actor | null>(null);
+  dark = $state(false);
+  mm = $state(ASSUMED_MM);
+  newJob = $state.raw<NewJob | null>(null);
+  planOrder = $state(false);
+  planPeople = $state<number | null>(null);
+  overlay = $state<Overlay | null>(null);
+  pad = $state.raw<Pad | null>(null);
+  sheet = $state.raw<SheetAt | null>(null);
+  tool = $state.raw<TypedTool | null>(null);
+
+  #writes = new NewestWrites<string>((key, text) => succeeds(() => call("put_setting", { key, text })));
+
+  /** Takes what was kept. Where the window was is gone to by whoever opens it: the job may be there no more. */
+  restore({ steps, actor, dark, mm, newJob, planOrder, planPeople, sheet, tool }: Partial<Where>): void {
+    this.steps = steps ?? {};
+    this.actor = actor ?? null;
+    this.dark = dark ?? false;
+    this.mm = mm ?? ASSUMED_MM;
+    this.newJob = newJob ?? null;
+    this.planOrder = planOrder ?? false;
+    this.planPeople = planPeople ?? null;
+    this.sheet = sheet ?? null;
+    this.tool = tool ?? null;
+  }
+
+  /** Changes some of it and keeps all of it. */
+  put(changed: Partial<Where>): void {
+    Object.assign(this, changed);
+    if (this.ready) this.#writes.put("window", JSON.stringify(this.#whole()));
+  }
+
+  #whole(): Where {
+    const { screen, job, steps, actor, dark, mm, newJob, planOrder, planPeople, overlay, pad, sheet, tool } =
+      this;
+    return { screen, job, steps, actor, dark, mm, newJob, planOrder, planPeople, overlay, pad, sheet, tool };
+  }
+}
+
+export const remembered = new Remembered();

@@ -1,0 +1,58 @@
+// What is done with a step: it is begun, values are entered, it is done, and then the next one is looked at.
+import type { EntryValue, Request, Signature, StepView } from "../core/types";
+import { currentJob } from "./currentJob.svelte";
+import { entryKey } from "./draftKey";
+import { drafts } from "./drafts.svelte";
+import { stepToShow } from "./focus";
+import { nav } from "./nav.svelte";
+
+/** Enters a value at a step; goes into the step first where nobody is in it yet. */
+export async function enterAtStep(step: StepView, entry: string, value: EntryValue): Promise<boolean> {
+  if (step.shown !== "in_hand" && !(await beginStep(step))) return false;
+  const entered = await currentJob.ask({ enter: { step: step.id, entry, value } });
+  if (entered) drafts.clear(entryKey(step.id, entry));
+  return entered;
+}
+
+/** Goes into a step. */
+export async function beginStep(step: StepView): Promise<boolean> {
+  nav.lookAt(step.id);
+  return currentJob.ask({ begin: { step: step.id } });
+}
+
+/** Is done with a step, and looks at the next. */
+export async function stepDone(step: StepView, signatures: Signature[]): Promise<boolean> {
+  const wish: Request =
+    step.shown === "in_hand"
+      ? { done: { step: step.id, signatures } }
+      : { work: { step: step.id, entries: {}, signatures, later: false } };
+  return onward(step, await currentJob.ask(wish));
+}
+
+/** Enters a step that was worked before, all in one go. */
+export async function enterStepLater(
+  step: StepView,
+  entries: Record<string, EntryValue>,
+  signatures: Signature[],
+): Promise<boolean> {
+  return onward(step, await currentJob.ask({ work: { step: step.id, entries, signatures, later: true } }));
+}
+
+/** Puts a struck step right on paper. */
+export async function putStepRight(
+  step: StepView,
+  entries: Record<string, EntryValue>,
+  signatures: Signature[],
+  reason: string,
+): Promise<boolean> {
+  return onward(step, await currentJob.ask({ rerecord: { step: step.id, entries, signatures, reason } }));
+}
+
+function onward(step: StepView, entered: boolean): boolean {
+  const view = currentJob.page?.view;
+  if (!entered || !view) return false;
+  for (const entry of step.entries) drafts.clear(entryKey(step.id, entry.id));
+  const next = stepToShow(view, step.id);
+  if (next) nav.lookAt(next.id);
+  return true;
+}

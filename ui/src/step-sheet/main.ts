@@ -1,0 +1,43 @@
+// What the button in the thumb corner does for a step, and what stands beside it. Whether it is allowed comes from the
+// view; this only chooses among what the view allows.
+import type { Refusal, Signature, StepView } from "../core/types";
+
+/** How a step is being entered: as it is worked, later in one go, or on paper after it was struck. */
+export type Mode = "live" | "later" | "paper";
+
+/** What the main button does. */
+export type MainDoes =
+  | "begin"
+  | "done"
+  | "enter_later"
+  | "put_right"
+  | "renew"
+  | "explain"
+  | "go_on"
+  | "go_on_ended";
+
+/** The main button of a step. */
+export interface Main {
+  does: MainDoes;
+  /** Why it can't be done now. */
+  closed: Refusal | null;
+  /** Sign-offs that are still to be signed, by id. */
+  unsigned: string[];
+}
+
+/** The main button for a step with the signatures given so far and, when it is collected, what has no value yet. */
+export function mainOf(step: StepView, mode: Mode, signatures: Signature[], over: boolean): Main {
+  const unsigned = step.signs.filter((sign) => !signatures.some((given) => given.sign === sign));
+  if (mode === "later") return { does: "enter_later", closed: step.begin, unsigned };
+  if (mode === "paper") return { does: "put_right", closed: null, unsigned };
+  if (step.shown === "in_hand") return { does: "done", closed: step.done, unsigned };
+  if (over) return { does: "go_on_ended", closed: null, unsigned: [] };
+  if (step.shown === "lapsed") return { does: "renew", closed: null, unsigned: [] };
+  if (step.shown === "struck") return { does: "put_right", closed: null, unsigned: [] };
+  if (step.shown === "missed" && step.missed_for === null)
+    return { does: "explain", closed: null, unsigned: [] };
+  if (step.shown === "done" || step.shown === "set_aside" || step.shown === "missed") {
+    return { does: "go_on", closed: null, unsigned: [] };
+  }
+  return { does: "begin", closed: step.begin, unsigned: [] };
+}
