@@ -301,7 +301,13 @@ export const scenes = [
     ],
   },
   { name: "pad-photo-taken", page: "098", taps: [entry("photo_routing"), settled] },
-  { name: "pad-choice", page: "112", taps: [entry("found")] },
+  { name: "pad-choice", page: "117", taps: [entry("found")] },
+  {
+    name: "pad-several",
+    page: "112",
+    answers: says("Found: fine gray paste, flakes.", { class: "worn" }),
+    taps: [entry("found"), "fine gray paste", "flakes", settled],
+  },
   {
     name: "pad-choice-refused",
     page: "003",

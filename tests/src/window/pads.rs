@@ -35,6 +35,7 @@ impl Pads<'_> {
             "count" => self.count(window, entry, given)?,
             "torque" => torque(window, given)?,
             "choice" => choice(window, entry, given)?,
+            "several" => several(window, entry, given)?,
             "scan" => window.type_into(&in_dialog("input"), text(given, "text")?)?,
             "note" => window.type_into(&in_dialog("textarea"), text(given, "text")?)?,
             "photo_file" => window.give_photo(&entry.id, self.photo)?,
@@ -198,6 +199,19 @@ fn choice(window: &mut Window, entry: &Entry, given: &Value) -> Result {
     let option = options.into_iter().flatten().find(|option| option["class"] == class);
     let option = option.ok_or_else(|| Trouble::wrong(format!("{} has no answer {class}.", entry.id)))?;
     window.tap(text(option, "label")?)
+}
+
+/// Taps all that was found, in the order of the list.
+fn several(window: &mut Window, entry: &Entry, given: &Value) -> Result {
+    let found = given["found"].as_array().map(Vec::as_slice).unwrap_or_default();
+    if found.is_empty() {
+        return window.tap_words("entry-none-of-these");
+    }
+    let options = entry.ask.pointer("/several/options").and_then(Value::as_array);
+    for option in options.into_iter().flatten().filter(|option| found.contains(&option["id"])) {
+        window.tap(text(option, "label")?)?;
+    }
+    Ok(())
 }
 
 /// Taps the keys of a number. Whether a comma or a point is meant, the key is one.

@@ -62,3 +62,45 @@ impl Kind for Several {
         false
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn pan() -> Several {
+        serde_json::from_value(serde_json::json!({
+            "options": [
+                { "id": "paste", "label": "fine gray paste", "class": "usual" },
+                { "id": "chips", "label": "chips", "class": "broken" }
+            ],
+            "ranked": ["usual", "broken"],
+        }))
+        .unwrap()
+    }
+
+    fn found(ids: &[&str]) -> BTreeSet<String> {
+        ids.iter().map(|id| (*id).to_owned()).collect()
+    }
+
+    #[test]
+    fn paste_and_chips_are_judged_by_the_chips_and_both_are_said() {
+        let judged = classify(&pan(), &found(&["chips", "paste"])).unwrap();
+        assert_eq!(judged.class, "broken");
+        assert_eq!(judged.said, [several_made(vec!["fine gray paste".to_owned(), "chips".to_owned()])]);
+        let short = pan().in_short(&judged.value);
+        assert_eq!(short.as_deref(), Some("fine gray paste, chips"));
+    }
+
+    #[test]
+    fn nothing_is_an_answer_only_where_the_list_says_so() {
+        assert_eq!(classify(&pan(), &found(&[])).unwrap_err().message, several_one());
+        let clean = Several { none: Some("clean".into()), ..pan() };
+        assert_eq!(classify(&clean, &found(&[])).unwrap().class, "clean");
+    }
+
+    #[test]
+    fn what_is_not_on_the_list_is_refused_with_what_is() {
+        let refused = classify(&pan(), &found(&["paste", "lining"])).unwrap_err().message;
+        assert_eq!(refused, choice_unknown("lining", vec!["fine gray paste".to_owned(), "chips".to_owned()]));
+    }
+}
