@@ -10,7 +10,7 @@ use panside_tests::window::{Place, Result, Trouble, run};
 const SAYS: &[&str] = &[
     "RO 20417",
     "Engine flares like in neutral between second and third",
-    "Other shifts and reverse good, level put right and the flare stayed",
+    "Other shifts and reverse good, level corrected and the flare stayed",
     "Third-gear solenoid, filter, gasket and seals new",
     "R. Ode",
     "T. Marl",

@@ -3,56 +3,56 @@
 # gate or value by its name in words; a measured value with its unit. A sentence may begin with an argument: whoever
 # shows it makes the first letter a capital.
 
-## Why a wish is refused
+## Why a command is refused
 
 refused-finished = The job is finished. Nothing more can be entered.
 refused-stopped = The job was stopped. Nothing more can be entered.
-refused-ending = The job is ending: stop and call. Only what makes the vehicle safe to leave may begin.
+refused-ending = The job is ending: stop and call. Only steps that make the vehicle safe to leave can begin.
 refused-not-started = The job has not started.
 # $step: title of the step
 refused-not-in-job = "{ $step }" is not part of this job.
 # $step: title of the step
 refused-undecided = It is not known yet whether "{ $step }" is part of this job.
 # $first: title of a step of an earlier part
-refused-phase = An earlier part of the job is still open: first "{ $first }".
+refused-phase = An earlier part of the job is still open. Do "{ $first }" first.
 # $first: title of the step that comes before
-refused-after = First comes "{ $first }".
+refused-after = Do "{ $first }" first.
 # $what: title of the step or move
 refused-needs = "{ $what }" is not possible now.
 refused-finish = The job cannot be finished yet.
 refused-stop = The vehicle cannot be left like this.
 # $permit: text of the sign-off; $step: title of the step that gives it
-refused-permit-missing = This is not signed: "{ $permit }". It is signed at "{ $step }".
+refused-permit-missing = Not signed yet: "{ $permit }". Sign it at "{ $step }".
 # $permit: text of the sign-off; $step: title of the step that gives it
-refused-permit-lapsed = This has lapsed: "{ $permit }". Look again and sign again ("{ $step }").
+refused-permit-lapsed = Must be signed again: "{ $permit }". Check again, then sign it at "{ $step }".
 # $step: title of the step somebody is in
-refused-busy = Everybody is at work. Finish or leave "{ $step }" first.
+refused-busy = Everyone is busy. Finish or leave "{ $step }" first.
 # $step: title of the step
-refused-in-hand = "{ $step }" is in hand already.
+refused-in-hand = "{ $step }" is already in progress.
 # $step: title of the step
-refused-not-in-hand = Nobody is in "{ $step }". Begin it first.
+refused-not-in-hand = Nobody is working on "{ $step }". Begin it first.
 # $step: title of the step
-refused-worked = "{ $step }" is done.
+refused-worked = "{ $step }" is already done.
 # $step: title of the step
 refused-not-worked = "{ $step }" is not done.
 # $step: title of the step
-refused-struck = "{ $step }" is struck. Put it right on paper first.
+refused-struck = "{ $step }" is voided. Correct it first.
 # $step: title of the step
-refused-not-struck = "{ $step }" is not struck, so there is nothing to put right.
+refused-not-struck = "{ $step }" is not voided, so there is nothing to correct.
 # $step: title of the step
-refused-set-aside = "{ $step }" is set aside.
+refused-set-aside = "{ $step }" is skipped.
 # $step: title of the step
 refused-not-missed = "{ $step }" was not missed.
 # $step: title of the step
-refused-not-aside = "{ $step }" cannot be set aside.
+refused-not-aside = "{ $step }" cannot be skipped.
 # $step: title of the step
 refused-while = "{ $step }" cannot be done now.
 # $step: title of the step somebody is in
-refused-stands = Somebody is in "{ $step }". Finish or leave it first.
+refused-stands = Somebody is working on "{ $step }". Finish or leave it first.
 # $what: title of the move
 refused-same-move = "{ $what }" would change nothing.
 # $what: name of the condition; $value: the value it has
-refused-same-value = { $what } is shown as { $value } already.
+refused-same-value = { $what } is already shown as { $value }.
 # $signal: danger, warning, caution or notice; $danger: text of the danger
 refused-danger =
     { $signal ->
@@ -64,17 +64,17 @@ refused-danger =
 # $kind: step, entry, move, sign-off, condition or value; $name: what was asked for
 refused-no-such = This checklist has no { $kind } "{ $name }".
 # $start: the beginning of what was typed; $most: number of characters
-refused-too-long = The text that begins with "{ $start }" is too long: { $most } characters are the most. Shorten it.
+refused-too-long = The text that begins with "{ $start }" is too long: { $most } characters at most. Shorten it.
 # $found, $most: numbers
-refused-too-many = { $found } at once are too many: { $most } are the most. Enter fewer.
+refused-too-many = { $found } at once is too many: { $most } at most. Enter fewer.
 refused-no-reason = A reason is missing. Say why.
-refused-no-person = Only the shop's people act and sign. Add the person to the shop's list, or choose somebody from it.
+refused-no-person = Only the shop's people can work and sign. Add the person to the shop's list, or choose somebody from it.
 refused-no-role = { $name } is not { $role ->
     [service_writer] a service writer
    *[technician] a technician
 } in the shop's list. Choose somebody who is, or change the list.
 # $step: title of the step
-refused-missing = "{ $step }" is not all in.
+refused-missing = "{ $step }" is not complete.
 # $entry: label of the entry
 refused-not-yet = { $entry }: not yet.
 # $entry: id of the entry; $class: what it was taken for
@@ -84,17 +84,17 @@ refused-class = The entry "{ $entry }" cannot be taken as "{ $class }". Enter it
 
 refused-no-signature = A signature is missing.
 # $sign: text of the sign-off
-refused-sign-untrue = This cannot be signed, because it is not so: "{ $sign }".
+refused-sign-untrue = This cannot be signed, because it is not true now: "{ $sign }".
 # $sign: text of the sign-off
-refused-sign-valid = This is signed and still stands: "{ $sign }".
+refused-sign-valid = Already signed and still valid: "{ $sign }".
 # $sign: text of the sign-off; $step: title of the step
 refused-sign-not-asked = "{ $step }" does not ask for this signature: "{ $sign }".
 # $sign: text of the sign-off
 refused-sign-twice = This is signed twice: "{ $sign }". Once is enough.
 # $sign: text of the sign-off; $name: who signed
-refused-sign-same-person = "{ $sign }" needs somebody else than { $name }, who works the step.
+refused-sign-same-person = "{ $sign }" must be signed by someone other than { $name }, who is doing the step.
 # $sign: text of the sign-off; $name: who works now
-refused-sign-other-person = "{ $sign }" is signed by who works the step. { $name } is at work now.
+refused-sign-other-person = "{ $sign }" must be signed by the person doing the step. { $name } is working now.
 # $sign: text of the sign-off; $by: technician, second_person or service_writer
 refused-sign-role =
     { $by ->
@@ -103,7 +103,7 @@ refused-sign-role =
        *[technician] "{ $sign }" is signed by a technician.
     }
 # $name: who signs
-refused-pin = { $name } signs a hold point here and has not given the PIN for it.
+refused-pin = This is a hold point. { $name } must give a PIN to sign it.
 # $sign: text of the sign-off
 refused-sign-with-done = "{ $sign }" is signed together with Done, not before.
 
@@ -149,7 +149,7 @@ unmet-worked = "{ $step }" is not done.
 # $step: title of the step
 unmet-not-worked = "{ $step }" is done already.
 # $sign: text of the sign-off; $step: title of the step that gives it
-unmet-signed = "{ $sign }" is not signed or has lapsed ("{ $step }").
+unmet-signed = "{ $sign }" is not signed or must be signed again ("{ $step }").
 # $sign: text of the sign-off
 unmet-not-signed = "{ $sign }" is signed.
 # $item: name of the item; $off: how many pieces are off the vehicle
@@ -163,13 +163,13 @@ unmet-never = The checklist never allows this.
 ## Entries of any kind
 
 # $position: which entry, from 1
-clock-went-back = The clock went back before entry { $position }, so nobody knows how long it took. Put the clock right.
+clock-went-back = The clock went back before entry { $position }, so nobody knows how long it took. Set the clock.
 # $gain: rise for each litre
-gain-not-positive = A rise of { $gain } cannot be. Correct the sheet.
+gain-not-positive = A rise of { $gain } is not possible. Correct the sheet.
 # $why: the figure's own sentence
 figure-not-told = { $why }
 # $wants: the kind that is asked for; $has: the kind that was entered
-entry-kind = A { $wants } is asked for, a { $has } was entered.
+entry-kind = This asks for a { $wants }; a { $has } was entered.
 # $key: key on the spec sheet
 entry-no-sheet-value = The spec sheet has no value "{ $key }" that can be used here. Correct the sheet.
 # $name: who signed
@@ -180,7 +180,7 @@ sign-given = Signed by { $name }.
 # $wants: the unit asked for; $has: the unit entered
 reading-unit = { $wants } expected, { $has } entered.
 # $value: as typed
-reading-read = { $value } taken down.
+reading-read = { $value } recorded.
 # $value: as typed
 reading-inside = { $value } is within limits.
 # $value: as typed; $limit: the limit; $name: what the sheet calls it
@@ -207,13 +207,13 @@ level-too-few =
        *[other] One reading is not enough. Wipe the stick and read again.
     }
 # $from, $to: the temperatures between which the sheet's chart holds
-level-outside-chart = The chart holds from { $from } to { $to } only. Bring the fluid to that temperature and read again.
-level-no-trace = The stick stayed dry. Look at its seating, the temperature and the idle, then read again.
+level-outside-chart = The chart covers { $from } to { $to } only. Bring the fluid to that temperature and read again.
+level-no-trace = The stick stayed dry. Is the stick fully seated? Check the temperature and the idle, then read again.
 # $agreement: how far readings may differ
-level-disagree = The readings do not agree. They may differ by { $agreement }. Wipe the stick and read again.
+level-disagree = The readings do not agree. They may differ by at most { $agreement }. Wipe the stick and read again.
 # $spread: how far they differ; $agreement: how far they may
-level-disagree-by = The readings differ by { $spread }; at most { $agreement } will do. Wipe the stick and read again.
-level-classes-differ = The readings lie on both sides of a mark. Read again.
+level-disagree-by = The readings differ by { $spread }; at most { $agreement } is allowed. Wipe the stick and read again.
+level-classes-differ = The readings are on both sides of a mark. Read again.
 # $class: below or above; $distance: how far from the nearest mark; $low, $high: the band; $temperature: at which it holds
 level-off-by =
     { $class ->
@@ -223,51 +223,51 @@ level-off-by =
 # $pour: how much at once; $pours: how many times; $estimate: what would bring it to the middle of the band
 level-add =
     { $pours ->
-        [one] Add { $pour }, then read again. The estimate is { $estimate }; stay short of it.
-       *[other] Add { $pours } times { $pour }, then read again. The estimate is { $estimate }; stay short of it.
+        [one] Add { $pour }, then read again. The estimate is { $estimate }; stay below it.
+       *[other] Add { $pours } times { $pour }, then read again. The estimate is { $estimate }; stay below it.
     }
 # $estimate: what would bring it to the middle of the band
 level-take-out = Take out about { $estimate }, then read again.
-# $gain: rise for each litre; $additions: how many it was learnt from
+# $gain: rise for each litre; $additions: how many it was learned from
 level-gain-learnt =
     { $additions ->
-        [one] Reckoned with { $gain }, learnt from what was added here.
-       *[other] Reckoned with { $gain }, learnt from { $additions } additions here.
+        [one] Calculated with { $gain }, learned from what was added here.
+       *[other] Calculated with { $gain }, learned from { $additions } additions here.
     }
 # $gain: rise for each litre
-level-gain-sheet = Reckoned with { $gain }, from the spec sheet.
-# $why: why shifts are not judged yet
+level-gain-sheet = Calculated with { $gain }, from the spec sheet.
+# $why: why shifts are not diagnosed yet
 level-closed =
     { $why ->
-        [level_above] Shifts are not judged yet: too much fluid foams and shifts badly too. Bring it into the band, then try the concern again.
-       *[other] Shifts are not judged yet: bring the level into the band, then try the concern again.
+        [level_above] Don't diagnose shifts yet: too much fluid foams and spoils the shifts too. Bring it into the band, then try the concern again.
+       *[other] Don't diagnose shifts yet: bring the level into the band, then try the concern again.
     }
 # $by: who says so; $reason: why
-level-given-up = It can't be brought into its band, says { $by }: { $reason }.
+level-given-up = It can't be brought into the band, says { $by }: { $reason }.
 
 ## Coils
 
 # $is: the coil at the temperature of its limits; $at: that temperature; $low, $high: the limits; $name: what the sheet calls them
 coil-inside = { $is } at { $at }: within { $low } to { $high } ({ $name }).
 # $is: the coil at the temperature of its limits; $at: that temperature; $low, $high: the limits; $name: what the sheet calls them
-coil-below = { $is } at { $at }: below { $low } to { $high } ({ $name }). Turns are shorted, or it is another part.
+coil-below = { $is } at { $at }: below { $low } to { $high } ({ $name }). Turns are shorted, or it is the wrong part.
 # $is: the coil at the temperature of its limits; $at: that temperature; $low, $high: the limits; $name: what the sheet calls them
-coil-above = { $is } at { $at }: above { $low } to { $high } ({ $name }). Look at the pins, then at the coil.
+coil-above = { $is } at { $at }: above { $low } to { $high } ({ $name }). Check the pins, then the coil.
 # $is: the coil at the temperature of its limits, or OL; $at: that temperature
-coil-open = { $is } at { $at }: open. Look at connector and wire before the coil is blamed.
+coil-open = { $is } at { $at }: open. Check the connector and the wire before you blame the coil.
 # $is: the coil at the temperature of its limits; $at: that temperature
-coil-short = { $is } at { $at }: shorted. Look at connector and wire before the coil is blamed.
+coil-short = { $is } at { $at }: shorted. Check the connector and the wire before you blame the coil.
 # $least, $most: what it may be with every error; $at: the temperature of the limits; $low, $high: the limits
-coil-unclear = { $least } to { $most } at { $at }, with every error: too near a limit of { $low } to { $high } to be told. Measure nearer to { $at } or with a finer meter.
-coil-meter-unknown = The meter's error is not given, so the reading is taken as it stands.
+coil-unclear = { $least } to { $most } at { $at }, meter and temperature errors included: too close to call against { $low } to { $high }. Measure closer to { $at } or with a more accurate meter.
+coil-meter-unknown = The meter error is not given, so the reading is used as it is.
 # $lowest, $highest: the limits on the sheet
-coil-limits = The limits { $lowest } to { $highest } cannot be. Correct the sheet.
+coil-limits = The limits { $lowest } to { $highest } are not possible. Correct the sheet.
 # $leads: what the leads have
 coil-leads = The leads have { $leads }, more than leads and coil together. Measure both again.
-# $temperature: as typed; $from, $to: where copper is reckoned with
-coil-temperature = { $temperature } is outside { $from } to { $to }, where a coil can be worked out. Read the temperature again.
+# $temperature: as typed; $from, $to: where copper is calculated with
+coil-temperature = { $temperature } is outside { $from } to { $to }, where a coil can be calculated. Read the temperature again.
 # $percent: as typed
-meter-percent = The meter's error of { $percent } % cannot be: 0 or more and below 100. Look into its manual.
+meter-percent = A meter error of { $percent } % is not possible: 0 or more and below 100. Check the meter's manual.
 
 ## Hot parts that cool
 
@@ -283,12 +283,12 @@ cool-down-not-before =
        *[other] Not before { $time }, in { $minutes } minutes. Probe it again then.
     }
 # $counted: readings that count so far; $wants: how many are needed
-cool-down-too-few = Not yet enough readings to tell when: { $counted } of { $wants }. Probe it again some minutes apart.
-cool-down-rises = It is hotter than before: the engine was run, or a hot core heats it again. Wait, and begin anew from here.
-cool-down-never = The limit is no higher than the surroundings, so it is never reached. Look at both.
-cool-down-no-curve = The readings give no curve to tell the time by. Take more, some minutes apart.
-cool-down-spread = The readings scatter too far to tell the time. Take more, some minutes apart.
-cool-down-no-ambient = Enter the temperature of the surroundings as well: nothing can be told without it.
+cool-down-too-few = Not yet enough readings to tell when: { $counted } of { $wants }. Probe it again a few minutes apart.
+cool-down-rises = It is hotter than before: the engine was run, or a hot core heats it again. Wait, then start over from here.
+cool-down-never = The limit is not above the ambient temperature, so it is never reached. Check both.
+cool-down-no-curve = The readings give no cooling curve. Take more, a few minutes apart.
+cool-down-spread = The readings scatter too much to give a time. Take more, a few minutes apart.
+cool-down-no-ambient = Enter the ambient temperature as well: no time can be calculated without it.
 # $readings: how many
 cool-down-older =
     { $readings ->
@@ -303,9 +303,9 @@ cool-down-left-out =
     }
 # $lowest, $highest: what the surface may be
 cool-down-infrared = By infrared the surface is { $lowest } to { $highest }; the hottest counts.
-cool-down-no-evidence = This is no evidence that it is cool: a bright or bare surface reads far too low by infrared. Use a contact probe, or coat a spot.
+cool-down-no-evidence = This does not prove that it is cool: a bright or bare surface reads far too low by infrared. Use a contact probe, or coat a spot.
 # $lowest, $highest: as typed
-emissivity-range = An emissivity of { $lowest } to { $highest } cannot be: above 0 and at most 1. Look at the meter.
+emissivity-range = An emissivity of { $lowest } to { $highest } is not possible: above 0 and at most 1. Check the meter.
 # $value: what the meter shows
 infrared-none = No surface gives { $value } with this emissivity. Use a contact probe.
 
@@ -317,17 +317,17 @@ balance-closes = The balance closes: { $drained } out, { $added } in at 15 °C, 
 balance-more-in = { $difference } more went in than came out, more than the ± { $uncertainty } of measuring ({ $drained } out, { $added } in, at 15 °C).
 # $difference: litres at 15 °C; $uncertainty: its own; $drained, $added: litres at 15 °C
 balance-less-in = { $difference } less went in than came out, more than the ± { $uncertainty } of measuring ({ $drained } out, { $added } in, at 15 °C).
-balance-beyond-capacity = That is more than the transmission holds. Look at the figures again.
+balance-beyond-capacity = That is more than the transmission holds. Check the figures.
 # $entry: label of the entry
-balance-no-entry = The balance can't be drawn: "{ $entry }" was not entered.
+balance-no-entry = The balance can't be worked out: "{ $entry }" was not entered.
 balance-explain = Say where the fluid is, and who says so.
 # $by: who says so; $reason: where it is
 balance-explained = Explained by { $by }: { $reason }.
-balance-nothing = The balance can't be drawn: it needs what was drained and what was added.
+balance-nothing = The balance can't be worked out: it needs what was drained and what was added.
 # $density: on the sheet
-fluid-density = The fluid's density of { $density } cannot be: 800.9 to 1163.5 kg/m³ at 15 °C. Correct the sheet.
+fluid-density = A fluid density of { $density } is not possible: 800.9 to 1163.5 kg/m³ at 15 °C. Correct the sheet.
 # $temperature: as entered
-fluid-temperature = A volume at { $temperature } can't be reckoned with: −40 to 95 °C only. Measure it when the fluid has cooled.
+fluid-temperature = A volume at { $temperature } can't be calculated with: −40 to 95 °C only. Measure it when the fluid has cooled.
 
 ## Counts
 
@@ -342,7 +342,7 @@ count-more = { $item }: { $counted } counted, only { $expected } expected. Count
 # $item: name of the item
 count-item-missing = { $item }: not counted yet.
 # $item: name of the item
-count-item-unknown = { $item }: not to be counted here.
+count-item-unknown = { $item }: not counted here.
 
 ## Torque
 
@@ -355,60 +355,60 @@ torque-inside =
 # $stage: which stage, from 1; $setting: as clicked; $lowest, $highest: what the sheet allows
 torque-outside = Stage { $stage }: set to { $setting }; needs { $lowest } to { $highest }.
 # $stage: which stage, from 1; $setting: as clicked; $lowest, $highest: what the sheet allows; $fits: another unit
-torque-unit-slip = Stage { $stage }: set to { $setting }; needs { $lowest } to { $highest }. The number would fit in { $fits }: look at the scale.
+torque-unit-slip = Stage { $stage }: set to { $setting }; needs { $lowest } to { $highest }. The number would fit in { $fits }: check the scale.
 # $setting: as clicked; $tool: name of the tool; $lowest, $highest: its range
-torque-tool-range = { $setting } is outside the range of { $tool } ({ $lowest } to { $highest }). Take another tool.
+torque-tool-range = { $setting } is outside the range of { $tool } ({ $lowest } to { $highest }). Use another tool.
 # $tool: name of the tool; $due: the last day of its calibration, YYYY-MM-DD
-torque-calibration = The calibration of { $tool } was due on { $due }. Take another tool.
+torque-calibration = The calibration of { $tool } was due on { $due }. Use another tool.
 # $stage: which stage, from 1; $can: yes or no, whether a setting of this tool can be proved; $from, $to: proved settings
 torque-not-proved =
     { $can ->
-        [yes] Stage { $stage }: within tolerance as set, but not with all that the tool may be off. Set it between { $from } and { $to }.
-       *[no] Stage { $stage }: within tolerance as set. The tolerance is finer than this tool, so no setting of it is sure.
+        [yes] Stage { $stage }: within tolerance as set, but not with the tool's error added. Set it between { $from } and { $to }.
+       *[no] Stage { $stage }: within tolerance as set. The tolerance is tighter than this tool's error, so no setting is sure.
     }
-torque-may-except = It can be excepted: say why, and who says so.
+torque-may-except = You can use this wrench anyway: say why, and who allows it.
 # $by: who says so; $reason: why
-torque-by-exception = Excepted by { $by }: { $reason }.
+torque-by-exception = Allowed by { $by }: { $reason }.
 # $stage: which stage, from 1; $setting: what to set on the tool; $wanted: what is wanted at the bolt
-torque-adapter = Stage { $stage }: with this adapter set { $setting } for { $wanted } at the bolt.
+torque-adapter = Stage { $stage }: with this crowfoot set { $setting } for { $wanted } at the bolt.
 # $wants: how many fasteners the sheet has; $has: how many angles were entered
 torque-angle-count = The sheet asks for the angle of { $wants } fasteners; { $has } were entered. Enter one for each.
 # $bolt: which, from 1; $turned: as entered; $target: what the sheet wants; $left: what is left
-torque-angle-short = Fastener { $bolt }: turned { $turned } of { $target }. Turn on by { $left }.
+torque-angle-short = Fastener { $bolt }: turned { $turned } of { $target }. Turn it { $left } more.
 # $bolt: which, from 1; $turned: as entered; $target: what the sheet wants
 torque-angle-over = Fastener { $bolt }: turned { $turned }, over { $target }. Do not turn back; loosen or replace it as the sheet says.
 # $bolts: how many
 torque-angles-inside =
     { $bolts ->
-        [one] Turned by its angle.
-       *[other] All { $bolts } turned by their angle.
+        [one] Turned to its angle.
+       *[other] All { $bolts } turned to their angle.
     }
 # $angle: as entered
-torque-angle-turned = Nobody turns { $angle }: 0 to 720 degrees. Read it again.
+torque-angle-turned = A turn of { $angle } is not possible: 0 to 720 degrees. Read it again.
 # $length: as entered
 adapter-tool = The tool's length of { $length } must be above 0. Measure from the grip to the drive.
 # $length: as entered
-adapter-length = The adapter's length of { $length } is below 0. For one that points back give the angle.
+adapter-length = The crowfoot's length of { $length } is below 0. For one that points back, enter the angle.
 # $angle: as entered
-adapter-angle = The adapter's angle of { $angle } must lie between −180 and 180 degrees.
-adapter-reach = The adapter points so far back that the bolt is at the grip. Take another one.
+adapter-angle = The crowfoot's angle of { $angle } must be between −180 and 180 degrees.
+adapter-reach = The crowfoot points so far back that the bolt is at the grip. Use another one.
 # $wants: how many stages the sheet has; $has: how many settings were entered
 torque-stage-count = The pattern has { $wants } stages; { $has } settings were entered. Enter one for each stage.
 # $text: what stands there
-tool-date = The calibration date "{ $text }" of the tool is no date like 2026-12-31. Correct the tool.
+tool-date = The calibration date "{ $text }" of the tool is not a date like 2026-12-31. Correct the tool.
 # $lowest, $highest: the range given
-tool-range = The tool's range { $lowest } to { $highest } cannot be. Correct the tool.
+tool-range = The tool's range { $lowest } to { $highest } is not possible. Correct the tool.
 tool-no-name = Say what the shop calls the tool.
-tool-no-number = A number is missing. Type it as it stands on the certificate.
-tool-no-date = A day is missing. Type it as year, month and day: 2027-03-01.
+tool-no-number = A number is missing. Type it as it is on the certificate.
+tool-no-date = A date is missing. Type it as year, month and day: 2027-03-01.
 # $day: when it was calibrated; $today: the day by the tablet's clock
 tool-calibrated-ahead = It cannot have been calibrated on { $day }: today is { $today }.
 # $day: when it was calibrated; $due: the last day of that calibration
-tool-calibrated-after = It was calibrated on { $day }, so that cannot have ended on { $due }. Look at the certificate.
+tool-calibrated-after = It was calibrated on { $day }, so that cannot have ended on { $due }. Check the certificate.
 # $due: the last day of its calibration; $today: the day by the tablet's clock
-tool-past = Its calibration ended on { $due }; today is { $today }. Nothing that is clicked with it counts.
+tool-past = Its calibration ended on { $due }; today is { $today }. Nothing torqued with it counts.
 # $percent: the deviation that is taken
-tool-class-a = No class is given, so { $percent } % is taken, as class A of ISO 6789 has it for this range.
+tool-class-a = No class is given, so { $percent } % is used, as for ISO 6789 class A in this range.
 
 ## Photos, answers, texts, waits, notes
 
@@ -428,19 +428,19 @@ scan-no-codes = No codes.
 scan-empty = Nothing was read. Scan it again or type it.
 # $length: how many characters there are
 vin-length = A vehicle identification number has 17 characters; here are { $length }.
-# $character: the character; $position: its place, from 1
-vin-character = "{ $character }" at place { $position } cannot stand in a vehicle identification number. I, O and Q are never used.
+# $character: the character; $position: its position, from 1
+vin-character = "{ $character }" in position { $position } cannot be part of a vehicle identification number. I, O and Q are never used.
 # $found: the check digit; $expected: what the other characters ask for
-vin-check-digit = The check digit at place 9 is { $found }; the rest asks for { $expected }. Read it again. Outside North America it need not fit.
-# $found: the character at place 10
-vin-year = "{ $found }" at place 10 stands for no model year. Read it again.
-vin-fits = Its check digit fits.
+vin-check-digit = The check digit in position 9 is { $found }; the rest calls for { $expected }. Read it again. Outside North America it need not match.
+# $found: the character in position 10
+vin-year = "{ $found }" in position 10 is not a model year. Read it again.
+vin-fits = Its check digit matches.
 # $vin: a number that may be meant; $changes: which characters are other
 vin-perhaps = Perhaps { $vin }: { $changes }.
 # $code: the code; $system: powertrain, chassis, body or network; $origin: who defines it; $part: its family
 code-told =
     { $origin ->
-        [maker] { $code }: { $system }, defined by the vehicle's maker. Look in its own list.
+        [maker] { $code }: { $system }, defined by the vehicle's maker. Look in the maker's list.
         [reserved] { $code }: { $system }, reserved.
        *[standard] { $code }: { $part ->
             [none] { $system }
@@ -452,7 +452,7 @@ code-told =
     }
 # $code: the code; $system: powertrain, chassis, body or network; $origin: who defines it; $part: its family
 code-apart =
-    { $code } is of another system: { $part ->
+    { $code }, other system: { $part ->
         [none] { $system }
         [fuel_and_air] fuel and air metering
         [ignition] ignition and misfire
@@ -462,7 +462,7 @@ code-apart =
     }{ $origin ->
         [maker] , defined by the vehicle's maker
        *[other] {""}
-    }. Noted and set apart.
+    }. Recorded, not diagnosed here.
 # $code: as typed
 code-form = "{ $code }" is not a trouble code. A code is like P0765: a letter P, C, B or U and four digits.
 # $code: as typed
@@ -498,11 +498,11 @@ note-empty = The note is empty.
 
 number-empty = No number yet. Type what the instrument shows.
 # $text: as typed; $character: what does not fit
-number-character = "{ $character }" in "{ $text }" is no part of a number.
+number-character = "{ $character }" in "{ $text }" is not part of a number.
 # $text: as typed
-number-separators = "{ $text }" has more than one comma or point. Type it without separators for thousands.
+number-separators = "{ $text }" has more than one comma or point. Type it without thousands separators.
 # $text: as typed
-number-unfinished = "{ $text }" lacks a digit at its end.
+number-unfinished = "{ $text }" needs a digit at the end.
 # $text: as typed
 number-too-large = "{ $text }" is too large. Type what the instrument shows.
 # $text: as typed; $known: the units that are known
@@ -516,26 +516,26 @@ value-below-lowest = { $value } cannot be a { $quantity }. Check the sign and th
 # $percent: as it stands
 value-percent = { $percent } % cannot be a tolerance. It must be above 0 % and below 100 %.
 # $value: as typed
-stick-below-end = A trace at { $value } lies below the end of the stick. Read it again.
+stick-below-end = A trace at { $value } is below the end of the stick. Read it again.
 
 ## Spec sheets
 
 # $what: what is missing, told by the loader
 sheet-lacks = The sheet does not fit the checklist: { $what }.
 # $min, $max: as they stand
-sheet-range = The range { $min } to { $max } is the wrong way round. Correct the sheet.
+sheet-range = The range { $min } to { $max } is reversed. Correct the sheet.
 # $entry, $step: ids; $unit: the unit asked in; $found: the unit of the sheet's value
 sheet-quantity = Entry "{ $entry }" of step "{ $step }" is asked in { $unit }; the sheet gives { $found }. Correct the sheet.
 # $entry, $step: ids; $unit: as it stands; $known: the units that are known
-sheet-entry-unit = Entry "{ $entry }" of step "{ $step }" asks in "{ $unit }", which is no unit known here. Write one of: { $known }.
+sheet-entry-unit = Entry "{ $entry }" of step "{ $step }" asks in "{ $unit }", which is not a known unit. Write one of: { $known }.
 # $points: how many there are
 sheet-table-short = A chart needs at least two points; here are { $points }. Complete the sheet.
 # $position: which point, from 1
-sheet-table-number = Point { $position } of the chart is no number to reckon with. Correct the sheet.
+sheet-table-number = Point { $position } of the chart is not a number to calculate with. Correct the sheet.
 # $previous, $next: two points that follow each other
 sheet-table-order = The chart goes from { $previous } to { $next }. Enter its points in rising order, each once.
 # $value: what was looked up; $from, $to: where the chart holds
-sheet-table-reach = { $value } lies outside the chart, which holds from { $from } to { $to }.
+sheet-table-reach = { $value } is outside the chart, which covers { $from } to { $to }.
 # $temperature, $low, $high: one point of the chart
 sheet-marks = At { $temperature } the chart has { $low } as low and { $high } as high mark. The low mark must be 0 or more and below the high mark.
 # $value: as it stands
@@ -548,22 +548,22 @@ sheet-positions = { $positions } places for { $fasteners } fasteners: give each 
 # $first, $second: numbers of two places
 sheet-bolt-place = Fasteners { $first } and { $second } have the same place. Correct one of them.
 # $angle, $tolerance: as on the sheet
-sheet-angle = An angle of { $angle } ± { $tolerance } cannot be: above 0 and at most 720 degrees, the tolerance above 0 and below it.
+sheet-angle = An angle of { $angle } ± { $tolerance } is not possible: above 0 and at most 720 degrees, the tolerance above 0 and below it.
 
 ## Spec sheets while they are typed and checked
 
 sheet-no-title = Say which vehicles the sheet is for.
 sheet-no-source = Say where the value comes from: the document and its place in it.
-sheet-no-number = A number is missing. Type it as it stands in the source.
-sheet-no-text = The text is missing. Type it as it stands in the source.
+sheet-no-number = A number is missing. Type it as it is in the source.
+sheet-no-text = The text is missing. Type it as it is in the source.
 # $known: the words it can be
 sheet-no-word = Choose one of: { $known }.
 # $word: as it stands; $known: the words it can be
-sheet-word = "{ $word }" is no choice here. Choose one of: { $known }.
+sheet-word = "{ $word }" is not a choice here. Choose one of: { $known }.
 # $text: as typed
-sheet-fasteners = "{ $text }" is no number of fasteners. Count them: 1 or more.
+sheet-fasteners = "{ $text }" is not a number of fasteners. Count them: 1 or more.
 # $temperature: the temperature, with its unit
-sheet-twice = { $temperature } stands twice. Keep one row for each temperature.
+sheet-twice = { $temperature } is entered twice. Keep one row for each temperature.
 # $points: each temperature with its low and high mark
 sheet-chart = The level belongs between the marks at { $points }; between them the marks run straight.
 # $points: each temperature with its low and high mark
@@ -616,10 +616,10 @@ figure-level-reading =
         [below] below the band
         [in] in the band
         [above] above the band
-        [not_reached] not brought into the band
-       *[other] the level is not known by this
+        [not_reached] could not be brought into the band
+       *[other] level not known from this
     }{ $counts ->
-        [no] . It does not count any more: it was replaced, left or struck.
+        [no] . It no longer counts: it was replaced, left or voided.
        *[yes] .
     }
 # $values: what the stick showed; $unit: their unit, empty where each has its own; $time: when
@@ -638,7 +638,7 @@ figure-bolts-title = { $step }: { $label }
 figure-bolts-order =
     { $fasteners } fasteners, in each stage { $pattern ->
         [star] across the ring, by the numbers on the map.
-        [spiral] from the middle round and round outwards, by the numbers on the map.
+        [spiral] from the middle outward in a spiral, by the numbers on the map.
        *[crosswise] from the middle out, each followed by the one opposite, by the numbers on the map.
     }
 # $bolts: numbers with what is different about them
@@ -648,7 +648,7 @@ figure-stage-clicked = Stage { $stage }, { $target }: clicked at { $setting }, {
 # $stage: which stage, from 1; $target: the torque to reach
 figure-stage-open = Stage { $stage }, { $target }: not clicked yet.
 # $time: when; $settings: what clicked at each stage; $unit: its unit; $tool: what the shop calls the tool
-figure-torque-was = { $time }: { $settings } { $unit } with { $tool }. It does not count any more: it was replaced, left or struck.
+figure-torque-was = { $time }: { $settings } { $unit } with { $tool }. It no longer counts: it was replaced, left or voided.
 # $step: title of the step; $label: what the control says; $time: of the first reading
 figure-cooling-title = { $step }: { $label }, from { $time } on
 figure-cooling-heated = minutes since it was last heated
@@ -662,37 +662,37 @@ figure-cooling-readings = Probed: { $readings }. { $counted ->
     [one] One reading counts
    *[other] { $counted } readings count
 }.
-# $limit: the touch limit; $ambient: temperature of the surroundings
-figure-cooling-limit = It may be touched at { $limit }; the surroundings have { $ambient }.
+# $limit: the touch limit; $ambient: ambient temperature
+figure-cooling-limit = It may be touched at { $limit }; ambient temperature is { $ambient }.
 # $class: below, cools, spread, too_few, rises, never or no_curve; $time: when, where it cools
 figure-cooling-state = { $class ->
     [below] The last reading is at or below the limit.
     [cools] It cools. It is not below the limit before { $time }: probe again then.
-    [spread] It cools. When it is below the limit is not told: the readings spread too far. Take more.
+    [spread] It cools. No time can be given: the readings scatter too much. Take more.
     [too_few] Too few readings for a curve: three are needed.
-    [rises] A reading is hotter than one before it. Begin anew from the hottest.
-    [never] The limit lies at or below the surroundings: it is never reached.
-   *[other] The readings give no curve. Take more, some minutes apart.
+    [rises] A reading is hotter than one before it. Start over from the hottest.
+    [never] The limit is at or below the ambient temperature: it is never reached.
+   *[other] The readings give no cooling curve. Take more, a few minutes apart.
 }
 # $earliest, $likely: when
 figure-cooling-between = The curve itself is at the limit at { $likely }; it could be at { $earliest } at the earliest.
 # $limits: the sheet's value with the limits
 figure-coil-title = Coils over temperature, by { $limits }
 # $lowest, $highest: the sheet's limits; $at: the temperature for which they stand
-figure-coil-limits = The sheet allows { $lowest } to { $highest } at { $at }; the band is what copper makes of that.
+figure-coil-limits = The sheet allows { $lowest } to { $highest } at { $at }; the band shows the limits corrected for temperature.
 # $label: what the control says; $value: the coil at its own temperature
 figure-coil-mark = { $label }, { $value }
 # $time: when; $label: what the control says; $value: the coil at its own temperature, empty where the meter shows
 # overload; $temperature: that temperature; $reference: the coil at the temperature of the limits; $at: that temperature;
 # $class: in, in_as_read where the meter's error was not given, low, high, unclear, open or short
 figure-coil-reading = { $time }, { $label }: { $class ->
-    [open] open at { $temperature }, more than the meter or the limits reach.
-    [short] { $value } at { $temperature }: not to be told from a short.
-    [in] { $value } at { $temperature }, which is { $reference } at { $at }: inside with every error.
-    [in_as_read] { $value } at { $temperature }, which is { $reference } at { $at }: inside, if the meter reads rightly.
+    [open] open at { $temperature }, beyond the meter's range or the limits.
+    [short] { $value } at { $temperature }: could be a short.
+    [in] { $value } at { $temperature }, which is { $reference } at { $at }: in spec, errors included.
+    [in_as_read] { $value } at { $temperature }, which is { $reference } at { $at }: in spec, meter error not given.
     [low] { $value } at { $temperature }, which is { $reference } at { $at }: below the lower limit.
     [high] { $value } at { $temperature }, which is { $reference } at { $at }: above the upper limit.
-   *[other] { $value } at { $temperature }, which is { $reference } at { $at }: a limit lies within the errors.
+   *[other] { $value } at { $temperature }, which is { $reference } at { $at }: too close to call.
 }
 # $step: title of the step; $label: what the control says
 figure-balance-title = { $step }: { $label }

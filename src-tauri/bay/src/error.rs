@@ -66,7 +66,7 @@ pub enum BayError {
     SheetId(String),
     /// Somebody who is not of the shop.
     #[error(
-        "Only the shop's people act and sign. Add the person to the shop's list, or choose somebody from it."
+        "Only the shop's people can work and sign. Add the person to the shop's list, or choose somebody from it."
     )]
     NoPerson,
     /// What is asked of the shop is not done.

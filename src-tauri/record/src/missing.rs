@@ -47,13 +47,13 @@ impl MissingKind {
     pub fn says(self) -> &'static str {
         match self {
             MissingKind::PieceOff => "Off the vehicle",
-            MissingKind::AttestLapsed => "Signed once, no longer valid",
-            MissingKind::StruckNotPutRight => "Struck and not put right",
-            MissingKind::StepInHand => "In hand, not done",
+            MissingKind::AttestLapsed => "Must be signed again",
+            MissingKind::StruckNotPutRight => "Voided and not corrected",
+            MissingKind::StepInHand => "In progress, not done",
             MissingKind::EntryMissing => "Not entered",
             MissingKind::MissedUnexplained => "Missed, no reason given",
-            MissingKind::StepNotWorked => "Not worked",
-            MissingKind::StepUndecided => "Not decided whether it belongs to this job",
+            MissingKind::StepNotWorked => "Not done",
+            MissingKind::StepUndecided => "Not known whether it is part of this job",
         }
     }
 }

@@ -95,14 +95,14 @@ impl<'a> Source<'a> {
             Event::Left(body) => step("left", &body.step),
             Event::Entered(body) => step("entered", &body.step),
             Event::Done(body) => step("done", &body.step),
-            Event::SetAside(body) => step("set aside", &body.step),
-            Event::Struck(body) => step("struck", &body.step),
-            Event::Rerecorded(body) => step("put right on paper", &body.step),
+            Event::SetAside(body) => step("skipped", &body.step),
+            Event::Struck(body) => step("voided", &body.step),
+            Event::Rerecorded(body) => step("corrected afterwards", &body.step),
             Event::MissedExplained(body) => step("explained as missed", &body.step),
             Event::Moved(body) => format!("move \"{}\"", self.move_title(&body.made)),
             Event::Signed(body) => format!("sign-off \"{}\" renewed", words(&body.signature.sign)),
             Event::Observed(body) => {
-                format!("vehicle not as shown: {} is {}", words(&body.condition), words(&body.value))
+                format!("vehicle status corrected: {} is {}", words(&body.condition), words(&body.value))
             }
             Event::Expired(body) => format!("{} grew too old", words(&body.gate)),
             Event::Finished(_) => "the job finished".to_owned(),

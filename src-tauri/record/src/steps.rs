@@ -164,7 +164,7 @@ fn stretch_of(source: Source<'_>, step: &StepText, detail: &StepDetail, stretch:
         void: stretch.void.as_ref().map(|mark| source.by(mark)),
         void_reason: stretch.void.as_ref().map(|mark| {
             let strike = detail.strikes.iter().find(|strike| strike.reason.mark.seq == mark.seq);
-            strike.map_or_else(|| source.what(mark.seq), |strike| format!("struck: {}", strike.reason.text))
+            strike.map_or_else(|| source.what(mark.seq), |strike| format!("voided: {}", strike.reason.text))
         }),
         entries,
     }

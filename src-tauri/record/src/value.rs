@@ -23,7 +23,7 @@ pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, entered: &EnteredValue
         EntryValue::Level { readings, confirmed_no_trace, given_up } => {
             let mut said: Vec<_> = readings.iter().map(stick).collect();
             if *confirmed_no_trace {
-                said.push("looked at again, still dry".to_owned());
+                said.push("checked again, still dry".to_owned());
             }
             said.extend(given_up.as_ref().map(|told| format!("not reached: {}", says(told))));
             said.join("; ")
@@ -42,17 +42,17 @@ pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, entered: &EnteredValue
             let mut said = vec![format!("{} {unit}, {}", stages.join(", then "), tool.name)];
             said.extend(adapter.as_ref().map(|it| {
                 let Adapter { tool, length, unit, angle } = it;
-                format!("adapter {length} {unit} at {angle}° on {tool} {unit}")
+                format!("crowfoot {length} {unit} at {angle}° on {tool} {unit}")
             }));
             said.extend((!angles.is_empty()).then(|| format!("turned {}°", angles.join("°, "))));
-            said.extend(exception.as_ref().map(|told| format!("excepted: {}", says(told))));
+            said.extend(exception.as_ref().map(|told| format!("wrench used anyway: {}", says(told))));
             said.join("; ")
         }
         EntryValue::Coil(coil) => said_coil(coil),
         EntryValue::CoolDown(probed) => said_probed(probed),
         EntryValue::Balance { temperature, temperature_unit, explained } => {
-            let can = (!temperature.is_empty())
-                .then(|| format!("fluid from the can at {temperature} {temperature_unit}"));
+            let can =
+                (!temperature.is_empty()).then(|| format!("new fluid at {temperature} {temperature_unit}"));
             let told = explained.as_ref().map(|told| format!("the difference: {}", says(told)));
             can.into_iter().chain(told).collect::<Vec<_>>().join("; ")
         }
@@ -82,14 +82,14 @@ fn said_probed(probed: &Probed) -> String {
         ProbedBy::Infrared { set_to, surface } => {
             let surface = match surface {
                 ProbedSurface::Coated => "coated",
-                ProbedSurface::Oxidised => "oxidised",
+                ProbedSurface::Oxidised => "oxidized",
                 ProbedSurface::Rusty => "rusty",
                 ProbedSurface::Bright => "bright",
             };
             format!("infrared set to {set_to}, {surface} surface")
         }
     };
-    let around = ambient.as_ref().map(|ambient| format!("; surroundings {ambient} {unit}"));
+    let around = ambient.as_ref().map(|ambient| format!("; ambient {ambient} {unit}"));
     format!("{value} {unit}, {by}{}", around.unwrap_or_default())
 }
 

@@ -102,7 +102,7 @@ fn a_window_is_told_whose_pin_is_missing() {
     let reply = shop.bay.wish(job, head, new_request(), &technician(), &signed()).unwrap();
     assert_eq!(reply.pin_of, Some(LUND));
     let said = &reply.refused.unwrap().message.text;
-    assert_eq!(said, "K. Lund signs a hold point here and has not given the PIN for it.");
+    assert_eq!(said, "This is a hold point. K. Lund must give a PIN to sign it.");
 }
 
 #[test]

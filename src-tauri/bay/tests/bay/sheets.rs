@@ -71,7 +71,7 @@ fn what_is_typed_is_judged_in_sentences_and_survives_a_restart() {
     let mut shop = Shop::new();
     let page = shop.bay.begin_sheet(SHELF, &SheetFrom::Copy("invented-van".into())).unwrap();
     let page = type_coil(&mut shop, &page.typed, range("5,6", "5.0"));
-    let sentence = "The range 5.6 to 5 is the wrong way round. Correct the sheet.";
+    let sentence = "The range 5.6 to 5 is reversed. Correct the sheet.";
     assert_eq!(problems(&page, "coil"), [sentence]);
     let mut shop = shop.restarted();
     let again = shop.bay.typed_sheet(SHELF, &page.typed.draft).unwrap();

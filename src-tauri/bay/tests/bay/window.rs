@@ -195,13 +195,12 @@ fn a_tool_whose_range_is_turned_is_not_kept_and_one_out_of_date_is_told() {
     let mut shop = Shop::new();
     let turned = Tool { min: "25".into(), max: "5".into(), ..wrench() };
     let error = shop.bay.put_tool(new(turned), Some(ODE), 0).unwrap_err().to_string();
-    assert!(error.contains("The tool's range 25 N·m to 5 N·m cannot be."), "{error}");
+    assert!(error.contains("The tool's range 25 N·m to 5 N·m is not possible."), "{error}");
     let old = Tool { calibrated_on: None, calibration_due: "2026-03-01".into(), ..wrench() };
     let kit = shop.bay.put_tool(new(old), Some(ODE), 0).unwrap();
     let view = &shop.bay.judge_tools(&[kit.tools[0].tool.clone()], 0)[0];
     assert!(view.past);
-    let said =
-        "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing that is clicked with it counts.";
+    let said = "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing torqued with it counts.";
     assert!(view.notes.iter().any(|note| note.text == said), "{:?}", view.notes);
 }
 
@@ -211,7 +210,7 @@ fn the_page_of_an_open_record_says_what_is_missing() {
     let job = shop.start();
     let page = shop.bay.record_page(job).unwrap();
     assert_eq!(page.ended, Ended::Open);
-    let not_worked = page.missing.iter().find(|group| group.says == "Not worked").unwrap();
+    let not_worked = page.missing.iter().find(|group| group.says == "Not done").unwrap();
     assert!(!not_worked.what.is_empty());
     assert_eq!(page.events, 1);
 }

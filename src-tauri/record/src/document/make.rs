@@ -24,7 +24,7 @@ use crate::time;
 
 /// What a proof covers.
 const PROOF_COVERS: &str = "The proof covers allowed orders of what was entered. It does not cover what was not entered \
-                            or was entered wrongly, and it does not hold back a hand.";
+                            or was entered wrongly, and it does not physically stop anyone.";
 /// What a chain shows and what not.
 const CHAIN_SHOWS: &str = "Each event names the one before it by hash, so that an event changed, taken out, put in or \
                            moved shows. A tail cut off or a whole chain made anew does not show by itself: it shows \

@@ -38,7 +38,7 @@ struct Lane {
 /// Draws the day where the flow is; says so where its times cannot be read.
 pub(super) fn draw(flow: &mut Flow, document: &Document) {
     let Some(clock) = Clock::of(document, LEFT + NAMES, WIDTH - NAMES - 4.0) else {
-        flow.paragraph("The times of this job cannot be laid along a clock.", Look::ASIDE, 0.0);
+        flow.paragraph("The times of this job cannot be drawn on a clock.", Look::ASIDE, 0.0);
         return;
     };
     let lift = document.day.iter().find(|track| track.draws == "lift");
@@ -223,7 +223,7 @@ fn apart(document: &Document, kind: Kind) -> Vec<Bar> {
 
 /// The picture in words.
 fn alt(document: &Document, lift: Option<&Track>, lanes: &[Lane]) -> String {
-    let mut said = vec!["The job along the clock.".to_owned()];
+    let mut said = vec!["The job by the clock.".to_owned()];
     if let Some(track) = lift {
         let had = track.had.iter().map(|had| format!("{} from {}", had.value, had.since.day_and_time()));
         said.push(format!("The vehicle was: {}.", had.collect::<Vec<_>>().join(", ")));

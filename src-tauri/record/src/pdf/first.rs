@@ -41,7 +41,7 @@ const CHART: (f32, f32) = (96.0, 150.0);
 pub(super) fn write(flow: &mut Flow, document: &Document) {
     head(flow, document);
     said(flow, document);
-    title(flow, "The day: where the vehicle was, along the clock", LEFT, WIDTH);
+    title(flow, "The day: where the vehicle was, by the clock", LEFT, WIDTH);
     day::draw(flow, document);
     hairline(flow);
     let top = flow.y;
@@ -203,7 +203,7 @@ fn levels(column: &mut Columned<'_>, document: &Document) {
     column.title("Fluid level against temperature, on the sheet's chart");
     let charts: Vec<_> = figure::of_kind(document, FigureKind::Level).collect();
     let Some(chart) = charts.first() else {
-        let said = if document.levels.is_empty() { "not read" } else { "told further on, not drawn" };
+        let said = if document.levels.is_empty() { "not read" } else { "listed further on, not drawn" };
         column.line(said, Look::BODY);
         return;
     };
@@ -212,7 +212,7 @@ fn levels(column: &mut Columned<'_>, document: &Document) {
     figure::draw(column.flow, chart, (x, y, column.width, height), Said::OfWhatCounts);
     column.flow.y += height + 1.0;
     if document.levels.iter().any(|level| level.standing != Standing::Counts) {
-        column.line("× replaced, left or struck", Look::FOOT);
+        column.line("× replaced, left or voided", Look::FOOT);
     }
     if charts.len() > 1 {
         column.line("further charts under Level readings", Look::FOOT);
@@ -270,13 +270,13 @@ fn times(column: &mut Columned<'_>, document: &Document) {
 }
 
 fn pieces(column: &mut Columned<'_>, document: &Document) {
-    column.title("Off and on again, all pieces");
+    column.title("Parts removed and refitted, all pieces");
     let total = document.tally.total;
     let row = |name: &str, count: i32| vec![name.to_owned(), count.to_string()];
     let rows = vec![
-        row("came off", total.came_off),
-        row("went back", total.went_back),
-        row("new in their place", total.replaced),
+        row("removed", total.came_off),
+        row("refitted", total.went_back),
+        row("new parts fitted", total.replaced),
         row("left off", total.left),
     ];
     column.rows(rows, f32::INFINITY);
@@ -288,7 +288,7 @@ fn foot(flow: &mut Flow, document: &Document) {
     let proof = match &document.proof.summary {
         None => "No proof came with this record.".to_owned(),
         Some(_) if !document.proof.of_this_checklist => {
-            "The proof that came is of another checklist: it says nothing about this job.".to_owned()
+            "The proof that came is for another checklist: it says nothing about this job.".to_owned()
         }
         Some(summary) => {
             let verdict = match summary.verdict {
@@ -300,7 +300,7 @@ fn foot(flow: &mut Flow, document: &Document) {
         }
     };
     let journal =
-        format!("Journal of {} events; its head stands at the foot of every page.", document.journal.events);
+        format!("Journal of {} events; its head is at the foot of every page.", document.journal.events);
     for (text, look) in
         [(COME_FIRST, Look::BODY.strong()), (proof.as_str(), Look::NOTE), (journal.as_str(), Look::NOTE)]
     {

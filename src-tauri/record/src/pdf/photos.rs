@@ -39,7 +39,7 @@ pub(super) fn read(inputs: &PdfInputs) -> (BTreeMap<&str, Image>, BTreeMap<&str,
 
 fn image(bytes: &[u8]) -> Result<Image, String> {
     if colours(bytes) == Some(4) {
-        return Err("its colours are for a printing press, which these pages cannot carry".to_owned());
+        return Err("its colors are for a printing press, which these pages cannot carry".to_owned());
     }
     Image::from_jpeg(bytes.to_vec().into(), false)
         .map_err(|error| format!("its file cannot be read: {error}"))

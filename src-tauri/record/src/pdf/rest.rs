@@ -86,7 +86,7 @@ fn charts(flow: &mut Flow, document: &Document) {
         flow.y += CHART.1 + 2.0;
         let Some(chart) = document.charts.iter().find(|chart| chart.key == figure.id) else { continue };
         let about = format!(
-            "+ counts, × replaced, left or struck. Two readings agree within {} {}. Band: {}.",
+            "+ counts, × replaced, left or voided. Two readings agree within {} {}. Band: {}.",
             chart.agreement, chart.length_unit, chart.source
         );
         flow.paragraph(&about, Look::NOTE, 0.0);

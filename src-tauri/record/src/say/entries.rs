@@ -11,8 +11,7 @@ use crate::steps::{Ended, Entry, Step, Stretch};
 
 /// Every phase with its steps.
 pub(crate) fn entries(document: &Document) -> Section {
-    let about =
-        "Times by the shop's clock. Limits stand in brackets, as on the spec sheet, with their source.";
+    let about = "Times by the shop's clock. Limits are in brackets, as on the spec sheet, with their source.";
     let mut blocks = vec![Block::Line(about.to_owned())];
     for phase in &document.phases {
         blocks.push(Block::Title(phase.title.clone()));
@@ -41,7 +40,7 @@ fn row(entry: &Entry, begun: &By) -> Vec<String> {
         said.push_str(&format!(" [{}]", limits.join("; ")));
     }
     if !entry.how.is_empty() {
-        said.push_str(&format!(" (worked out: {})", entry.how.join("; ")));
+        said.push_str(&format!(" (calculated: {})", entry.how.join("; ")));
     }
     if let Some(standing) = standing(entry.standing) {
         said.push_str(&format!(" ({standing})"));
@@ -58,17 +57,17 @@ fn limit(limit: &Limit) -> String {
 }
 
 fn stretch_line(stretch: &Stretch) -> String {
-    let mut line = if stretch.on_paper { "put right on paper ".to_owned() } else { String::new() };
+    let mut line = if stretch.on_paper { "corrected afterwards ".to_owned() } else { String::new() };
     line.push_str(&stretch.begun.day_and_time());
     match (stretch.how, &stretch.ended) {
         _ if stretch.on_paper => {}
         (Ended::Done, Some(ended)) => line.push_str(&format!(" to {}", ended.time_after(&stretch.begun))),
         (Ended::Left, Some(ended)) => line.push_str(&format!(", left {}", ended.time_after(&stretch.begun))),
-        _ => line.push_str(", in hand"),
+        _ => line.push_str(", in progress"),
     }
     line.push_str(&format!(" {}", stretch.begun.who));
     if stretch.later {
-        line.push_str(", done before and entered later");
+        line.push_str(", done earlier, entered later");
     }
     if let (Some(void), Some(reason)) = (&stretch.void, &stretch.void_reason) {
         line.push_str(&format!(", no longer counts since {} {} ({reason})", void.day_and_time(), void.who));
@@ -78,14 +77,14 @@ fn stretch_line(stretch: &Stretch) -> String {
 
 fn shown(shown: Shown) -> &'static str {
     match shown {
-        Shown::Undecided => "not decided whether it belongs to this job",
+        Shown::Undecided => "not known whether it is part of this job",
         Shown::NotInThisJob => "not in this job",
-        Shown::Waiting | Shown::Open => "not worked",
-        Shown::InHand => "in hand",
+        Shown::Waiting | Shown::Open => "not done",
+        Shown::InHand => "in progress",
         Shown::Done => "done",
-        Shown::Lapsed => "done, but what was signed has lapsed",
-        Shown::Struck => "struck",
-        Shown::SetAside => "set aside",
+        Shown::Lapsed => "done, but must be signed again",
+        Shown::Struck => "voided",
+        Shown::SetAside => "skipped, with reason",
         Shown::Missed => "missed",
     }
 }

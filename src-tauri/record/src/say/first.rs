@@ -11,7 +11,7 @@ use crate::source::words;
 use crate::time::Kind;
 
 /// Name of the fact that says how the vehicle stands.
-pub(crate) const LEFT_AS: &str = "Left";
+pub(crate) const LEFT_AS: &str = "Status at the end";
 /// Said of a state that is read from damaged data.
 const AS_FAR: &str = "as far as the damaged data can be read";
 /// Longer lists of missing steps are counted here and named further down.
@@ -90,7 +90,7 @@ pub(crate) fn time_rows(document: &Document) -> Vec<Vec<String>> {
         row("planned work", hours(time.in_steps.planned)),
         row("unplanned", hours(time.in_steps.unplanned)),
         row("waiting", hours(time.in_steps.waiting)),
-        row("in all, from the start", hours(time.total)),
+        row("total, from the start", hours(time.total)),
     ]
 }
 
@@ -104,7 +104,7 @@ pub(crate) fn time(document: &Document) -> Section {
     }));
     if time.untimed > 0 {
         blocks.push(Block::Line(format!(
-            "not timed, as entered in one go or later, or over a clock set back: {} steps",
+            "not timed (entered all at once, entered later, or the clock was set back): {} steps",
             time.untimed
         )));
     }
@@ -121,10 +121,10 @@ pub(crate) fn open(document: &Document) -> Section {
         document.dangers.iter().map(|danger| format!("{} now: {}", signal(danger.signal), danger.text)),
     );
     lines.extend(MissingKind::ALL.iter().filter_map(|kind| missing_line(document, *kind)));
-    lines.extend(document.set_aside.iter().map(|step| format!("Set aside: {}: {}", step.title, step.reason)));
-    let told = [("Struck", document.struck.len()), ("Vehicle not as shown", document.observed.len())];
+    lines.extend(document.set_aside.iter().map(|step| format!("Skipped: {}: {}", step.title, step.reason)));
+    let told = [("Voided", document.struck.len()), ("Vehicle status corrected", document.observed.len())];
     let told = told.iter().filter(|(_, times)| *times > 0);
-    lines.extend(told.map(|(what, times)| format!("{what}: {times}, told below")));
+    lines.extend(told.map(|(what, times)| format!("{what}: {times}, see below")));
     lines.extend(document.codes.iter().map(codes_line));
     if lines.is_empty() {
         lines.push("nothing".to_owned());
@@ -137,7 +137,7 @@ fn missing_line(document: &Document, kind: MissingKind) -> Option<String> {
     let what: Vec<_> = of_kind.map(|missing| missing.what.as_str()).collect();
     match what.len() {
         0 => None,
-        count if count > NAMED => Some(format!("{}: {count}, named below", kind.says())),
+        count if count > NAMED => Some(format!("{}: {count}, see below", kind.says())),
         _ => Some(format!("{}: {}", kind.says(), what.join("; "))),
     }
 }

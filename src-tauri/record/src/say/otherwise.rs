@@ -8,11 +8,11 @@ use crate::source::words;
 /// What was struck, set aside, missed, not as shown; the clock set, the tablet restarted; what does not agree. Only what there is.
 pub(super) fn otherwise(document: &Document) -> Vec<Section> {
     let lists = [
-        Section::list("Struck", document.struck.iter().map(struck)),
-        Section::list("Set aside", document.set_aside.iter().map(explained)),
+        Section::list("Voided", document.struck.iter().map(struck)),
+        Section::list("Skipped, with reason", document.set_aside.iter().map(explained)),
         Section::list("Missed and explained", document.missed.iter().map(explained)),
-        Section::list("Passed by a reason and a name", document.by_name.iter().map(by_name)),
-        Section::list("Not as shown", document.observed.iter().map(observed)),
+        Section::list("Overrides", document.by_name.iter().map(by_name)),
+        Section::list("Vehicle status corrected", document.observed.iter().map(observed)),
         Section::list("Wall clock", document.clock_set.iter().map(clock_set)),
         Section::list("Tablet restarted", document.restarted.iter().map(restarted)),
         Section::list("What does not agree", document.disagreements.iter().cloned()),
@@ -22,9 +22,9 @@ pub(super) fn otherwise(document: &Document) -> Vec<Section> {
 
 fn struck(struck: &Struck) -> String {
     let with = struck.with.as_ref().map(|with| format!(", with \"{with}\"")).unwrap_or_default();
-    let since = if struck.put_right { "put right since" } else { "not put right" };
+    let since = if struck.put_right { "corrected since" } else { "not corrected" };
     let by = &struck.by;
-    format!("{} {} struck \"{}\"{with}: {} ({since})", by.day_and_time(), by.who, struck.title, struck.reason)
+    format!("{} {} voided \"{}\"{with}: {} ({since})", by.day_and_time(), by.who, struck.title, struck.reason)
 }
 
 fn explained(step: &Explained) -> String {
@@ -43,7 +43,7 @@ fn observed(seen: &Observed) -> String {
     let (when, who) = (seen.by.day_and_time(), &seen.by.who);
     let mut line = format!("{when} {who}: {} is {}: {}", seen.condition, seen.value, seen.reason);
     if !seen.undone.is_empty() {
-        line.push_str(&format!("; cannot have been worked: {}", seen.undone.join(", ")));
+        line.push_str(&format!("; cannot have been done: {}", seen.undone.join(", ")));
     }
     if !seen.dangers.is_empty() {
         line.push_str(&format!("; dangers then: {}", seen.dangers.join(" ")));

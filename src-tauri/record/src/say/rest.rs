@@ -98,7 +98,11 @@ fn given_line(given: &Given) -> String {
     let signed = format!("{} {}, {}{pin}", given.by.day_and_time(), given.signed_by, role(given.role));
     match &given.lapsed {
         Some(lapse) => {
-            format!("{signed}; lapsed {} through {}", lapse.by.day_and_time(), lapse.through)
+            format!(
+                "{signed}; must be signed again since {}, after {}",
+                lapse.by.day_and_time(),
+                lapse.through
+            )
         }
         None => signed,
     }
@@ -108,17 +112,17 @@ fn moves(document: &Document) -> Option<Section> {
     let moves = document.moves.iter().map(|made| {
         format!("{} {} {} ({})", made.by.day_and_time(), made.by.who, made.title, made.makes.join(", "))
     });
-    Section::list("Moves", moves)
+    Section::list("Vehicle actions", moves)
 }
 
 fn tally(document: &Document) -> Section {
-    let head = ["", "came off", "went back", "new", "left off"];
+    let head = ["", "removed", "refitted", "new", "left off"];
     let table = Table::with_head(&[Left, Right, Right, Right, Right], &head, tally_rows(document));
     let mut blocks = vec![Block::Table(table)];
     blocks.extend(document.tally.accounted.iter().map(|short| {
         Block::Line(format!("counted short: {}: {}, says {}", short.what, short.reason, short.says))
     }));
-    Section::new("Off and on again", blocks)
+    Section::new("Parts removed and refitted", blocks)
 }
 
 /// Each item, then all pieces: came off, went back, new, left off.
@@ -172,7 +176,7 @@ fn cautions(document: &Document) -> Option<Section> {
     let lines = all.iter().map(|(warned, numbers)| {
         format!("{}: {} (before {})", signal(warned.signal), warned.text, numbers.join(", "))
     });
-    Section::list("Cautions before the steps that were worked", lines)
+    Section::list("Cautions of the steps that were done", lines)
 }
 
 fn phase_times(document: &Document) -> Section {

@@ -73,7 +73,7 @@ fn a_coil_is_told_with_its_reckoning() -> Tested {
 fn a_cool_down_is_told_with_its_curve() -> Tested {
     let document = worked()?.document();
     let last = entries(&document, "probe")?.pop().ok_or("no reading")?.clone();
-    assert_eq!(last.value, "78,9 °C, contact probe; surroundings 20 °C");
+    assert_eq!(last.value, "78,9 °C, contact probe; ambient 20 °C");
     assert!(last.how.iter().any(|line| line.starts_with("not before")), "{:?}", last.how);
     Ok(())
 }

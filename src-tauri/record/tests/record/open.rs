@@ -45,13 +45,13 @@ fn a_struck_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
     let why = entries(&document, "free_nuts")?;
     assert_eq!((why[0].value.as_str(), why[0].standing), ("nuts rusted to the studs", Standing::Void));
     let stretch = &step(&document, "free_nuts")?.stretches[0];
-    assert_eq!(stretch.void_reason.as_deref(), Some("struck: typed into the wrong job"));
+    assert_eq!(stretch.void_reason.as_deref(), Some("voided: typed into the wrong job"));
     let struck = &document.struck[0];
     assert_eq!((struck.by.who.as_str(), struck.put_right), ("Bo", false));
     assert_eq!(missing(&document, MissingKind::StruckNotPutRight), ["Free the nuts"]);
     let text = document.to_text();
     assert!(text.contains("nuts rusted to the studs (no longer counts)"), "{text}");
-    assert!(text.contains("typed into the wrong job (not put right)"), "{text}");
+    assert!(text.contains("typed into the wrong job (not corrected)"), "{text}");
 
     let values = BTreeMap::from([("why".to_owned(), note("nut split"))]);
     let classes = BTreeMap::from([("why".to_owned(), "written".to_owned())]);
@@ -114,7 +114,7 @@ fn a_step_that_cannot_have_been_worked_moved_no_pieces_and_is_told() -> Tested {
     assert_eq!(document.observed[0].undone, ["Pan down"]);
     assert_eq!(entries(&document, "pan_down")?[0].standing, Standing::Void);
     assert_eq!(document.disagreements, Vec::<String>::new());
-    assert!(document.to_text().contains("pan is on: the pan still hangs; cannot have been worked: Pan down"));
+    assert!(document.to_text().contains("pan is on: the pan still hangs; cannot have been done: Pan down"));
     Ok(())
 }
 
@@ -129,7 +129,7 @@ fn steps_and_entries_that_are_missing_are_told() -> Tested {
     let not_worked = ["Pan up", "Nuts on", "Level", "Hand over"];
     assert_eq!(missing(&document, MissingKind::StepNotWorked), not_worked);
     let text = document.to_text();
-    assert!(text.contains("Not worked: Pan up; Nuts on; Level; Hand over"), "{text}");
+    assert!(text.contains("Not done: Pan up; Nuts on; Level; Hand over"), "{text}");
     assert!(text.contains("Not entered: \"Cause\" at \"Find the cause\""), "{text}");
     assert!(text.contains("Off the vehicle: pan bolts 16; pan gasket 1; joint nuts 3"), "{text}");
     Ok(())
