@@ -52,7 +52,7 @@ frame-timer-over = step { $number }: time is up
 # $what: name of a timer; $number: of its step. Told once.
 frame-timer-told = Step { $number }, { $what }: time is up.
 frame-fresh-left = { $what } counts for { $minutes } min
-frame-let-pass = advance { $minutes } min
+frame-let-pass = add { $minutes } min
 frame-demo-clock = demo clock
 frame-to-timer = Shows the step.
 
