@@ -1,5 +1,5 @@
 # The sequence with the least expected time, and what can be done while something is waited for.
-plan-order = Fastest sequence
+plan-order = Fastest sequence:
 plan-looking = Working it out.
 plan-total = { $time } from now to the end.
 plan-exact = No sequence is faster.
