@@ -35,8 +35,10 @@ fn a_sheet_typed_in_the_kit_survives_a_kill_and_is_checked_by_a_second_person_wi
     says(&mut window, "revision 1")?;
 
     window.tap_words("screens-place-kit")?;
-    window.tap(&format!("Takes over : {SECOND}"))?;
-    window.tap(&format!("Set a PIN: {SECOND}"))?;
+    let switch = window.words.say("screens-kit-work")?;
+    window.tap(&format!("{switch} : {SECOND}"))?;
+    let set_pin = window.words.say("screens-pin-new")?;
+    window.tap(&format!("{set_pin}: {SECOND}"))?;
     digits(&mut window, "4711")?;
     window.tap_words("screens-pin-onward")?;
     digits(&mut window, "4711")?;

@@ -1,4 +1,4 @@
-// The scenes of backups and of the ways back, from the kit and from the bay.
+// The scenes of backups and of the ways back, from the shop setup and from the bay.
 import { settled } from "./settled.mjs";
 
 const none = { plan: null, made: null, age: null, due: false, failed: null };
@@ -82,7 +82,7 @@ const saved = {
   ],
 };
 
-/** The section is the last one of the kit. */
+/** The section is the last one of the shop setup. */
 const section = async (page) => {
   await page
     .getByRole("main")
@@ -126,13 +126,13 @@ export const backups = [
         },
       },
     }),
-    taps: [section, /Change.*Backups/, type("/media/shop-stik"), "KEEP", settled],
+    taps: [section, /Change.*Backups/, type("/media/shop-stik"), exactly("SAVE"), settled],
   },
   { name: "restore-list", ...kit(whole, { backups_in }), taps: [section, "Restore a backup", settled] },
   {
     name: "restore-list-none",
     ...kit(none, { backups_in: [] }),
-    taps: [section, "Restore a backup", type("/media/shop-stick"), "Look", settled],
+    taps: [section, "Restore a backup", type("/media/shop-stick"), "Find backups", settled],
   },
   {
     name: "restore-question",

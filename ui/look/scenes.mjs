@@ -147,7 +147,7 @@ export const scenes = [
       not_yet: true,
       other: { value: "97.7", unit: "°F" },
     }),
-    taps: [entry("fluid"), key("3"), key("6"), key("decimal sign"), key("5"), settled],
+    taps: [entry("fluid"), key("3"), key("6"), key("decimal point"), key("5"), settled],
   },
   {
     name: "pad-reading-letters",
@@ -241,11 +241,11 @@ export const scenes = [
   {
     name: "pad-count",
     page: "153",
-    answers: says("Short: exhaust joint nuts 2/3. Find them, or say where they are and who says so.", {
+    answers: says("Short: exhaust flange nuts 2/3. Find them, or say where they are and who says so.", {
       class: "short",
       not_yet: true,
     }),
-    taps: [entry("back"), "exhaust joint nuts all 3", "one less: exhaust joint nuts", settled],
+    taps: [entry("back"), "exhaust flange nuts all 3", "one less: exhaust flange nuts", settled],
   },
   {
     name: "pad-count-account",
@@ -276,14 +276,14 @@ export const scenes = [
     name: "pad-torque-typed",
     page: "144",
     answers: says("All 2 stages clicked within tolerance."),
-    taps: [entry("pan"), "Keys, adapter, exception", "clicked at 4", "clicked at 9", settled],
+    taps: [entry("pan"), "Type it, crowfoot, override", "clicked at 4", "clicked at 9", settled],
   },
   {
     name: "pad-torque-adapter",
     page: "144",
-    taps: [entry("pan"), "Keys, adapter, exception", (page) => page.getByRole("switch").click()],
+    taps: [entry("pan"), "Type it, crowfoot, override", (page) => page.getByRole("switch").click()],
   },
-  { name: "pad-torque-tool", page: "144", taps: [entry("pan"), "Choose the torque", "Another tool"] },
+  { name: "pad-torque-tool", page: "144", taps: [entry("pan"), "Choose the torque", "Another wrench"] },
   { name: "pad-photo", page: "112", taps: [entry("photo_pan")] },
   {
     name: "pad-photo-wrong",
@@ -337,24 +337,27 @@ export const scenes = [
   { name: "frame-danger-long", page: "091", change: endanger(1) },
   { name: "frame-dangers-long", page: "091", change: endanger(2) },
   { name: "frame-dangers-many", page: "091", change: endanger(4) },
-  { name: "frame-dangers-read", page: "091", change: endanger(4), taps: [/Opens the moves/] },
+  { name: "frame-dangers-read", page: "091", change: endanger(4), taps: [/Opens vehicle actions/] },
   { name: "frame-watch", page: "081" },
   { name: "frame-pan-off", page: "130" },
   { name: "frame-dark", page: "100", where: { dark: true } },
-  { name: "frame-moves", page: "055", taps: ["Opens the moves"] },
-  { name: "frame-moved", page: "055", taps: ["Opens the moves", "Raise the vehicle"] },
+  { name: "frame-moves", page: "055", taps: ["Opens vehicle actions"] },
+  { name: "frame-moved", page: "055", taps: ["Opens vehicle actions", "Raise the vehicle"] },
   {
     name: "frame-move-closed",
     page: "175",
     // What can't be done now stays pressable; the driver would wait until it isn't closed any more.
-    taps: ["Opens the moves", (page) => page.getByRole("button", { name: /^Raise/ }).click({ force: true })],
+    taps: [
+      "Opens vehicle actions",
+      (page) => page.getByRole("button", { name: /^Raise/ }).click({ force: true }),
+    ],
   },
   { name: "frame-thread", page: "150", taps: ["Opens all steps"] },
   {
     name: "frame-thread-open",
     page: "047",
-    taps: ["Opens all steps", (page) => page.getByRole("switch", { name: "Only what is open now" }).click()],
+    taps: ["Opens all steps", (page) => page.getByRole("switch", { name: "Open steps only" }).click()],
   },
   { name: "frame-tray", page: "123", taps: ["Opens the tray"] },
-  { name: "frame-wipe", page: "100", taps: ["Freezes touch"] },
+  { name: "frame-wipe", page: "100", taps: ["Turns touch off"] },
 ];

@@ -145,7 +145,7 @@ test("a torque is no value before a tool is chosen", () => {
   const stages = { stages: ["4", "9,0"], unit: "N·m" };
   expect(asValue(torque, { torque: { ...stages, tool: null } })).toEqual({
     value: null,
-    missing: "Choose the torque tool.",
+    missing: "Choose the torque wrench.",
   });
   const value = asValue(torque, { torque: { ...stages, tool: WRENCH } }).value as EntryValue;
   expect(valueText(torque, value, ITEMS)).toBe("4 · 9,0 N·m");

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { secondsLeft, WIPE_SECONDS } from "./wipe";
 
-test("the glass is frozen for 15 seconds, counted down to the end", () => {
+test("touch is off for 15 seconds, counted down to the end", () => {
   const until = 1_000_000 + WIPE_SECONDS * 1000;
   expect([0, 1, 999, 1_000, 14_001, 14_999].map((ms) => secondsLeft(until, 1_000_000 + ms))).toEqual([
     15, 15, 15, 14, 1, 1,

@@ -1,4 +1,4 @@
-// How long the glass is frozen for wiping, and what is swallowed meanwhile.
+// How long touch is off while the screen is cleaned, and what is swallowed meanwhile.
 
 /** Seconds for which touch and keys are frozen. */
 export const WIPE_SECONDS = 15;

@@ -57,7 +57,7 @@ export interface Where {
   steps: Record<JobId, string>;
   actor: Actor | null;
   dark: boolean;
-  /** CSS pixels of a millimetre of the glass. */
+  /** CSS pixels of a millimeter of the screen. */
   mm: number;
   newJob: NewJob | null;
   /** The large thread is in the order of the plan. */
@@ -71,7 +71,7 @@ export interface Where {
   tool: TypedTool | null;
 }
 
-/** CSS pixels of a millimetre at 160 an inch: assumed until the glass is measured. */
+/** CSS pixels of a millimeter at 160 an inch: assumed until the screen is measured. */
 export const ASSUMED_MM = 160 / 25.4;
 
 /** Where the window was, as far as it was kept; nothing where there is no such text. */

@@ -180,6 +180,6 @@ test("a store that can't be read has no plan to show, and a backup can be looked
 test("a backup that lacks something says so beside what it has", () => {
   expect(factsOf(page.backup)).toBe("354 entries, photos: 12.");
   expect(factsOf({ ...page.backup, events: 1, lacks: 2 })).toBe(
-    "1 entry, photos: 12. It lacks 2 photos or texts that its tablet no longer had whole.",
+    "1 entry, photos: 12. Missing from it: 2 photos or texts that were damaged or lost on their tablet.",
   );
 });

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { CARD, mmOfCard } from "./kit";
 
-test("the glass is measured by a card, and held to what a glass can be", () => {
+test("the screen is measured by a card, and held to what a screen can be", () => {
   // ISO/IEC 7810 ID-1: 85.60 × 53.98 mm, which is also 3.370 × 2.125 inches.
   expect(CARD.width / 25.4).toBeCloseTo(3.37, 2);
   expect(CARD.height / 25.4).toBeCloseTo(2.125, 2);

@@ -16,19 +16,19 @@ entry-entering = Writing …
 ## What is said beside Enter
 
 entry-says-not-yet = Not yet.
-entry-keeps-in-hand = It can be entered and keeps the step in hand.
-entry-nobody = Say first who is working.
-entry-again = Something else is just being written. Try again.
-entry-missing-tool = Choose the torque tool.
-entry-missing-photo = There is no photo yet.
-entry-missing-choice = Press one of the answers.
-entry-missing-several = Press all that were found, or none of these.
+entry-keeps-in-hand = You can enter it; the step stays in progress.
+entry-nobody = Choose who is working first.
+entry-again = Something else is still being saved. Try again.
+entry-missing-tool = Choose the torque wrench.
+entry-missing-photo = No photo yet.
+entry-missing-choice = Tap one of the answers.
+entry-missing-several = Tap all that were found, or none of these.
 entry-none-of-these = None of these
 
 ## Keypad
 
 entry-key-decimal = .
-entry-key-decimal-name = decimal sign
+entry-key-decimal-name = decimal point
 entry-key-sign = −
 entry-key-sign-name = minus
 entry-key-delete = delete
@@ -48,40 +48,40 @@ entry-trace = { $number } · stick
 entry-another-reading = one more reading
 # $number: which reading
 entry-remove-reading = remove reading { $number }
-entry-confirm-no-trace = Seating of the stick, temperature and idle looked at again, still dry
+entry-confirm-no-trace = Stick fully seated, temperature and idle checked again, still dry
 entry-yes = yes
 entry-no = no
 
 entry-give-up = It can't be brought into its band
-entry-give-up-reason = Why it can't be reached
-entry-give-up-word-leaks = it leaks as fast as it is filled
-entry-give-up-word-noise = it can't be run any longer
+entry-give-up-reason = Why it can't be done
+entry-give-up-word-leaks = leaks as fast as it is filled
+entry-give-up-word-noise = the engine can't be run any longer
 
 ## Coils
 
 entry-coil-shows = Meter shows
 entry-coil-overload = OL
 entry-coil-temperature = Coil temperature
-entry-coil-leads = Leads alone, if not zeroed
-entry-coil-percent = Meter is off by ±, percent
-entry-coil-digits = and by ±, last digits
+entry-coil-leads = Lead resistance, if not zeroed
+entry-coil-percent = Meter accuracy ±, percent
+entry-coil-digits = and ±, last digits
 
 ## Hot parts
 
 entry-probe-value = Probe shows
-entry-probe-ambient = Surroundings
-entry-probe-set-to = Emissivity set
-entry-probe-contact = By contact probe
-entry-probe-infrared = By infrared
+entry-probe-ambient = Ambient temperature
+entry-probe-set-to = Emissivity setting
+entry-probe-contact = With contact probe
+entry-probe-infrared = With infrared
 entry-probe-surface = Surface
 entry-probe-surface-coated = coated, dull
-entry-probe-surface-oxidised = oxidised
+entry-probe-surface-oxidised = oxidized
 entry-probe-surface-rusty = red rust
 entry-probe-surface-bright = bare, bright
 
 ## Fluid balance
 
-entry-balance-can = Fluid from the can
+entry-balance-can = New fluid's temperature
 entry-balance-explain = Say where the fluid is
 entry-balance-reason = Where it is
 entry-balance-word-filter = in the new filter
@@ -103,9 +103,9 @@ entry-account = Say where the missing ones are
 entry-account-reason = Where they are
 entry-account-by = Who says so
 entry-account-keep = Keep this
-entry-account-drop = Take it back
+entry-account-drop = Remove this
 entry-account-word-broke = broke off, the rest is still in
-entry-account-word-lost = lost, a new one is ordered
+entry-account-word-lost = lost, new one ordered
 entry-account-word-before = was missing before this job
 entry-account-word-bench = on the bench, in the bag
 
@@ -116,20 +116,20 @@ entry-clicked = clicked at { $value }
 # $stage: which stage, from 1
 entry-stage = Stage { $stage }
 # $bolt: which fastener, from 1
-entry-angle = Fastener { $bolt } turned
-entry-adapter = Adapter
-entry-adapter-tool = Tool, grip to drive
-entry-adapter-length = Adapter, drive to bolt
+entry-angle = Bolt { $bolt } turned
+entry-adapter = Crowfoot
+entry-adapter-tool = Wrench, grip to drive
+entry-adapter-length = Crowfoot, drive to bolt
 entry-adapter-angle = Angle between them
-entry-exception = Except the tool
-entry-exception-reason = Why it was used all the same
-entry-exception-word-only = no other tool is here
+entry-exception = Use this wrench anyway
+entry-exception-reason = Why it was used anyway
+entry-exception-word-only = no other wrench here
 entry-exception-word-calibrated = calibration is booked
-entry-exception-word-reach = no other tool reaches the bolt
-entry-tool-choose = Choose the torque tool
+entry-exception-word-reach = no other wrench reaches the bolt
+entry-tool-choose = Choose the torque wrench
 # $min, $max, $unit: its range; $due: last day of its calibration
-entry-tool-range = { $min } to { $max } { $unit } · calibration holds to { $due }
-entry-tool-new = Another tool
+entry-tool-range = { $min } to { $max } { $unit } · calibrated until { $due }
+entry-tool-new = Another wrench
 entry-tool-name = What the shop calls it
 entry-tool-min = Lowest torque
 entry-tool-max = Highest torque
@@ -138,19 +138,19 @@ entry-tool-certificate = Certificate number
 entry-tool-calibrated-on = Calibrated on, as 2026-03-01
 entry-tool-calibration-due = Calibrated until, as 2027-03-01
 entry-tool-unit = Unit of both
-entry-tool-keep = Keep this tool
+entry-tool-keep = Save this wrench
 
 ## Photos
 
 entry-photo-is-taken = taken
 entry-photo-take = Take the photo
-entry-photo-another = Take another in its place
-entry-photo-here = Or drop a picture here, or paste one.
-entry-photo-must-show = On the photo:
+entry-photo-another = Retake the photo
+entry-photo-here = Or drop or paste a picture here.
+entry-photo-must-show = Must show:
 entry-photo-scale = with a scale beside it
 # $name: name of the file; $size: its size in megabytes
-entry-photo-taking = Taking in { $name }, { $size } MB …
-entry-photo-no-picture = What was pasted or dropped is no file. Take the photo, or choose its file.
+entry-photo-taking = Loading { $name }, { $size } MB …
+entry-photo-no-picture = What was pasted or dropped is not a file. Take the photo, or choose its file.
 entry-photo-none-shown = The picture can't be shown: { $why }
 
 ## Scans
@@ -162,7 +162,7 @@ entry-scan-text = text
 ## Timers
 
 entry-timer-waited = waited
-entry-timer-begin = Begin the step first: time counts from its beginning.
+entry-timer-begin = Begin the step first: the time starts with it.
 entry-timer-left = left
 entry-timer-up = Time is up.
 
@@ -173,7 +173,7 @@ entry-note-words = Tap to write
 entry-map = On the map
 entry-map-stage = Stage { $stage }: { $target }
 entry-map-clicked = clicked at { $value }
-entry-map-now = now, from 1 on
+entry-map-now = now, starting at 1
 entry-map-bolts = { $done } of { $all }
 entry-map-later = then
 entry-map-all = All { $count } clicked at { $value }
@@ -181,5 +181,5 @@ entry-map-bolt = Bolt { $number } of { $all } clicked at { $value }
 entry-map-angle = Then each turned { $target }
 entry-map-turned = Bolt { $number } of { $all } turned { $value }
 entry-map-single = Bolt by bolt
-entry-map-type = Keys, adapter, exception
-entry-map-back = Take back
+entry-map-type = Type it, crowfoot, override
+entry-map-back = Undo

@@ -1,10 +1,10 @@
-# The frame: vehicle line, thread, tray, clock, moves.
-frame-under = under
-frame-damaged = Problems were found in the job data. They stand on the Bay screen, with what to do.
+# The frame: vehicle line, job steps, tray, clock, vehicle actions.
+frame-under = under vehicle
+frame-damaged = Problems were found in the job data. The Bay screen says what to do.
 frame-demo = demo values, not for a vehicle
-frame-opens-moves = Opens the moves.
+frame-opens-moves = Opens vehicle actions.
 # Follows the value of what is known and ages.
-frame-good-for = good { $minutes } min
+frame-good-for = { $minutes } min left
 frame-more-dangers = { $count ->
     [one] and 1 more danger
    *[other] and { $count } more dangers
@@ -18,13 +18,13 @@ frame-signal-notice = NOTICE
 frame-lane-floor = floor
 frame-lane-bench = bench
 frame-lane-up = up
-# The thread is for the eye; this is what is read out of it.
-frame-thread-says = Thread: { $done } of { $all } steps done. Looking at step { $number }, { $title }. Opens all steps.
-frame-thread-title = Thread
+# The line of job steps is for the eye; this is what is read out of it.
+frame-thread-says = Job steps: { $done } of { $all } steps done. Looking at step { $number }, { $title }. Opens all steps.
+frame-thread-title = Job steps
 frame-phase-minutes = expected { $expected }, worked { $worked }
 frame-minutes = { $minutes } min
-frame-none-open = No step can begin now. A move, or what you are waiting for, opens the next.
-frame-show-open = Only what is open now:
+frame-none-open = No step can begin now. A vehicle action, or the end of a wait, opens the next one.
+frame-show-open = Open steps only:
 frame-on = on
 frame-off = off
 
@@ -37,45 +37,45 @@ frame-tray-more = and { $count } more { $count ->
 }
 frame-tray-opens = Opens the tray.
 frame-tray-title = Off the vehicle now
-frame-tray-disagrees = count again
-frame-tray-disagrees-long = A count made anew from what was entered comes to another number. Count the pieces.
+frame-tray-disagrees = recount
+frame-tray-disagrees-long = The entries add up to a different number. Count the parts.
 frame-off-of = { $off } of { $count }
-frame-new-goes-in = new goes in
-frame-reuse-once = goes back once
-frame-group-back = These go back
-frame-group-new = These do not go back: new go in
+frame-new-goes-in = install new
+frame-reuse-once = reuse once
+frame-group-back = Refit these
+frame-group-new = Replace these with new ones
 
 frame-clock = on this job
 frame-in-steps = in steps { $time }
 frame-timer-left = step { $number }: { $time }
-frame-timer-over = step { $number }: time is over
+frame-timer-over = step { $number }: time is up
 # $what: name of a timer; $number: of its step. Told once.
-frame-timer-told = Step { $number }, { $what }: the time is over.
-frame-fresh-left = { $what }: good { $minutes } min
-frame-let-pass = let { $minutes } min pass
+frame-timer-told = Step { $number }, { $what }: time is up.
+frame-fresh-left = { $what } counts for { $minutes } min
+frame-let-pass = add { $minutes } min
 frame-demo-clock = demo clock
 frame-to-timer = Shows the step.
 
-frame-moves-title = Moves
-frame-moves-now = How the vehicle is entered now
-frame-moves-lapses = lapses: { $what }
-frame-moves-forgets = no longer known: { $what }
-frame-moves-nothing = nothing lapses
+frame-moves-title = Vehicle actions
+frame-moves-now = Vehicle status now
+frame-moves-lapses = must be signed again: { $what }
+frame-moves-forgets = must be checked again: { $what }
+frame-moves-nothing = nothing to sign or check again
 frame-moves-not-now = Not possible now
 frame-moves-entered = Entered: { $move }.
 frame-moves-renew = Sign again
-frame-moves-observe = The vehicle is not as shown
+frame-moves-observe = Correct the vehicle status
 
 frame-who-role = { $role ->
     [second_person] second person
     [service_writer] service writer
    *[other] technician
 }
-frame-who-nobody = nobody
-frame-who-opens = Who works now
+frame-who-nobody = no one
+frame-who-opens = Who is working now
 frame-more = More
-frame-wipe = Wipe
-frame-wipe-explains = Freezes touch for { $seconds } seconds.
-frame-wipe-now = Touch is frozen. Wipe the glass.
-frame-wipe-frozen = Touch and keys are frozen for { $seconds } seconds. It ends by itself.
-frame-wipe-over = Touch works again.
+frame-wipe = Clean screen
+frame-wipe-explains = Turns touch off for { $seconds } seconds.
+frame-wipe-now = Touch is off. Clean the screen.
+frame-wipe-frozen = Touch and keys are off for { $seconds } seconds. They come back on by themselves.
+frame-wipe-over = Touch is on again.

@@ -1,11 +1,11 @@
-# The order with the least expected time, and what can be done while something is waited for.
-plan-order = Least time
-plan-looking = Looking for an order.
+# The sequence with the least expected time, and what can be done while something is waited for.
+plan-order = Fastest sequence:
+plan-looking = Working it out.
 plan-total = { $time } from now to the end.
-plan-exact = No order takes less.
-plan-gap = It may be { $minutes } min longer than the best.
-plan-searching = The best one is being looked for: { $percent } % of the search.
-plan-people = People planned for
+plan-exact = No sequence is faster.
+plan-gap = May be { $minutes } min longer than the fastest.
+plan-searching = Still working it out: { $percent } % done.
+plan-people = Plan for
 plan-people-1 = One person
 plan-people-2 = Two people
 plan-person = person { $person }
@@ -19,17 +19,17 @@ plan-second = { $alone_is ->
 }
 plan-no-alone = Alone: { $why }
 plan-no-second = With a second person: { $why }
-plan-only = Plan only: this checklist has one person in a step at a time.
+plan-only = Plan only: this checklist allows one person in a step at a time.
 plan-start = Start: { $title }
 plan-wait = { $idle ->
     [0] Waiting for { $what }, until { $until }, with other work meanwhile.
-   *[other] Waiting for { $what }, until { $until }: { $idle } min of it with nothing to do.
+   *[other] Waiting for { $what }, until { $until }: { $idle } min of it idle.
 }
-plan-watch = Waiting for { $what }, until { $until }: somebody stays and watches.
+plan-watch = Waiting for { $what }, until { $until }: someone stays and watches.
 plan-meanwhile = What can be done meanwhile
 plan-running = Waiting for { $what }: about { $minutes } min. Meanwhile:
 plan-nothing = Nothing else can be done now.
-plan-no-time = costs no time
+plan-no-time = takes no extra time
 plan-longer = { $minutes } min longer
 plan-longer-about = about { $minutes } min longer
-plan-no-way = no way to the end from there
+plan-no-way = the job can't be finished from there

@@ -5,9 +5,9 @@ screens-place-bay = Bay
 screens-place-photos = Photos
 screens-place-figures = Figures
 screens-place-record = Record
-screens-place-kit = Kit
+screens-place-kit = Shop setup
 screens-no-job-open = No job is open. Choose one in Bay.
-screens-side = What can be done
+screens-side = Actions
 screens-demo = demo values, not for a vehicle
 screens-role = { $role ->
     [second_person] second person
@@ -20,33 +20,33 @@ screens-bay-on-tablet = jobs on this tablet
 screens-bay-none = No job on this tablet yet.
 screens-store = Problems found in the job data
 screens-go-on = Go on from here
-screens-go-on-explains = Restore a backup first if there is one. Going on keeps what is shown here; entries that are lost stay lost, and the job data says where it went on.
+screens-go-on-explains = Restore a backup first if there is one. Going on keeps what is shown here; lost entries stay lost, and the job data says where it went on.
 screens-job-ended = ended
 screens-job-open = open
-screens-job-here = open, on the bench
+screens-job-here = open, shown now
 screens-job-events = { $count ->
     [one] 1 entry
    *[other] { $count } entries
 }
-screens-working = Works now
-screens-works-now = works now
-screens-nobody = Nobody is named yet
-screens-somebody-else = Somebody else works
+screens-working = Working now
+screens-works-now = working now
+screens-nobody = No one is on the list yet
+screens-somebody-else = Switch person
 screens-new-job = New job
-screens-new-job-on = New job, go on
+screens-new-job-on = New job, continue
 
-screens-who-title = Who works now?
-screens-who-none = Nobody is named on this tablet yet. Name who works here in Kit.
-screens-who-kit = Names, in Kit
+screens-who-title = Who is working now?
+screens-who-none = No one is on this tablet's list yet. Add the people who work here in Shop setup.
+screens-who-kit = People, in Shop setup
 
 screens-new-title = New job
-screens-new-kept = What is filled in is kept until the job is started.
+screens-new-kept = What you fill in is kept until the job is started.
 screens-new-number = Repair order
-screens-new-label = What it is called
+screens-new-label = Job name
 screens-new-checklist = Checklist
 screens-new-sheet = Spec sheet
-screens-new-comes-in = Comes in with: { $name }
-screens-new-who = Who works
+screens-new-comes-in = At check-in: { $name }
+screens-new-who = Who is working
 screens-new-revision = revision { $revision }
 screens-new-steps = { $count ->
     [one] 1 step
@@ -57,16 +57,16 @@ screens-unproved = not proved yet
 screens-new-start = START
 screens-new-nothing-offered = No checklist is built into this program.
 screens-new-no-sheet = No spec sheet fits this checklist.
-screens-new-nobody = Nobody is named on this tablet. Name who works, in Kit.
-screens-new-not-proved = The checklist must be proved before a job starts with it. It goes on by itself.
-screens-new-proof-failed = No job starts with a checklist that is not proved. Prove it again.
+screens-new-nobody = No one is on this tablet's list. Add who is working in Shop setup.
+screens-new-not-proved = The checklist must be proved before a job can start with it. The proof runs by itself.
+screens-new-proof-failed = No job can start with a checklist that is not proved. Prove it again.
 screens-digits = Digits
-screens-digit-back = Take the last one away
+screens-digit-back = Delete the last digit
 screens-proof = Proof of the checklist
-screens-proof-explains = Every allowed order of steps is tried, whether one leads into a danger. You can go elsewhere meanwhile.
-screens-proof-proved = Proved on this tablet: no allowed order of steps leads into a danger, with one entry struck or one thing found otherwise at most.
-screens-proof-failed = It could not be proved. No job starts with it.
-screens-proof-other = Revision { $revision } of it is proved: choose that one to start now.
+screens-proof-explains = Every allowed order of steps is checked for dangers. You can do other things meanwhile.
+screens-proof-proved = Proved on this tablet: no allowed order of steps leads to a danger, even if one entry is voided or one vehicle status corrected.
+screens-proof-failed = It could not be proved. No job can start with it.
+screens-proof-other = Its revision { $revision } is proved: choose that one to start now.
 screens-proof-again = Prove again
 screens-proof-states = { $count ->
     [one] 1 state
@@ -82,17 +82,17 @@ screens-photos-count = { $count ->
     [one] , 1 photo
    *[other] , { $count } photos
 }
-screens-photos-none = No photo was taken in this job yet.
-screens-photo-struck = struck or replaced: it does not count
+screens-photos-none = No photo has been taken in this job yet.
+screens-photo-struck = voided or replaced: does not count
 screens-photo-before = Before
 screens-photo-after = After
-screens-photo-pixels = Pixel by pixel
-screens-photo-fit = Fit to the glass
+screens-photo-pixels = Actual pixels
+screens-photo-fit = Fit to screen
 
 screens-record = Record
-screens-record-state = How it stands
+screens-record-state = Status
 screens-record-open = The job is open.
-screens-record-ending = The job is being stopped; the vehicle is made safe to leave.
+screens-record-ending = The job is being stopped; the vehicle is being made safe to leave.
 screens-record-finished = The job is finished.
 screens-record-stopped = The job was stopped.
 screens-record-ended-by = { $day }, { $time }, { $who }.
@@ -101,76 +101,76 @@ screens-record-concern = Concern
 screens-record-cause = Cause
 screens-record-correction = Correction
 screens-record-not-written = Not written yet.
-screens-record-departures = Set aside, missed or struck, with the reason
-screens-record-tally = Off and on again
-screens-record-piece = pieces
-screens-record-off = came off
-screens-record-back = went back
-screens-record-new = new ones
+screens-record-departures = Skipped, missed or voided, with the reason
+screens-record-tally = Parts removed and refitted
+screens-record-piece = part
+screens-record-off = removed
+screens-record-back = refitted
+screens-record-new = new
 screens-record-left = still off
 screens-record-time = Time
-screens-record-whole = from start to end
+screens-record-whole = start to end
 screens-record-unplanned = unplanned work
 screens-record-waiting = waiting
 screens-record-journal = { $events } entries in the journal, { $photos } photos.
-screens-record-onward = Go on to what is missing
+screens-record-onward = Show what is missing
 screens-record-finish = Finish the job
 screens-record-save = Save the record
 screens-record-save-again = Save it again
-screens-record-saving = The record is being written, with its photos.
-screens-record-saved = Saved. It lies here:
+screens-record-saving = The record is being saved with its photos.
+screens-record-saved = Saved here:
 
 screens-reason-text = In your own words
 screens-reason-missing = Give a reason: tap one or write it.
 screens-reason-enter = ENTER
-screens-reason-must-hold = This must hold first:
+screens-reason-must-hold = Needed first:
 
 screens-finish-title = Finish the job
-screens-finish-explains = The job ends here, and nothing more can be entered in it. What is written stays as it is. Finish it?
+screens-finish-explains = The job ends here, and nothing more can be entered in it. What is entered stays as it is. Finish it?
 screens-finish-do = FINISH
 
-screens-renew-title = Sign again what has lapsed
-screens-renew-since = Lapsed { $time }, by what { $who } entered:
+screens-renew-title = Signatures to renew
+screens-renew-since = Must be signed again since { $time }, because of an entry by { $who }:
 screens-renew-signer = { $role ->
     [second_person] { $name } signs, as second person.
     [service_writer] { $name } signs, as service writer.
    *[other] { $name } signs.
 }
-screens-renew-other = Somebody else signs
+screens-renew-other = Someone else signs
 screens-renew-sign = { $count ->
     [0] Sign again
     [one] Sign again
    *[other] Sign all { $count } again
 }
-screens-renew-none = Nothing that has lapsed can be signed now.
+screens-renew-none = Nothing can be signed again now.
 screens-renew-not-now = Not now
 
-screens-observe-title = The vehicle is not as shown
-screens-observe-explains = Say what is otherwise. A fact is never refused; what it makes unsafe is closed until it is put right.
-screens-observe-what = Not as shown: { $name }
-screens-observe-shown = { $name } is not { $value } but
-screens-observe-choose = Choose what it is.
-screens-observe-how = Say how it came to that: tap a word or write it.
+screens-observe-title = Correct the vehicle status
+screens-observe-explains = Report what you see. What it makes unsafe is blocked until fixed.
+screens-observe-what = Correct: { $name }
+screens-observe-shown = { $name } is shown as { $value }. It is:
+screens-observe-choose = Choose what you see.
+screens-observe-how = Say how it came about: tap a reason or write it.
 screens-observe-words =
     Found it like this
-    Somebody else did it
-    It gave way
-    Entered wrong before
+    Someone else did it
+    It broke or slipped
+    Wrong entry before
 
 screens-more-title = More
 screens-more-go = Go to
 screens-more-step = Step { $number }
 screens-more-job = The job
-screens-more-aside = Set it aside
-screens-more-strike = Strike it
-screens-more-later = Enter it as done before
-screens-more-observe = The vehicle is not as shown
-screens-more-renew = Sign again what has lapsed
+screens-more-aside = Skip this step
+screens-more-strike = Void this entry
+screens-more-later = Already done: enter it now
+screens-more-observe = Correct the vehicle status
+screens-more-renew = Signatures to renew
 screens-more-stop = Stop and call
-screens-light = Light glass
-screens-dark = Dark glass
+screens-light = Light screen
+screens-dark = Dark screen
 
 screens-figures = Figures
 screens-figures-larger = Show larger: { $title }
 screens-figures-smaller = Smaller
-screens-figures-none = Nothing that is drawn has been measured in this job yet.
+screens-figures-none = Nothing that can be drawn has been measured in this job yet.

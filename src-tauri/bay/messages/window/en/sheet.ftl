@@ -1,14 +1,14 @@
 # The step sheet and what is done from it.
 back = Back
 
-sheet-no-step = No step is open. Choose one on the thread.
+sheet-no-step = No step is open. Choose one from Job steps.
 sheet-below = More below
 sheet-leave = Leave step
 sheet-again = Do it again
-sheet-give-up = Enter as I work
-sheet-understood = Understood
+sheet-give-up = Back to live entry
+sheet-understood = OK
 sheet-try-again = Try again
-sheet-trouble = Not done.
+sheet-trouble = Not entered.
 sheet-not-yet = Not yet.
 sheet-and-more = { $count ->
     [one] And one more.
@@ -22,59 +22,59 @@ sheet-sign-first = { $count ->
 sheet-sign-as = Sign: { $name }
 sheet-signed-by = Signed: { $name }
 sheet-sign-valid = signed { $time }, { $name }
-sheet-sign-lapsed = lapsed; was signed { $time }, { $name }
+sheet-sign-lapsed = must be signed again; was signed { $time }, { $name }
 sheet-nobody-signs = { $role ->
-    [second_person] No second person here. Add one in Kit.
-    [service_writer] No service writer here. Add one in Kit.
-   *[other] No technician here. Add one in Kit.
+    [second_person] No second person here. Add one in Shop setup.
+    [service_writer] No service writer here. Add one in Shop setup.
+   *[other] No technician here. Add one in Shop setup.
 }
 sheet-since = { $time }, { $who }
 
 sheet-main-begin = BEGIN
 sheet-main-done = DONE
 sheet-main-enter-later = ENTER
-sheet-main-put-right = PUT RIGHT
+sheet-main-put-right = CORRECT
 sheet-main-renew = SIGN AGAIN
-sheet-main-explain = SAY WHY
-sheet-main-go-on = GO ON
+sheet-main-explain = GIVE REASON
+sheet-main-go-on = NEXT STEP
 sheet-main-go-on-ended = RECORD
 
 sheet-state-undecided = not decided yet
 sheet-state-not-in-this-job = not in this job
-sheet-state-waiting = waits
+sheet-state-waiting = waiting
 sheet-state-open = can begin
-sheet-state-in-hand = in hand
+sheet-state-in-hand = in progress
 sheet-state-done = done
-sheet-state-lapsed = lapsed
-sheet-state-struck = struck
-sheet-state-set-aside = set aside
+sheet-state-lapsed = sign again
+sheet-state-struck = voided
+sheet-state-set-aside = skipped, with reason
 sheet-state-missed = missed
-sheet-mode-later = entered later, in one go
-sheet-mode-paper = put right on paper
+sheet-mode-later = already done, entered now
+sheet-mode-paper = corrected afterwards
 
 sheet-stop-title = Stop and call
-sheet-stop-explains = The job ends here. The vehicle must be safe to leave, and the service writer is called.
+sheet-stop-explains = The job ends here. Make the vehicle safe to leave, then call the service writer.
 sheet-stop-words =
-    Debris found: more than this job
-    The customer says no
-    A part is missing
-    The vehicle is not fit for this lift
-sheet-strike-title = Strike { $number }, { $title }
-sheet-strike-explains = What was entered here stays readable and no longer counts. Steps that build on it are struck with it.
+    Debris found: bigger repair needed
+    Customer declined
+    Part missing
+    Vehicle not safe on this lift
+sheet-strike-title = Void { $number }, { $title }
+sheet-strike-explains = What was entered here stays readable but no longer counts. Steps that depend on it are voided too.
 sheet-strike-words =
-    Typed wrong
+    Typing mistake
     Wrong step
-    Read again: it was different
+    Second reading was different
     Wrong vehicle
-sheet-aside-title = Set { $number } aside, { $title }
-sheet-aside-explains = The step is left out of this job with your reason. It is in the record.
+sheet-aside-title = Skip { $number }, { $title }
+sheet-aside-explains = The step is left out of this job. Your reason goes in the record.
 sheet-aside-words =
-    Not fitted on this vehicle
-    Done by somebody else
-    The customer does not want it
+    Not on this vehicle
+    Done by someone else
+    Customer declined
 sheet-missed-title = Missed: { $number }, { $title }
-sheet-missed-explains = This step came into the job after its phase had passed. Say why it was not worked.
+sheet-missed-explains = This step was added to the job after its phase had passed. Give the reason it was not done.
 sheet-missed-words =
-    Not needed after what was found
-    Looked at while doing another step
-    Could not be reached any more
+    Not needed after the findings
+    Checked during another step
+    No longer accessible
