@@ -138,7 +138,7 @@ const typing = sheetPage({
   typing: true,
   values: { coil_resistance_20: { is: wrongRange, source }, level_chart: { is: crossed, source } },
   wrong: {
-    coil_resistance_20: [["min", "The range 5.6 to 5 is the wrong way round. Correct the sheet."]],
+    coil_resistance_20: [["min", "The range 5.6 to 5 is reversed. Correct the sheet."]],
     level_chart: [
       [
         "points/1/low",

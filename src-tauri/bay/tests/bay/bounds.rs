@@ -20,7 +20,7 @@ fn named(number: u64, name: String) -> Person {
 fn too_long<T: std::fmt::Debug>(result: Result<T, BayError>, most: usize) {
     let refused = result.unwrap_err();
     assert!(matches!(refused, BayError::Refused { .. }), "{refused:?}");
-    assert!(refused.said().contains(&format!("{most} characters are the most")), "{}", refused.said());
+    assert!(refused.said().contains(&format!("{most} characters at most")), "{}", refused.said());
 }
 
 #[test]
@@ -49,7 +49,7 @@ fn the_shops_people_and_pins_have_bounds() {
     let crowd: Vec<Person> =
         (0..=size::PIECES as u64).map(|number| named(number, format!("Person {number}"))).collect();
     let refused = shop.bay.take_in(&crowd, &[]).unwrap_err();
-    assert!(refused.said().contains("1000 are the most"), "{refused}");
+    assert!(refused.said().contains("1000 at most"), "{refused}");
     let ode = technician().id;
     shop.bay.set_pin(ode, Pin::new("1234").unwrap(), PinAuthority::Own(ode)).unwrap();
     let endless: Pin = serde_json::from_value("1".repeat(1 << 20).into()).unwrap();

@@ -196,7 +196,7 @@ fn a_file_that_is_no_good_sheet_is_refused_in_sentences_and_nothing_is_kept() {
         (text.clone().into_bytes(), "belongs to the program"),
         (
             text.replace("invented-van", "van").replace("\"max\": 5.6", "\"max\": 4.6").into_bytes(),
-            "wrong way round",
+            "is reversed",
         ),
     ];
     for (bytes, says) in cases {

@@ -103,10 +103,10 @@ fn a_script_with_a_reason_that_nobody_types_is_refused_with_the_limit() {
     let mut walk = read_json(&path);
     walk["lines"] = json!([{"who": "tech", "do": {"stop": {"reason": "x".repeat(4_001)}}}]);
     desk.write("photo.walk.json", serde_json::to_vec(&walk).unwrap());
-    desk.walk(&path).refuses(1, "4000 characters are the most");
+    desk.walk(&path).refuses(1, "4000 characters at most");
     walk["repair_order"] = json!("9".repeat(201));
     desk.write("photo.walk.json", serde_json::to_vec(&walk).unwrap());
-    desk.walk(&path).refuses(1, "200 characters are the most");
+    desk.walk(&path).refuses(1, "200 characters at most");
 }
 
 /// The demo walk in a desk's own folder.

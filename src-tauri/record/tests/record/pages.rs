@@ -55,7 +55,7 @@ fn the_pages_say_what_was_entered_with_every_stage_and_every_sign() -> Tested {
         "25,5 mm at 60 °C, 26 mm at 60 °C",
         "coil 5,9 Ω at 20 °C, détente weak → new; Привод, 26 µm",
         "Stood firm when pushed. (no longer valid)",
-        "through move \"Lower\"",
+        "after move \"Lower\"",
         "1M8GDM9AXKP042788",
         "still open",
         COME_FIRST,
@@ -113,7 +113,7 @@ fn a_photo_goes_in_byte_for_byte_and_one_that_lacks_says_why_in_its_place() -> T
             "its file is not in the store",
         ),
         (PdfPhoto::Jpeg(b"no picture".to_vec()), "its file cannot be read"),
-        (PdfPhoto::Jpeg(for_a_press(&photo)), "its colours are for a printing press"),
+        (PdfPhoto::Jpeg(for_a_press(&photo)), "its colors are for a printing press"),
     ];
     for (lacking, why) in cases {
         let words = File::new(&document.to_pdf(&with_photo(lacking))?)?.words()?;
