@@ -2,7 +2,7 @@
 //! it and shows what it prints; nothing is held against it: times on a shared machine are no test.
 //!
 //! `store_bench JOBS EVENTS DEMO`: a store of so many jobs of so many events each is made; `DEMO` is a store with one
-//! walked job, for opening a job.
+//! walked job, for opening a job and saving its record, and one that was only started, for entries beside long work.
 
 #![allow(
     clippy::disallowed_methods,
@@ -10,6 +10,7 @@
     reason = "times and files are what is looked at"
 )]
 
+mod beside;
 mod large;
 mod times;
 
@@ -52,7 +53,8 @@ fn main() -> Outcome<()> {
     entries(&format!("entry, {name}"), large.path())?;
     opening(&format!("open, {name}"), large.path())?;
     rebuild(&format!("rebuild, {name}"), large.path())?;
-    one_job(Path::new(demo))
+    one_job(Path::new(demo))?;
+    beside::rows(Path::new(demo))
 }
 
 /// Entries from asked to acknowledged, beside writing and syncing as many bytes.

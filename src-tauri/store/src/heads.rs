@@ -56,19 +56,21 @@ impl HeadRow {
 
     /// The row is as it was written.
     pub(crate) fn holds(&self) -> bool {
-        self.sum == sum_of(self.subject, self.head, &self.label)
+        self.sum == sum_of(&mut Vec::new(), self.subject, self.head, &self.label)
     }
 }
 
-fn sum_of(subject: Subject, head: Head, label: &str) -> Hash {
-    // Bytes side by side and no text made of them: opening a store adds up every row. All but the label have one length.
-    let mut bytes = Vec::with_capacity(64 + label.len());
+/// What a row's sum has to be. `bytes` is room to put it together in, used again for the next: opening a store adds up
+/// every row.
+fn sum_of(bytes: &mut Vec<u8>, subject: Subject, head: Head, label: &str) -> Hash {
+    // Bytes side by side and no text made of them. All but the label have one length.
+    bytes.clear();
     bytes.push(u8::from(subject.is_shop()));
     bytes.extend_from_slice(subject.id().as_bytes());
     bytes.extend_from_slice(&head.seq.to_be_bytes());
     bytes.extend_from_slice(&head.hash.0);
     bytes.extend_from_slice(label.as_bytes());
-    Hash::of_domain("panside-head-row/1", &bytes)
+    Hash::of_domain("panside-head-row/1", bytes)
 }
 
 /// Puts a subject's newest event and its label, and keeps the tally.
@@ -86,7 +88,7 @@ pub(crate) fn put(
         Some(sum) => tally.lay(&sum),
         None => tally.subjects += 1,
     }
-    let sum = sum_of(subject, head, label);
+    let sum = sum_of(&mut Vec::new(), subject, head, label);
     tally.lay(&sum);
     conn.prepare_cached(PUT)?.execute(params![
         shop,
@@ -133,11 +135,14 @@ pub(crate) fn all(conn: &Connection) -> rusqlite::Result<Vec<HeadRow>> {
 pub(crate) fn add_up(conn: &Connection) -> rusqlite::Result<(Tally, Vec<Trouble>)> {
     let mut tally = Tally::NONE;
     let mut troubles = Vec::new();
-    for row in all(conn)? {
+    let (mut query, mut bytes) = (conn.prepare_cached(ALL)?, Vec::new());
+    let mut found = query.query([])?;
+    while let Some(row) = found.next()? {
+        let (subject, sum) = (rows::subject(row, 0)?, rows::hash(row, 5)?);
         tally.subjects += 1;
-        tally.lay(&row.sum);
-        if !row.holds() {
-            troubles.push(Trouble::ListDiffers { subject: row.subject });
+        tally.lay(&sum);
+        if sum != sum_of(&mut bytes, subject, rows::head(row, 2, 3)?, row.get_ref(4)?.as_str()?) {
+            troubles.push(Trouble::ListDiffers { subject });
         }
     }
     let newest: Option<i64> = conn.query_row("SELECT max(row) FROM events", [], |row| row.get(0))?;

@@ -1,16 +1,14 @@
 //! The list of jobs: derived from the events, and made anew from them when it is wrong.
 
 use panside_journal::{Event, Head, JobId, Subject};
-use rusqlite::Connection;
 
 use crate::error::sql;
 use crate::heads::{self, Tally};
 use crate::open::Store;
-use crate::{StoreError, Trouble, rows};
+use crate::{StoreError, Trouble, indexes, rows};
 
 const LISTING: &str = "listing the jobs";
 const REBUILDING: &str = "rebuilding the list of jobs";
-const SUBJECTS: &str = "SELECT DISTINCT shop, subject FROM events NOT INDEXED ORDER BY shop, subject";
 
 /// One line of the list of jobs.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -46,8 +44,8 @@ impl Store {
         heads::shops(self.reader()?).map_err(sql(LISTING))
     }
 
-    /// Makes the list of jobs anew from the events, and SQLite's indexes with it. A store whose only trouble is its list
-    /// takes entries again afterwards.
+    /// Makes the list of jobs anew from the events, and SQLite's indexes where they do not say what the events say. A store
+    /// whose only trouble is its list takes entries again afterwards.
     ///
     /// # Errors
     /// [`StoreError::Journal`] when a chain doesn't hold; then the list stays as it was. Those of a write.
@@ -63,9 +61,10 @@ impl Store {
     pub(crate) fn make_list(&mut self, label_of: LabelOf<'_>) -> Result<(), StoreError> {
         let events = self.tally.events;
         self.tally = self.transact(REBUILDING, |tx| {
-            tx.execute_batch("REINDEX; DELETE FROM heads").map_err(sql(REBUILDING))?;
+            let subjects = indexes::mend(tx).map_err(sql(REBUILDING))?;
+            tx.execute_batch("DELETE FROM heads").map_err(sql(REBUILDING))?;
             let mut tally = Tally { events, ..Tally::NONE };
-            for subject in in_events(tx).map_err(sql(REBUILDING))? {
+            for subject in subjects {
                 let events = crate::read::chained(tx, subject)?;
                 let label = if subject.is_shop() { String::new() } else { label_of(&events) };
                 let head = rows::subject_head(tx, subject).map_err(sql(REBUILDING))?;
@@ -76,12 +75,6 @@ impl Store {
         self.troubles.retain(|trouble| !trouble.ends_with_rebuild());
         Ok(())
     }
-}
-
-/// The subjects that have events.
-pub(crate) fn in_events(conn: &Connection) -> rusqlite::Result<Vec<Subject>> {
-    let mut query = conn.prepare(SUBJECTS)?;
-    query.query_map([], |row| rows::subject(row, 0))?.collect()
 }
 
 impl Trouble {

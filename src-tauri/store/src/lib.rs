@@ -52,6 +52,7 @@ mod error;
 mod files;
 mod head_file;
 mod heads;
+mod indexes;
 mod jobs;
 mod lacks;
 mod ladder;
