@@ -81,14 +81,14 @@ impl Bay {
         let procedure = Arc::clone(&open.job.procedure);
         self.keeps_photos(job, wish)?;
         let (mut wish, lacking) = self.with_pins(&procedure, wish)?;
-        let kit = self.kit()?;
-        let events = match decide(&self.refresh(job)?.job, &kit.roster(), &wish, actor, &now) {
+        let people = self.people()?;
+        let events = match decide(&self.refresh(job)?.job, &people.roster(), &wish, actor, &now) {
             Ok(events) => events,
             Err(refusal) => return Ok(Answer::Refused(refusal)),
         };
         // Nobody gives a PIN for what would be refused anyway, so it is asked for last.
         if let Some(person) = lacking {
-            return Ok(Answer::Refused(Refusal::pin_missing(person, &kit.person(person)?.name)));
+            return Ok(Answer::Refused(Refusal::pin_missing(person, &people.person(person)?.name)));
         }
         let origin = Origin { request: asked, who: actor.id, stamp: now };
         let appended = self.append(job, expected, &origin, &events)?;
@@ -194,7 +194,7 @@ impl Bay {
         value: &EntryValue,
     ) -> Result<Preview, BayError> {
         let now = self.clock.now();
-        let shop = self.kit()?.roster();
+        let shop = self.people()?.roster();
         let mut preview = preview(&self.refresh(job)?.job, &shop, step, entry, value, &now);
         preview.said.iter_mut().for_each(|message| self.speaker.fill(message));
         Ok(preview)

@@ -4,13 +4,13 @@
 //! `Bay::enter` gives `decide` the shop's [`Roster`]: who is not on it, or not what they sign as, is refused, and a
 //! second person is another id. An `Actor` has no name, so that none can be claimed.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use panside_job::people::{Member, Roster};
 use panside_journal::{Hash, PersonId};
 use panside_procedure::format::Role;
 pub use panside_shop::Person;
-use panside_shop::{Command, Shop, ShopRefusal};
+use panside_shop::{Command, Shop};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
@@ -34,24 +34,36 @@ pub struct TypedPerson {
     pub lead: bool,
 }
 
-impl Kit {
-    /// One of the shop's people.
+/// The shop's people.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct People(BTreeMap<PersonId, Person>);
+
+impl People {
+    /// One of them.
     ///
     /// # Errors
     /// [`BayError::NoPerson`] for somebody who is not.
     pub fn person(&self, id: PersonId) -> Result<&Person, BayError> {
-        self.people.iter().find(|person| person.id == id).ok_or(BayError::NoPerson)
+        self.0.get(&id).ok_or(BayError::NoPerson)
     }
 
-    /// The shop's people as the rules ask after them.
+    /// All of them as the rules ask after them.
     #[must_use]
     pub fn roster(&self) -> Roster {
         let member = |one: &Person| (one.id, Member { name: one.name.clone(), roles: one.roles.clone() });
-        self.people.iter().map(member).collect()
+        self.0.values().map(member).collect()
     }
 }
 
 impl Bay {
+    /// The shop's people: what each entry needs of the shop. [`Bay::kit`] has all that a screen shows of it.
+    ///
+    /// # Errors
+    /// [`BayError::Store`] when what is written about the shop does not hold, or with what the disk said.
+    pub fn people(&self) -> Result<People, BayError> {
+        Ok(People(self.shop()?.people()))
+    }
+
     /// Keeps somebody new whom `who` adds, a person with what was changed of them, or one who is back; answers the kit.
     /// What was entered before keeps the name of its day. The first of a shop adds themself.
     ///
@@ -98,18 +110,17 @@ impl Bay {
         about_leads: bool,
     ) -> Result<Kit, BayError> {
         // What is refused anyway asks nobody for a PIN.
-        match self.shop()?.decide(command, &who) {
-            Ok(_) | Err(ShopRefusal::Unchanged(_)) => {}
-            Err(refusal) => return Err(refusal.into()),
-        }
+        let decided = self.decide_shop(who, command)?;
         if about_leads {
             if self.pin_of(who)? == Some(false) {
-                let name = self.kit()?.person(who)?.name.clone();
+                let name = self.people()?.person(who)?.name.clone();
                 return Err(BayError::PinAsked { person: who, name });
             }
             self.given.use_up(who);
         }
-        self.change_shop(who, command, &[])?;
+        if let Some(event) = decided {
+            self.write_shop(who, &event, &[])?;
+        }
         self.kit()
     }
 }

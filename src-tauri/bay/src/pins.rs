@@ -29,7 +29,7 @@ use panside_store::With;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::kit::Kit;
+use crate::people::People;
 use crate::{Bay, BayError};
 
 /// Wrong tries in a row that cost no wait: a glove slips.
@@ -170,7 +170,7 @@ impl Bay {
         // What is none is nobody's PIN, and costs no try.
         let pin = pin.clone().checked()?;
         let now = self.clock.now();
-        let name = self.kit()?.person(person)?.name.clone();
+        let name = self.people()?.person(person)?.name.clone();
         let mut kept = self.kept_pins()?.remove(&person).ok_or(BayError::NoPin(name))?;
         let wait_s = kept.wait_ms(&now).div_ceil(1000);
         if wait_s > 0 {
@@ -197,21 +197,21 @@ impl Bay {
     /// [`BayError::NoPerson`]; [`BayError::PinForm`]; [`BayError::Store`] with what the disk said.
     pub fn set_pin(&mut self, person: PersonId, pin: Pin, by: PinAuthority) -> Result<(), BayError> {
         let pin = pin.checked()?;
-        let kit = self.kit()?;
-        let name = &kit.person(person)?.name;
+        let people = self.people()?;
+        let name = &people.person(person)?.name;
         let (how, gives) = match by {
             PinAuthority::Own(who) if who != person => return Err(BayError::PinOfOther(name.clone())),
             PinAuthority::Own(_) if self.pin_of(person)?.is_none() => (PinSetBy::OwnFirst, vec![person]),
             PinAuthority::Own(_) => (PinSetBy::OwnByOld, vec![person]),
             PinAuthority::Lead(who) => {
-                self.may_reset(&kit, person, who)?;
+                self.may_reset(&people, person, who)?;
                 let ResetBy { lead, second } = who;
                 (PinSetBy::LeadAndSecond { lead, second }, vec![lead, second])
             }
         };
         for giver in &gives {
             if self.pin_of(*giver)? == Some(false) {
-                let name = kit.person(*giver)?.name.clone();
+                let name = people.person(*giver)?.name.clone();
                 return Err(BayError::PinAsked { person: *giver, name });
             }
         }
@@ -226,16 +226,16 @@ impl Bay {
     }
 
     /// Whether these two may set a forgotten PIN: a lead of the shop and any third person, both with a PIN of their own.
-    fn may_reset(&self, kit: &Kit, person: PersonId, who: ResetBy) -> Result<(), BayError> {
-        let name = || -> Result<String, BayError> { Ok(kit.person(person)?.name.clone()) };
+    fn may_reset(&self, people: &People, person: PersonId, who: ResetBy) -> Result<(), BayError> {
+        let name = || -> Result<String, BayError> { Ok(people.person(person)?.name.clone()) };
         let pins = self.store.pins()?;
         if !pins.contains_key(&person) {
             return Err(BayError::PinFirstOwn(name()?));
         }
-        if who.lead == person || !kit.person(who.lead)?.lead || !pins.contains_key(&who.lead) {
+        if who.lead == person || !people.person(who.lead)?.lead || !pins.contains_key(&who.lead) {
             return Err(BayError::PinLead(name()?));
         }
-        kit.person(who.second)?;
+        people.person(who.second)?;
         if [person, who.lead].contains(&who.second) || !pins.contains_key(&who.second) {
             return Err(BayError::PinSecond(name()?));
         }

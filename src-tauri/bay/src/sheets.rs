@@ -13,7 +13,7 @@ pub use panside_job::sheet::{SheetView, Typed, TypedPoint, TypedSheet, TypedValu
 use panside_journal::{Hash, PersonId};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
-use panside_shop::{Command, ShopRefusal, Thing};
+use panside_shop::{Command, Thing};
 use panside_store::With;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -237,8 +237,8 @@ impl Bay {
         let taken = |id: &str| ours.contains_key(id) || found.sheets.iter().any(|(sheet, _)| sheet.id == id);
         let id = typed.id.clone().unwrap_or_else(|| id_of(&typed.title, &taken));
         let day = self.day(utc_offset_min);
-        let kit = self.kit()?;
-        let by = By { id: actor.id, name: &kit.person(actor.id)?.name, day: &day };
+        let people = self.people()?;
+        let by = By { id: actor.id, name: &people.person(actor.id)?.name, day: &day };
         let mut sheet = typed.keep(before.as_ref(), &needs, &id, by).map_err(|problems| {
             let say = |(key, message): &(String, _)| match key.as_str() {
                 "" => self.speaker.say(message),
@@ -272,8 +272,8 @@ impl Bay {
             return Err(BayError::SheetBuiltIn(id.to_owned()));
         }
         let day = self.day(utc_offset_min);
-        let kit = self.kit()?;
-        let by = By { id: actor.id, name: &kit.person(actor.id)?.name, day: &day };
+        let people = self.people()?;
+        let by = By { id: actor.id, name: &people.person(actor.id)?.name, day: &day };
         let pin = self.pin_of(actor.id)?;
         let made_from = self.shop()?.sheets().get(id).map(|kept| kept.sheet.hash);
         let mut next = checked(&sheet, keys, by, pin == Some(true))
@@ -380,13 +380,10 @@ impl Bay {
     ) -> Result<(), BayError> {
         let pinned = Pinned { id: sheet.id.clone(), revision: sheet.revision, hash: Hash::of(text) };
         let command = Command::KeepSheet { sheet: pinned, made_from, seen };
-        match self.shop()?.decide(&command, &who) {
-            Err(ShopRefusal::Unchanged(_)) => return Ok(()),
-            decided => decided?,
-        };
+        let Some(event) = self.decide_shop(who, &command)? else { return Ok(()) };
         // Kept before the event that names it.
         self.store.put_document(SHEET, text)?;
-        self.change_shop(who, &command, with)
+        self.write_shop(who, &event, with)
     }
 
     /// Titles of the checklists that a sheet fits.

@@ -77,17 +77,38 @@ impl Bay {
         Ok(())
     }
 
-    /// Does what `who` asks of the shop. What would change nothing writes nothing.
+    /// Does what `who` asks of the shop.
     pub(crate) fn change_shop(
         &mut self,
         who: PersonId,
         command: &Command,
         with: &[With<'_>],
     ) -> Result<(), BayError> {
-        let event = match self.shop()?.decide(command, &who) {
-            Err(ShopRefusal::Unchanged(_)) if with.is_empty() => return Ok(()),
-            decided => decided?,
-        };
+        match self.decide_shop(who, command)? {
+            Some(event) => self.write_shop(who, &event, with),
+            None => Ok(()),
+        }
+    }
+
+    /// The event that `who` asks for; `None` where it would change nothing.
+    pub(crate) fn decide_shop(
+        &self,
+        who: PersonId,
+        command: &Command,
+    ) -> Result<Option<ShopEvent>, BayError> {
+        match self.shop()?.decide(command, &who) {
+            Err(ShopRefusal::Unchanged(_)) => Ok(None),
+            decided => Ok(Some(decided?)),
+        }
+    }
+
+    /// Writes what was decided, and rows beside the journal with it.
+    pub(crate) fn write_shop(
+        &mut self,
+        who: PersonId,
+        event: &ShopEvent,
+        with: &[With<'_>],
+    ) -> Result<(), BayError> {
         let (kind, version, body) = event.to_body()?;
         let stamp = self.clock.now();
         let origin = Origin { request: Request { id: new_request(), hash: Hash::of(&body) }, who, stamp };

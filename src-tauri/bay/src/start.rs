@@ -62,7 +62,7 @@ impl Bay {
         if self.store.answered(job, &asked)?.is_some() {
             return Ok(job);
         }
-        let by = self.kit()?.roster().acting(*actor);
+        let by = self.people()?.roster().acting(*actor);
         let started = by
             .and_then(|by| start(&checklist.procedure, &specs, &intake, by))
             .map_err(|refusal| self.refused(refusal))?;

@@ -2,7 +2,6 @@
 
 use panside_bay::enter::{Entered, EntryValue, Event, Job, PersonId, Wish, in_short};
 use panside_procedure::Procedure;
-use panside_procedure::format::Role;
 
 /// What happened, in one line.
 pub fn event(job: &Job, event: &Event) -> String {
@@ -13,7 +12,7 @@ pub fn event(job: &Job, event: &Event) -> String {
         Event::Started(started) => {
             format!("starts with {} revision {}", started.checklist.id, started.checklist.revision)
         }
-        Event::Introduced(new) => format!("names {}, {}", new.name, role(new.role)),
+        Event::Introduced(new) => format!("names {}, {}", new.name, new.role.noun()),
         Event::Begun(begun) => format!("begins {}", step(&begun.step)),
         Event::Left(left) => format!("leaves {}", step(&left.step)),
         Event::Entered(entered) => {
@@ -104,12 +103,4 @@ fn value(procedure: &Procedure, entered: &Entered, called: &impl Fn(PersonId) ->
         (_, None) => class.clone(),
     };
     format!("{said}{because}")
-}
-
-fn role(role: Role) -> &'static str {
-    match role {
-        Role::Technician => "technician",
-        Role::SecondPerson => "second person",
-        Role::ServiceWriter => "service writer",
-    }
 }

@@ -135,7 +135,7 @@ impl Walk<'_> {
         let head = self.bay.head(job)?;
         let request = self.request(number);
         let before = said::wish(&wish);
-        let who = self.bay.kit()?.person(self.actor.id)?.name.clone();
+        let who = self.bay.people()?.person(self.actor.id)?.name.clone();
         match (self.bay.enter(job, head, request, &self.actor, &wish)?, &line.refused) {
             (Answer::Entered { events, .. }, None) => {
                 for event in &events {

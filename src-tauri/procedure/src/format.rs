@@ -220,6 +220,18 @@ pub enum Role {
     ServiceWriter,
 }
 
+impl Role {
+    /// What a person of this role is called in a sentence.
+    #[must_use]
+    pub fn noun(self) -> &'static str {
+        match self {
+            Role::Technician => "technician",
+            Role::SecondPerson => "second person",
+            Role::ServiceWriter => "service writer",
+        }
+    }
+}
+
 /// A part of the job. The next one opens when every step of this one is dealt with.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]

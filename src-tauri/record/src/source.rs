@@ -7,7 +7,6 @@ use panside_procedure::machine::StepIx;
 use serde::{Deserialize, Serialize};
 
 use crate::by::By;
-use crate::value::role;
 
 /// What has become of a value that was entered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -90,7 +89,7 @@ impl<'a> Source<'a> {
         let step = |what: &str, id: &str| format!("step \"{}\" {what}", self.title(id));
         match event {
             Event::Started(_) => "the start of the job".to_owned(),
-            Event::Introduced(body) => format!("{} introduced as {}", body.name, role(body.role)),
+            Event::Introduced(body) => format!("{} introduced as {}", body.name, body.role.noun()),
             Event::Begun(body) => step("begun", &body.step),
             Event::Left(body) => step("left", &body.step),
             Event::Entered(body) => step("entered", &body.step),

@@ -206,7 +206,7 @@ fn signatures(
             value: format!(
                 "signed by {} as {}",
                 source.job.people.called(signature.by, given.seq),
-                value::role(signature.role)
+                signature.role.noun()
             ),
             class: "signed".to_owned(),
             judged: false,

@@ -7,7 +7,7 @@ use panside_job::job::EnteredValue;
 use panside_job::value::{
     Accounted, Adapter, CoilValue, Probed, ProbedBy, ProbedSurface, StickReading, StickShows,
 };
-use panside_procedure::format::{Ask, Role};
+use panside_procedure::format::Ask;
 
 use crate::source::{Source, words};
 
@@ -17,7 +17,7 @@ pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, entered: &EnteredValue
     let says = |told: &Accounted| format!("{}, says {}", told.reason, called(told.by));
     match &entered.value {
         EntryValue::SignOff(signature) => {
-            format!("signed by {} as {}", called(signature.by), role(signature.role))
+            format!("signed by {} as {}", called(signature.by), signature.role.noun())
         }
         EntryValue::Reading { value, unit } => format!("{value} {unit}"),
         EntryValue::Level { readings, confirmed_no_trace, given_up } => {
@@ -120,15 +120,6 @@ fn stick(reading: &StickReading) -> String {
     match &reading.stick {
         StickShows::Trace { value, unit } => format!("{value} {unit} {at}"),
         StickShows::NoTrace => format!("no trace {at}"),
-    }
-}
-
-/// A role in words.
-pub(crate) fn role(role: Role) -> &'static str {
-    match role {
-        Role::Technician => "technician",
-        Role::SecondPerson => "second person",
-        Role::ServiceWriter => "service writer",
     }
 }
 

@@ -109,7 +109,7 @@ impl fmt::Display for Said {
         match self {
             Said::Name(name) => write!(f, "name \"{name}\""),
             Said::Roles(roles) => {
-                let roles: Vec<&str> = roles.iter().map(|role| noun_of(*role)).collect();
+                let roles: Vec<&str> = roles.iter().map(|role| role.noun()).collect();
                 write!(f, "works as {}", roles.join(" and "))
             }
             Said::Lead(true) => write!(f, "lead"),
@@ -120,13 +120,5 @@ impl fmt::Display for Said {
             Said::Pin(..) => write!(f, "a new PIN"),
             Said::Removed => write!(f, "taken off the list"),
         }
-    }
-}
-
-fn noun_of(role: Role) -> &'static str {
-    match role {
-        Role::Technician => "technician",
-        Role::ServiceWriter => "service writer",
-        Role::SecondPerson => "second person",
     }
 }

@@ -109,7 +109,7 @@ fn who_leads_is_said_by_a_lead_who_gives_their_pin() {
     assert!(matches!(without, BayError::PinAsked { person: LUND, .. }), "{without}");
     shop.bay.give_pin(LUND, &pin).unwrap();
     let kit = shop.bay.put_person(lead(&shop), Some(LUND)).unwrap();
-    assert!(kit.person(ODE).unwrap().lead);
+    assert!(shop.bay.people().unwrap().person(ODE).unwrap().lead);
     let gone = shop.bay.remove_person(LUND, kit.seen(LUND.0), Some(ODE)).unwrap();
     assert_eq!(gone.left.iter().map(|one| one.id).collect::<Vec<_>>(), [LUND]);
 }

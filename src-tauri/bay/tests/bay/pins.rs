@@ -276,7 +276,7 @@ fn whoever_set_the_pin_for_another_stands_beside_what_it_signs_until_the_person_
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
     let kit = shop.bay.kit().unwrap();
-    let Person { id, name, roles, .. } = kit.person(ODE).unwrap().clone();
+    let Person { id, name, roles, .. } = shop.bay.people().unwrap().person(ODE).unwrap().clone();
     let lead = TypedPerson { id: Some(id), seen: kit.seen(id.0), name, roles, lead: true };
     shop.bay.put_person(lead, Some(LUND)).unwrap();
     all_have_pins(&mut shop);

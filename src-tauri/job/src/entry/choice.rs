@@ -1,11 +1,10 @@
 //! One of several answers: its id is the class.
 
-use panside_procedure::format::Item;
 use panside_procedure::format::entry::Choice;
 
-use super::kind::{self, Kind};
+use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
-use crate::message::{Message, choice_made, choice_unknown, words};
+use crate::message::{choice_made, choice_unknown, words};
 use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
@@ -31,30 +30,12 @@ impl Kind for Choice {
         }
     }
 
-    fn limits(&self, _specs: &Specs, _items: &[Item]) -> Vec<Message> {
-        Vec::new()
-    }
-
-    fn units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn temperature_units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
-        None
-    }
+    measures_nothing!();
 
     fn in_short(&self, value: &EntryValue) -> Option<String> {
         let EntryValue::Choice { class } = value else { return None };
         let option = self.options.iter().find(|option| option.class == *class);
         Some(option.map_or_else(|| words(class), |option| option.label.clone()))
-    }
-
-    fn is_measured(&self) -> bool {
-        false
     }
 }
 

@@ -39,6 +39,37 @@ pub(crate) trait Kind {
     fn is_measured(&self) -> bool;
 }
 
+/// What a kind answers that measures nothing: for the inside of its `impl Kind`.
+macro_rules! measures_nothing {
+    () => {
+        fn limits(
+            &self,
+            _: &$crate::sheet::Specs,
+            _: &[panside_procedure::format::Item],
+        ) -> Vec<$crate::message::Message> {
+            Vec::new()
+        }
+
+        fn units(&self) -> Vec<String> {
+            Vec::new()
+        }
+
+        fn temperature_units(&self) -> Vec<String> {
+            Vec::new()
+        }
+
+        fn converted<'v>(&self, _: &'v $crate::value::EntryValue) -> Option<(&'v str, &'v str)> {
+            None
+        }
+
+        fn is_measured(&self) -> bool {
+            false
+        }
+    };
+}
+
+pub(super) use measures_nothing;
+
 /// Refuses a value of another kind than is asked for.
 pub(super) fn other(asked: &str, value: &EntryValue) -> Refusal {
     entry_kind(words(asked), words(value.kind())).into()

@@ -1,11 +1,10 @@
 //! Free text.
 
-use panside_procedure::format::Item;
 use panside_procedure::format::entry::Note;
 
-use super::kind::{self, Kind};
+use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
-use crate::message::{Message, note_empty, note_written};
+use crate::message::{note_empty, note_written};
 use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
@@ -31,29 +30,11 @@ impl Kind for Note {
         }
     }
 
-    fn limits(&self, _specs: &Specs, _items: &[Item]) -> Vec<Message> {
-        Vec::new()
-    }
-
-    fn units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn temperature_units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
-        None
-    }
+    measures_nothing!();
 
     fn in_short(&self, value: &EntryValue) -> Option<String> {
         let EntryValue::Note { text } = value else { return None };
         Some(text.clone())
-    }
-
-    fn is_measured(&self) -> bool {
-        false
     }
 }
 

@@ -1,12 +1,11 @@
 //! A photo that is on disk, named by the hash of its bytes.
 
 use panside_journal::Hash;
-use panside_procedure::format::Item;
 use panside_procedure::format::entry::Photo;
 
-use super::kind::{self, Kind};
+use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
-use crate::message::{Message, photo_hash, photo_size, photo_taken};
+use crate::message::{photo_hash, photo_size, photo_taken};
 use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
@@ -34,28 +33,10 @@ impl Kind for Photo {
         }
     }
 
-    fn limits(&self, _specs: &Specs, _items: &[Item]) -> Vec<Message> {
-        Vec::new()
-    }
-
-    fn units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn temperature_units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
-        None
-    }
+    measures_nothing!();
 
     fn in_short(&self, _value: &EntryValue) -> Option<String> {
         None
-    }
-
-    fn is_measured(&self) -> bool {
-        false
     }
 }
 

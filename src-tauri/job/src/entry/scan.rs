@@ -1,11 +1,10 @@
 //! A text read from the vehicle or a label: a vehicle identification number, trouble codes, any text.
 
-use panside_procedure::format::Item;
 use panside_procedure::format::entry::{Scan, ScanOf};
 use panside_trade::code::{System, TroubleCode, read_codes};
 use panside_trade::vin::{Vin, VinProblem, read_vin};
 
-use super::kind::{self, Kind};
+use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context, name_of};
 use crate::message::{
     Message, code_apart, code_told, of_figure, scan_empty, scan_no_codes, scan_read, vin_character,
@@ -110,29 +109,11 @@ impl Kind for Scan {
         }
     }
 
-    fn limits(&self, _specs: &Specs, _items: &[Item]) -> Vec<Message> {
-        Vec::new()
-    }
-
-    fn units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn temperature_units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
-        None
-    }
+    measures_nothing!();
 
     fn in_short(&self, value: &EntryValue) -> Option<String> {
         let EntryValue::Scan { text } = value else { return None };
         Some(text.clone())
-    }
-
-    fn is_measured(&self) -> bool {
-        false
     }
 }
 

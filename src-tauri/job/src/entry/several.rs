@@ -2,12 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use panside_procedure::format::Item;
 use panside_procedure::format::entry::Several;
 
-use super::kind::{self, Kind};
+use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
-use crate::message::{Message, choice_unknown, several_made, several_none, several_one};
+use crate::message::{choice_unknown, several_made, several_none, several_one};
 use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
@@ -37,29 +36,11 @@ impl Kind for Several {
         }
     }
 
-    fn limits(&self, _: &Specs, _: &[Item]) -> Vec<Message> {
-        Vec::new()
-    }
-
-    fn units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn temperature_units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn converted<'v>(&self, _: &'v EntryValue) -> Option<(&'v str, &'v str)> {
-        None
-    }
+    measures_nothing!();
 
     fn in_short(&self, value: &EntryValue) -> Option<String> {
         let EntryValue::Several { found } = value else { return None };
         (!found.is_empty()).then(|| labels(self, found).join(", "))
-    }
-
-    fn is_measured(&self) -> bool {
-        false
     }
 }
 

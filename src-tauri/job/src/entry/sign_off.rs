@@ -1,11 +1,10 @@
 //! A signature, given together with *Done*.
 
-use panside_procedure::format::Item;
 use panside_procedure::format::entry::SignOffEntry;
 
-use super::kind::{self, Kind};
+use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
-use crate::message::{Message, refused_sign_not_asked, sign_given, words};
+use crate::message::{refused_sign_not_asked, sign_given, words};
 use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::{EntryValue, Signature};
@@ -35,27 +34,9 @@ impl Kind for SignOffEntry {
         }
     }
 
-    fn limits(&self, _specs: &Specs, _items: &[Item]) -> Vec<Message> {
-        Vec::new()
-    }
-
-    fn units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn temperature_units(&self) -> Vec<String> {
-        Vec::new()
-    }
-
-    fn converted<'v>(&self, _value: &'v EntryValue) -> Option<(&'v str, &'v str)> {
-        None
-    }
+    measures_nothing!();
 
     fn in_short(&self, _value: &EntryValue) -> Option<String> {
         None
-    }
-
-    fn is_measured(&self) -> bool {
-        false
     }
 }

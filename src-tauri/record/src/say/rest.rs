@@ -9,7 +9,7 @@ use crate::missing::MissingKind;
 use crate::signs::{Given, Pin, SignOff};
 use crate::source::words;
 use crate::steps::Warned;
-use crate::value::{role, short};
+use crate::value::short;
 
 /// Heading of the level readings.
 pub(crate) const LEVELS: &str = "Level readings";
@@ -95,7 +95,7 @@ fn given_line(given: &Given) -> String {
         Some(Pin::NoPin) => ", no PIN".to_owned(),
         None => String::new(),
     };
-    let signed = format!("{} {}, {}{pin}", given.by.day_and_time(), given.signed_by, role(given.role));
+    let signed = format!("{} {}, {}{pin}", given.by.day_and_time(), given.signed_by, given.role.noun());
     match &given.lapsed {
         Some(lapse) => {
             format!(

@@ -42,6 +42,59 @@ pub trait Kind {
     fn wrong(&self) -> Vec<Wrong>;
 }
 
+/// A kind with one class: it takes something down, and judges, holds and needs nothing.
+macro_rules! takes_down {
+    ($kind:ty, $class:expr, answers: $answers:literal) => {
+        impl $crate::format::entry::Kind for $kind {
+            fn classes(&self) -> Vec<&str> {
+                vec![$class]
+            }
+
+            fn holds(&self) -> &'static [&'static str] {
+                &[]
+            }
+
+            fn good(&self) -> Option<Vec<&str>> {
+                None
+            }
+
+            fn planned(&self) -> Option<&'static str> {
+                None
+            }
+
+            fn measures(&self) -> bool {
+                false
+            }
+
+            fn sheet_needs(&self) -> Vec<$crate::format::entry::SheetNeed<'_>> {
+                Vec::new()
+            }
+
+            fn reads(&self) -> Vec<$crate::format::entry::Read<'_>> {
+                Vec::new()
+            }
+
+            fn lists(&self) -> Vec<$crate::format::entry::Listed> {
+                Vec::new()
+            }
+
+            fn judges(&self) -> bool {
+                false
+            }
+
+            fn answers(&self) -> bool {
+                $answers
+            }
+
+            fn wrong(&self) -> Vec<$crate::format::entry::Wrong> {
+                Vec::new()
+            }
+        }
+    };
+}
+
+pub(super) use takes_down;
+
 /// A key an entry needs on the spec sheet, and what must stand there.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SheetNeed<'a> {

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
+use super::kind::takes_down;
 
 /// The one class: it was signed.
 pub const SIGNED: &str = "signed";
@@ -18,48 +18,4 @@ pub struct SignOffEntry {
     pub sign: String,
 }
 
-impl Kind for SignOffEntry {
-    fn classes(&self) -> Vec<&str> {
-        vec![SIGNED]
-    }
-
-    fn holds(&self) -> &'static [&'static str] {
-        &[]
-    }
-
-    fn good(&self) -> Option<Vec<&str>> {
-        None
-    }
-
-    fn planned(&self) -> Option<&'static str> {
-        None
-    }
-
-    fn measures(&self) -> bool {
-        false
-    }
-
-    fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        Vec::new()
-    }
-
-    fn reads(&self) -> Vec<Read<'_>> {
-        Vec::new()
-    }
-
-    fn lists(&self) -> Vec<Listed> {
-        Vec::new()
-    }
-
-    fn judges(&self) -> bool {
-        false
-    }
-
-    fn answers(&self) -> bool {
-        false
-    }
-
-    fn wrong(&self) -> Vec<Wrong> {
-        Vec::new()
-    }
-}
+takes_down!(SignOffEntry, SIGNED, answers: false);
