@@ -157,7 +157,7 @@ pub enum BayError {
 impl Bay {
     /// A refusal that no work can go on after, as a sentence too.
     pub(crate) fn refused(&self, refusal: Refusal) -> BayError {
-        BayError::Refused { said: self.speaker.refusal(&refusal), refusal }
+        BayError::Refused { said: refusal.said_by(self.speaker), refusal }
     }
 }
 

@@ -30,7 +30,7 @@ impl ToRecord {
     #[must_use]
     pub fn figures_page(&self) -> FiguresPage {
         let mut figures = figures::figures(&self.job);
-        self.speaker.fill_figures(&mut figures);
+        figures.iter_mut().for_each(|figure| figure.each_message(&mut |message| self.speaker.fill(message)));
         FiguresPage { figures }
     }
 }

@@ -20,9 +20,9 @@ use crate::clock::Clock;
 use crate::photos::photos_of;
 use crate::pins::GivenPins;
 use crate::prove::CHECKLIST;
-use crate::say::Speaker;
 use crate::sheets::SHEET;
 use crate::shop::Folded;
+use panside_messages::Speaker;
 
 /// Said of a list of jobs that was made anew when the store was opened.
 const MENDED: &str = "It was made anew from the journal just now; nothing that was entered is lost.";
@@ -31,7 +31,7 @@ const MENDED: &str = "It was made anew from the journal just now; nothing that w
 pub struct Bay {
     pub(crate) store: Store,
     pub(crate) clock: Box<dyn Clock>,
-    pub(crate) speaker: Arc<Speaker>,
+    pub(crate) speaker: &'static Speaker,
     pub(crate) open: BTreeMap<JobId, Open>,
     /// What was damaged when the store was opened and was put right at once.
     mended: Vec<String>,
@@ -135,7 +135,7 @@ impl Bay {
             store,
             clock,
             mended: Vec::new(),
-            speaker: Arc::new(Speaker::english()),
+            speaker: Speaker::english(),
             open: BTreeMap::new(),
             given: GivenPins::default(),
             folded: Folded::default(),
@@ -145,7 +145,7 @@ impl Bay {
     /// Makes sentences of messages.
     #[must_use]
     pub fn speaker(&self) -> &Speaker {
-        &self.speaker
+        self.speaker
     }
 
     /// The jobs on this tablet, the one that something happened in last first.

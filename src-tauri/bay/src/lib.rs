@@ -10,7 +10,6 @@
 //! - [`pins`]: who a person is at a hold point
 //! - [`photos`], [`record`]: photos in, the record out
 //! - [`outside`]: files that a person names, read within bounds and written whole
-//! - [`say`]: message ids into sentences
 //! - [`way_back`]: backups, and what is done when the store is damaged
 //! - [`clock`]: the device's clocks
 #![allow(
@@ -32,7 +31,6 @@ pub mod pins;
 pub mod plan;
 pub mod prove;
 pub mod record;
-pub mod say;
 pub mod sheets;
 pub mod shelf;
 mod shop;
@@ -41,6 +39,6 @@ pub mod way_back;
 
 pub use error::BayError;
 pub use jobs::{Bay, JobLine};
-pub use panside_job::clean;
+pub use panside_messages::clean;
 pub use panside_record::RecordError;
 pub use panside_store::outside;

@@ -14,8 +14,8 @@ use panside_record::{ProofSummary, RecordInputs};
 use panside_store::Files;
 
 pub(crate) use self::pages::pages;
-use crate::say::Speaker;
 use crate::{Bay, BayError};
+use panside_messages::Speaker;
 
 /// A job as it stands, taken out of the store for its record and its figures, which are made while the store goes on.
 #[derive(Debug)]
@@ -28,7 +28,7 @@ pub struct ToRecord {
     proof: Option<(Hash, String)>,
     /// What was found wrong with the store.
     troubles: Vec<String>,
-    pub(crate) speaker: Arc<Speaker>,
+    pub(crate) speaker: &'static Speaker,
     pub(crate) files: Files,
 }
 
@@ -46,7 +46,7 @@ impl Bay {
             Some(hash) => self.kept_proof(&hash)?.map(|proof| (hash, proof)),
             None => None,
         };
-        let (speaker, files) = (Arc::clone(&self.speaker), self.store.files());
+        let (speaker, files) = (self.speaker, self.store.files());
         let troubles = self.troubles();
         Ok(ToRecord { id, head, now, job, proof, troubles, speaker, files })
     }
@@ -77,7 +77,10 @@ impl ToRecord {
             captions: BTreeMap::new(),
         };
         let mut document = Document::of(&self.job, &inputs);
-        self.speaker.fill_figures(&mut document.figures);
+        document
+            .figures
+            .iter_mut()
+            .for_each(|figure| figure.each_message(&mut |message| self.speaker.fill(message)));
         Ok(document)
     }
 }

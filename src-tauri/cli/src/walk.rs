@@ -148,7 +148,7 @@ impl Walk<'_> {
                 Ok(())
             }
             (Answer::Refused(refusal), Some(expected)) if refusal.message.id == *expected => {
-                let said = self.bay.speaker().refusal(&refusal);
+                let said = refusal.said_by(self.bay.speaker());
                 self.print(
                     json!({ "line": number, "who": who, "refused": expected, "said": said }),
                     &format!("{number:>4}  {}  {who:<12} refused, as expected: {said}", self.time()),
@@ -167,7 +167,7 @@ impl Walk<'_> {
     }
 
     fn unexpected(&self, number: usize, wish: &str, refusal: &Refusal, expected: Option<&str>) -> String {
-        let said = self.bay.speaker().refusal(refusal);
+        let said = refusal.said_by(self.bay.speaker());
         match expected {
             None => format!("Line {number}: {wish} is refused ({}). {said}", refusal.message.id),
             Some(expected) => format!(

@@ -12,10 +12,8 @@
 //! - [`planning`]: an open job as the planner takes it
 //! - [`size`]: how much a person may type at once
 //! - [`message`]: what is said to a person, as ids with arguments
-//! - [`clean`]: text made safe to show
 
 mod change;
-pub mod clean;
 pub mod clock;
 pub mod decide;
 pub mod entry;

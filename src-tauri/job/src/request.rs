@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use panside_journal::PersonId;
+use panside_messages::Speaker;
 use panside_procedure::format::Role;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -168,6 +169,14 @@ impl Refusal {
     #[must_use]
     pub fn pin_missing(person: PersonId, name: &str) -> Refusal {
         refused_pin(name, person.to_string()).into()
+    }
+
+    /// Why not, with everything that is missing.
+    #[must_use]
+    pub fn said_by(&self, speaker: &Speaker) -> String {
+        let mut said = vec![speaker.say(&self.message)];
+        said.extend(self.unmet.iter().map(|unmet| speaker.say(unmet)));
+        said.join(" ")
     }
 
     /// Who has to give their PIN, where that is all that is missing.

@@ -16,6 +16,7 @@ pub mod parts;
 pub mod plan;
 pub mod predicate;
 pub mod proof;
+mod said;
 #[cfg(test)]
 mod shipped;
 

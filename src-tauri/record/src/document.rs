@@ -4,10 +4,10 @@ mod make;
 
 use std::collections::BTreeMap;
 
-use panside_job::clean::json;
 use panside_job::event::Pinned;
 use panside_job::figures::Figure;
 use panside_journal::Hash;
+use panside_messages::clean::json;
 use panside_procedure::format::Signal;
 use serde::{Deserialize, Serialize};
 

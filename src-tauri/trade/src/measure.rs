@@ -238,3 +238,8 @@ quantity! {
         from_kilonewtons, kilonewtons: Kilonewton, "kilonewtons";
     }
 }
+impl From<Measure> for panside_messages::Arg {
+    fn from(measure: Measure) -> panside_messages::Arg {
+        panside_messages::Arg::Text(measure.to_string())
+    }
+}

@@ -21,9 +21,9 @@ impl Words {
     /// # Errors
     /// When a file can't be read.
     pub fn read() -> Result<Words> {
-        let messages = root().join("src-tauri/bay/messages");
-        let mut files = vec![messages.join("en.ftl")];
-        let window = messages.join("window/en");
+        let messages = root().join("src-tauri/messages/en");
+        let mut files = vec![messages.join("job.ftl")];
+        let window = messages.join("window");
         let fail = |doing, path: &std::path::Path| {
             let path = path.to_owned();
             move |source| Trouble::File { doing, path, source }

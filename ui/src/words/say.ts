@@ -1,7 +1,7 @@
 // The window's own words, by Fluent. What the core says comes said from the core, by files beside these.
 import { FluentBundle, FluentResource, type FluentVariable } from "@fluent/bundle";
 
-const files = import.meta.glob<string>("../../../src-tauri/bay/messages/window/en/*.ftl", {
+const files = import.meta.glob<string>("../../../src-tauri/messages/en/window/*.ftl", {
   query: "?raw",
   import: "default",
   eager: true,

@@ -11,7 +11,7 @@ const sources = import.meta.glob<string>(
     eager: true,
   },
 );
-const files = import.meta.glob<string>("../../../src-tauri/bay/messages/window/en/*.ftl", {
+const files = import.meta.glob<string>("../../../src-tauri/messages/en/window/*.ftl", {
   query: "?raw",
   import: "default",
   eager: true,

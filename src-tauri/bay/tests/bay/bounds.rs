@@ -79,7 +79,7 @@ fn a_refusal_that_quotes_what_was_typed_is_clean() {
     let job = shop.start();
     let step = "drain\u{1b}[2J\u{202e}\u{200b}\n";
     let refusal = shop.refused(job, &Wish::Begin { step: step.to_owned() });
-    let said = shop.bay.speaker().refusal(&refusal);
+    let said = refusal.said_by(shop.bay.speaker());
     assert!(said.contains("drain [2J"), "{said}");
     assert_eq!(said, clean::line(&said));
 }

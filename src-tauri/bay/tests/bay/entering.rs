@@ -50,7 +50,7 @@ fn a_refusal_says_what_would_meet_it_and_writes_nothing() {
     let mut shop = Shop::new();
     let job = shop.start();
     let refusal = shop.refused(job, &made("raise"));
-    let said = shop.bay.speaker().refusal(&refusal);
+    let said = refusal.said_by(shop.bay.speaker());
     assert!(said.to_lowercase().contains("key"), "{said}");
     assert_eq!(shop.events(job), 1);
 }

@@ -70,7 +70,7 @@ impl Shop {
     pub fn enter(&mut self, job: JobId, wish: &Wish) -> Vec<Event> {
         match self.answer(job, wish) {
             Answer::Entered { events, .. } => events,
-            Answer::Refused(refusal) => panic!("{}", self.bay.speaker().refusal(&refusal)),
+            Answer::Refused(refusal) => panic!("{}", refusal.said_by(self.bay.speaker())),
         }
     }
 

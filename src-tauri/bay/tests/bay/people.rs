@@ -137,7 +137,7 @@ fn who_is_not_of_the_shop_or_not_what_they_act_as_is_refused() {
     ] {
         let Answer::Refused(refusal) = ask(&mut shop, job, &actor) else { panic!("{actor:?} acts") };
         assert_eq!(refusal.message.id, id);
-        assert!(!shop.bay.speaker().refusal(&refusal).contains("refused-"), "it is said in words");
+        assert!(!refusal.said_by(shop.bay.speaker()).contains("refused-"), "it is said in words");
     }
 }
 

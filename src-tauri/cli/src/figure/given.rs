@@ -3,8 +3,8 @@
 use std::str::FromStr;
 
 use chrono::NaiveDate;
-use panside_bay::say::Speaker;
 use panside_job::Specs;
+use panside_messages::Speaker;
 use panside_procedure::load;
 use panside_trade::measure::{Duration, Measure};
 use panside_trade::moment::Moment;

@@ -1,23 +1,6 @@
 //! Every message there is. One line each: the function that makes it, its id, the names of its arguments.
 
-use super::{Arg, Message};
-
-/// Declares the messages, so that no message can be made that is not on the list or lacks an argument.
-macro_rules! messages {
-    ($($name:ident $id:literal ($($arg:ident),*);)+) => {
-        /// Every message id with the names of its arguments.
-        pub const MESSAGES: &[(&str, &[&str])] = &[$(($id, &[$(stringify!($arg)),*]),)+];
-
-        $(
-            #[doc = concat!("The message `", $id, "`.")]
-            pub(crate) fn $name($($arg: impl Into<Arg>),*) -> Message {
-                Message::new($id, [$((stringify!($arg), $arg.into())),*])
-            }
-        )+
-    };
-}
-
-messages! {
+panside_messages::messages! {
     // Why a wish is refused.
     refused_finished "refused-finished" ();
     refused_stopped "refused-stopped" ();

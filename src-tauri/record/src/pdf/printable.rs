@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use panside_job::clean::line;
+use panside_messages::clean::line;
 
 /// Stands for a character that cannot be shown.
 pub(super) const UNSHOWN: char = '\u{fffd}';

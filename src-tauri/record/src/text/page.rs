@@ -1,6 +1,6 @@
 //! Lines of at most 100 characters: paragraphs, and rows whose columns stand under each other.
 
-use panside_job::clean::line as clean;
+use panside_messages::clean::line as clean;
 
 use crate::say::Side;
 

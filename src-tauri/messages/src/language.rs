@@ -1,0 +1,75 @@
+//! The languages, and the files of their sentences.
+
+use std::borrow::Cow;
+
+/// The English sentences, one file a crate.
+pub(crate) const ENGLISH: &[(&str, &str)] =
+    &[("messages", include_str!("../en/messages.ftl")), ("job", include_str!("../en/job.ftl"))];
+
+/// A language that sentences are said in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Language {
+    /// American English.
+    English,
+    /// English with every letter of a sentence accented, but not what is put into it: text that comes out plain was made
+    /// past the message files. For tests.
+    Accented,
+}
+
+impl Language {
+    /// Its tag (BCP 47). `qps-ploc` is the tag in use for a pseudo-language; Unicode's language subtags `qaa` to `qtz` are
+    /// free for private use.
+    #[must_use]
+    pub fn tag(self) -> &'static str {
+        match self {
+            Language::English => "en",
+            Language::Accented => "qps-ploc",
+        }
+    }
+
+    /// Its files: which crate, and the text of the file.
+    pub(crate) fn files(self) -> &'static [(&'static str, &'static str)] {
+        match self {
+            Language::English | Language::Accented => ENGLISH,
+        }
+    }
+
+    /// What is done to each piece of a sentence that is no argument.
+    pub(crate) fn transform(self) -> Option<fn(&str) -> Cow<'_, str>> {
+        match self {
+            Language::English => None,
+            Language::Accented => Some(accented),
+        }
+    }
+}
+
+/// The text with its letters accented, so that it can still be read.
+#[must_use]
+pub fn accented(text: &str) -> Cow<'_, str> {
+    let accent = |c| match c {
+        'a' => 'á',
+        'c' => 'ç',
+        'e' => 'é',
+        'g' => 'ğ',
+        'i' => 'í',
+        'n' => 'ñ',
+        'o' => 'ó',
+        's' => 'š',
+        'u' => 'ú',
+        'y' => 'ý',
+        'z' => 'ž',
+        'A' => 'Á',
+        'C' => 'Ç',
+        'E' => 'É',
+        'G' => 'Ğ',
+        'I' => 'Í',
+        'N' => 'Ñ',
+        'O' => 'Ó',
+        'S' => 'Š',
+        'U' => 'Ú',
+        'Y' => 'Ý',
+        'Z' => 'Ž',
+        other => other,
+    };
+    Cow::Owned(text.chars().map(accent).collect())
+}

@@ -1,0 +1,153 @@
+//! Messages into sentences, by Fluent.
+
+use std::fmt;
+use std::sync::OnceLock;
+
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use unic_langid::LanguageIdentifier;
+
+use crate::clean::line;
+use crate::language::Language;
+use crate::message::{Arg, Message};
+
+pub use own::MESSAGES;
+
+mod own {
+    crate::messages! {
+        list_next "list-next" (start, next);
+        list_and "list-and" (start, last);
+        list_or "list-or" (start, last);
+    }
+}
+
+/// Makes sentences of messages in one language.
+pub struct Speaker {
+    bundle: FluentBundle<FluentResource>,
+}
+
+impl Speaker {
+    /// Who speaks a language.
+    #[must_use]
+    pub fn of(language: Language) -> &'static Speaker {
+        static ENGLISH: OnceLock<Speaker> = OnceLock::new();
+        static ACCENTED: OnceLock<Speaker> = OnceLock::new();
+        let speaker = match language {
+            Language::English => &ENGLISH,
+            Language::Accented => &ACCENTED,
+        };
+        speaker.get_or_init(|| Speaker::new(language))
+    }
+
+    fn new(language: Language) -> Speaker {
+        let tag = language.tag().parse().unwrap_or_else(|_| LanguageIdentifier::default());
+        let mut bundle = FluentBundle::new_concurrent(vec![tag]);
+        // Marks around arguments would show as boxes on some screens; the text runs one way.
+        bundle.set_use_isolating(false);
+        bundle.set_transform(language.transform());
+        for (_, text) in language.files() {
+            let resource = match FluentResource::try_new((*text).to_owned()) {
+                Ok(resource) => resource,
+                // What could be read is used; a test holds that there are no errors.
+                Err((resource, _)) => resource,
+            };
+            bundle.add_resource_overriding(resource);
+        }
+        Speaker { bundle }
+    }
+
+    /// Speaks English.
+    #[must_use]
+    pub fn english() -> &'static Speaker {
+        Speaker::of(Language::English)
+    }
+
+    /// The sentence of a message. Where there is none, the id and the arguments stand for it, so that nothing is
+    /// swallowed.
+    #[must_use]
+    pub fn say(&self, message: &Message) -> String {
+        line(&self.phrase(message).map_or_else(|| message.bare(), |text| with_capital(&text)))
+    }
+
+    /// Puts a message's sentence into it.
+    pub fn fill(&self, message: &mut Message) {
+        message.text = self.say(message);
+    }
+
+    /// The message as it stands within a sentence; nothing where it has no sentence, or lacks an argument.
+    fn phrase(&self, message: &Message) -> Option<String> {
+        let pattern = self.bundle.get_message(&message.id)?.value()?;
+        let mut args = FluentArgs::new();
+        for (name, arg) in &message.args {
+            args.set(name.as_str(), self.value(arg));
+        }
+        let mut errors = Vec::new();
+        let text = self.bundle.format_pattern(pattern, Some(&args), &mut errors);
+        errors.is_empty().then(|| text.into_owned())
+    }
+
+    fn value<'a>(&self, arg: &'a Arg) -> FluentValue<'a> {
+        match arg {
+            Arg::Text(text) => FluentValue::from(text.as_str()),
+            Arg::Number(number) => FluentValue::from(*number),
+            Arg::List(texts) => FluentValue::from(self.joined(texts, own::list_and)),
+            Arg::AnyOf(texts) => FluentValue::from(self.joined(texts, own::list_or)),
+            Arg::Said(message) => FluentValue::from(self.phrase(message).unwrap_or_else(|| message.bare())),
+        }
+    }
+
+    /// Several texts as one, the last joined by `last`.
+    fn joined(&self, texts: &[String], last: fn(String, String) -> Message) -> String {
+        let Some((first, more)) = texts.split_first() else { return String::new() };
+        let Some((end, between)) = more.split_last() else { return first.clone() };
+        let said = |message: Message| self.phrase(&message).unwrap_or_else(|| message.bare());
+        let start = between.iter().fold(first.clone(), |start, next| said(own::list_next(start, next)));
+        said(last(start, end.clone()))
+    }
+}
+
+impl fmt::Debug for Speaker {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("Speaker")
+    }
+}
+
+/// A sentence may begin with an argument that is written small within a sentence.
+fn with_capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn several_things_are_said_with_commas_and_one_joint() {
+        let joined = |values: &[&str]| {
+            let texts: Vec<String> = values.iter().map(|value| (*value).to_owned()).collect();
+            Speaker::english().joined(&texts, own::list_or)
+        };
+        assert_eq!(joined(&[]), "");
+        assert_eq!(joined(&["floor"]), "floor");
+        assert_eq!(joined(&["floor", "raised"]), "floor or raised");
+        assert_eq!(joined(&["floor", "raised", "on locks"]), "floor, raised or on locks");
+    }
+
+    #[test]
+    fn an_unknown_message_is_shown_bare_rather_than_swallowed() {
+        let message = Message::new("no-such-message", [("step", "drain".into())]);
+        assert_eq!(message.english(), "no-such-message (step: drain)");
+    }
+
+    #[test]
+    fn a_message_within_a_message_is_said_in_the_same_language() {
+        let inner = own::list_and("floor", "raised");
+        let outer = own::list_or(inner.clone(), "on locks");
+        assert_eq!(outer.english(), "Floor and raised or on locks");
+        let accented = Speaker::of(Language::Accented);
+        assert_eq!(accented.say(&own::list_or(inner, "on locks")), "Floor áñd raised ór on locks");
+    }
+
+    crate::testing::hold!("messages", own::MESSAGES);
+}
