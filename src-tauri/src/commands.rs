@@ -8,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use panside_bay::JobLine;
 use panside_bay::clock::utc_offset_min;
 use panside_bay::closing::RecordPage;
-use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, PersonId, Preview, RequestId, Wish};
+use panside_bay::enter::{Actor, Command, EntryValue, Hash, Head, JobId, PersonId, Preview, RequestId};
 use panside_bay::figures::FiguresPage;
 use panside_bay::kit::{Kit, Tool, ToolId, ToolView, TypedTool};
 use panside_bay::page::{JobPage, Reply};
@@ -93,9 +93,9 @@ commands! {
     plan(job: JobId, people: u8, best: bool, stale: bool) -> Planning {
         |desk| planning::look(&desk, Asked { job, people, best, stale }).await
     }
-    /// Enters a wish. When it is not refused, it is on disk.
-    enter(job: JobId, head: Head, request: RequestId, actor: Actor, wish: Wish) -> Reply {
-        |desk| desk.with(move |bay| bay.wish(job, head, request, &actor, &wish)).await
+    /// Enters a command. When it is not refused, it is on disk.
+    enter(job: JobId, head: Head, request: RequestId, actor: Actor, command: Command) -> Reply {
+        |desk| desk.with(move |bay| bay.carry_out(job, head, request, &actor, &command)).await
     }
     /// What a value that is being typed would turn out to be.
     preview(job: JobId, step: String, entry: String, value: EntryValue) -> Preview {

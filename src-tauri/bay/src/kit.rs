@@ -10,7 +10,7 @@ use panside_job::tool::judge;
 pub use panside_job::value::Tool;
 use panside_journal::{DeviceId, Hash, PersonId};
 pub use panside_shop::ToolId;
-use panside_shop::{Command, Thing};
+use panside_shop::{ShopCommand, Thing};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
@@ -140,7 +140,7 @@ impl Bay {
         let id = typed.id.unwrap_or_else(|| ToolId(Uuid::now_v7()));
         let kit = self.kit()?;
         self.within_bounds(&tool, kit.tools.len() + kit.tools_off.len(), typed.id.is_none())?;
-        let command = Command::KeepTool { id, seen: typed.seen, tool: Box::new(tool) };
+        let command = ShopCommand::KeepTool { id, seen: typed.seen, tool: Box::new(tool) };
         self.change_shop(one_of_the_shop(who)?, &command, &[])?;
         self.kit()
     }
@@ -155,7 +155,7 @@ impl Bay {
         seen: BTreeSet<Hash>,
         who: Option<PersonId>,
     ) -> Result<Kit, BayError> {
-        self.change_shop(one_of_the_shop(who)?, &Command::RemoveTool { id, seen }, &[])?;
+        self.change_shop(one_of_the_shop(who)?, &ShopCommand::RemoveTool { id, seen }, &[])?;
         self.kit()
     }
 
@@ -171,7 +171,7 @@ impl Bay {
         who: Option<PersonId>,
     ) -> Result<Kit, BayError> {
         size::check(&name).map_err(|refusal| self.refused(refusal))?;
-        let command = Command::NameDevice { device: self.store.device(), seen, name };
+        let command = ShopCommand::NameDevice { device: self.store.device(), seen, name };
         self.change_shop(one_of_the_shop(who)?, &command, &[])?;
         self.kit()
     }
@@ -184,7 +184,7 @@ impl Bay {
     /// [`BayError::Shop`] when the shop has people and none of these is one of them, or a name is like another;
     /// [`BayError::Refused`] for more or longer ones than are taken; [`BayError::Store`] with what the disk said.
     pub fn take_in(&mut self, people: &[Person], tools: &[Tool]) -> Result<Kit, BayError> {
-        let add = |one: &Person| Command::AddPerson {
+        let add = |one: &Person| ShopCommand::AddPerson {
             id: one.id,
             name: one.name.clone(),
             roles: one.roles.clone(),
@@ -206,7 +206,7 @@ impl Bay {
             let tool = trimmed(tool);
             if !self.shop()?.tools().values().any(|has| has.name == tool.name) {
                 let id = ToolId(Uuid::now_v7());
-                let command = Command::KeepTool { id, seen: BTreeSet::new(), tool: Box::new(tool) };
+                let command = ShopCommand::KeepTool { id, seen: BTreeSet::new(), tool: Box::new(tool) };
                 self.change_shop(one_of_the_shop(who)?, &command, &[])?;
             }
         }

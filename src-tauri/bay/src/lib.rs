@@ -3,7 +3,7 @@
 //!
 //! - [`Bay`]: an open store with its jobs
 //! - [`prove`], [`start`]: a checklist is proved before a job is started with it
-//! - [`enter`]: one wish in, events on disk, the new view out
+//! - [`enter`]: one command in, events on disk, the new view out
 //! - [`people`], [`kit`], [`shelf`], [`sheets`]: who works here, tools, and what a job can be started with
 //! - `shop`: the shop, folded from its events and changed by one more
 //! - [`figures`]: what was measured, drawn

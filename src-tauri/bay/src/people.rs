@@ -10,7 +10,7 @@ use panside_job::people::{Member, Roster};
 use panside_journal::{Hash, PersonId};
 use panside_procedure::format::Role;
 pub use panside_shop::Person;
-use panside_shop::{Command, Shop};
+use panside_shop::{Shop, ShopCommand};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
@@ -81,8 +81,8 @@ impl Bay {
         let who = one_of_the_shop(if people.is_empty() { Some(id.unwrap_or(new)) } else { who })?;
         let led = id.is_some_and(|id| leads(&shop, id));
         let command = match id {
-            None => Command::AddPerson { id: new, name, roles, lead },
-            Some(id) => Command::ChangePerson { id, seen, name, roles, lead },
+            None => ShopCommand::AddPerson { id: new, name, roles, lead },
+            Some(id) => ShopCommand::ChangePerson { id, seen, name, roles, lead },
         };
         self.change_people(who, &command, led != lead && !people.is_empty())
     }
@@ -99,14 +99,14 @@ impl Bay {
         who: Option<PersonId>,
     ) -> Result<Kit, BayError> {
         let leads = leads(&*self.shop()?, id);
-        self.change_people(one_of_the_shop(who)?, &Command::RemovePerson { id, seen }, leads)
+        self.change_people(one_of_the_shop(who)?, &ShopCommand::RemovePerson { id, seen }, leads)
     }
 
     /// Who leads is said by a lead who shows by their PIN, where they have one, that they are it.
     fn change_people(
         &mut self,
         who: PersonId,
-        command: &Command,
+        command: &ShopCommand,
         about_leads: bool,
     ) -> Result<Kit, BayError> {
         // What is refused anyway asks nobody for a PIN.

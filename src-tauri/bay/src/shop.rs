@@ -10,7 +10,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use panside_journal::{Draft, Event, Hash, Head, Origin, PersonId, Request, Stamp, Subject};
-use panside_shop::{Command, Shop, ShopEvent, ShopHappened, ShopRefusal, Thing};
+use panside_shop::{Shop, ShopCommand, ShopEvent, ShopHappened, ShopRefusal, Thing};
 use panside_store::{BothSides, Entry, Received, Trouble, With};
 
 use crate::enter::new_request;
@@ -81,7 +81,7 @@ impl Bay {
     pub(crate) fn change_shop(
         &mut self,
         who: PersonId,
-        command: &Command,
+        command: &ShopCommand,
         with: &[With<'_>],
     ) -> Result<(), BayError> {
         match self.decide_shop(who, command)? {
@@ -94,7 +94,7 @@ impl Bay {
     pub(crate) fn decide_shop(
         &self,
         who: PersonId,
-        command: &Command,
+        command: &ShopCommand,
     ) -> Result<Option<ShopEvent>, BayError> {
         match self.shop()?.decide(command, &who) {
             Err(ShopRefusal::Unchanged(_)) => Ok(None),

@@ -28,8 +28,8 @@ pub struct Cli {
 pub enum Command {
     /// Walk a job from a script, line by line, through the same rules and the same store as a technician
     ///
-    /// Each line of the script is one wish: begin a step, enter a value, move the vehicle, sign. It is printed as it
-    /// happens. A wish that the rules refuse ends the walk with its reason and exit code 1, unless the line says
+    /// Each line of the script is one command: begin a step, enter a value, move the vehicle, sign. It is printed as it
+    /// happens. A command that the rules refuse ends the walk with its reason and exit code 1, unless the line says
     /// that it expects just that refusal ("refused": "refused-needs").
     ///
     /// Example: panside-cli walk checklists/demo/demo.walk.json --store /tmp/bay --record /tmp/record.pdf

@@ -1,6 +1,6 @@
-//! Events and wishes as lines to read while a walk goes on.
+//! Events and commands as lines to read while a walk goes on.
 
-use panside_bay::enter::{Entered, EntryValue, Event, Job, PersonId, Wish, in_short};
+use panside_bay::enter::{Command, Entered, EntryValue, Event, Job, PersonId, in_short};
 use panside_procedure::Procedure;
 
 /// What happened, in one line.
@@ -57,24 +57,24 @@ pub fn event(job: &Job, event: &Event) -> String {
     format!("{said} [lapses: {}]", names.join(", "))
 }
 
-/// What is wished for, in a few words.
-pub fn wish(wish: &Wish) -> String {
-    match wish {
-        Wish::Begin { step } => format!("to begin \"{step}\""),
-        Wish::Leave { step } => format!("to leave \"{step}\""),
-        Wish::Enter { step, entry, .. } => format!("to enter \"{entry}\" at \"{step}\""),
-        Wish::Done { step, .. } => format!("to be done with \"{step}\""),
-        Wish::Work { step, .. } => format!("to work \"{step}\""),
-        Wish::Move { made } => format!("the move \"{made}\""),
-        Wish::Sign { signature } => format!("to sign \"{}\"", signature.sign),
-        Wish::SignAgain { .. } => "to sign again".to_owned(),
-        Wish::SetAside { step, .. } => format!("to set \"{step}\" aside"),
-        Wish::Strike { step, .. } => format!("to strike \"{step}\""),
-        Wish::Rerecord { step, .. } => format!("to put \"{step}\" right on paper"),
-        Wish::Observe { condition, value, .. } => format!("to observe {condition} = {value}"),
-        Wish::ExplainMissed { step, .. } => format!("to explain \"{step}\""),
-        Wish::Finish => "to finish the job".to_owned(),
-        Wish::Stop { .. } => "to stop the job".to_owned(),
+/// What is asked for, in a few words.
+pub fn command(command: &Command) -> String {
+    match command {
+        Command::Begin { step } => format!("to begin \"{step}\""),
+        Command::Leave { step } => format!("to leave \"{step}\""),
+        Command::Enter { step, entry, .. } => format!("to enter \"{entry}\" at \"{step}\""),
+        Command::Done { step, .. } => format!("to be done with \"{step}\""),
+        Command::Work { step, .. } => format!("to work \"{step}\""),
+        Command::Move { made } => format!("the move \"{made}\""),
+        Command::Sign { signature } => format!("to sign \"{}\"", signature.sign),
+        Command::SignAgain { .. } => "to sign again".to_owned(),
+        Command::SetAside { step, .. } => format!("to set \"{step}\" aside"),
+        Command::Strike { step, .. } => format!("to strike \"{step}\""),
+        Command::Rerecord { step, .. } => format!("to put \"{step}\" right on paper"),
+        Command::Observe { condition, value, .. } => format!("to observe {condition} = {value}"),
+        Command::ExplainMissed { step, .. } => format!("to explain \"{step}\""),
+        Command::Finish => "to finish the job".to_owned(),
+        Command::Stop { .. } => "to stop the job".to_owned(),
     }
 }
 

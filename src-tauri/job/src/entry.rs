@@ -43,9 +43,9 @@ use kind::Kind;
 
 pub(crate) use reading::{Limit, limits};
 
+use crate::command::Refusal;
 use crate::message::{Message, entry_no_sheet_value, of_trade, refused_no_reason, words};
 use crate::people::Names;
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::{Accounted, EntryValue};
 

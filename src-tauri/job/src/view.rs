@@ -16,16 +16,16 @@ use ts_rs::TS;
 
 pub use preview::{OtherUnit, Preview, preview};
 
+use crate::command::Refusal;
 use crate::figures::BoltMap;
 use crate::job::{Given, Job, Known, Mark, Reason};
 use crate::message::Message;
-use crate::request::Refusal;
 use crate::value::EntryValue;
 
 /// A job as it is to be shown.
 #[derive(Debug, Clone, Serialize, Deserialize, TS)]
 pub struct JobView {
-    /// The number of the newest event: what a wish made on this view is based on.
+    /// The number of the newest event: what a command made on this view is based on.
     pub seq: u64,
     /// Title of the checklist.
     pub title: String,

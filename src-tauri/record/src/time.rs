@@ -151,7 +151,7 @@ fn kind(step: &Step) -> Kind {
 
 fn worked_ms(stretch: &Stretch, until: &Stamp) -> Option<u64> {
     let end = stretch.ended.as_ref().map_or(until, |(_, mark)| &mark.stamp);
-    // What was begun and done by one wish was worked before it was entered.
+    // What was begun and done by one command was worked before it was entered.
     let at_once = stretch.ended.as_ref().is_some_and(|(_, mark)| mark.stamp == stretch.begun.stamp);
     if stretch.later || at_once { None } else { elapsed_ms(&stretch.begun.stamp, end) }
 }

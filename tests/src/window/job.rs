@@ -54,25 +54,25 @@ impl Job {
             let line = self.script.lines[number - 1].clone();
             self.line(window, number, &line).map_err(|trouble| Trouble::Line {
                 number,
-                wish: line.wish.to_string(),
+                command: line.command.to_string(),
                 trouble: Box::new(trouble),
             })?;
         }
         Ok(())
     }
 
-    /// A line's wish, with nothing done yet; lines are counted from 1.
+    /// A line's command, with nothing done yet; lines are counted from 1.
     #[must_use]
-    pub fn wish_of(&self, line: usize) -> Value {
-        self.script.lines.get(line.wrapping_sub(1)).map_or(Value::Null, |line| line.wish.clone())
+    pub fn command_of(&self, line: usize) -> Value {
+        self.script.lines.get(line.wrapping_sub(1)).map_or(Value::Null, |line| line.command.clone())
     }
 
-    /// Does one wish that must be taken.
+    /// Does one command that must be taken.
     ///
     /// # Errors
     /// When it is not.
-    pub fn make(&mut self, window: &mut Window, wish: Value) -> Result {
-        self.line(window, 0, &Line { who: None, after_min: 0.0, wish, refused: None })
+    pub fn make(&mut self, window: &mut Window, command: Value) -> Result {
+        self.line(window, 0, &Line { who: None, after_min: 0.0, command, refused: None })
     }
 
     fn line(&mut self, window: &mut Window, number: usize, line: &Line) -> Result {
@@ -137,10 +137,10 @@ impl Job {
     }
 
     fn ask(&mut self, window: &mut Window, line: &Line) -> Result<Came> {
-        if line.wish == "finish" {
+        if line.command == "finish" {
             return finish(window);
         }
-        let (kind, asked) = single(&line.wish)?;
+        let (kind, asked) = single(&line.command)?;
         let step = match asked.get("step").and_then(Value::as_str) {
             Some(id) => Some(self.script.step(id)?),
             None => None,
@@ -149,7 +149,7 @@ impl Job {
             ("move", None) => self.make_move(window, text(asked, "move")?),
             ("sign", None) => sign_again(window),
             ("observe", None) => observe(window, asked),
-            (_, None) => Err(Trouble::wrong(format!("No hand is known for {}.", line.wish))),
+            (_, None) => Err(Trouble::wrong(format!("No hand is known for {}.", line.command))),
             (kind, Some((number, step))) => {
                 look_at(window, number, step)?;
                 self.at_step(window, kind, step, asked, line.refused.is_some())

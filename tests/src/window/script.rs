@@ -9,7 +9,7 @@ use serde_json::Value;
 
 use crate::window::{Result, Trouble};
 
-/// A script of wishes.
+/// A script of commands.
 #[derive(Debug, Clone, Deserialize)]
 pub struct Script {
     checklist: String,
@@ -45,7 +45,7 @@ pub struct Line {
     pub after_min: f64,
     /// What is done.
     #[serde(rename = "do")]
-    pub wish: Value,
+    pub command: Value,
     /// The message that must refuse it.
     pub refused: Option<String>,
 }

@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, RestorePage, SalvagedPage, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
+import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Command, RequestId, RestorePage, SalvagedPage, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -39,8 +39,8 @@ export interface Commands {
   /** The order with the least expected time for 1 or 2 people, as far as it is found: at once a good one, then the `best` */
   /** where that is wanted; `stale` has it made anew by the clock. */
   plan: { takes: { job: JobId; people: number; best: boolean; stale: boolean }; answers: Planning };
-  /** Enters a wish. When it is not refused, it is on disk. */
-  enter: { takes: { job: JobId; head: Head; request: RequestId; actor: Actor; wish: Request }; answers: Reply };
+  /** Enters a command. When it is not refused, it is on disk. */
+  enter: { takes: { job: JobId; head: Head; request: RequestId; actor: Actor; command: Command }; answers: Reply };
   /** What a value that is being typed would turn out to be. */
   preview: { takes: { job: JobId; step: string; entry: string; value: EntryValue }; answers: Preview };
   /** Keeps what is typed and not yet done. */

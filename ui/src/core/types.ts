@@ -1159,7 +1159,7 @@ export type JobPage = {
  */
 job: JobId, 
 /**
- * The newest event: to be named by the next wish.
+ * The newest event: to be named by the next command.
  */
 head: Head, 
 /**
@@ -1180,7 +1180,7 @@ drafts: { [key in string]: string }, };
  */
 export type JobView = { 
 /**
- * The number of the newest event: what a wish made on this view is based on.
+ * The number of the newest event: what a command made on this view is based on.
  */
 seq: number, 
 /**
@@ -2049,7 +2049,7 @@ head: Hash,
 come_first: string, };
 
 /**
- * Why a wish is not fulfilled, and what would have to hold. Not an error.
+ * Why a command is not fulfilled, and what would have to hold. Not an error.
  */
 export type Refusal = { 
 /**
@@ -2062,7 +2062,7 @@ message: Message,
 unmet: Array<Message>, };
 
 /**
- * What a screen gets for a wish.
+ * What a screen gets for a command.
  */
 export type Reply = { 
 /**
@@ -2079,9 +2079,9 @@ pin_of: PersonId | null,
 page: JobPage, };
 
 /**
- * One wish. Names are the ids of the checklist.
+ * One command. Names are the ids of the checklist.
  */
-export type Request = { "begin": { 
+export type Command = { "begin": { 
 /**
  * Step id.
  */
@@ -2196,7 +2196,7 @@ reason: string, } } | "finish" | { "stop": {
 reason: string, } };
 
 /**
- * One wish of a person, such as one tap; the same wish sent again keeps the same id.
+ * One command of a person, such as one tap; the same command sent again keeps the same id.
  */
 export type RequestId = string;
 
@@ -2587,7 +2587,7 @@ by: PersonId,
 role: Role, 
 /**
  * At a hold point, a sign-off that is asked of a role: what is known of the person's PIN. Absent elsewhere.
- * Whoever checks PINs puts it in; what a wish says here counts for nothing.
+ * Whoever checks PINs puts it in; what a command says here counts for nothing.
  */
 pin?: SignedPin | null, };
 

@@ -1,5 +1,5 @@
 // What is done with a step: it is begun, values are entered, it is done, and then the next one is looked at.
-import type { EntryValue, Request, Signature, StepView } from "../core/types";
+import type { EntryValue, Command, Signature, StepView } from "../core/types";
 import { currentJob } from "./currentJob.svelte";
 import { entryKey } from "./draftKey";
 import { drafts } from "./drafts.svelte";
@@ -22,11 +22,11 @@ export async function beginStep(step: StepView): Promise<boolean> {
 
 /** Is done with a step, and looks at the next. */
 export async function stepDone(step: StepView, signatures: Signature[]): Promise<boolean> {
-  const wish: Request =
+  const command: Command =
     step.shown === "in_hand"
       ? { done: { step: step.id, signatures } }
       : { work: { step: step.id, entries: {}, signatures, later: false } };
-  return onward(step, await currentJob.ask(wish));
+  return onward(step, await currentJob.ask(command));
 }
 
 /** Enters a step that was worked before, all in one go. */

@@ -1,6 +1,6 @@
 //! What is longer than anybody types is refused with the limit; the list of jobs begins with the newest.
 
-use panside_bay::enter::{PersonId, Wish, new_request};
+use panside_bay::enter::{Command, PersonId, new_request};
 use panside_bay::people::Person;
 use panside_bay::pins::{Pin, PinAuthority};
 use panside_bay::start::NewJob;
@@ -78,7 +78,7 @@ fn a_refusal_that_quotes_what_was_typed_is_clean() {
     let mut shop = Shop::new();
     let job = shop.start();
     let step = "drain\u{1b}[2J\u{202e}\u{200b}\n";
-    let refusal = shop.refused(job, &Wish::Begin { step: step.to_owned() });
+    let refusal = shop.refused(job, &Command::Begin { step: step.to_owned() });
     let said = shop.bay.speaker().refusal(&refusal);
     assert!(said.contains("drain [2J"), "{said}");
     assert_eq!(said, clean::line(&said));

@@ -1,7 +1,7 @@
-//! Entering wishes.
+//! Entering commands.
 
 use panside_bay::BayError;
-use panside_bay::enter::{Answer, EntryValue, Event, Wish, new_request};
+use panside_bay::enter::{Answer, Command, EntryValue, Event, new_request};
 
 use crate::kit::{Shop, begin, made, technician};
 
@@ -19,7 +19,7 @@ fn what_is_entered_is_there_after_a_restart() {
 }
 
 #[test]
-fn a_wish_sent_twice_is_written_once_and_answered_as_before() {
+fn a_command_sent_twice_is_written_once_and_answered_as_before() {
     let mut shop = Shop::new();
     let job = shop.start();
     let (head, request) = (shop.bay.head(job).unwrap(), new_request());
@@ -35,7 +35,7 @@ fn a_wish_sent_twice_is_written_once_and_answered_as_before() {
 }
 
 #[test]
-fn a_wish_made_on_an_old_view_is_refused_as_stale() {
+fn a_command_made_on_an_old_view_is_refused_as_stale() {
     let mut shop = Shop::new();
     let job = shop.start();
     let old = shop.bay.head(job).unwrap();
@@ -106,7 +106,10 @@ fn a_photo_that_no_entry_names_is_swept_and_one_that_an_entry_names_stays() {
     let named = shop.bay.add_photo(job, &picture(10)).unwrap();
     shop.bay.add_photo(job, &picture(200)).unwrap();
     let entries = [("routing".to_owned(), named)].into();
-    shop.enter(job, &Wish::Work { step: "photo".to_owned(), entries, signatures: Vec::new(), later: false });
+    shop.enter(
+        job,
+        &Command::Work { step: "photo".to_owned(), entries, signatures: Vec::new(), later: false },
+    );
     assert!(shop.bay.sweep().unwrap().files > 0);
     assert_eq!(shop.bay.check().unwrap().photos, 1);
     assert!(shop.bay.check().unwrap().troubles.is_empty());

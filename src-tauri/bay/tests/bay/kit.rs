@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use panside_bay::clock::{Clock, ManualClock};
-use panside_bay::enter::{Actor, Answer, Event, JobId, PersonId, Refusal, Wish, new_request};
+use panside_bay::enter::{Actor, Answer, Command, Event, JobId, PersonId, Refusal, new_request};
 use panside_bay::people::Person;
 use panside_bay::start::NewJob;
 use panside_bay::{Bay, BayError};
@@ -67,23 +67,23 @@ impl Shop {
         self.try_start(CHECKLIST, SHEET).unwrap()
     }
 
-    pub fn enter(&mut self, job: JobId, wish: &Wish) -> Vec<Event> {
-        match self.answer(job, wish) {
+    pub fn enter(&mut self, job: JobId, command: &Command) -> Vec<Event> {
+        match self.answer(job, command) {
             Answer::Entered { events, .. } => events,
             Answer::Refused(refusal) => panic!("{}", self.bay.speaker().refusal(&refusal)),
         }
     }
 
-    pub fn refused(&mut self, job: JobId, wish: &Wish) -> Refusal {
-        match self.answer(job, wish) {
+    pub fn refused(&mut self, job: JobId, command: &Command) -> Refusal {
+        match self.answer(job, command) {
             Answer::Refused(refusal) => refusal,
             Answer::Entered { events, .. } => panic!("taken, with {} events", events.len()),
         }
     }
 
-    fn answer(&mut self, job: JobId, wish: &Wish) -> Answer {
+    fn answer(&mut self, job: JobId, command: &Command) -> Answer {
         let head = self.bay.head(job).unwrap();
-        self.bay.enter(job, head, new_request(), &technician(), wish).unwrap()
+        self.bay.enter(job, head, new_request(), &technician(), command).unwrap()
     }
 
     pub fn events(&mut self, job: JobId) -> usize {
@@ -115,10 +115,10 @@ pub fn writer() -> Actor {
     Actor { id: LUND, role: Role::ServiceWriter }
 }
 
-pub fn made(id: &str) -> Wish {
-    Wish::Move { made: id.to_owned() }
+pub fn made(id: &str) -> Command {
+    Command::Move { made: id.to_owned() }
 }
 
-pub fn begin(step: &str) -> Wish {
-    Wish::Begin { step: step.to_owned() }
+pub fn begin(step: &str) -> Command {
+    Command::Begin { step: step.to_owned() }
 }

@@ -41,11 +41,11 @@ fn a_page_carries_the_job_its_head_and_what_was_typed() {
 }
 
 #[test]
-fn a_refused_wish_is_answered_with_sentences_and_the_job_as_it_is() {
+fn a_refused_command_is_answered_with_sentences_and_the_job_as_it_is() {
     let mut shop = Shop::new();
     let job = shop.start();
     let page = shop.bay.page(job).unwrap();
-    let reply = shop.bay.wish(job, page.head, new_request(), &technician(), &made("lower")).unwrap();
+    let reply = shop.bay.carry_out(job, page.head, new_request(), &technician(), &made("lower")).unwrap();
     let refused = reply.refused.unwrap();
     assert!(!refused.message.text.is_empty());
     assert!(refused.unmet.iter().all(|unmet| !unmet.text.is_empty()));
@@ -53,12 +53,12 @@ fn a_refused_wish_is_answered_with_sentences_and_the_job_as_it_is() {
 }
 
 #[test]
-fn an_entered_wish_is_answered_with_the_job_after_it() {
+fn an_entered_command_is_answered_with_the_job_after_it() {
     let mut shop = Shop::new();
     let job = shop.start();
     let head = shop.bay.head(job).unwrap();
     let step = shop.bay.page(job).unwrap().view.steps[0].id.clone();
-    let reply = shop.bay.wish(job, head, new_request(), &technician(), &begin(&step)).unwrap();
+    let reply = shop.bay.carry_out(job, head, new_request(), &technician(), &begin(&step)).unwrap();
     assert!(reply.refused.is_none());
     assert_eq!(reply.page.head.seq, 2);
 }

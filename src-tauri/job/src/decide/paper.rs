@@ -1,4 +1,4 @@
-//! Wishes about what is written: sign again, set aside, strike, put right on paper, explain what was missed.
+//! Commands about what is written: sign again, set aside, strike, put right on paper, explain what was missed.
 
 use std::collections::BTreeMap;
 
@@ -8,11 +8,11 @@ use panside_procedure::machine::Action;
 use super::draft::{Draft, find, reason};
 use super::work::{Missing, refuse_missing, signed};
 use crate::change::struck;
+use crate::command::Refusal;
 use crate::event::{Event, MissedExplained, Rerecorded, SetAside, Signed, Struck};
 use crate::message::{
     missing_entry, refused_no_signature, refused_no_such, refused_not_missed, refused_not_struck,
 };
-use crate::request::Refusal;
 use crate::value::{EntryValue, Signature};
 
 impl Draft<'_> {

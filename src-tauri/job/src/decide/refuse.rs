@@ -5,9 +5,9 @@ use panside_procedure::machine::{Action, Blocked, DangerIx, InJob, StepIx, Unmet
 use panside_procedure::{Shown, State};
 
 use super::unmet::Because;
+use crate::command::Refusal;
 use crate::job::Job;
 use crate::message::*;
-use crate::request::Refusal;
 
 /// What an action would change, or why it is refused: by the rules, or by a danger it would run into.
 pub(crate) fn allowed(job: &Job, state: &State, action: Action, now: &Stamp) -> Result<State, Refusal> {

@@ -1,12 +1,12 @@
-//! Wishes about the vehicle and the job as a whole: move, observe, finish, stop.
+//! Commands about the vehicle and the job as a whole: move, observe, finish, stop.
 
 use panside_procedure::machine::{Action, VariableKind};
 
 use super::draft::{Draft, reason};
 use crate::change::undone;
+use crate::command::Refusal;
 use crate::event::{Event, Finished, Moved, Observed, Stopped};
 use crate::message::refused_no_such;
-use crate::request::Refusal;
 
 impl Draft<'_> {
     pub fn make_move(&mut self, id: &str) -> Result<(), Refusal> {

@@ -1,4 +1,4 @@
-//! Wishes about a step's work: begin, leave, enter, done, all in one go.
+//! Commands about a step's work: begin, leave, enter, done, all in one go.
 
 use std::collections::BTreeMap;
 
@@ -9,12 +9,12 @@ use panside_procedure::machine::{Action, OutcomeIx, StepIx};
 use super::draft::{Draft, find};
 use super::refuse::why_not;
 use super::signs::signs_of;
+use crate::command::Refusal;
 use crate::event::{Begun, Done, Event, Left};
 use crate::message::{
     Message, missing_entry, refused_class, refused_finished, refused_missing, refused_no_such,
     refused_not_in_hand, refused_not_yet, refused_sign_with_done, refused_stopped, words,
 };
-use crate::request::Refusal;
 use crate::value::{EntryValue, Signature};
 
 /// What still keeps a step in hand.

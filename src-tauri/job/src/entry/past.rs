@@ -11,7 +11,7 @@ use crate::value::EntryValue;
 #[derive(Debug, Clone, Copy)]
 pub struct Past<'a> {
     job: &'a Job,
-    /// Events of the wish that is decided just now: not written yet.
+    /// Events of the command that is decided just now: not written yet.
     pending: &'a [Event],
     now: &'a Stamp,
     /// Only what was written before this event counts; nothing: all of it.
@@ -39,7 +39,7 @@ pub(crate) enum Heated {
 }
 
 impl<'a> Past<'a> {
-    /// All that happened until now, with what a wish has brought so far.
+    /// All that happened until now, with what a command has brought so far.
     pub(crate) fn of(job: &'a Job, pending: &'a [Event], now: &'a Stamp) -> Past<'a> {
         Past { job, pending, now, until: None }
     }

@@ -6,8 +6,8 @@ use panside_procedure::format::entry::Several;
 
 use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
+use crate::command::Refusal;
 use crate::message::{choice_unknown, several_made, several_none, several_one};
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
 

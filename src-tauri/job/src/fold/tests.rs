@@ -4,9 +4,9 @@ use panside_procedure::Shown;
 use panside_procedure::format::Role;
 
 use super::*;
+use crate::command::Command;
 use crate::event::{Done, Lost, Struck};
 use crate::job::EndedBy;
-use crate::request::Request;
 use crate::testing::{Bay, degrees, person, procedure, sign, specs, stamp, technician};
 
 fn take(job: &mut Job, minute: i64, event: impl Into<Event>) {
@@ -129,7 +129,7 @@ fn an_observation_takes_back_the_work_that_cannot_have_been_done() {
     let mut bay = Bay::open();
     bay.work_up_to("pan_down");
     assert_eq!(bay.job.tally.off("pan_bolts"), 16);
-    bay.must(Request::Observe {
+    bay.must(Command::Observe {
         condition: "pan".into(),
         value: "on".into(),
         reason: "wrong vehicle entered".into(),
@@ -145,9 +145,9 @@ fn an_observation_takes_back_the_work_that_cannot_have_been_done() {
 fn a_signature_on_paper_that_no_longer_holds_is_kept_as_lapsed() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
-    bay.must(Request::Strike { step: "locks".into(), reason: "wrong name".into() });
+    bay.must(Command::Strike { step: "locks".into(), reason: "wrong name".into() });
     bay.moves(&["lower"]);
-    bay.must(Request::Rerecord {
+    bay.must(Command::Rerecord {
         step: "locks".into(),
         entries: Default::default(),
         signatures: vec![sign("on_locks", "Ada", Role::Technician)],

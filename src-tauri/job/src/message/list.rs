@@ -18,7 +18,7 @@ macro_rules! messages {
 }
 
 messages! {
-    // Why a wish is refused.
+    // Why a command is refused.
     refused_finished "refused-finished" ();
     refused_stopped "refused-stopped" ();
     refused_ending "refused-ending" ();

@@ -10,13 +10,13 @@ use super::{
     SignView, TrayView, clock, step,
 };
 use crate::change::{gates, lost, vars};
+use crate::command::Refusal;
 use crate::decide::refuse::allowed;
 use crate::decide::unmet::said;
 use crate::decide::{aged, ms_fresh};
 use crate::event::Lost;
 use crate::job::Job;
 use crate::message::words;
-use crate::request::Refusal;
 
 /// A job at a time.
 #[derive(Clone, Copy)]

@@ -7,13 +7,13 @@ use panside_trade::units::Unit;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::command::Refusal;
 use crate::decide::draft::find;
 use crate::decide::judge;
 use crate::entry;
 use crate::job::Job;
 use crate::message::{Message, figure};
 use crate::people::Roster;
-use crate::request::Refusal;
 use crate::value::EntryValue;
 
 /// What a value would be if it were entered now.

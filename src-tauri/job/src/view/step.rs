@@ -7,6 +7,7 @@ use panside_procedure::machine::{Action, StepIx};
 
 use super::make::At;
 use super::{EntryView, StepView};
+use crate::command::{Actor, Refusal};
 use crate::decide::draft::Draft;
 use crate::decide::signs::signs_of;
 use crate::decide::work::refuse_missing;
@@ -14,7 +15,6 @@ use crate::entry::{self, Context, Past, classify, ms_left};
 use crate::figures::{BoltMap, bolt_map, when};
 use crate::job::{EnteredValue, Stretch};
 use crate::people::Names;
-use crate::request::{Actor, Refusal};
 
 pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
     let procedure = &at.job.procedure;

@@ -6,8 +6,8 @@ use panside_procedure::Shown;
 use panside_procedure::format::Role;
 
 use super::*;
+use crate::command::Command;
 use crate::message::{limit_at_most, limit_stage, missing_entry, reading_above};
-use crate::request::Request;
 use crate::testing::{Bay, choice, clicked, degrees, sign};
 
 fn states(view: &JobView) -> BTreeMap<&str, Shown> {
@@ -74,7 +74,7 @@ fn a_step_whose_permit_lapsed_in_hand_says_so() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     bay.begin("coil").unwrap();
-    bay.must(Request::Observe {
+    bay.must(Command::Observe {
         condition: "lift".into(),
         value: "raised".into(),
         reason: "the lock gave way".into(),
@@ -88,7 +88,7 @@ fn a_step_whose_permit_lapsed_in_hand_says_so() {
 fn the_worst_danger_stands_first_whatever_the_checklist_names_first() {
     let mut bay = Bay::open();
     for (condition, value) in [("pan", "off"), ("fluid", "drained"), ("engine", "running")] {
-        bay.must(Request::Observe {
+        bay.must(Command::Observe {
             condition: condition.into(),
             value: value.into(),
             reason: "it came so".into(),
@@ -103,7 +103,7 @@ fn an_attest_that_lapsed_makes_its_step_lapsed_and_not_done() {
     let mut bay = Bay::open();
     bay.work_up_to("pan_up");
     assert_eq!(bay.step("pan_up").shown, Shown::Done);
-    bay.must(Request::Observe {
+    bay.must(Command::Observe {
         condition: "pan".into(),
         value: "off".into(),
         reason: "it was hung askew".into(),
@@ -175,7 +175,7 @@ fn finishing_and_stopping_say_what_they_need() {
     assert_eq!(view.stop, None, "on the locks with the engine off it is safe to leave");
     bay.work("verdict", &[("found", choice("stop_and_call"))], &[]);
     assert_eq!(bay.view().over, Over::Ending);
-    bay.must(Request::Stop { reason: "the writer calls".into() });
+    bay.must(Command::Stop { reason: "the writer calls".into() });
     assert_eq!(bay.view().over, Over::Stopped);
     let minutes = bay.view().clock.minutes;
     bay.minute += 100;

@@ -72,7 +72,7 @@ fn the_same_request_twice_is_written_once_and_answered_as_before() -> Outcome {
 }
 
 #[test]
-fn a_request_id_used_for_another_wish_is_refused() -> Outcome {
+fn a_request_id_used_for_another_command_is_refused() -> Outcome {
     let dir = tempdir()?;
     let mut store = store_with(dir.path(), 1)?;
     let mut other = origin(1);

@@ -5,7 +5,7 @@ use super::*;
 #[test]
 fn setting_aside_needs_a_reason_and_the_checklists_leave() {
     let mut bay = Bay::open();
-    let aside = |step: &str, reason: &str| Request::SetAside { step: step.into(), reason: reason.into() };
+    let aside = |step: &str, reason: &str| Command::SetAside { step: step.into(), reason: reason.into() };
     assert_eq!(bay.ask(aside("photo", " ")).unwrap_err().message, refused_no_reason());
     assert_eq!(bay.ask(aside("identify", "later")).unwrap_err().message, refused_not_aside("Identify"));
     bay.must(aside("photo", "camera broken"));
@@ -22,7 +22,7 @@ fn striking_takes_along_what_builds_on_it_and_paper_puts_it_right_in_order() {
     assert_eq!(struck.also, ["verdict"]);
     assert_eq!(struck.lost.forgotten, ["verdict", "debris"]);
     assert_eq!(bay.job.tally.off("pan_bolts"), 16, "the vehicle does not change because a line is struck");
-    let right = |step: &str, entry: &str, value: EntryValue| Request::Rerecord {
+    let right = |step: &str, entry: &str, value: EntryValue| Command::Rerecord {
         step: step.into(),
         entries: [(entry.to_owned(), value)].into(),
         signatures: Vec::new(),
@@ -51,7 +51,7 @@ fn paper_is_judged_as_of_the_day_of_the_work() {
     let mut right_tool = clicked();
     let EntryValue::Torque { tool, .. } = &mut right_tool else { panic!("clicks are torque") };
     **tool = due_then;
-    let right = Request::Rerecord {
+    let right = Command::Rerecord {
         step: "pan_up".into(),
         entries: [("torque".to_owned(), right_tool)].into(),
         signatures: vec![sign("pan_torqued", "Ada", Role::Technician)],
@@ -65,10 +65,10 @@ fn paper_is_judged_as_of_the_day_of_the_work() {
 fn a_missed_step_wants_a_reason_and_only_a_missed_one() {
     let mut bay = Bay::open();
     bay.work_up_to("pan_up");
-    let why = |reason: &str| Request::ExplainMissed { step: "look_again".into(), reason: reason.into() };
+    let why = |reason: &str| Command::ExplainMissed { step: "look_again".into(), reason: reason.into() };
     assert_eq!(bay.ask(why("no chips")).unwrap_err().message, refused_not_missed("Second look"));
     bay.must(strike("verdict"));
-    bay.must(Request::Rerecord {
+    bay.must(Command::Rerecord {
         step: "verdict".into(),
         entries: [("found".to_owned(), choice("chips"))].into(),
         signatures: Vec::new(),
@@ -86,6 +86,6 @@ fn what_was_done_before_is_marked_as_entered_later() {
     let photo = EntryValue::Photo { hash: Hash::of(b"routing").to_string(), width: 10, height: 10 };
     let entries = BTreeMap::from([("routing".to_owned(), photo)]);
     let events =
-        bay.must(Request::Work { step: "photo".into(), entries, signatures: Vec::new(), later: true });
+        bay.must(Command::Work { step: "photo".into(), entries, signatures: Vec::new(), later: true });
     assert!(matches!(events.last(), Some(Event::Done(done)) if done.later));
 }

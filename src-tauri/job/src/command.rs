@@ -25,10 +25,10 @@ impl Actor {
     pub(crate) const NOBODY: Actor = Actor { id: PersonId::TABLET, role: Role::Technician };
 }
 
-/// One wish. Names are the ids of the checklist.
+/// One command. Names are the ids of the checklist.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum Request {
+pub enum Command {
     /// Go into a step.
     Begin {
         /// Step id.
@@ -140,21 +140,21 @@ pub enum Request {
     },
 }
 
-impl Request {
+impl Command {
     /// The signatures that are given with it.
     pub fn signatures_mut(&mut self) -> &mut [Signature] {
         match self {
-            Request::Done { signatures, .. }
-            | Request::Work { signatures, .. }
-            | Request::Rerecord { signatures, .. }
-            | Request::SignAgain { signatures } => signatures,
-            Request::Sign { signature } => std::slice::from_mut(signature),
+            Command::Done { signatures, .. }
+            | Command::Work { signatures, .. }
+            | Command::Rerecord { signatures, .. }
+            | Command::SignAgain { signatures } => signatures,
+            Command::Sign { signature } => std::slice::from_mut(signature),
             _ => &mut [],
         }
     }
 }
 
-/// Why a wish is not fulfilled, and what would have to hold. Not an error.
+/// Why a command is not fulfilled, and what would have to hold. Not an error.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct Refusal {
     /// Why not.
