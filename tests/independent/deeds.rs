@@ -2,8 +2,8 @@
 //!
 //! Where the format's page is silent this follows the crate, so that the comparison is about what the page says:
 //! a permit must be valid at `done` too; before a move every begun step's `while` holds already; who is in a step
-//! keeps it from being struck; a strike reaches what builds on the step through one that is not worked, too; what
-//! builds on a struck step is put right after it; a step is set aside in an open phase of a running job; hands are
+//! keeps it from being voided; a void reaches what builds on the step through one that is not worked, too; what
+//! builds on a voided step is put right after it; a step is set aside in an open phase of a running job; hands are
 //! still there at the moments of `done`.
 
 use std::collections::BTreeSet;
@@ -60,7 +60,7 @@ impl Rules {
                 may.then_some(())?;
                 next.work.insert(id.clone(), Work::SetAside);
             }
-            Deed::Strike(id) => self.strike(bay, &mut next, id)?,
+            Deed::Void(id) => self.void(bay, &mut next, id)?,
             Deed::Observe(name, value) => self.observe(bay, &mut next, name, value)?,
             Deed::Expire(gate) => {
                 next.known.insert(gate.clone(), None)??;
@@ -102,7 +102,7 @@ impl Rules {
         let fresh = match bay.work[&step.id] {
             Work::Untouched => true,
             Work::Worked => step.again.as_ref().is_some_and(|again| self.holds(again, bay)),
-            Work::Struck | Work::SetAside => false,
+            Work::Voided | Work::SetAside => false,
         };
         let may = fresh
             && (bay.over == Over::No || step.when_ending)
@@ -154,7 +154,7 @@ impl Rules {
         Some(())
     }
 
-    /// From struck only: sets gates that do not age and signs where that is so.
+    /// From voided only: sets gates that do not age and signs where that is so.
     fn rerecord(
         &self,
         bay: &Bay,
@@ -163,8 +163,8 @@ impl Rules {
         outcome: usize,
         moments: &mut Vec<Bay>,
     ) -> Option<()> {
-        let base_struck = step.relies_on.iter().any(|base| bay.work[base] == Work::Struck);
-        (bay.work[&step.id] == Work::Struck && !base_struck).then_some(())?;
+        let base_voided = step.relies_on.iter().any(|base| bay.work[base] == Work::Voided);
+        (bay.work[&step.id] == Work::Voided && !base_voided).then_some(())?;
         let mut outcome = Rules::outcomes(step).into_iter().nth(outcome)?;
         for gate in self.checklist.gates.iter().filter(|gate| gate.fresh_for.is_some()) {
             outcome.sets.remove(&gate.id);
@@ -188,23 +188,23 @@ impl Rules {
         Rules::outcomes(step).into_iter().flat_map(|outcome| outcome.sets.into_keys()).collect()
     }
 
-    fn strike(&self, bay: &Bay, next: &mut Bay, id: &str) -> Option<()> {
+    fn void(&self, bay: &Bay, next: &mut Bay, id: &str) -> Option<()> {
         (bay.work[id] == Work::Worked).then_some(())?;
-        let mut struck = BTreeSet::from([id.to_owned()]);
+        let mut voided = BTreeSet::from([id.to_owned()]);
         // A step names earlier ones only, so one pass in file order finds what builds on it, however far back.
         for step in self.steps() {
-            if step.relies_on.iter().any(|base| struck.contains(base)) {
-                struck.insert(step.id.clone());
+            if step.relies_on.iter().any(|base| voided.contains(base)) {
+                voided.insert(step.id.clone());
             }
         }
-        struck.retain(|step| bay.work[step] == Work::Worked);
-        struck.is_disjoint(&bay.begun).then_some(())?;
-        for (at, step) in self.steps().enumerate().filter(|(_, step)| struck.contains(&step.id)) {
-            next.work.insert(step.id.clone(), Work::Struck);
+        voided.retain(|step| bay.work[step] == Work::Worked);
+        voided.is_disjoint(&bay.begun).then_some(())?;
+        for (at, step) in self.steps().enumerate().filter(|(_, step)| voided.contains(&step.id)) {
+            next.work.insert(step.id.clone(), Work::Voided);
             for gate in Self::gates_of(step) {
                 let wrote_it_too = |later: &Step| {
                     bay.work[&later.id] == Work::Worked
-                        && !struck.contains(&later.id)
+                        && !voided.contains(&later.id)
                         && Self::gates_of(later).contains(&gate)
                 };
                 if !self.steps().skip(at + 1).any(wrote_it_too) {

@@ -55,7 +55,7 @@ impl Steps {
         let plans = |deed: &Deed| {
             !matches!(
                 deed,
-                Deed::SetAside(_) | Deed::Strike(_) | Deed::Observe(..) | Deed::Expire(_) | Deed::Stop
+                Deed::SetAside(_) | Deed::Void(_) | Deed::Observe(..) | Deed::Expire(_) | Deed::Stop
             )
         };
         let finished = self.over.iter().map(|over| *over == Over::Finished).collect();
@@ -75,7 +75,7 @@ impl Steps {
                 can[to] && ages.all(|(_, aged)| can[*aged])
             };
             self.out[state].iter().any(|(deed, to)| match deed {
-                Deed::Expire(_) | Deed::Strike(_) | Deed::Observe(..) => false,
+                Deed::Expire(_) | Deed::Void(_) | Deed::Observe(..) => false,
                 Deed::Done(step, _) | Deed::Rerecord(step, _) => {
                     let same = self.out[state].iter().filter(|(other, _)| same_step(deed, other));
                     same.clone().count() == ways(step) && same.clone().all(|(_, to)| firm(*to))

@@ -71,7 +71,7 @@ impl Rules {
         };
         match bay.work[id] {
             Work::Worked | Work::SetAside => true,
-            Work::Struck => false,
+            Work::Voided => false,
             Work::Untouched => self.in_job(bay, step) == Truth::No || self.is_missed(bay, phase, step),
         }
     }

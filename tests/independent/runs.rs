@@ -15,7 +15,7 @@ use super::truth::{Hand, Rules};
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {
     Plain,
-    OneStrike,
+    OneVoid,
     OneObservation,
 }
 
@@ -131,7 +131,7 @@ impl Runs {
             signed: BTreeSet::new(),
             empty: checklist.items.iter().map(|item| (item.id.clone(), 0)).collect(),
             over: Over::No,
-            struck_once: false,
+            voided_once: false,
             observed_once: false,
             excused: BTreeSet::new(),
         }
@@ -145,8 +145,8 @@ impl Runs {
             deeds.extend([Deed::Begin(id.clone()), Deed::Leave(id.clone()), Deed::SetAside(id.clone())]);
             let outcomes = 0..Rules::outcomes(step).len();
             deeds.extend(outcomes.clone().map(|outcome| Deed::Done(id.clone(), outcome)));
-            if self.kind == Kind::OneStrike {
-                deeds.push(Deed::Strike(id.clone()));
+            if self.kind == Kind::OneVoid {
+                deeds.push(Deed::Void(id.clone()));
                 deeds.extend(outcomes.map(|outcome| Deed::Rerecord(id.clone(), outcome)));
             }
         }
@@ -166,7 +166,7 @@ impl Runs {
     /// Carries out a deed and marks the state for this search.
     fn follow(&self, bay: &Bay, deed: &Deed) -> Option<(Told, Bay)> {
         let again = match deed {
-            Deed::Strike(_) => bay.struck_once,
+            Deed::Void(_) => bay.voided_once,
             Deed::Observe(..) => bay.observed_once,
             _ => false,
         };
@@ -175,7 +175,7 @@ impl Runs {
         }
         let told = self.rules.carry_out(bay, deed)?;
         let mut next = told.after.clone();
-        next.struck_once |= matches!(deed, Deed::Strike(_));
+        next.voided_once |= matches!(deed, Deed::Void(_));
         if matches!(deed, Deed::Observe(..)) {
             next.observed_once = true;
             next.excused = self.true_now(&next);

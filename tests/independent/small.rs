@@ -43,7 +43,7 @@ counted_alike! {
     attests_that_lapse_count_alike: "attests.json",
     changes_that_follow_by_themselves_count_alike: "follows.json",
     readings_that_grow_old_count_alike: "expire.json",
-    struck_lines_count_alike: "strike.json",
+    voided_lines_count_alike: "void.json",
     observations_count_alike: "observe.json",
     a_job_that_ends_early_counts_alike: "ends.json",
     two_people_at_once_count_alike: "crew.json",

@@ -34,7 +34,7 @@ const PARTS: &[&str] = &[
     "torques",
     "tally",
     "moves",
-    "struck",
+    "voided",
     "set_aside",
     "observed",
     "missing",

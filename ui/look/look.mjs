@@ -172,7 +172,7 @@ function playCore({
     preview: { class: null, not_yet: false, said: [], other: null },
     record_page: record,
     figures,
-    prove: { proved: false, doing: "at most one strike: looking at states", states: 812345, failed: null },
+    prove: { proved: false, doing: "at most one void: looking at states", states: 812345, failed: null },
     offers: [],
     plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: null },
     judge_tools: [{ problems: [], past: false, notes: [] }],

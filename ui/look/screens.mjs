@@ -222,7 +222,7 @@ export const screens = [
   { name: "over-more-closed", page: "016", taps: [more, press("Stop and call")] },
   { name: "over-aside", page: "060", step: "look_round", taps: [more, "Skip this step"] },
   {
-    name: "over-strike",
+    name: "over-void",
     page: "046",
     step: "road_before",
     taps: [more, "Void this entry", "Typing mistake"],

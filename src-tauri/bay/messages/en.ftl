@@ -36,9 +36,9 @@ refused-worked = "{ $step }" is already done.
 # $step: title of the step
 refused-not-worked = "{ $step }" is not done.
 # $step: title of the step
-refused-struck = "{ $step }" is voided. Correct it first.
+refused-voided = "{ $step }" is voided. Correct it first.
 # $step: title of the step
-refused-not-struck = "{ $step }" is not voided, so there is nothing to correct.
+refused-not-voided = "{ $step }" is not voided, so there is nothing to correct.
 # $step: title of the step
 refused-set-aside = "{ $step }" is skipped.
 # $step: title of the step

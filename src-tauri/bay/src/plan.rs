@@ -72,7 +72,7 @@ pub enum PlanDoes {
     Walk,
     /// Signs again.
     Sign,
-    /// Puts a struck step right on paper.
+    /// Puts a voided step right on paper.
     OnPaper,
 }
 

@@ -36,7 +36,7 @@ pub enum Command {
     Walk(WalkArgs),
     /// Prove that no allowed order of steps of a checklist reaches a danger
     ///
-    /// Every state that steps, moves, outcomes, ageing, setting aside, one strike and one observation can reach is
+    /// Every state that steps, moves, outcomes, ageing, setting aside, one void and one observation can reach is
     /// tried with the very function that runs a live job. What refutes the checklist is shown as the shortest order
     /// of steps that leads there.
     ///
@@ -131,9 +131,9 @@ pub struct ProveArgs {
     /// A spec sheet, to see whether it has all that the checklist needs.
     #[arg(long)]
     pub sheet: Option<PathBuf>,
-    /// Leave out runs with a strike.
+    /// Leave out runs with a void.
     #[arg(long)]
-    pub no_strike: bool,
+    pub no_void: bool,
     /// Leave out runs with an observation.
     #[arg(long)]
     pub no_observe: bool,

@@ -29,13 +29,13 @@ pub fn event(job: &Job, event: &Event) -> String {
         Event::Moved(moved) => format!("moves: {}", move_title(procedure, &moved.made)),
         Event::Signed(signed) => format!("signs {} again", signed.signature.sign),
         Event::SetAside(aside) => format!("sets aside {}: {}", step(&aside.step), aside.reason),
-        Event::Struck(struck) => {
-            let also = if struck.also.is_empty() {
+        Event::Voided(voided) => {
+            let also = if voided.also.is_empty() {
                 String::new()
             } else {
-                format!(", and with it {}", struck.also.join(", "))
+                format!(", and with it {}", voided.also.join(", "))
             };
-            format!("strikes {}{also}: {}", step(&struck.step), struck.reason)
+            format!("voids {}{also}: {}", step(&voided.step), voided.reason)
         }
         Event::Rerecorded(again) => format!("puts right on paper {}", step(&again.step)),
         Event::Observed(seen) => {
@@ -69,7 +69,7 @@ pub fn command(command: &Command) -> String {
         Command::Sign { signature } => format!("to sign \"{}\"", signature.sign),
         Command::SignAgain { .. } => "to sign again".to_owned(),
         Command::SetAside { step, .. } => format!("to set \"{step}\" aside"),
-        Command::Strike { step, .. } => format!("to strike \"{step}\""),
+        Command::Void { step, .. } => format!("to void \"{step}\""),
         Command::Rerecord { step, .. } => format!("to put \"{step}\" right on paper"),
         Command::Observe { condition, value, .. } => format!("to observe {condition} = {value}"),
         Command::ExplainMissed { step, .. } => format!("to explain \"{step}\""),

@@ -75,7 +75,7 @@ impl Walk<'_> {
         let (checklist, _) = checklist::load(&self.folder.join(&self.script.checklist))?;
         let sheet = read_document(&self.folder.join(&self.script.sheet))?;
         let ask = if self.args.plain_proof {
-            Ask { strike: false, observe: false, ..Ask::default() }
+            Ask { void: false, observe: false, ..Ask::default() }
         } else {
             Ask::default()
         };

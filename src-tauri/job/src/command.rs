@@ -94,14 +94,14 @@ pub enum Command {
         /// Why. Never empty.
         reason: String,
     },
-    /// Strike what was entered at a worked step.
-    Strike {
+    /// Void what was entered at a worked step.
+    Void {
         /// Step id.
         step: String,
         /// Why. Never empty.
         reason: String,
     },
-    /// Put a struck step right on paper, without doing the work again.
+    /// Put a voided step right on paper, without doing the work again.
     Rerecord {
         /// Step id.
         step: String,

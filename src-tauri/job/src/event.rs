@@ -14,7 +14,7 @@ use serde::de::DeserializeOwned;
 
 pub use body::{
     Begun, ClockJumped, Done, Entered, Expired, Finished, Introduced, Left, Lost, MissedExplained, Moved,
-    Observed, Pinned, Rerecorded, SetAside, Signed, Started, Stopped, Struck,
+    Observed, Pinned, Rerecorded, SetAside, Signed, Started, Stopped, Voided,
 };
 
 use crate::error::JobError;
@@ -103,7 +103,7 @@ impl Event {
             Event::Moved(body) => Some(&body.lost),
             Event::Signed(body) => Some(&body.lost),
             Event::SetAside(body) => Some(&body.lost),
-            Event::Struck(body) => Some(&body.lost),
+            Event::Voided(body) => Some(&body.lost),
             Event::Rerecorded(body) => Some(&body.lost),
             Event::Observed(body) => Some(&body.lost),
             Event::Expired(body) => Some(&body.lost),
@@ -151,7 +151,7 @@ impl Event {
             | Event::Entered(Entered { step, .. })
             | Event::Done(Done { step, .. })
             | Event::SetAside(SetAside { step, .. })
-            | Event::Struck(Struck { step, .. })
+            | Event::Voided(Voided { step, .. })
             | Event::Rerecorded(Rerecorded { step, .. })
             | Event::MissedExplained(MissedExplained { step, .. }) => Some(step),
             _ => None,
@@ -181,9 +181,9 @@ events! {
     Signed: "signed", version 1;
     /// A step was set aside.
     SetAside: "set_aside", version 1;
-    /// What was entered at a step was struck.
-    Struck: "struck", version 1;
-    /// A struck step was put right on paper.
+    /// What was entered at a step was voided.
+    Voided: "voided", version 1;
+    /// A voided step was put right on paper.
     Rerecorded: "rerecorded", version 1;
     /// The vehicle was not as shown.
     Observed: "observed", version 1;

@@ -105,7 +105,7 @@ struct Taken<'a> {
     value: &'a EnteredValue,
     /// It is what holds: the last one, of the work that counts or is in hand.
     counts: bool,
-    /// It was struck, or the vehicle showed that it cannot have been.
+    /// It was voided, or the vehicle showed that it cannot have been.
     void: bool,
 }
 

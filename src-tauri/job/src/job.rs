@@ -84,7 +84,7 @@ pub struct Stretch {
     pub begun: Mark,
     /// How and when it ended. Nothing while the step is in hand.
     pub ended: Option<(EndedBy, Mark)>,
-    /// It is no work but a struck step put right on paper.
+    /// It is no work but a voided step put right on paper.
     pub on_paper: bool,
     /// It was done before and entered only when it says.
     pub later: bool,
@@ -94,7 +94,7 @@ pub struct Stretch {
     pub classes: BTreeMap<String, String>,
     /// The signatures given with *Done*.
     pub signs: Vec<Signature>,
-    /// Since when it no longer counts: it was struck, or the vehicle showed that it cannot have been worked.
+    /// Since when it no longer counts: it was voided, or the vehicle showed that it cannot have been worked.
     pub void: Option<Mark>,
 }
 
@@ -125,12 +125,12 @@ impl Stretch {
     }
 }
 
-/// A step that was struck.
+/// A step that was voided.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Strike {
+pub struct Voiding {
     /// When, by whom, and why.
     pub reason: Reason,
-    /// The step it was struck with, because it builds on that one. Nothing when it was struck itself.
+    /// The step it was voided with, because it builds on that one. Nothing when it was voided itself.
     pub with: Option<String>,
 }
 
@@ -141,8 +141,8 @@ pub struct StepDetail {
     pub stretches: Vec<Stretch>,
     /// Why it was set aside.
     pub set_aside: Option<Reason>,
-    /// When what was entered was struck, oldest first.
-    pub strikes: Vec<Strike>,
+    /// When what was entered was voided, oldest first.
+    pub voids: Vec<Voiding>,
     /// When an observation showed that it cannot have been worked, oldest first.
     pub undone: Vec<Mark>,
     /// Why it was missed.

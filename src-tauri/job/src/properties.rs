@@ -119,7 +119,7 @@ fn turn(observing: bool) -> impl Strategy<Value = Turn> {
         5 => select(MOVES).prop_map(|made| Command::Move { made: made.into() }),
         3 => select(signatures()).prop_map(|signature| Command::Sign { signature }),
         1 => step(|step| Command::SetAside { step, reason: "not today".into() }),
-        2 => step(|step| Command::Strike { step, reason: "entered wrongly".into() }),
+        2 => step(|step| Command::Void { step, reason: "entered wrongly".into() }),
         3 => select(entered()).prop_map(|(step, entry, value)| Command::Rerecord {
             step: step.into(), entries: [(entry.to_owned(), value)].into(), signatures: signed(step), reason: None,
         }),
@@ -206,7 +206,7 @@ fn actions(job: &Job) -> Vec<Action> {
             Event::Moved(it) => Action::Move(names.move_(&it.made).unwrap()),
             Event::Signed(it) => Action::Sign(names.sign(&it.signature.sign).unwrap()),
             Event::SetAside(it) => Action::SetAside(step(&it.step)),
-            Event::Struck(it) => Action::Strike(step(&it.step)),
+            Event::Voided(it) => Action::Void(step(&it.step)),
             Event::Observed(it) => {
                 let var = names.var(&it.condition).unwrap();
                 Action::Observe(var, names.value_of(var, &it.value).unwrap())
@@ -353,17 +353,17 @@ fn random_runs_get_far() {
     use proptest::strategy::ValueTree;
     use proptest::test_runner::TestRunner;
     let mut runner = TestRunner::deterministic();
-    let (mut finished, mut struck, mut expired) = (0, 0, 0);
+    let (mut finished, mut voided, mut expired) = (0, 0, 0);
     for _ in 0..100 {
         let turns = run(true).new_tree(&mut runner).unwrap().current();
         let bay = play(turns, |_, _, _, _| {});
         let has = |kind: &str| bay.job.happened.iter().any(|happened| happened.event.kind() == kind);
         finished += usize::from(has("finished"));
-        struck += usize::from(has("struck"));
+        voided += usize::from(has("voided"));
         expired += usize::from(has("expired"));
     }
     assert!(
-        finished > 0 && struck > 5 && expired > 5,
-        "struck {struck}, expired {expired}, finished {finished}"
+        finished > 0 && voided > 5 && expired > 5,
+        "voided {voided}, expired {expired}, finished {finished}"
     );
 }

@@ -125,8 +125,8 @@ pub struct StepView {
     pub done: Option<Refusal>,
     /// Why it cannot be set aside.
     pub set_aside: Option<Refusal>,
-    /// Why it cannot be struck.
-    pub strike: Option<Refusal>,
+    /// Why it cannot be voided.
+    pub void: Option<Refusal>,
     /// What it asks for.
     pub entries: Vec<EntryView>,
     /// Sign-offs to give with *Done*, by id; what each says stands in [`JobView::signs`].
@@ -139,8 +139,8 @@ pub struct StepView {
     pub ended: Option<Mark>,
     /// Why it was set aside.
     pub set_aside_for: Option<Reason>,
-    /// Why it was last struck.
-    pub struck_for: Option<Reason>,
+    /// Why it was last voided.
+    pub voided_for: Option<Reason>,
     /// Why it was missed.
     pub missed_for: Option<Reason>,
 }
@@ -317,7 +317,7 @@ impl JobView {
     /// Every message in it, for whoever puts the sentences in.
     pub fn each_message(&mut self, say: &mut dyn FnMut(&mut Message)) {
         for step in &mut self.steps {
-            for refusal in [&mut step.begin, &mut step.done, &mut step.set_aside, &mut step.strike] {
+            for refusal in [&mut step.begin, &mut step.done, &mut step.set_aside, &mut step.void] {
                 each_of(refusal, say);
             }
             for entry in &mut step.entries {

@@ -305,7 +305,7 @@ pub struct Step {
     /// Permits that must be valid.
     #[serde(default)]
     pub permits: Vec<String>,
-    /// Earlier steps whose entries this one builds on: struck together with them.
+    /// Earlier steps whose entries this one builds on: voided together with them.
     #[serde(default)]
     pub relies_on: Vec<String>,
     /// Parts of the vehicle the hands are at (`exhaust`, …).

@@ -9,7 +9,7 @@ mod phases;
 pub(crate) mod place;
 pub(crate) mod read;
 mod sizes;
-mod struck;
+mod voided;
 
 use std::collections::BTreeMap;
 use std::fmt;
@@ -228,7 +228,7 @@ impl Procedure {
                 Action::Begin(step),
                 Action::Leave(step),
                 Action::SetAside(step),
-                Action::Strike(step),
+                Action::Void(step),
             ]);
             for outcome in (0..rule.outcomes.len()).map(OutcomeIx::of) {
                 actions.extend([Action::Done(step, outcome), Action::Rerecord(step, outcome)]);
@@ -266,7 +266,7 @@ impl Procedure {
             }
             Action::Sign(given) => format!("sign {}", self.sign_off(given).id),
             Action::SetAside(step) => format!("set aside {}", title(step)),
-            Action::Strike(step) => format!("strike {}", title(step)),
+            Action::Void(step) => format!("void {}", title(step)),
             Action::Rerecord(step, outcome) => {
                 format!("put right on paper {}{}", title(step), classes(step, outcome))
             }

@@ -18,17 +18,17 @@
 //! |---|---|---|
 //! | `moving = m`, `moved = m` | the state before the move; the one after it | a move often changes the condition |
 //! | a move beside a step | the step's `while` holds before it and after it | who stands in the way is out first |
-//! | what relies on a struck step | is struck with it, however far back | knowledge built on a wrong entry is wrong |
+//! | what relies on a voided step | is voided with it, however far back | knowledge built on a wrong entry is wrong |
 //! | a stopped job | is one state for the proof | nothing more happens in it |
 //! | two follows on one variable | write the same value | then following always ends, without a search |
 //! | an observed danger | is excused while it lasts, if of the state alone | nobody may be sent into one |
 //!
 //! One word for both `moving` and `moved` could not say what is meant: raising changes the very condition that it
-//! needs. Each step that was struck can be put right on paper. A danger of what somebody does is never excused: not at
+//! needs. Each step that was voided can be put right on paper. A danger of what somebody does is never excused: not at
 //! a begin, a done or a move.
 //!
 //! Where this and the plain reading of the format differ, it is on the careful side: permits are checked at `done` too;
-//! a begun step can't be struck; an undecided step keeps later phases shut; a strike goes along `relies_on` through
+//! a begun step can't be voided; an undecided step keeps later phases shut; a void goes along `relies_on` through
 //! steps that are not worked; a step is undecided only while the unknown gate decides.
 
 mod danger;
@@ -109,9 +109,9 @@ pub enum Action {
     Sign(SignIx),
     /// A step is set aside.
     SetAside(StepIx),
-    /// What was entered at a step is struck.
-    Strike(StepIx),
-    /// A struck step's entries are put right, without doing the work again.
+    /// What was entered at a step is voided.
+    Void(StepIx),
+    /// A voided step's entries are put right, without doing the work again.
     Rerecord(StepIx, OutcomeIx),
     /// The vehicle is not as shown: a condition has this value.
     Observe(VarIx, u8),
@@ -160,7 +160,7 @@ pub enum Blocked {
 pub(crate) mod work {
     pub const UNTOUCHED: u64 = 0;
     pub const WORKED: u64 = 1;
-    pub const STRUCK: u64 = 2;
+    pub const VOIDED: u64 = 2;
     pub const SET_ASIDE: u64 = 3;
 }
 
@@ -249,8 +249,8 @@ pub struct StepRule {
     pub signs: Vec<SignIx>,
     /// Steps it builds on.
     pub relies_on: Vec<StepIx>,
-    /// Steps struck with it: those that build on it, and those that build on them.
-    pub struck_with: Vec<StepIx>,
+    /// Steps voided with it: those that build on it, and those that build on them.
+    pub voided_with: Vec<StepIx>,
     /// Assigned by beginning.
     pub on_begin: Assign,
     /// Assigned by leaving.

@@ -1,4 +1,4 @@
-//! Where the job went otherwise than planned: struck, set aside, missed, not as shown, the clock set, the
+//! Where the job went otherwise than planned: voided, set aside, missed, not as shown, the clock set, the
 //! tablet restarted.
 
 use panside_job::clock::elapsed_ms;
@@ -8,19 +8,19 @@ use serde::{Deserialize, Serialize};
 use crate::by::By;
 use crate::source::{Source, Standing, words};
 
-/// What was entered at a step and was struck. The entries stay in [`crate::steps`].
+/// What was entered at a step and was voided. The entries stay in [`crate::steps`].
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Struck {
+pub struct Voided {
     /// Step id.
     pub step: String,
     /// A few words.
     pub title: String,
     /// Why.
     pub reason: String,
-    /// Who struck it, and when.
+    /// Who voided it, and when.
     pub by: By,
-    /// The title of the step it builds on and was struck with. Nothing: it was struck itself.
+    /// The title of the step it builds on and was voided with. Nothing: it was voided itself.
     pub with: Option<String>,
     /// It was put right or done again since.
     pub put_right: bool,
@@ -133,19 +133,19 @@ pub(crate) fn by_name(source: Source<'_>) -> Vec<ByName> {
     named.collect()
 }
 
-/// Everything that was struck, in file order of the steps.
-pub(crate) fn struck(source: Source<'_>) -> Vec<Struck> {
-    let strikes = source.steps().flat_map(|(_, step, detail)| {
-        detail.strikes.iter().map(move |strike| Struck {
+/// Everything that was voided, in file order of the steps.
+pub(crate) fn voided(source: Source<'_>) -> Vec<Voided> {
+    let voids = source.steps().flat_map(|(_, step, detail)| {
+        detail.voids.iter().map(move |void| Voided {
             step: step.id.clone(),
             title: step.title.clone(),
-            reason: strike.reason.text.clone(),
-            by: source.by(&strike.reason.mark),
-            with: strike.with.as_ref().map(|with| source.title(with)),
+            reason: void.reason.text.clone(),
+            by: source.by(&void.reason.mark),
+            with: void.with.as_ref().map(|with| source.title(with)),
             put_right: detail.counts().is_some(),
         })
     });
-    strikes.collect()
+    voids.collect()
 }
 
 /// Steps that were set aside.

@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 use crate::account::{Account, Codes};
 use crate::by::By;
 use crate::day::Track;
-use crate::departures::{ByName, ClockSet, Explained, Move, Observed, Restarted, Struck};
+use crate::departures::{ByName, ClockSet, Explained, Move, Observed, Restarted, Voided};
 use crate::error::RecordError;
 use crate::inputs::ProofSummary;
 use crate::items::Tally;
@@ -94,8 +94,8 @@ pub struct Document {
     pub tally: Tally,
     /// Photos.
     pub photos: Vec<Photo>,
-    /// What was struck.
-    pub struck: Vec<Struck>,
+    /// What was voided.
+    pub voided: Vec<Voided>,
     /// What was set aside.
     pub set_aside: Vec<Explained>,
     /// What was missed, with the explanation.

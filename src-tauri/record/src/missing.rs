@@ -15,8 +15,8 @@ pub enum MissingKind {
     PieceOff,
     /// An attest of finished work has lapsed.
     AttestLapsed,
-    /// A step was struck and not put right.
-    StruckNotPutRight,
+    /// A step was voided and not put right.
+    VoidedNotPutRight,
     /// A step is in hand and not done.
     StepInHand,
     /// A required entry or signature is missing at a step in hand or done.
@@ -34,7 +34,7 @@ impl MissingKind {
     pub const ALL: &[MissingKind] = &[
         MissingKind::PieceOff,
         MissingKind::AttestLapsed,
-        MissingKind::StruckNotPutRight,
+        MissingKind::VoidedNotPutRight,
         MissingKind::StepInHand,
         MissingKind::EntryMissing,
         MissingKind::MissedUnexplained,
@@ -48,7 +48,7 @@ impl MissingKind {
         match self {
             MissingKind::PieceOff => "Off the vehicle",
             MissingKind::AttestLapsed => "Must be signed again",
-            MissingKind::StruckNotPutRight => "Voided and not corrected",
+            MissingKind::VoidedNotPutRight => "Voided and not corrected",
             MissingKind::StepInHand => "In progress, not done",
             MissingKind::EntryMissing => "Not entered",
             MissingKind::MissedUnexplained => "Missed, no reason given",
@@ -81,7 +81,7 @@ pub fn missing(job: &Job) -> Vec<Missing> {
     for (number, step) in job.procedure.steps() {
         let detail = job.step(number);
         let kind = match job.procedure.machine.shown(&job.state, number) {
-            Shown::Struck => Some(MissingKind::StruckNotPutRight),
+            Shown::Voided => Some(MissingKind::VoidedNotPutRight),
             Shown::InHand => Some(MissingKind::StepInHand),
             Shown::Missed if detail.missed.is_none() => Some(MissingKind::MissedUnexplained),
             Shown::Waiting | Shown::Open => Some(MissingKind::StepNotWorked),

@@ -18,7 +18,7 @@ pub enum Standing {
     Replaced,
     /// The step was left, or is still in hand.
     NotDone,
-    /// It was struck, or the vehicle showed that the step cannot have been worked.
+    /// It was voided, or the vehicle showed that the step cannot have been worked.
     Void,
 }
 
@@ -95,7 +95,7 @@ impl<'a> Source<'a> {
             Event::Entered(body) => step("entered", &body.step),
             Event::Done(body) => step("done", &body.step),
             Event::SetAside(body) => step("skipped", &body.step),
-            Event::Struck(body) => step("voided", &body.step),
+            Event::Voided(body) => step("voided", &body.step),
             Event::Rerecorded(body) => step("corrected afterwards", &body.step),
             Event::MissedExplained(body) => step("explained as missed", &body.step),
             Event::Moved(body) => format!("move \"{}\"", self.move_title(&body.made)),

@@ -1,4 +1,4 @@
-//! Every entry of the job, by phase and step, each with what became of it. Nothing is left out: what was struck or
+//! Every entry of the job, by phase and step, each with what became of it. Nothing is left out: what was voided or
 //! replaced stays readable.
 
 use panside_job::job::{EndedBy, StepDetail, Stretch as WorkedStretch};
@@ -76,7 +76,7 @@ pub struct Stretch {
     pub how: Ended,
     /// When it ended, and by whom.
     pub ended: Option<By>,
-    /// No work: a struck step put right on paper.
+    /// No work: a voided step put right on paper.
     pub on_paper: bool,
     /// Done before and entered only when it says.
     pub later: bool,
@@ -163,8 +163,8 @@ fn stretch_of(source: Source<'_>, step: &StepText, detail: &StepDetail, stretch:
         later: stretch.later,
         void: stretch.void.as_ref().map(|mark| source.by(mark)),
         void_reason: stretch.void.as_ref().map(|mark| {
-            let strike = detail.strikes.iter().find(|strike| strike.reason.mark.seq == mark.seq);
-            strike.map_or_else(|| source.what(mark.seq), |strike| format!("voided: {}", strike.reason.text))
+            let void = detail.voids.iter().find(|void| void.reason.mark.seq == mark.seq);
+            void.map_or_else(|| source.what(mark.seq), |void| format!("voided: {}", void.reason.text))
         }),
         entries,
     }

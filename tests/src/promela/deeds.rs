@@ -6,7 +6,7 @@ use panside_procedure::format::{Ask, ClassEffect, Pieces, SignOff, Step};
 
 use super::option::{Deed, Line};
 use super::says::{HANDS, Hands, all, any, hands_in, not, off, signed, value_of, work as work_of};
-use super::{OBSERVED_ONCE, Runs, STRUCK_ONCE, Writer, over, work};
+use super::{OBSERVED_ONCE, Runs, VOIDED_ONCE, Writer, over, work};
 
 /// One way in which a step can turn out.
 #[derive(Clone, Default)]
@@ -90,8 +90,8 @@ impl<'a> Writer<'a> {
             deeds.extend([self.begin(step), self.leave(step)]);
             deeds.extend(outcomes(step).into_iter().map(|outcome| self.done(step, &outcome)));
             deeds.extend(step.may_set_aside.then(|| self.set_aside(step)));
-            if self.runs == Runs::OneStrike {
-                deeds.push(self.strike(step));
+            if self.runs == Runs::OneVoid {
+                deeds.push(self.void(step));
                 deeds.extend(outcomes(step).into_iter().map(|outcome| self.rerecord(step, &outcome)));
             }
         }
@@ -287,46 +287,46 @@ impl<'a> Writer<'a> {
         deed
     }
 
-    /// Steps struck with this one where they are worked: those that build on it, however far back.
-    fn struck_with(&self, step: &Step) -> BTreeSet<&'a str> {
-        let mut struck = BTreeSet::new();
+    /// Steps voided with this one where they are worked: those that build on it, however far back.
+    fn voided_with(&self, step: &Step) -> BTreeSet<&'a str> {
+        let mut voided = BTreeSet::new();
         for one in self.steps() {
-            if one.id == step.id || one.relies_on.iter().any(|base| struck.contains(base.as_str())) {
-                struck.insert(one.id.as_str());
+            if one.id == step.id || one.relies_on.iter().any(|base| voided.contains(base.as_str())) {
+                voided.insert(one.id.as_str());
             }
         }
-        struck
+        voided
     }
 
-    fn strike(&self, step: &'a Step) -> Deed<'a> {
-        let struck = self.struck_with(step);
+    fn void(&self, step: &'a Step) -> Deed<'a> {
+        let voided = self.voided_with(step);
         let in_it =
             |id: &&str| not(&all([self.work_is(id, work::WORKED), format!("({} == 1)", hands_in(id))]));
-        let mut guard = vec![format!("{STRUCK_ONCE} == 0"), self.work_is(&step.id, work::WORKED)];
-        guard.extend(struck.iter().map(in_it));
-        let mut deed = self.running(format!("strike {}", step.id), guard);
-        deed.does = vec![Line::set(STRUCK_ONCE.to_owned(), 1)];
-        for (at, gone) in self.steps().enumerate().filter(|(_, one)| struck.contains(one.id.as_str())) {
+        let mut guard = vec![format!("{VOIDED_ONCE} == 0"), self.work_is(&step.id, work::WORKED)];
+        guard.extend(voided.iter().map(in_it));
+        let mut deed = self.running(format!("void {}", step.id), guard);
+        deed.does = vec![Line::set(VOIDED_ONCE.to_owned(), 1)];
+        for (at, gone) in self.steps().enumerate().filter(|(_, one)| voided.contains(one.id.as_str())) {
             let worked = self.work_is(&gone.id, work::WORKED);
             for gate in gates_of(gone) {
                 let later = self
                     .steps()
                     .skip(at + 1)
-                    .filter(|later| !struck.contains(later.id.as_str()) && gates_of(later).contains(&gate));
+                    .filter(|later| !voided.contains(later.id.as_str()) && gates_of(later).contains(&gate));
                 let kept = any(later.map(|later| self.work_is(&later.id, work::WORKED)));
                 deed.does.push(Line::set(value_of(&gate), 0).only_if(&all([worked.clone(), not(&kept)])));
             }
             deed.does
                 .extend(signs_of(gone).into_iter().map(|sign| Line::set(signed(sign), 0).only_if(&worked)));
-            deed.does.push(Line::set(work_of(&gone.id), work::STRUCK).only_if(&worked));
+            deed.does.push(Line::set(work_of(&gone.id), work::VOIDED).only_if(&worked));
         }
         deed
     }
 
     /// On paper: gates that do not age, and what is signed where it is so.
     fn rerecord(&self, step: &'a Step, outcome: &Outcome) -> Deed<'a> {
-        let mut guard = vec![self.work_is(&step.id, work::STRUCK)];
-        guard.extend(step.relies_on.iter().map(|base| not(&self.work_is(base, work::STRUCK))));
+        let mut guard = vec![self.work_is(&step.id, work::VOIDED)];
+        guard.extend(step.relies_on.iter().map(|base| not(&self.work_is(base, work::VOIDED))));
         let mut deed = self.running(format!("put right {}", step.id), guard);
         let mut sets = outcome.sets.clone();
         sets.retain(|gate, _| {

@@ -26,10 +26,10 @@ pub use spin::{Counted, SpinError, search};
 /// Which runs the model has. All of them with ageing and setting aside.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Runs {
-    /// No strike and no observation.
+    /// No void and no observation.
     Plain,
-    /// At most one strike.
-    OneStrike,
+    /// At most one void.
+    OneVoid,
     /// At most one observation.
     OneObservation,
 }
@@ -38,7 +38,7 @@ pub enum Runs {
 mod work {
     pub const UNTOUCHED: usize = 0;
     pub const WORKED: usize = 1;
-    pub const STRUCK: usize = 2;
+    pub const VOIDED: usize = 2;
     pub const SET_ASIDE: usize = 3;
 }
 
@@ -52,7 +52,7 @@ mod over {
 }
 
 /// Marks of a search that are part of its states.
-const STRUCK_ONCE: &str = "struck_once";
+const VOIDED_ONCE: &str = "voided_once";
 const OBSERVED_ONCE: &str = "observed_once";
 
 /// A model.
@@ -121,7 +121,7 @@ impl<'a> Writer<'a> {
         }
         match self.runs {
             Runs::Plain => {}
-            Runs::OneStrike => add(STRUCK_ONCE.to_owned(), 1),
+            Runs::OneVoid => add(VOIDED_ONCE.to_owned(), 1),
             Runs::OneObservation => {
                 add(OBSERVED_ONCE.to_owned(), 1);
                 (0..checklist.dangers.len()).for_each(|at| add(says::excused(at), 1));

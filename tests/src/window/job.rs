@@ -187,7 +187,7 @@ impl Job {
             }
             "done" => self.sign_and_done(window, asked, true),
             "rerecord" => self.put_right(window, step, asked),
-            "strike" => reason(window, "screens-more-strike", text(asked, "reason")?),
+            "void" => reason(window, "screens-more-void", text(asked, "reason")?),
             "set_aside" => reason(window, "screens-more-aside", text(asked, "reason")?),
             other => Err(Trouble::wrong(format!("No hand is known for \"{other}\"."))),
         }
@@ -224,7 +224,7 @@ impl Job {
         }
     }
 
-    /// Puts a struck step right: only what is otherwise is entered again.
+    /// Puts a voided step right: only what is otherwise is entered again.
     fn put_right(&self, window: &mut Window, step: &Step, asked: &Value) -> Result<Came> {
         window.tap_words("sheet-main-put-right")?;
         let pads = Pads { script: &self.script, photo: &self.photo };

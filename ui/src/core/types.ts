@@ -1633,7 +1633,7 @@ width: number,
  */
 height: number, 
 /**
- * The entry counts: it was not struck or replaced.
+ * The entry counts: it was not voided or replaced.
  */
 counts: boolean, 
 /**
@@ -1863,7 +1863,7 @@ at: Spot,
  */
 between: [number, number] | null, 
 /**
- * It counts: it was not replaced, left or struck.
+ * It counts: it was not replaced, left or voided.
  */
 counts: boolean, };
 
@@ -2012,7 +2012,7 @@ correction: Array<string>,
  */
 missing: Array<MissingGroup>, 
 /**
- * What was set aside, missed or struck, with the reason.
+ * What was set aside, missed or voided, with the reason.
  */
 departures: Array<string>, 
 /**
@@ -2145,7 +2145,7 @@ step: string,
 /**
  * Why. Never empty.
  */
-reason: string, } } | { "strike": { 
+reason: string, } } | { "void": { 
 /**
  * Step id.
  */
@@ -2520,7 +2520,7 @@ values: Array<SheetValueView>, };
 /**
  * How a step is shown.
  */
-export type Shown = "undecided" | "not_in_this_job" | "waiting" | "open" | "in_hand" | "done" | "lapsed" | "struck" | "set_aside" | "missed";
+export type Shown = "undecided" | "not_in_this_job" | "waiting" | "open" | "in_hand" | "done" | "lapsed" | "voided" | "set_aside" | "missed";
 
 /**
  * What a signature is for.
@@ -2705,9 +2705,9 @@ done: Refusal | null,
  */
 set_aside: Refusal | null, 
 /**
- * Why it cannot be struck.
+ * Why it cannot be voided.
  */
-strike: Refusal | null, 
+void: Refusal | null, 
 /**
  * What it asks for.
  */
@@ -2733,9 +2733,9 @@ ended: Mark | null,
  */
 set_aside_for: Reason | null, 
 /**
- * Why it was last struck.
+ * Why it was last voided.
  */
-struck_for: Reason | null, 
+voided_for: Reason | null, 
 /**
  * Why it was missed.
  */

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import type { Shown, StepView, Zone } from "../core/types";
 import { formOf, isBehind, knots, LANES, laneOf, laneX, onThread } from "./thread";
 
-const ALL: Shown[] = ["undecided", "waiting", "open", "in_hand", "done", "lapsed", "struck", "missed"];
+const ALL: Shown[] = ["undecided", "waiting", "open", "in_hand", "done", "lapsed", "voided", "missed"];
 
 function steps(count: number, shown: (at: number) => Shown = () => "waiting"): StepView[] {
   const zones: Zone[] = ["cabin", "bench", "under", "engine_bay"];
@@ -86,6 +86,6 @@ test("every state on the thread has a form of its own", () => {
   expect(new Set(ALL.map(formOf)).size).toBe(ALL.length);
 });
 
-test("the thread is thick where work was done, also where it lapsed or was struck", () => {
-  expect(ALL.filter(isBehind)).toEqual(["done", "lapsed", "struck"]);
+test("the thread is thick where work was done, also where it lapsed or was voided", () => {
+  expect(ALL.filter(isBehind)).toEqual(["done", "lapsed", "voided"]);
 });

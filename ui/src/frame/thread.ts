@@ -104,7 +104,7 @@ export function formOf(shown: Shown): Form {
     waiting: "small_ring",
     undecided: "dot",
     lapsed: "broken_bar",
-    struck: "cross",
+    voided: "cross",
     missed: "diamond",
     set_aside: "gap",
     not_in_this_job: "gap",
@@ -114,5 +114,5 @@ export function formOf(shown: Shown): Form {
 
 /** Whether the work of a step is behind: the thread is drawn thick up to there. */
 export function isBehind(shown: Shown): boolean {
-  return shown === "done" || shown === "lapsed" || shown === "struck";
+  return shown === "done" || shown === "lapsed" || shown === "voided";
 }

@@ -3,7 +3,7 @@ import type { JobView, StepView } from "../core/types";
 
 /**
  * The step to show after `after`, or at all: one in hand; else one that can be begun, the next in the file first; else
- * one whose attest has lapsed or that was struck; else the first that waits; else the last.
+ * one whose attest has lapsed or that was voided; else the first that waits; else the last.
  */
 export function stepToShow(view: JobView, after: string | null): StepView | null {
   const at = view.steps.findIndex((step) => step.id === after);
@@ -12,7 +12,7 @@ export function stepToShow(view: JobView, after: string | null): StepView | null
   return (
     first("in_hand") ??
     first("open") ??
-    first("lapsed", "struck") ??
+    first("lapsed", "voided") ??
     first("waiting", "undecided") ??
     view.steps.at(-1) ??
     null

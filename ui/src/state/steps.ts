@@ -38,7 +38,7 @@ export async function enterStepLater(
   return onward(step, await currentJob.ask({ work: { step: step.id, entries, signatures, later: true } }));
 }
 
-/** Puts a struck step right on paper. */
+/** Puts a voided step right on paper. */
 export async function putStepRight(
   step: StepView,
   entries: Record<string, EntryValue>,

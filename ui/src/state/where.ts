@@ -12,7 +12,7 @@ export type Overlay =
   | "who"
   | "more"
   | "renew"
-  | "strike"
+  | "void"
   | "set_aside"
   | "explain_missed"
   | "observe"

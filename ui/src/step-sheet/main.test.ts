@@ -24,7 +24,7 @@ test("done waits for its signatures", () => {
 
 test("what comes after the work is offered by what became of the step", () => {
   const does = (shown: Shown, over = false) => mainOf(step(shown), "live", [], over).does;
-  expect([does("lapsed"), does("struck"), does("missed"), does("done"), does("done", true)]).toEqual([
+  expect([does("lapsed"), does("voided"), does("missed"), does("done"), does("done", true)]).toEqual([
     "renew",
     "put_right",
     "explain",
@@ -39,5 +39,5 @@ test("a step entered later or put right asks for its signatures too", () => {
     closed: null,
     unsigned: ["a"],
   });
-  expect(mainOf(step("struck", { signs: ["a"] }), "paper", [], false).does).toBe("put_right");
+  expect(mainOf(step("voided", { signs: ["a"] }), "paper", [], false).does).toBe("put_right");
 });

@@ -2,7 +2,7 @@
 // view; this only chooses among what the view allows.
 import type { Refusal, Signature, StepView } from "../core/types";
 
-/** How a step is being entered: as it is worked, later in one go, or on paper after it was struck. */
+/** How a step is being entered: as it is worked, later in one go, or on paper after it was voided. */
 export type Mode = "live" | "later" | "paper";
 
 /** What the main button does. */
@@ -33,7 +33,7 @@ export function mainOf(step: StepView, mode: Mode, signatures: Signature[], over
   if (step.shown === "in_hand") return { does: "done", closed: step.done, unsigned };
   if (over) return { does: "go_on_ended", closed: null, unsigned: [] };
   if (step.shown === "lapsed") return { does: "renew", closed: null, unsigned: [] };
-  if (step.shown === "struck") return { does: "put_right", closed: null, unsigned: [] };
+  if (step.shown === "voided") return { does: "put_right", closed: null, unsigned: [] };
   if (step.shown === "missed" && step.missed_for === null)
     return { does: "explain", closed: null, unsigned: [] };
   if (step.shown === "done" || step.shown === "set_aside" || step.shown === "missed") {

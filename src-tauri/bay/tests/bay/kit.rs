@@ -19,7 +19,7 @@ const MORNING_MS: i64 = 1_772_438_400_000;
 pub const CHECKLIST: &[u8] = include_bytes!("../../../job/tests/fixtures/pan.checklist.json");
 pub const SHEET: &[u8] = include_bytes!("../../../job/tests/fixtures/pan.sheet.json");
 
-pub const PLAIN: Ask = Ask { strike: false, observe: false, memory: 1 << 28, ..Ask::ALL };
+pub const PLAIN: Ask = Ask { void: false, observe: false, memory: 1 << 28, ..Ask::ALL };
 
 /// A bay and what it stands on.
 pub struct Shop {

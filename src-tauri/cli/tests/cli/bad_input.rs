@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use crate::kit::{Desk, checklist, cli, joined, json as read_json, root, script};
 
 fn prove(path: &Path) -> crate::kit::Said {
-    cli(&["prove".as_ref(), path.as_os_str(), "--no-strike".as_ref(), "--no-observe".as_ref()])
+    cli(&["prove".as_ref(), path.as_os_str(), "--no-void".as_ref(), "--no-observe".as_ref()])
 }
 
 /// The demo checklist with one change.

@@ -1,4 +1,4 @@
-//! Commands about what is written: sign again, set aside, strike, put right on paper, explain what was missed.
+//! Commands about what is written: sign again, set aside, void, put right on paper, explain what was missed.
 
 use std::collections::BTreeMap;
 
@@ -7,11 +7,11 @@ use panside_procedure::machine::Action;
 
 use super::draft::{Draft, find, reason};
 use super::work::{Missing, refuse_missing, signed};
-use crate::change::struck;
+use crate::change::voided;
 use crate::command::Refusal;
-use crate::event::{Event, MissedExplained, Rerecorded, SetAside, Signed, Struck};
+use crate::event::{Event, MissedExplained, Rerecorded, SetAside, Signed, Voided};
 use crate::message::{
-    missing_entry, refused_no_signature, refused_no_such, refused_not_missed, refused_not_struck,
+    missing_entry, refused_no_signature, refused_no_such, refused_not_missed, refused_not_voided,
 };
 use crate::value::{EntryValue, Signature};
 
@@ -40,15 +40,15 @@ impl Draft<'_> {
         self.act(Action::SetAside(step), |lost| SetAside { step: id.to_owned(), reason, lost }.into())
     }
 
-    pub fn strike(&mut self, id: &str, why: &str) -> Result<(), Refusal> {
+    pub fn void(&mut self, id: &str, why: &str) -> Result<(), Refusal> {
         let (step, _) = self.step(id)?;
         let reason = reason(why)?;
         let before = self.state;
-        self.act(Action::Strike(step), |lost| {
-            Struck { step: id.to_owned(), reason, also: Vec::new(), lost }.into()
+        self.act(Action::Void(step), |lost| {
+            Voided { step: id.to_owned(), reason, also: Vec::new(), lost }.into()
         })?;
-        let also = struck(&self.job.procedure, &before, &self.state);
-        if let Some(Event::Struck(event)) = self.events.last_mut() {
+        let also = voided(&self.job.procedure, &before, &self.state);
+        if let Some(Event::Voided(event)) = self.events.last_mut() {
             event.also = also.into_iter().filter(|other| other != id).collect();
         }
         Ok(())
@@ -64,8 +64,8 @@ impl Draft<'_> {
         why: Option<&str>,
     ) -> Result<(), Refusal> {
         let (step, text) = self.step(id)?;
-        if !crate::change::is_struck(&self.job.procedure, &self.state, step) {
-            return Err(refused_not_struck(&text.title).into());
+        if !crate::change::is_voided(&self.job.procedure, &self.state, step) {
+            return Err(refused_not_voided(&text.title).into());
         }
         if let Some(other) = entries.keys().find(|id| find(text, id).is_err()) {
             return Err(refused_no_such("entry", other).into());

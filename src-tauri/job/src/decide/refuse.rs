@@ -126,13 +126,13 @@ fn not_now(job: &Job, state: &State, action: Action) -> Message {
     let machine = &procedure.machine;
     match action {
         Action::Leave(step) | Action::Done(step, _) => refused_not_in_hand(&procedure.step(step).title),
-        Action::Strike(step) => refused_not_worked(&procedure.step(step).title),
-        Action::Rerecord(step, _) => refused_not_struck(&procedure.step(step).title),
+        Action::Void(step) => refused_not_worked(&procedure.step(step).title),
+        Action::Rerecord(step, _) => refused_not_voided(&procedure.step(step).title),
         Action::Begin(step) | Action::SetAside(step) => {
             let title = &procedure.step(step).title;
             match machine.shown(state, step) {
                 Shown::InHand => refused_in_hand(title),
-                Shown::Struck => refused_struck(title),
+                Shown::Voided => refused_voided(title),
                 Shown::SetAside => refused_set_aside(title),
                 _ => refused_worked(title),
             }

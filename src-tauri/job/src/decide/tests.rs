@@ -27,8 +27,8 @@ fn make(made: &str) -> Command {
     Command::Move { made: made.into() }
 }
 
-fn strike(step: &str) -> Command {
-    Command::Strike { step: step.into(), reason: "entered for another vehicle".into() }
+fn void(step: &str) -> Command {
+    Command::Void { step: step.into(), reason: "entered for another vehicle".into() }
 }
 
 fn any_of(words: &[&str]) -> Arg {

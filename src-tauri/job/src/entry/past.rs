@@ -112,7 +112,7 @@ impl<'a> Past<'a> {
         let until = self.until.unwrap_or(u64::MAX);
         let found = self.job.procedure.names.step(step);
         let stretches = found.map(|found| self.job.step(found).stretches.as_slice()).unwrap_or_default();
-        // What was struck later still counted then.
+        // What was voided later still counted then.
         let void = move |stretch: &Stretch| stretch.void.as_ref().is_some_and(|mark| mark.seq < until);
         stretches.iter().filter(move |stretch| !void(stretch) && stretch.begun.seq < until)
     }

@@ -127,12 +127,12 @@ bodies! {
         /// Why.
         reason: String,
     }
-    Struck {
+    Voided {
         /// Step id.
         step: String,
         /// Why.
         reason: String,
-        /// Steps that were struck with it because they build on it.
+        /// Steps that were voided with it because they build on it.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         also: Vec<String>,
     }

@@ -33,7 +33,7 @@ pub(super) fn of(procedure: &Procedure, event: &Event) -> Result<Option<Action>,
             Action::Sign(names.sign(sign).ok_or_else(|| format!("the checklist has no sign-off \"{sign}\""))?)
         }
         Event::SetAside(body) => Action::SetAside(step(&body.step)?),
-        Event::Struck(body) => Action::Strike(step(&body.step)?),
+        Event::Voided(body) => Action::Void(step(&body.step)?),
         Event::Observed(body) => {
             let var = names.var(&body.condition);
             let found = var.and_then(|var| Some((var, names.value_of(var, &body.value)?)));

@@ -10,7 +10,7 @@ use panside_procedure::machine::{SignIx, StepIx, VarIx};
 use crate::change::gates;
 use crate::decide::unmet::is_measured;
 use crate::event::{Entered, Event, Rerecorded};
-use crate::job::{EndedBy, EnteredValue, Given, Job, Known, LastRead, Mark, Reason, Stretch, Strike};
+use crate::job::{EndedBy, EnteredValue, Given, Job, Known, LastRead, Mark, Reason, Stretch, Voiding};
 
 impl Job {
     pub(super) fn take_detail(&mut self, mark: &Mark, event: &Event) {
@@ -50,12 +50,12 @@ impl Job {
                 let entries = self.procedure.step(step).entries.iter().map(|entry| entry.id.as_str());
                 detail.stretches.push(on_paper(mark, body, entries));
             }
-            Event::Struck(body) => {
+            Event::Voided(body) => {
                 let also = body.also.iter().filter_map(|id| self.procedure.names.step(id));
                 let with = also.map(|other| (other, Some(body.step.clone())));
                 for (gone, with) in std::iter::once((step, None)).chain(with) {
                     let detail = &mut self.steps[gone.at()];
-                    detail.strikes.push(Strike { reason: reason(&body.reason), with });
+                    detail.voids.push(Voiding { reason: reason(&body.reason), with });
                     void(&mut detail.stretches, mark);
                 }
             }
@@ -173,7 +173,7 @@ fn void(stretches: &mut [Stretch], mark: &Mark) {
     }
 }
 
-/// A struck step put right: its values in the order of the checklist.
+/// A voided step put right: its values in the order of the checklist.
 fn on_paper<'a>(mark: &Mark, body: &Rerecorded, order: impl Iterator<Item = &'a str>) -> Stretch {
     let value = |(entry, value): (&str, &crate::EntryValue)| EnteredValue {
         mark: mark.clone(),

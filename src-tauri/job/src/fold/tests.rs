@@ -5,7 +5,7 @@ use panside_procedure::format::Role;
 
 use super::*;
 use crate::command::Command;
-use crate::event::{Done, Lost, Struck};
+use crate::event::{Done, Lost, Voided};
 use crate::job::EndedBy;
 use crate::testing::{Bay, degrees, person, procedure, sign, specs, stamp, technician};
 
@@ -99,14 +99,14 @@ fn what_the_record_says_lapsed_lapses_and_what_it_does_not_say_stands() {
     bay.work_up_to("coil");
     let mut job = bay.job.clone();
     let permit = job.procedure.names.sign("on_locks").unwrap();
-    let struck = |lapsed: Vec<String>| Struck {
+    let voided = |lapsed: Vec<String>| Voided {
         step: "locks".into(),
         reason: "signed for another vehicle".into(),
         also: Vec::new(),
         lost: Lost { lapsed, forgotten: vec!["exhaust_probe".into()] },
     };
-    // By today's rules striking it lapses its permit and forgets nothing; the record says the opposite.
-    take(&mut job, 60, struck(Vec::new()));
+    // By today's rules voiding it lapses its permit and forgets nothing; the record says the opposite.
+    take(&mut job, 60, voided(Vec::new()));
     assert!(job.procedure.machine.is_valid(&job.state, permit), "not recorded, so it stands");
     let probe = job.procedure.names.var("exhaust_probe").unwrap();
     assert_eq!(job.procedure.machine.value(&job.state, probe), 0, "recorded as forgotten");
@@ -145,7 +145,7 @@ fn an_observation_takes_back_the_work_that_cannot_have_been_done() {
 fn a_signature_on_paper_that_no_longer_holds_is_kept_as_lapsed() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
-    bay.must(Command::Strike { step: "locks".into(), reason: "wrong name".into() });
+    bay.must(Command::Void { step: "locks".into(), reason: "wrong name".into() });
     bay.moves(&["lower"]);
     bay.must(Command::Rerecord {
         step: "locks".into(),

@@ -37,8 +37,8 @@ messages! {
     refused_not_in_hand "refused-not-in-hand" (step);
     refused_worked "refused-worked" (step);
     refused_not_worked "refused-not-worked" (step);
-    refused_struck "refused-struck" (step);
-    refused_not_struck "refused-not-struck" (step);
+    refused_voided "refused-voided" (step);
+    refused_not_voided "refused-not-voided" (step);
     refused_set_aside "refused-set-aside" (step);
     refused_not_missed "refused-not-missed" (step);
     refused_not_aside "refused-not-aside" (step);

@@ -40,14 +40,14 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
         begin: at.refusal(Action::Begin(number)),
         done,
         set_aside: at.refusal(Action::SetAside(number)),
-        strike: at.refusal(Action::Strike(number)),
+        void: at.refusal(Action::Void(number)),
         entries: text.entries.iter().map(|entry| entry_view(at, &text.id, shown, stretch, entry)).collect(),
         signs,
         lapsed: lapsed.map(|&given| procedure.sign_off(given).id.clone()).collect(),
         begun: stretch.map(|stretch| stretch.begun.clone()),
         ended: stretch.and_then(|stretch| stretch.ended.as_ref()).map(|(_, mark)| mark.clone()),
         set_aside_for: detail.set_aside.clone(),
-        struck_for: detail.strikes.last().map(|strike| strike.reason.clone()),
+        voided_for: detail.voids.last().map(|void| void.reason.clone()),
         missed_for: detail.missed.clone(),
     }
 }

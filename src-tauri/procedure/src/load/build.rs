@@ -8,7 +8,7 @@ use super::names::Names;
 use super::outcomes::{MOST_OUTCOMES, OutcomeTable};
 use super::phases::phases;
 use super::place::Places;
-use super::struck::add_struck_with;
+use super::voided::add_voided_with;
 use super::{MOST_PROBLEMS, Problem, Problems, Procedure, sizes};
 use crate::format::{Assignments, Checklist, ClassEffect, Ends, Pieces, SignKind, Step};
 use crate::machine::{
@@ -100,7 +100,7 @@ fn fields(checklist: &Checklist, layout: &mut Layout) -> Option<Fields> {
     for item in &checklist.items {
         fields.items.push((layout.take(u64::from(item.count))?, item.count));
     }
-    layout.struck_once = Some(layout.take(1)?);
+    layout.voided_once = Some(layout.take(1)?);
     layout.observed_once = Some(layout.take(1)?);
     layout.excused = layout.take_bits(checklist.dangers.len())?;
     Some(fields)
@@ -150,7 +150,7 @@ impl Builder<'_> {
                 steps.push(rule);
             }
         }
-        add_struck_with(&mut steps);
+        add_voided_with(&mut steps);
         let moves = checklist.moves.iter().enumerate().map(|(at, made)| MoveRule {
             needs: self.rule(&made.needs, &format!("/moves/{at}/needs")),
             makes: self.assign(&made.makes),
@@ -299,7 +299,7 @@ impl Builder<'_> {
             permits: signs(&mut step.permits.iter()),
             signs: signs(&mut check::signs_of(step)),
             relies_on: steps(&step.relies_on),
-            struck_with: Vec::new(),
+            voided_with: Vec::new(),
             on_begin: self.assign(&step.on_begin),
             on_leave: self.assign(&step.on_leave),
             writes: written(&effects, names, |effect| &effect.sets).into_keys().collect(),

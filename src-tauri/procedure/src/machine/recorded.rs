@@ -40,7 +40,7 @@ impl Machine {
             Action::Move(made) => self.moves[made.at()].makes.apply(&mut next),
             Action::Sign(given) => self.signs[given.at()].field.set(&mut next, sign::VALID),
             Action::SetAside(step) => self.steps[step.at()].work.set(&mut next, work::SET_ASIDE),
-            Action::Strike(step) => self.strike_recorded(&mut next, step),
+            Action::Void(step) => self.void_recorded(&mut next, step),
             Action::Observe(var, value) => self.vars[var.at()].field.set(&mut next, u64::from(value)),
             Action::Expire(gate) => self.forget(&mut next, gate),
             Action::Finish => self.set_over(&mut next, over::FINISHED),
@@ -53,9 +53,9 @@ impl Machine {
         next
     }
 
-    fn strike_recorded(&self, state: &mut State, step: StepIx) {
+    fn void_recorded(&self, state: &mut State, step: StepIx) {
         let rule = &self.steps[step.at()];
-        rule.work.set(state, work::STRUCK);
+        rule.work.set(state, work::VOIDED);
         for &gate in &rule.writes {
             self.forget(state, gate);
         }

@@ -33,8 +33,8 @@ pub enum Shown {
     Done,
     /// Worked, but an attest of it has lapsed.
     Lapsed,
-    /// What was entered is struck and not put right.
-    Struck,
+    /// What was entered is voided and not put right.
+    Voided,
     /// Set aside with a reason.
     SetAside,
     /// It came into the job after its phase had passed.
@@ -165,7 +165,7 @@ impl Machine {
                     Shown::Lapsed
                 }
             }
-            work::STRUCK => Shown::Struck,
+            work::VOIDED => Shown::Voided,
             work::SET_ASIDE => Shown::SetAside,
             _ => match self.in_job(state, step) {
                 InJob::Undecided if !self.has_passed(state, rule.phase) => Shown::Undecided,

@@ -56,7 +56,7 @@ impl Machine {
             Action::Move(made) => return self.make_move(before, made, watch),
             Action::Sign(given) => self.sign_again(state, &mut next, given)?,
             Action::SetAside(step) => self.set_aside(state, &mut next, step)?,
-            Action::Strike(step) => self.strike(state, &mut next, step)?,
+            Action::Void(step) => self.void(state, &mut next, step)?,
             Action::Rerecord(step, outcome) => return self.rerecord(before, step, outcome, watch),
             Action::Observe(var, value) => self.observe(state, &mut next, var, value)?,
             Action::Expire(gate) => self.expire(state, &mut next, gate)?,
@@ -258,21 +258,21 @@ impl Machine {
         Ok(())
     }
 
-    fn strike(&self, state: &State, next: &mut State, step: StepIx) -> Result<(), Blocked> {
+    fn void(&self, state: &State, next: &mut State, step: StepIx) -> Result<(), Blocked> {
         if !self.is_worked(state, step) {
             return Err(Blocked::NotNow);
         }
-        let mut struck = StepSet::default();
-        let with = self.steps[step.at()].struck_with.iter().copied();
-        with.filter(|other| self.is_worked(state, *other)).chain([step]).for_each(|gone| struck.insert(gone));
-        if let Some(busy) = self.begun(state).filter(|begun| struck.contains(*begun)).min() {
+        let mut voided = StepSet::default();
+        let with = self.steps[step.at()].voided_with.iter().copied();
+        with.filter(|other| self.is_worked(state, *other)).chain([step]).for_each(|gone| voided.insert(gone));
+        if let Some(busy) = self.begun(state).filter(|begun| voided.contains(*begun)).min() {
             return Err(Blocked::Stands(busy));
         }
-        for gone in struck.iter() {
+        for gone in voided.iter() {
             let rule = &self.steps[gone.at()];
-            rule.work.set(next, work::STRUCK);
+            rule.work.set(next, work::VOIDED);
             for &gate in &rule.writes {
-                let stays = |later: &StepIx| !struck.contains(*later) && self.is_worked(state, *later);
+                let stays = |later: &StepIx| !voided.contains(*later) && self.is_worked(state, *later);
                 if !self.readers.writers_after(gate, gone).any(|later| stays(&later)) {
                     self.vars[gate.at()].field.set(next, u64::from(UNKNOWN));
                 }
@@ -300,11 +300,11 @@ impl Machine {
     ) -> Result<State, Blocked> {
         let state = before.state;
         let rule = &self.steps[step.at()];
-        if rule.work.get(state) != work::STRUCK {
+        if rule.work.get(state) != work::VOIDED {
             return Err(Blocked::NotNow);
         }
-        let struck = |other: &&StepIx| self.steps[other.at()].work.get(state) == work::STRUCK;
-        if let Some(&first) = rule.relies_on.iter().find(struck) {
+        let voided = |other: &&StepIx| self.steps[other.at()].work.get(state) == work::VOIDED;
+        if let Some(&first) = rule.relies_on.iter().find(voided) {
             return Err(Blocked::After(first));
         }
         let outcome = rule.outcomes.get(outcome.at()).ok_or(Blocked::NotNow)?;

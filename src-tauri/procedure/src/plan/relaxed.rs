@@ -202,7 +202,7 @@ impl Relaxed {
                 let walk = if walks { rules.task.minutes.walk } else { 0 };
                 edge(Action::Begin(step), own, first.saturating_add(walk));
             }
-            if rules.rule(step).work.get(&state) == work::STRUCK {
+            if rules.rule(step).work.get(&state) == work::VOIDED {
                 edge(Action::Rerecord(step, outcome), zone, 0);
             }
         }

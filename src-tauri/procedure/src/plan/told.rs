@@ -35,7 +35,7 @@ pub enum What {
     Walk(Zone),
     /// Signs again.
     Sign(SignIx),
-    /// Puts a struck step right on paper.
+    /// Puts a voided step right on paper.
     OnPaper(StepIx),
 }
 

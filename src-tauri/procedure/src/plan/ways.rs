@@ -42,7 +42,7 @@ impl Rules<'_> {
             (0..self.machine.signs.len()).for_each(|at| try_one(Op::Sign(SignIx::of(at))));
             (0..self.machine.steps.len())
                 .map(StepIx::of)
-                .filter(|step| self.rule(*step).work.get(&moment.state) == work::STRUCK)
+                .filter(|step| self.rule(*step).work.get(&moment.state) == work::VOIDED)
                 .for_each(|step| try_one(Op::OnPaper(step)));
         }
         if let Some(minutes) = self.until_something(moment) {

@@ -33,9 +33,9 @@ struct OfStep {
     after: [u64; STEP_WORDS],
     aside: Option<u16>,
     begin: Option<u16>,
-    strike: Option<u16>,
+    void: Option<u16>,
     sign: Vec<(u16, SignIx)>,
-    struck: Vec<u16>,
+    voided: Vec<u16>,
     begun: Vec<u16>,
 }
 
@@ -88,8 +88,8 @@ impl Actions {
                     steps[step.at()].aside = Some(at);
                 }
                 Action::Leave(step) | Action::Done(step, _) => steps[step.at()].begun.push(at),
-                Action::Strike(step) => steps[step.at()].strike = Some(at),
-                Action::Rerecord(step, _) => steps[step.at()].struck.push(at),
+                Action::Void(step) => steps[step.at()].void = Some(at),
+                Action::Rerecord(step, _) => steps[step.at()].voided.push(at),
                 Action::Sign(given) => steps[machine.signs[given.at()].step.at()].sign.push((at, given)),
                 Action::Move(made) => actions.moves.push((at, made)),
                 Action::Observe(..) => actions.observations.push(at),
@@ -142,7 +142,7 @@ impl Actions {
 
     fn of_steps(&self, machine: &Machine, state: &State, vehicle: &Vehicle, into: &mut Vec<u16>) {
         let layout = &machine.layout;
-        let may_strike = layout.struck_once.is_some_and(|field| field.get(state) == 0);
+        let may_void = layout.voided_once.is_some_and(|field| field.get(state) == 0);
         let free = layout.begun.iter().any(|field| field.get(state) == 0);
         let ending = machine.is_ending(state);
         let mut wanted = [Wanted::default(); STEP_WORDS];
@@ -162,9 +162,9 @@ impl Actions {
                 } else {
                     begin
                 },
-                strike: if may_strike { worked } else { 0 },
+                void: if may_void { worked } else { 0 },
                 sign: worked & self.signed[word],
-                struck: high & !low,
+                voided: high & !low,
             };
         }
         self.leave_out_shut(machine, state, &mut wanted);
@@ -187,11 +187,11 @@ impl Actions {
                         of.sign.iter().filter(|(_, given)| vehicle.allows_sign(*given)).map(|(at, _)| at),
                     );
                 }
-                if wanted.strike & bit != 0 {
-                    into.extend(of.strike);
+                if wanted.void & bit != 0 {
+                    into.extend(of.void);
                 }
-                if wanted.struck & bit != 0 {
-                    into.extend_from_slice(&of.struck);
+                if wanted.voided & bit != 0 {
+                    into.extend_from_slice(&of.voided);
                 }
             }
         }
@@ -217,14 +217,14 @@ impl Actions {
 struct Wanted {
     aside: u64,
     begin: u64,
-    strike: u64,
+    void: u64,
     sign: u64,
-    struck: u64,
+    voided: u64,
 }
 
 impl Wanted {
     fn any(self) -> u64 {
-        self.aside | self.begin | self.strike | self.sign | self.struck
+        self.aside | self.begin | self.void | self.sign | self.voided
     }
 }
 
@@ -236,7 +236,7 @@ pub fn kind(machine: &Machine, last: Option<Action>, action: Action) -> Kind {
         if same { Kind::Further } else { Kind::First(u8::try_from(ways).unwrap_or(u8::MAX)) }
     };
     match action {
-        Action::Strike(_) => Kind::Strike,
+        Action::Void(_) => Kind::Void,
         Action::Observe(..) => Kind::Observe,
         Action::Expire(_) => Kind::Age,
         Action::SetAside(_) | Action::Stop => Kind::Aside,

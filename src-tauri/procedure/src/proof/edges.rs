@@ -13,8 +13,8 @@ pub enum Kind {
     Aside,
     /// A gate grows too old.
     Age,
-    /// A strike.
-    Strike,
+    /// A void.
+    Void,
     /// An observation.
     Observe,
     /// The first of so many ways a step can turn out; those that are allowed stand side by side.
@@ -34,7 +34,7 @@ impl Kind {
             Kind::Plain => 0,
             Kind::Aside => 1,
             Kind::Age => 2,
-            Kind::Strike => 3,
+            Kind::Void => 3,
             Kind::Observe => 4,
             Kind::First(_) => 5,
             Kind::Further => 6,
@@ -192,7 +192,7 @@ fn kind(code: u8, ways: u8) -> Kind {
         0 => Kind::Plain,
         1 => Kind::Aside,
         2 => Kind::Age,
-        3 => Kind::Strike,
+        3 => Kind::Void,
         4 => Kind::Observe,
         5 => Kind::First(ways),
         _ => Kind::Further,
@@ -205,15 +205,8 @@ mod tests {
 
     #[test]
     fn edges_are_read_as_they_were_added() {
-        let kinds = [
-            Kind::Plain,
-            Kind::Aside,
-            Kind::Age,
-            Kind::Strike,
-            Kind::Observe,
-            Kind::First(64),
-            Kind::Further,
-        ];
+        let kinds =
+            [Kind::Plain, Kind::Aside, Kind::Age, Kind::Void, Kind::Observe, Kind::First(64), Kind::Further];
         let targets = [0, 1, 40, 255, 256, 70_000, 20_000_000, u32::MAX - 2];
         let mut edges = Edges::default();
         let of = |state: u32| {

@@ -53,7 +53,7 @@ fn fix(procedure: &Procedure, finding: &Finding, known: &BTreeSet<(Property, Str
 
 /// The smallest kind of runs in which the danger comes up.
 fn kind_of_runs(procedure: &Procedure, finding: &Finding) -> Option<Runs> {
-    [Runs::Plain, Runs::OneStrike, Runs::OneObservation].into_iter().find(|&runs| {
+    [Runs::Plain, Runs::OneVoid, Runs::OneObservation].into_iter().find(|&runs| {
         let part = try_out(procedure, runs);
         part.proof.is_decided() && part.proof.findings.iter().any(|found| found.what == finding.what)
     })

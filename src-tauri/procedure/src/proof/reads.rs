@@ -81,8 +81,8 @@ impl Reading<'_> {
             Action::Expire(gate) => self.write(machine.vars[gate.at()].field),
             Action::Finish => self.ends_job(machine.done_when.tree()),
             Action::Stop => self.ends_job(machine.safe_to_leave.tree()),
-            // A strike reads all that builds on the step, the others the order of the phases.
-            Action::Begin(_) | Action::SetAside(_) | Action::Strike(_) => return None,
+            // A void reads all that builds on the step, the others the order of the phases.
+            Action::Begin(_) | Action::SetAside(_) | Action::Void(_) => return None,
         }
         Some(())
     }

@@ -170,11 +170,11 @@ pub struct StatesReport {
 
 impl Proof {
     pub(super) fn new(procedure: &Procedure, ask: Ask) -> Proof {
-        let mut not_claimed = vec!["more than one strike in a run".to_owned()];
-        if !ask.strike {
-            not_claimed.push("runs with a strike (not asked)".to_owned());
+        let mut not_claimed = vec!["more than one void in a run".to_owned()];
+        if !ask.void {
+            not_claimed.push("runs with a void (not asked)".to_owned());
         }
-        not_claimed.push("more than one observation, or an observation together with a strike".to_owned());
+        not_claimed.push("more than one observation, or an observation together with a void".to_owned());
         if !ask.observe {
             not_claimed.push("runs with an observation (not asked)".to_owned());
         }

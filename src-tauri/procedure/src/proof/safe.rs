@@ -80,12 +80,12 @@ fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<
 }
 
 /// Whether the attests of a step count at the end: it belongs to the job, and is neither set aside nor missed. One that
-/// was struck and that nothing asks for any more need not be put right.
+/// was voided and that nothing asks for any more need not be put right.
 fn owes_attests(machine: &Machine, state: &State, step: StepIx) -> bool {
     let rule = &machine.steps[step.at()];
     match rule.work.get(state) {
         work::UNTOUCHED => machine.in_job(state, step) == InJob::Yes && !machine.is_missed(state, step),
-        work::STRUCK => rule.on.as_ref().is_none_or(|(yes, _)| yes.holds(state)),
+        work::VOIDED => rule.on.as_ref().is_none_or(|(yes, _)| yes.holds(state)),
         work::SET_ASIDE => false,
         _ => true,
     }

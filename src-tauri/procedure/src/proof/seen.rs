@@ -94,11 +94,11 @@ impl Seen {
     }
 
     fn take_in(&mut self, machine: &Machine, before: &State, action: Action, next: &State) {
-        let struck = matches!(action, Action::Strike(_));
+        let voided = matches!(action, Action::Void(_));
         for (rule, (lapsed, renewed)) in machine.signs.iter().zip(&mut self.signs) {
             let (was, is) = (rule.field.get(before), rule.field.get(next));
             if was != is {
-                *lapsed |= was == 1 && !struck;
+                *lapsed |= was == 1 && !voided;
                 *renewed |= is == 1 && machine.is_worked(before, rule.step);
             }
         }
@@ -106,7 +106,7 @@ impl Seen {
         for (at, (var, (lapsed, renewed))) in machine.vars.iter().zip(&mut self.gates).enumerate() {
             let (was, is) = (var.field.get(before), var.field.get(next));
             if var.holds_while.is_some() && was != is {
-                *lapsed |= is == 0 && !aged && !struck;
+                *lapsed |= is == 0 && !aged && !voided;
                 let written_before = || {
                     machine.steps.iter().any(|rule| {
                         rule.work.get(before) == 1 && rule.writes.iter().any(|gate| gate.at() == at)

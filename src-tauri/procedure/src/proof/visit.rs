@@ -245,7 +245,7 @@ mod tests {
     #[test]
     fn every_effect_that_is_kept_is_what_the_action_does() {
         for procedure in [shipped::level_check(), shipped::return_visit()] {
-            for runs in [Runs::OneStrike, Runs::OneObservation] {
+            for runs in [Runs::OneVoid, Runs::OneObservation] {
                 let (to, _heard) = mpsc::channel();
                 let teller = Teller { to, cancelled: &AtomicBool::new(false) };
                 let found = explore(&procedure, runs, Ask::ALL, &teller);

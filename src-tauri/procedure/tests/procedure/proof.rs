@@ -14,8 +14,8 @@ use panside_procedure::proof::{Answer, Ask, Finding, Proof, Property, Verdict, g
 
 use crate::kit::Draft;
 
-/// Neither strikes nor observations.
-const PLAIN: Ask = Ask { strike: false, observe: false, ..Ask::ALL };
+/// Neither voids nor observations.
+const PLAIN: Ask = Ask { void: false, observe: false, ..Ask::ALL };
 
 fn proof(draft: &Draft, ask: Ask) -> Proof {
     prove(&draft.procedure(), ask, &mut go_on)

@@ -77,7 +77,7 @@ impl Document {
             torques: measured::torques(source),
             sign_offs: signs::of(source),
             photos: measured::photos(source, &inputs.captions),
-            struck: departures::struck(source),
+            voided: departures::voided(source),
             set_aside: departures::set_aside(source),
             missed: departures::missed(source),
             by_name: departures::by_name(source),

@@ -83,7 +83,7 @@ fn shown(shown: Shown) -> &'static str {
         Shown::InHand => "in progress",
         Shown::Done => "done",
         Shown::Lapsed => "done, but must be signed again",
-        Shown::Struck => "voided",
+        Shown::Voided => "voided",
         Shown::SetAside => "skipped, with reason",
         Shown::Missed => "missed",
     }

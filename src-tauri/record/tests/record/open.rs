@@ -1,10 +1,10 @@
-//! What a record tells of what is open: lapsed, struck, off, missing, stopped, not as shown.
+//! What a record tells of what is open: lapsed, voided, off, missing, stopped, not as shown.
 
 use std::collections::BTreeMap;
 
 use panside_job::EntryValue;
 use panside_job::entry::WorkedOut;
-use panside_job::event::{Entered, Lost, Observed, Rerecorded, SetAside, Stopped, Struck};
+use panside_job::event::{Entered, Lost, Observed, Rerecorded, SetAside, Stopped, Voided};
 use panside_job::value::Accounted;
 use panside_record::document::End;
 use panside_record::items::Pieces;
@@ -36,20 +36,20 @@ fn an_attest_that_lapsed_by_lowering_shows_who_signed_and_through_what_it_lapsed
 }
 
 #[test]
-fn a_struck_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
+fn a_voided_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
     let mut bay = Bay::open()?;
     bay.open_up();
     bay.who = "Bo";
     let (step_id, reason) = ("free_nuts".to_owned(), "typed into the wrong job".to_owned());
-    bay.then(Struck { step: step_id.clone(), reason, also: Vec::new(), lost: Lost::default() });
+    bay.then(Voided { step: step_id.clone(), reason, also: Vec::new(), lost: Lost::default() });
     let document = bay.document();
     let why = entries(&document, "free_nuts")?;
     assert_eq!((why[0].value.as_str(), why[0].standing), ("nuts rusted to the studs", Standing::Void));
     let stretch = &step(&document, "free_nuts")?.stretches[0];
     assert_eq!(stretch.void_reason.as_deref(), Some("voided: typed into the wrong job"));
-    let struck = &document.struck[0];
-    assert_eq!((struck.by.who.as_str(), struck.put_right), ("Bo", false));
-    assert_eq!(missing(&document, MissingKind::StruckNotPutRight), ["Free the nuts"]);
+    let voided = &document.voided[0];
+    assert_eq!((voided.by.who.as_str(), voided.put_right), ("Bo", false));
+    assert_eq!(missing(&document, MissingKind::VoidedNotPutRight), ["Free the nuts"]);
     let text = document.to_text();
     assert!(text.contains("nuts rusted to the studs (no longer counts)"), "{text}");
     assert!(text.contains("typed into the wrong job (not corrected)"), "{text}");
@@ -71,8 +71,8 @@ fn a_struck_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
         entries(&document, "free_nuts")?.iter().map(|entry| (entry.value.clone(), entry.standing)).collect();
     let both = [("nuts rusted to the studs", Standing::Void), ("nut split", Standing::Counts)];
     assert_eq!(why, both.map(|(value, standing)| (value.to_owned(), standing)));
-    assert!(document.struck[0].put_right);
-    assert_eq!(missing(&document, MissingKind::StruckNotPutRight), Vec::<&str>::new());
+    assert!(document.voided[0].put_right);
+    assert_eq!(missing(&document, MissingKind::VoidedNotPutRight), Vec::<&str>::new());
     assert_eq!(document.disagreements, Vec::<String>::new());
     Ok(())
 }

@@ -83,7 +83,7 @@ screens-photos-count = { $count ->
    *[other] , { $count } photos
 }
 screens-photos-none = No photo has been taken in this job yet.
-screens-photo-struck = voided or replaced: does not count
+screens-photo-voided = voided or replaced: does not count
 screens-photo-before = Before
 screens-photo-after = After
 screens-photo-pixels = Actual pixels
@@ -162,7 +162,7 @@ screens-more-go = Go to
 screens-more-step = Step { $number }
 screens-more-job = The job
 screens-more-aside = Skip this step
-screens-more-strike = Void this entry
+screens-more-void = Void this entry
 screens-more-later = Already done: enter it now
 screens-more-observe = Correct the vehicle status
 screens-more-renew = Signatures to renew

@@ -46,7 +46,7 @@ sheet-state-open = can begin
 sheet-state-in-hand = in progress
 sheet-state-done = done
 sheet-state-lapsed = sign again
-sheet-state-struck = voided
+sheet-state-voided = voided
 sheet-state-set-aside = skipped, with reason
 sheet-state-missed = missed
 sheet-mode-later = already done, entered now
@@ -59,9 +59,9 @@ sheet-stop-words =
     Customer declined
     Part missing
     Vehicle not safe on this lift
-sheet-strike-title = Void { $number }, { $title }
-sheet-strike-explains = What was entered here stays readable but no longer counts. Steps that depend on it are voided too.
-sheet-strike-words =
+sheet-void-title = Void { $number }, { $title }
+sheet-void-explains = What was entered here stays readable but no longer counts. Steps that depend on it are voided too.
+sheet-void-words =
     Typing mistake
     Wrong step
     Second reading was different

@@ -1,4 +1,4 @@
-//! What is written, struck and put right.
+//! What is written, voided and put right.
 
 use super::*;
 
@@ -14,14 +14,14 @@ fn setting_aside_needs_a_reason_and_the_checklists_leave() {
 }
 
 #[test]
-fn striking_takes_along_what_builds_on_it_and_paper_puts_it_right_in_order() {
+fn voiding_takes_along_what_builds_on_it_and_paper_puts_it_right_in_order() {
     let mut bay = Bay::open();
     bay.work_up_to("verdict");
-    let events = bay.must(strike("pan_down"));
-    let Event::Struck(struck) = &events[0] else { panic!("a strike was asked for") };
-    assert_eq!(struck.also, ["verdict"]);
-    assert_eq!(struck.lost.forgotten, ["verdict", "debris"]);
-    assert_eq!(bay.job.tally.off("pan_bolts"), 16, "the vehicle does not change because a line is struck");
+    let events = bay.must(void("pan_down"));
+    let Event::Voided(voided) = &events[0] else { panic!("a void was asked for") };
+    assert_eq!(voided.also, ["verdict"]);
+    assert_eq!(voided.lost.forgotten, ["verdict", "debris"]);
+    assert_eq!(bay.job.tally.off("pan_bolts"), 16, "the vehicle does not change because a line is voided");
     let right = |step: &str, entry: &str, value: EntryValue| Command::Rerecord {
         step: step.into(),
         entries: [(entry.to_owned(), value)].into(),
@@ -37,7 +37,7 @@ fn striking_takes_along_what_builds_on_it_and_paper_puts_it_right_in_order() {
     assert_eq!(bay.step("verdict").shown, Shown::Done);
     assert_eq!(
         bay.ask(right("verdict", "found", choice("chips"))).unwrap_err().message,
-        refused_not_struck("Verdict")
+        refused_not_voided("Verdict")
     );
 }
 
@@ -45,7 +45,7 @@ fn striking_takes_along_what_builds_on_it_and_paper_puts_it_right_in_order() {
 fn paper_is_judged_as_of_the_day_of_the_work() {
     let mut bay = Bay::open();
     bay.work_up_to("pan_up");
-    bay.must(strike("pan_up"));
+    bay.must(void("pan_up"));
     bay.minute += 2 * 24 * 60;
     let due_then = Tool { calibration_due: "2026-03-02".into(), ..crate::testing::tool() };
     let mut right_tool = clicked();
@@ -67,7 +67,7 @@ fn a_missed_step_wants_a_reason_and_only_a_missed_one() {
     bay.work_up_to("pan_up");
     let why = |reason: &str| Command::ExplainMissed { step: "look_again".into(), reason: reason.into() };
     assert_eq!(bay.ask(why("no chips")).unwrap_err().message, refused_not_missed("Second look"));
-    bay.must(strike("verdict"));
+    bay.must(void("verdict"));
     bay.must(Command::Rerecord {
         step: "verdict".into(),
         entries: [("found".to_owned(), choice("chips"))].into(),

@@ -85,11 +85,11 @@ fn what_is_no_coil_reading_is_told_and_never_taken() {
 }
 
 #[test]
-fn a_coil_put_right_on_paper_is_drawn_beside_what_was_struck() {
+fn a_coil_put_right_on_paper_is_drawn_beside_what_was_voided() {
     let mut bay = at("coil");
     bay.enter("coil", "ohms", coil("9,6", "62", None)).unwrap();
     bay.done("coil").unwrap();
-    bay.must(Command::Strike { step: "coil".into(), reason: "Digits turned round.".into() });
+    bay.must(Command::Void { step: "coil".into(), reason: "Digits turned round.".into() });
     bay.must(Command::Rerecord {
         step: "coil".into(),
         entries: [("ohms".to_owned(), coil("6,9", "62", None))].into(),

@@ -26,7 +26,7 @@ fn three_people_work_at_once() {
 #[test]
 fn a_checklist_has_255_steps_in_one_phase() {
     let proof = proved(&row(255));
-    assert!(proof.searches[0].states.found > 255 * 255 / 2, "each may be struck when others are worked");
+    assert!(proof.searches[0].states.found > 255 * 255 / 2, "each may be voided when others are worked");
     let says = [
         "steps in the phase: there are 256; 1 to 255 are possible",
         "steps: there are 256; 1 to 255 are possible",

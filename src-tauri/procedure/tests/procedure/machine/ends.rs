@@ -69,18 +69,18 @@ fn a_job_that_is_ending_still_moves_leaves_signs_and_stops() {
 }
 
 #[test]
-fn a_strike_does_not_lift_the_end() {
-    let struck = refused().after("leave read_level; strike decide");
-    assert_eq!(struck.shown("decide"), Shown::Struck);
-    assert!(struck.procedure.machine.is_ending(&struck.state));
-    let right = struck.after("rerecord decide answer=service");
+fn a_void_does_not_lift_the_end() {
+    let voided = refused().after("leave read_level; void decide");
+    assert_eq!(voided.shown("decide"), Shown::Voided);
+    assert!(voided.procedure.machine.is_ending(&voided.state));
+    let right = voided.after("rerecord decide answer=service");
     assert!(right.procedure.machine.is_ending(&right.state));
     assert_eq!(right.blocked("finish"), Blocked::Ending);
 }
 
 #[test]
 fn an_answer_put_right_on_paper_can_end_the_job_too() {
-    let job = pan_job().job().after(&up_to("shake")).after("strike decide; rerecord decide answer=refuse");
+    let job = pan_job().job().after(&up_to("shake")).after("void decide; rerecord decide answer=refuse");
     assert!(job.procedure.machine.is_ending(&job.state));
 }
 

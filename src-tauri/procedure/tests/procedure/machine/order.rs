@@ -57,7 +57,7 @@ fn a_phase_opens_when_the_earlier_ones_are_dealt_with() {
     );
     assert!(begun.after("do b").try_one("begin c").is_ok());
     assert!(job.after("set_aside a; do b").try_one("begin c").is_ok(), "set aside");
-    assert!(job.after("do a; do b; strike a").try_one("begin c").is_ok(), "struck");
+    assert!(job.after("do a; do b; void a").try_one("begin c").is_ok(), "voided");
     assert_eq!(job.after("do a; do b").blocked("begin d"), Blocked::Phase(job.step("c")));
 }
 
@@ -65,7 +65,7 @@ fn a_phase_opens_when_the_earlier_ones_are_dealt_with() {
 fn a_phase_once_passed_stays_passed() {
     let draft = three_phases().add("two", "steps", bench("c_too", json!({}))).set("", "crew", json!(2));
     let job = draft.job().after("do a; do b");
-    for entered in ["do c", "begin c", "do c; strike c"] {
+    for entered in ["do c", "begin c", "do c; void c"] {
         let later = job.after(entered).after("observe pan=on");
         assert_eq!(
             later.shown("b"),
@@ -108,9 +108,9 @@ fn after_means_worked_or_set_aside_judged_at_the_beginning() {
     assert_eq!(job.after("begin a; leave a").blocked("begin b"), Blocked::After(job.step("a")));
     assert!(job.after("do a").try_one("begin b").is_ok());
     assert!(job.after("set_aside a").try_one("begin b").is_ok());
-    assert_eq!(job.after("do a; strike a").blocked("begin b"), Blocked::After(job.step("a")));
-    let begun = job.after("do a; begin b; strike a");
-    assert!(begun.try_one("done b").is_ok(), "a later strike does not stop what has begun");
+    assert_eq!(job.after("do a; void a").blocked("begin b"), Blocked::After(job.step("a")));
+    let begun = job.after("do a; begin b; void a");
+    assert!(begun.try_one("done b").is_ok(), "a later void does not stop what has begun");
 }
 
 #[test]
@@ -183,7 +183,7 @@ fn only_what_the_checklist_allows_is_set_aside_and_only_untouched() {
     assert_eq!(job.after("begin a").blocked("set_aside a"), Blocked::NotNow);
     let aside = job.after("set_aside a");
     assert_eq!(aside.shown("a"), Shown::SetAside);
-    for said in ["set_aside a", "begin a", "strike a", "rerecord a"] {
+    for said in ["set_aside a", "begin a", "void a", "rerecord a"] {
         assert_eq!(aside.blocked(said), Blocked::NotNow, "{said}");
     }
     let later = three_phases().set("c", "may_set_aside", json!(true)).job();

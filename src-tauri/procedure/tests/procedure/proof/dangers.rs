@@ -158,14 +158,14 @@ fn knowledge_that_is_lost_is_no_danger_until_something_moves() {
 }
 
 #[test]
-fn a_failure_that_needs_a_strike_is_found_only_with_strikes() {
+fn a_failure_that_needs_a_void_is_found_only_with_voids() {
     // The move trusts what was entered, and not the fluid.
     let needs = "lift = floor and pan = on and (not worked(drain) or worked(fill))";
     let draft = pan_job().set("start", "needs", json!(needs));
     let found = proof(&draft, Ask { observe: false, ..Ask::default() });
     assert_eq!(found.verdict, Verdict::Refuted);
-    assert!(run(&found.findings[0]).contains(&"strike step drain".to_owned()), "{:?}", found.findings[0]);
+    assert!(run(&found.findings[0]).contains(&"void step drain".to_owned()), "{:?}", found.findings[0]);
     let without = proof(&draft, PLAIN);
     assert_eq!((without.verdict, without.findings), (Verdict::Proved, Vec::new()));
-    assert!(without.not_claimed.contains(&"runs with a strike (not asked)".to_owned()));
+    assert!(without.not_claimed.contains(&"runs with a void (not asked)".to_owned()));
 }

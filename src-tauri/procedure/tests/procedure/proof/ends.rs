@@ -85,12 +85,12 @@ fn a_forgotten_gasket_is_found() {
 }
 
 #[test]
-fn an_attest_that_was_struck_is_found_when_the_end_does_not_ask_for_it() {
+fn an_attest_that_was_voided_is_found_when_the_end_does_not_ask_for_it() {
     let done = "tray_clear and level = in_band and lift = floor and engine = off and worked(read_again)";
     let draft = pan_job().set("", "done_when", json!(done));
     let finding = fails_only(&draft, Property::NothingLeft);
     assert_eq!(finding.what, "the job can be finished while the attest \"torqued\" is not valid");
-    assert!(run(&finding).contains(&"strike step pan_on".to_owned()), "{:?}", finding.run);
+    assert!(run(&finding).contains(&"void step pan_on".to_owned()), "{:?}", finding.run);
 }
 
 #[test]
@@ -109,7 +109,7 @@ fn an_attest_of_a_step_that_is_not_in_the_job_is_not_asked_for() {
         signature("dyed"),
     );
     assert_eq!(proof(&draft, PLAIN).findings, []);
-    // Nor where the step has left the job by a strike of what had called for it.
+    // Nor where the step has left the job by a void of what had called for it.
     let done = "tray_clear and signed(torqued) and level = in_band and lift = floor and engine = off and worked(read_again) and (verdict = service or signed(dyed))";
     is_proved(&draft.without("dye", "may_set_aside").set("dye", "relies_on", json!(["decide"])).set(
         "",

@@ -9,8 +9,8 @@ use super::{fails_only, is_proved, proof};
 use crate::bay::{choice, danger, pan_job, sign_off, signature, step};
 use crate::kit::Draft;
 
-/// A strike would allow to put knowledge right on paper.
-const NO_STRIKE: Ask = Ask { strike: false, ..Ask::ALL };
+/// A void would allow to put knowledge right on paper.
+const NO_VOID: Ask = Ask { void: false, ..Ask::ALL };
 
 fn unused(draft: &Draft) -> String {
     let finding = fails_only(draft, Property::AllUsed);
@@ -42,7 +42,7 @@ fn a_class_that_can_never_come_in_is_found() {
     let done = json!(
         "signed(fine) and tray_clear and signed(torqued) and level = in_band and lift = floor and engine = off and worked(read_again)"
     );
-    let proof = proof(&draft.set("", "done_when", done), NO_STRIKE);
+    let proof = proof(&draft.set("", "done_when", done), NO_VOID);
     assert_eq!(proof.findings.len(), 1, "{:#?}", proof.findings);
     assert_eq!(proof.findings[0].what, "never possible: done step fill \"fill\" (look: bad)");
 }
@@ -68,7 +68,7 @@ fn what_holds_always_by_its_own_words_need_not_lapse() {
 #[test]
 fn a_gate_that_lapses_and_is_never_read_again_is_found() {
     let draft = pan_job().set("verdict", "holds_while", json!("fluid = filled"));
-    let found = proof(&draft, NO_STRIKE);
+    let found = proof(&draft, NO_VOID);
     assert_eq!(found.findings.len(), 1, "{:#?}", found.findings);
     assert_eq!(found.findings[0].what, "gate \"verdict\" can lapse and never be renewed");
 }

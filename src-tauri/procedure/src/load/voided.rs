@@ -1,11 +1,11 @@
-//! Which steps are struck together.
+//! Which steps are voided together.
 
 use std::collections::BTreeSet;
 
 use crate::machine::{StepIx, StepRule};
 
-/// A step is struck with every step it builds on, however far back.
-pub(super) fn add_struck_with(steps: &mut [StepRule]) {
+/// A step is voided with every step it builds on, however far back.
+pub(super) fn add_voided_with(steps: &mut [StepRule]) {
     for at in 0..steps.len() {
         let mut with: BTreeSet<StepIx> = BTreeSet::new();
         loop {
@@ -21,6 +21,6 @@ pub(super) fn add_struck_with(steps: &mut [StepRule]) {
             }
             with.extend(more);
         }
-        steps[at].struck_with = with.into_iter().collect();
+        steps[at].voided_with = with.into_iter().collect();
     }
 }
