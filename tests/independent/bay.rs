@@ -8,7 +8,7 @@ pub enum Work {
     Untouched,
     Worked,
     Voided,
-    SetAside,
+    Skipped,
 }
 
 /// `over`.
@@ -84,7 +84,7 @@ pub enum Deed {
     Done(String, usize),
     Move(String),
     Sign(String),
-    SetAside(String),
+    Skip(String),
     Void(String),
     /// With the number of its outcome.
     Rerecord(String, usize),

@@ -144,7 +144,7 @@ fn step(chance: &mut Chance, at: usize) -> Value {
             step[list] = json!({ "bolts": 1 + chance.below(2) });
         }
     }
-    step["may_set_aside"] = json!(chance.one_in(5));
+    step["may_skip"] = json!(chance.one_in(5));
     step["when_ending"] = json!(chance.one_in(3));
     let mut entries = Vec::new();
     if chance.one_in(3) {

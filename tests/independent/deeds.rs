@@ -3,7 +3,7 @@
 //! Where the format's page is silent this follows the crate, so that the comparison is about what the page says:
 //! a permit must be valid at `done` too; before a move every begun step's `while` holds already; who is in a step
 //! keeps it from being voided; a void reaches what builds on the step through one that is not worked, too; what
-//! builds on a voided step is put right after it; a step is set aside in an open phase of a running job; hands are
+//! builds on a voided step is put right after it; a step is skipped in an open phase of a running job; hands are
 //! still there at the moments of `done`.
 
 use std::collections::BTreeSet;
@@ -49,16 +49,16 @@ impl Rules {
                 let may = bay.work[&step.id] == Work::Worked && self.holds(&sign.holds_while, bay);
                 (may && next.signed.insert(id.clone())).then_some(())?;
             }
-            Deed::SetAside(id) => {
+            Deed::Skip(id) => {
                 let step = self.step(id)?;
-                let may = step.may_set_aside
+                let may = step.may_skip
                     && bay.over == Over::No
                     && bay.work[id] == Work::Untouched
                     && !bay.begun.contains(id)
                     && self.in_job(bay, step) == Truth::Yes
                     && self.is_open(bay, self.phase_of(step)?);
                 may.then_some(())?;
-                next.work.insert(id.clone(), Work::SetAside);
+                next.work.insert(id.clone(), Work::Skipped);
             }
             Deed::Void(id) => self.void(bay, &mut next, id)?,
             Deed::Observe(name, value) => self.observe(bay, &mut next, name, value)?,
@@ -102,7 +102,7 @@ impl Rules {
         let fresh = match bay.work[&step.id] {
             Work::Untouched => true,
             Work::Worked => step.again.as_ref().is_some_and(|again| self.holds(again, bay)),
-            Work::Voided | Work::SetAside => false,
+            Work::Voided | Work::Skipped => false,
         };
         let may = fresh
             && (bay.over == Over::No || step.when_ending)

@@ -49,14 +49,11 @@ impl Steps {
         }
     }
 
-    /// States from which what a technician plans (no setting aside, no stopping) leads to the finished job, unless a
+    /// States from which what a technician plans (no skipping, no stopping) leads to the finished job, unless a
     /// class ended it.
     pub fn can_finish(&self) -> Vec<bool> {
         let plans = |deed: &Deed| {
-            !matches!(
-                deed,
-                Deed::SetAside(_) | Deed::Void(_) | Deed::Observe(..) | Deed::Expire(_) | Deed::Stop
-            )
+            !matches!(deed, Deed::Skip(_) | Deed::Void(_) | Deed::Observe(..) | Deed::Expire(_) | Deed::Stop)
         };
         let finished = self.over.iter().map(|over| *over == Over::Finished).collect();
         self.until_no_more(finished, |state, can| {

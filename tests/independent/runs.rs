@@ -11,7 +11,7 @@ use super::deeds::Told;
 use super::ends::{Steps, Table};
 use super::truth::{Hand, Rules};
 
-/// Which runs are searched. All of them with ageing and setting aside.
+/// Which runs are searched. All of them with ageing and skipping.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {
     Plain,
@@ -142,7 +142,7 @@ impl Runs {
         let mut deeds = vec![Deed::Finish, Deed::Stop];
         for step in self.rules.steps() {
             let id = &step.id;
-            deeds.extend([Deed::Begin(id.clone()), Deed::Leave(id.clone()), Deed::SetAside(id.clone())]);
+            deeds.extend([Deed::Begin(id.clone()), Deed::Leave(id.clone()), Deed::Skip(id.clone())]);
             let outcomes = 0..Rules::outcomes(step).len();
             deeds.extend(outcomes.clone().map(|outcome| Deed::Done(id.clone(), outcome)));
             if self.kind == Kind::OneVoid {

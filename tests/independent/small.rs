@@ -38,7 +38,7 @@ counted_alike! {
     conditional_steps_count_alike: "conditional.json",
     phases_beside_each_other_count_alike: "beside.json",
     work_done_again_counts_alike: "redo.json",
-    steps_set_aside_count_alike: "aside.json",
+    skipped_steps_count_alike: "skip.json",
     permits_that_lapse_count_alike: "permits.json",
     attests_that_lapse_count_alike: "attests.json",
     changes_that_follow_by_themselves_count_alike: "follows.json",

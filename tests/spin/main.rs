@@ -58,7 +58,7 @@ macro_rules! small_ones_count_alike {
 }
 
 small_ones_count_alike! {
-    aside, attests, beside, conditional, crew, ends, expire, follows, items, observe, permits, redo, void,
+    skip, attests, beside, conditional, crew, ends, expire, follows, items, observe, permits, redo, void,
 }
 
 #[test]

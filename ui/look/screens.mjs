@@ -220,7 +220,7 @@ export const screens = [
   { name: "over-who", page: "100", taps: ["R. Ode"] },
   { name: "over-more", page: "100", taps: [more] },
   { name: "over-more-closed", page: "016", taps: [more, press("Stop and call")] },
-  { name: "over-aside", page: "060", step: "look_round", taps: [more, "Skip this step"] },
+  { name: "over-skip", page: "060", step: "look_round", taps: [more, "Skip this step"] },
   {
     name: "over-void",
     page: "046",

@@ -40,11 +40,11 @@ refused-voided = "{ $step }" is voided. Correct it first.
 # $step: title of the step
 refused-not-voided = "{ $step }" is not voided, so there is nothing to correct.
 # $step: title of the step
-refused-set-aside = "{ $step }" is skipped.
+refused-skipped = "{ $step }" is skipped.
 # $step: title of the step
 refused-not-missed = "{ $step }" was not missed.
 # $step: title of the step
-refused-not-aside = "{ $step }" cannot be skipped.
+refused-may-not-skip = "{ $step }" cannot be skipped.
 # $step: title of the step
 refused-while = "{ $step }" cannot be done now.
 # $step: title of the step somebody is in

@@ -25,7 +25,7 @@ pub struct RecordPage {
     pub correction: Vec<String>,
     /// What is missing, by kind.
     pub missing: Vec<MissingGroup>,
-    /// What was set aside, missed or voided, with the reason.
+    /// What was skipped, missed or voided, with the reason.
     pub departures: Vec<String>,
     /// What came off and went on again.
     pub tally: Vec<TallyLine>,
@@ -214,7 +214,7 @@ fn missing(document: &Document) -> Vec<MissingGroup> {
 }
 
 fn departures(document: &Document) -> Vec<String> {
-    let explained = document.set_aside.iter().chain(&document.missed);
+    let explained = document.skipped.iter().chain(&document.missed);
     let explained = explained.map(|one| format!("{}: {}", one.title, one.reason));
     let voided = document.voided.iter().map(|one| format!("{}: {}", one.title, one.reason));
     explained.chain(voided).collect()

@@ -36,7 +36,7 @@ pub enum Command {
     Walk(WalkArgs),
     /// Prove that no allowed order of steps of a checklist reaches a danger
     ///
-    /// Every state that steps, moves, outcomes, ageing, setting aside, one void and one observation can reach is
+    /// Every state that steps, moves, outcomes, ageing, skipping, one void and one observation can reach is
     /// tried with the very function that runs a live job. What refutes the checklist is shown as the shortest order
     /// of steps that leads there.
     ///

@@ -28,7 +28,7 @@ pub fn event(job: &Job, event: &Event) -> String {
         }
         Event::Moved(moved) => format!("moves: {}", move_title(procedure, &moved.made)),
         Event::Signed(signed) => format!("signs {} again", signed.signature.sign),
-        Event::SetAside(aside) => format!("sets aside {}: {}", step(&aside.step), aside.reason),
+        Event::Skipped(skipped) => format!("skips {}: {}", step(&skipped.step), skipped.reason),
         Event::Voided(voided) => {
             let also = if voided.also.is_empty() {
                 String::new()
@@ -68,7 +68,7 @@ pub fn command(command: &Command) -> String {
         Command::Move { made } => format!("the move \"{made}\""),
         Command::Sign { signature } => format!("to sign \"{}\"", signature.sign),
         Command::SignAgain { .. } => "to sign again".to_owned(),
-        Command::SetAside { step, .. } => format!("to set \"{step}\" aside"),
+        Command::Skip { step, .. } => format!("to skip \"{step}\""),
         Command::Void { step, .. } => format!("to void \"{step}\""),
         Command::Rerecord { step, .. } => format!("to put \"{step}\" right on paper"),
         Command::Observe { condition, value, .. } => format!("to observe {condition} = {value}"),

@@ -87,8 +87,8 @@ pub enum Command {
         /// The signatures.
         signatures: Vec<Signature>,
     },
-    /// Set a step aside.
-    SetAside {
+    /// Skip a step.
+    Skip {
         /// Step id.
         step: String,
         /// Why. Never empty.

@@ -58,7 +58,7 @@ pub fn decide(
         Command::Move { made } => draft.make_move(made)?,
         Command::Sign { signature } => draft.sign(signature)?,
         Command::SignAgain { signatures } => draft.sign_again(signatures)?,
-        Command::SetAside { step, reason } => draft.set_aside(step, reason)?,
+        Command::Skip { step, reason } => draft.skip(step, reason)?,
         Command::Void { step, reason } => draft.void(step, reason)?,
         Command::Rerecord { step, entries, signatures, reason } => {
             draft.rerecord(step, entries, signatures, reason.as_deref())?;

@@ -14,7 +14,7 @@ use serde::de::DeserializeOwned;
 
 pub use body::{
     Begun, ClockJumped, Done, Entered, Expired, Finished, Introduced, Left, Lost, MissedExplained, Moved,
-    Observed, Pinned, Rerecorded, SetAside, Signed, Started, Stopped, Voided,
+    Observed, Pinned, Rerecorded, Signed, Skipped, Started, Stopped, Voided,
 };
 
 use crate::error::JobError;
@@ -102,7 +102,7 @@ impl Event {
             Event::Done(body) => Some(&body.lost),
             Event::Moved(body) => Some(&body.lost),
             Event::Signed(body) => Some(&body.lost),
-            Event::SetAside(body) => Some(&body.lost),
+            Event::Skipped(body) => Some(&body.lost),
             Event::Voided(body) => Some(&body.lost),
             Event::Rerecorded(body) => Some(&body.lost),
             Event::Observed(body) => Some(&body.lost),
@@ -150,7 +150,7 @@ impl Event {
             | Event::Left(Left { step, .. })
             | Event::Entered(Entered { step, .. })
             | Event::Done(Done { step, .. })
-            | Event::SetAside(SetAside { step, .. })
+            | Event::Skipped(Skipped { step, .. })
             | Event::Voided(Voided { step, .. })
             | Event::Rerecorded(Rerecorded { step, .. })
             | Event::MissedExplained(MissedExplained { step, .. }) => Some(step),
@@ -179,8 +179,8 @@ events! {
     Moved: "moved", version 1;
     /// A sign-off was renewed.
     Signed: "signed", version 1;
-    /// A step was set aside.
-    SetAside: "set_aside", version 1;
+    /// A step was skipped.
+    Skipped: "skipped", version 1;
     /// What was entered at a step was voided.
     Voided: "voided", version 1;
     /// A voided step was put right on paper.

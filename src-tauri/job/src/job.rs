@@ -139,8 +139,8 @@ pub struct Voiding {
 pub struct StepDetail {
     /// Stretches of work, oldest first.
     pub stretches: Vec<Stretch>,
-    /// Why it was set aside.
-    pub set_aside: Option<Reason>,
+    /// Why it was skipped.
+    pub skipped: Option<Reason>,
     /// When what was entered was voided, oldest first.
     pub voids: Vec<Voiding>,
     /// When an observation showed that it cannot have been worked, oldest first.

@@ -118,7 +118,7 @@ fn turn(observing: bool) -> impl Strategy<Value = Turn> {
         }),
         5 => select(MOVES).prop_map(|made| Command::Move { made: made.into() }),
         3 => select(signatures()).prop_map(|signature| Command::Sign { signature }),
-        1 => step(|step| Command::SetAside { step, reason: "not today".into() }),
+        1 => step(|step| Command::Skip { step, reason: "not today".into() }),
         2 => step(|step| Command::Void { step, reason: "entered wrongly".into() }),
         3 => select(entered()).prop_map(|(step, entry, value)| Command::Rerecord {
             step: step.into(), entries: [(entry.to_owned(), value)].into(), signatures: signed(step), reason: None,
@@ -150,7 +150,7 @@ fn next_usual(bay: &Bay) -> Vec<Command> {
     let (procedure, state) = (&bay.job.procedure, &bay.job.state);
     let is_open = |id: &&&str| {
         let shown = procedure.machine.shown(state, procedure.names.step(id).unwrap());
-        !matches!(shown, Shown::Done | Shown::Lapsed | Shown::SetAside)
+        !matches!(shown, Shown::Done | Shown::Lapsed | Shown::Skipped)
     };
     let made = |made: &str| Command::Move { made: made.into() };
     let leave = STEPS.iter().map(|step| Command::Leave { step: (*step).into() });
@@ -205,7 +205,7 @@ fn actions(job: &Job) -> Vec<Action> {
             Event::Rerecorded(it) => Action::Rerecord(step(&it.step), outcome(&it.step, &it.classes)),
             Event::Moved(it) => Action::Move(names.move_(&it.made).unwrap()),
             Event::Signed(it) => Action::Sign(names.sign(&it.signature.sign).unwrap()),
-            Event::SetAside(it) => Action::SetAside(step(&it.step)),
+            Event::Skipped(it) => Action::Skip(step(&it.step)),
             Event::Voided(it) => Action::Void(step(&it.step)),
             Event::Observed(it) => {
                 let var = names.var(&it.condition).unwrap();
@@ -298,8 +298,8 @@ proptest! {
         for step in &view.steps {
             let begin = Command::Begin { step: step.id.clone() };
             prop_assert_eq!(answer(&begin), step.begin.clone());
-            let aside = Command::SetAside { step: step.id.clone(), reason: "not today".into() };
-            prop_assert_eq!(answer(&aside), step.set_aside.clone());
+            let skip = Command::Skip { step: step.id.clone(), reason: "not today".into() };
+            prop_assert_eq!(answer(&skip), step.skip.clone());
             if step.shown == Shown::InHand {
                 let done = Command::Done { step: step.id.clone(), signatures: signed(&step.id) };
                 prop_assert_eq!(answer(&done), step.done.clone());

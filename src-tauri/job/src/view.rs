@@ -123,8 +123,8 @@ pub struct StepView {
     pub begin: Option<Refusal>,
     /// In hand only: why it cannot be done, signatures apart.
     pub done: Option<Refusal>,
-    /// Why it cannot be set aside.
-    pub set_aside: Option<Refusal>,
+    /// Why it cannot be skipped.
+    pub skip: Option<Refusal>,
     /// Why it cannot be voided.
     pub void: Option<Refusal>,
     /// What it asks for.
@@ -137,8 +137,8 @@ pub struct StepView {
     pub begun: Option<Mark>,
     /// When the stretch of work that is shown was done, and by whom.
     pub ended: Option<Mark>,
-    /// Why it was set aside.
-    pub set_aside_for: Option<Reason>,
+    /// Why it was skipped.
+    pub skipped_for: Option<Reason>,
     /// Why it was last voided.
     pub voided_for: Option<Reason>,
     /// Why it was missed.
@@ -317,7 +317,7 @@ impl JobView {
     /// Every message in it, for whoever puts the sentences in.
     pub fn each_message(&mut self, say: &mut dyn FnMut(&mut Message)) {
         for step in &mut self.steps {
-            for refusal in [&mut step.begin, &mut step.done, &mut step.set_aside, &mut step.void] {
+            for refusal in [&mut step.begin, &mut step.done, &mut step.skip, &mut step.void] {
                 each_of(refusal, say);
             }
             for entry in &mut step.entries {

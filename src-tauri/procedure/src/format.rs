@@ -338,9 +338,9 @@ pub struct Step {
     /// What can hurt, before the step.
     #[serde(default)]
     pub cautions: Vec<Caution>,
-    /// Whether it may be set aside with a reason.
+    /// Whether it may be skipped with a reason.
     #[serde(default)]
-    pub may_set_aside: bool,
+    pub may_skip: bool,
     /// Whether it may still be begun when the job is ending by stop and call.
     #[serde(default)]
     pub when_ending: bool,

@@ -227,7 +227,7 @@ impl Procedure {
             actions.extend([
                 Action::Begin(step),
                 Action::Leave(step),
-                Action::SetAside(step),
+                Action::Skip(step),
                 Action::Void(step),
             ]);
             for outcome in (0..rule.outcomes.len()).map(OutcomeIx::of) {
@@ -265,7 +265,7 @@ impl Procedure {
                 format!("move {} \"{}\"", self.move_text(made).id, self.move_text(made).title)
             }
             Action::Sign(given) => format!("sign {}", self.sign_off(given).id),
-            Action::SetAside(step) => format!("set aside {}", title(step)),
+            Action::Skip(step) => format!("skip {}", title(step)),
             Action::Void(step) => format!("void {}", title(step)),
             Action::Rerecord(step, outcome) => {
                 format!("put right on paper {}{}", title(step), classes(step, outcome))

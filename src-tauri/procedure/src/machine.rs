@@ -107,8 +107,8 @@ pub enum Action {
     Move(MoveIx),
     /// One sign-off of a worked step is renewed.
     Sign(SignIx),
-    /// A step is set aside.
-    SetAside(StepIx),
+    /// A step is skipped.
+    Skip(StepIx),
     /// What was entered at a step is voided.
     Void(StepIx),
     /// A voided step's entries are put right, without doing the work again.
@@ -150,8 +150,8 @@ pub enum Blocked {
     Sign(SignIx),
     /// This begun step could not go on: finish or leave it first.
     Stands(StepIx),
-    /// The checklist does not allow this step to be set aside.
-    NotAside,
+    /// The checklist does not allow this step to be skipped.
+    MayNotSkip,
     /// Nothing would change.
     Same,
 }
@@ -161,7 +161,7 @@ pub(crate) mod work {
     pub const UNTOUCHED: u64 = 0;
     pub const WORKED: u64 = 1;
     pub const VOIDED: u64 = 2;
-    pub const SET_ASIDE: u64 = 3;
+    pub const SKIPPED: u64 = 3;
 }
 
 /// Values of `sign[x]`.
@@ -265,8 +265,8 @@ pub struct StepRule {
     pub writes: Vec<VarIx>,
     /// Conditions its outcomes make, with the values they make (as bits).
     pub makes: Vec<(VarIx, u64)>,
-    /// It may be set aside.
-    pub may_set_aside: bool,
+    /// It may be skipped.
+    pub may_skip: bool,
     /// It may begin while the job is ending.
     pub when_ending: bool,
 }

@@ -12,7 +12,7 @@
 //!   in which `since` held without a break. One without lies within the step, after its minutes of hands: where it is
 //!   `attended` somebody stays; else the step may be left, and is done by whoever comes back.
 //! - Knowledge ages: a gate with `fresh_for` is unknown again when so many minutes have passed since it was set.
-//! - Signing takes no time; nothing is set aside, voided or observed. Each entry turns out as usual.
+//! - Signing takes no time; nothing is skipped, voided or observed. Each entry turns out as usual.
 //!
 //! The end is reached when the job may be finished and no step that is in it is left out; for a job that is ending by
 //! stop and call, when it may be stopped.

@@ -5,7 +5,7 @@
 //! 2. *Honest when wrong*: after one observation anywhere no further danger comes up by what is allowed.
 //! 3. *Can finish*: from every state some allowed path reaches the end, unless a class ended the job.
 //! 4. *Can stop*: the technician can always bring the job to a safe stop, whatever the entries turn out to be.
-//! 5. *Nothing left*: a finished job has every step worked or set aside, every piece back and every attest valid.
+//! 5. *Nothing left*: a finished job has every step worked or skipped, every piece back and every attest valid.
 //! 6. *All of it used*: every step, outcome, move and sign-off occurs, what can lapse lapses and is renewed,
 //!    every assignment changes something, what a reading or an answer says has a consequence, and every danger could
 //!    occur if the rules were not there.

@@ -1,4 +1,4 @@
-//! Where the job went otherwise than planned: voided, set aside, missed, not as shown, the clock set, the
+//! Where the job went otherwise than planned: voided, skipped, missed, not as shown, the clock set, the
 //! tablet restarted.
 
 use panside_job::clock::elapsed_ms;
@@ -26,7 +26,7 @@ pub struct Voided {
     pub put_right: bool,
 }
 
-/// A step that was dealt with in words: set aside, or missed and explained.
+/// A step that was dealt with in words: skipped, or missed and explained.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Explained {
@@ -148,13 +148,13 @@ pub(crate) fn voided(source: Source<'_>) -> Vec<Voided> {
     voids.collect()
 }
 
-/// Steps that were set aside.
-pub(crate) fn set_aside(source: Source<'_>) -> Vec<Explained> {
-    let aside = source.steps().filter_map(|(_, step, detail)| {
-        let why = detail.set_aside.as_ref()?;
+/// Steps that were skipped.
+pub(crate) fn skipped(source: Source<'_>) -> Vec<Explained> {
+    let skipped = source.steps().filter_map(|(_, step, detail)| {
+        let why = detail.skipped.as_ref()?;
         Some(explained(source, &step.id, &step.title, &why.text, &why.mark))
     });
-    aside.collect()
+    skipped.collect()
 }
 
 /// Steps that were missed and explained.

@@ -96,8 +96,8 @@ pub struct Document {
     pub photos: Vec<Photo>,
     /// What was voided.
     pub voided: Vec<Voided>,
-    /// What was set aside.
-    pub set_aside: Vec<Explained>,
+    /// What was skipped.
+    pub skipped: Vec<Explained>,
     /// What was missed, with the explanation.
     pub missed: Vec<Explained>,
     /// What passed by a reason and a name: a tool excepted, a balance explained, a level given up.

@@ -72,8 +72,8 @@ pub struct Missing {
     pub what: String,
 }
 
-/// Everything that a job lacks: by kind, and within a kind in file order. Empty when the job is complete. What was set
-/// aside or explained is not missing; a record tells it apart.
+/// Everything that a job lacks: by kind, and within a kind in file order. Empty when the job is complete. What was skipped
+/// or explained is not missing; a record tells it apart.
 #[must_use]
 pub fn missing(job: &Job) -> Vec<Missing> {
     let mut all = pieces_off(job);
@@ -86,7 +86,7 @@ pub fn missing(job: &Job) -> Vec<Missing> {
             Shown::Missed if detail.missed.is_none() => Some(MissingKind::MissedUnexplained),
             Shown::Waiting | Shown::Open => Some(MissingKind::StepNotWorked),
             Shown::Undecided => Some(MissingKind::StepUndecided),
-            Shown::Missed | Shown::Done | Shown::Lapsed | Shown::SetAside | Shown::NotInThisJob => None,
+            Shown::Missed | Shown::Done | Shown::Lapsed | Shown::Skipped | Shown::NotInThisJob => None,
         };
         let of_step = |kind, id: &str, what: String| {
             let (step, id) = (Some(step.id.clone()), id.to_owned());

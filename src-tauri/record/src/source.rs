@@ -94,7 +94,7 @@ impl<'a> Source<'a> {
             Event::Left(body) => step("left", &body.step),
             Event::Entered(body) => step("entered", &body.step),
             Event::Done(body) => step("done", &body.step),
-            Event::SetAside(body) => step("skipped", &body.step),
+            Event::Skipped(body) => step("skipped", &body.step),
             Event::Voided(body) => step("voided", &body.step),
             Event::Rerecorded(body) => step("corrected afterwards", &body.step),
             Event::MissedExplained(body) => step("explained as missed", &body.step),

@@ -89,7 +89,7 @@ impl<'a> Writer<'a> {
         for step in self.steps() {
             deeds.extend([self.begin(step), self.leave(step)]);
             deeds.extend(outcomes(step).into_iter().map(|outcome| self.done(step, &outcome)));
-            deeds.extend(step.may_set_aside.then(|| self.set_aside(step)));
+            deeds.extend(step.may_skip.then(|| self.skip(step)));
             if self.runs == Runs::OneVoid {
                 deeds.push(self.void(step));
                 deeds.extend(outcomes(step).into_iter().map(|outcome| self.rerecord(step, &outcome)));
@@ -254,7 +254,7 @@ impl<'a> Writer<'a> {
         deed
     }
 
-    fn set_aside(&self, step: &'a Step) -> Deed<'a> {
+    fn skip(&self, step: &'a Step) -> Deed<'a> {
         let guard = vec![
             format!("over == {}", over::NO),
             self.work_is(&step.id, work::UNTOUCHED),
@@ -262,8 +262,8 @@ impl<'a> Writer<'a> {
             self.in_job(step),
             self.open(self.phase_of(step)),
         ];
-        let mut deed = self.running(format!("set aside {}", step.id), guard);
-        deed.does = vec![Line::set(work_of(&step.id), work::SET_ASIDE)];
+        let mut deed = self.running(format!("skip {}", step.id), guard);
+        deed.does = vec![Line::set(work_of(&step.id), work::SKIPPED)];
         deed
     }
 

@@ -23,7 +23,7 @@ use panside_procedure::predicate::PredicateError;
 use says::Says;
 pub use spin::{Counted, SpinError, search};
 
-/// Which runs the model has. All of them with ageing and setting aside.
+/// Which runs the model has. All of them with ageing and skipping.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Runs {
     /// No void and no observation.
@@ -39,7 +39,7 @@ mod work {
     pub const UNTOUCHED: usize = 0;
     pub const WORKED: usize = 1;
     pub const VOIDED: usize = 2;
-    pub const SET_ASIDE: usize = 3;
+    pub const SKIPPED: usize = 3;
 }
 
 /// Values of `over`.
@@ -116,7 +116,7 @@ impl<'a> Writer<'a> {
         checklist.items.iter().for_each(|one| add(says::off(&one.id), usize::from(one.count)));
         checklist.sign_offs.iter().for_each(|one| add(says::signed(&one.id), 1));
         for step in self.steps() {
-            add(says::work(&step.id), work::SET_ASIDE);
+            add(says::work(&step.id), work::SKIPPED);
             add(says::hands_in(&step.id), 1);
         }
         match self.runs {

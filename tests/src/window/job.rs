@@ -188,7 +188,7 @@ impl Job {
             "done" => self.sign_and_done(window, asked, true),
             "rerecord" => self.put_right(window, step, asked),
             "void" => reason(window, "screens-more-void", text(asked, "reason")?),
-            "set_aside" => reason(window, "screens-more-aside", text(asked, "reason")?),
+            "skip" => reason(window, "screens-more-skip", text(asked, "reason")?),
             other => Err(Trouble::wrong(format!("No hand is known for \"{other}\"."))),
         }
     }

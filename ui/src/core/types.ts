@@ -2012,7 +2012,7 @@ correction: Array<string>,
  */
 missing: Array<MissingGroup>, 
 /**
- * What was set aside, missed or voided, with the reason.
+ * What was skipped, missed or voided, with the reason.
  */
 departures: Array<string>, 
 /**
@@ -2137,7 +2137,7 @@ signature: Signature, } } | { "sign_again": {
 /**
  * The signatures.
  */
-signatures: Array<Signature>, } } | { "set_aside": { 
+signatures: Array<Signature>, } } | { "skip": { 
 /**
  * Step id.
  */
@@ -2520,7 +2520,7 @@ values: Array<SheetValueView>, };
 /**
  * How a step is shown.
  */
-export type Shown = "undecided" | "not_in_this_job" | "waiting" | "open" | "in_hand" | "done" | "lapsed" | "voided" | "set_aside" | "missed";
+export type Shown = "undecided" | "not_in_this_job" | "waiting" | "open" | "in_hand" | "done" | "lapsed" | "voided" | "skipped" | "missed";
 
 /**
  * What a signature is for.
@@ -2701,9 +2701,9 @@ begin: Refusal | null,
  */
 done: Refusal | null, 
 /**
- * Why it cannot be set aside.
+ * Why it cannot be skipped.
  */
-set_aside: Refusal | null, 
+skip: Refusal | null, 
 /**
  * Why it cannot be voided.
  */
@@ -2729,9 +2729,9 @@ begun: Mark | null,
  */
 ended: Mark | null, 
 /**
- * Why it was set aside.
+ * Why it was skipped.
  */
-set_aside_for: Reason | null, 
+skipped_for: Reason | null, 
 /**
  * Why it was last voided.
  */

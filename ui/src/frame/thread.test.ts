@@ -76,8 +76,8 @@ test("the step that is looked at is a block too, and is marked", () => {
   ]);
 });
 
-test("what is set aside or not in this job is left out", () => {
-  const all = steps(4, (at) => (["done", "set_aside", "not_in_this_job", "open"] as const)[at] ?? "open");
+test("what is skipped or not in this job is left out", () => {
+  const all = steps(4, (at) => (["done", "skipped", "not_in_this_job", "open"] as const)[at] ?? "open");
   expect(onThread(all).map((step) => step.id)).toEqual(["s0", "s3"]);
   expect(knots(all, "s1", 103, 0, 500).map((knot) => knot.id)).toEqual(["s0", "s3"]);
 });

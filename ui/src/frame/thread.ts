@@ -21,9 +21,9 @@ export function laneX(lane: Lane, width: number): number {
   return EDGE + ((width - 2 * EDGE) * LANES.indexOf(lane)) / (LANES.length - 1);
 }
 
-/** The steps that are on the thread: those of this job that are not set aside. */
+/** The steps that are on the thread: those of this job that are not skipped. */
 export function onThread(steps: StepView[]): StepView[] {
-  return steps.filter((step) => step.shown !== "not_in_this_job" && step.shown !== "set_aside");
+  return steps.filter((step) => step.shown !== "not_in_this_job" && step.shown !== "skipped");
 }
 
 /** A knot. */
@@ -106,7 +106,7 @@ export function formOf(shown: Shown): Form {
     lapsed: "broken_bar",
     voided: "cross",
     missed: "diamond",
-    set_aside: "gap",
+    skipped: "gap",
     not_in_this_job: "gap",
   };
   return forms[shown];

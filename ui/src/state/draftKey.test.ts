@@ -25,7 +25,7 @@ test("no two drafts have the same key, whatever stands in the ids", () => {
     ...ids.flatMap((step) => ids.flatMap((entry) => [entryKey(step, entry), collectedKey(step, entry)])),
     ...ids.map(modeKey),
     ...ids.map((step) => reasonKey("void", step)),
-    ...ids.map((step) => reasonKey("set_aside", step)),
+    ...ids.map((step) => reasonKey("skip", step)),
     reasonKey("stop", null),
     reasonKey("observe", null),
   ];

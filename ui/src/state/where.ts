@@ -13,7 +13,7 @@ export type Overlay =
   | "more"
   | "renew"
   | "void"
-  | "set_aside"
+  | "skip"
   | "explain_missed"
   | "observe"
   | "stop"

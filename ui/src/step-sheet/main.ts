@@ -36,7 +36,7 @@ export function mainOf(step: StepView, mode: Mode, signatures: Signature[], over
   if (step.shown === "voided") return { does: "put_right", closed: null, unsigned: [] };
   if (step.shown === "missed" && step.missed_for === null)
     return { does: "explain", closed: null, unsigned: [] };
-  if (step.shown === "done" || step.shown === "set_aside" || step.shown === "missed") {
+  if (step.shown === "done" || step.shown === "skipped" || step.shown === "missed") {
     return { does: "go_on", closed: null, unsigned: [] };
   }
   return { does: "begin", closed: step.begin, unsigned: [] };

@@ -1,4 +1,4 @@
-//! Commands about what is written: sign again, set aside, void, put right on paper, explain what was missed.
+//! Commands about what is written: sign again, skip, void, put right on paper, explain what was missed.
 
 use std::collections::BTreeMap;
 
@@ -9,7 +9,7 @@ use super::draft::{Draft, find, reason};
 use super::work::{Missing, refuse_missing, signed};
 use crate::change::voided;
 use crate::command::Refusal;
-use crate::event::{Event, MissedExplained, Rerecorded, SetAside, Signed, Voided};
+use crate::event::{Event, MissedExplained, Rerecorded, Signed, Skipped, Voided};
 use crate::message::{
     missing_entry, refused_no_signature, refused_no_such, refused_not_missed, refused_not_voided,
 };
@@ -34,10 +34,10 @@ impl Draft<'_> {
         signatures.iter().try_for_each(|signature| self.sign(signature))
     }
 
-    pub fn set_aside(&mut self, id: &str, why: &str) -> Result<(), Refusal> {
+    pub fn skip(&mut self, id: &str, why: &str) -> Result<(), Refusal> {
         let (step, _) = self.step(id)?;
         let reason = reason(why)?;
-        self.act(Action::SetAside(step), |lost| SetAside { step: id.to_owned(), reason, lost }.into())
+        self.act(Action::Skip(step), |lost| Skipped { step: id.to_owned(), reason, lost }.into())
     }
 
     pub fn void(&mut self, id: &str, why: &str) -> Result<(), Refusal> {

@@ -73,12 +73,10 @@ fn message(job: &Job, state: &State, action: Action, blocked: Blocked) -> Messag
         Blocked::Over => refused_stopped(),
         Blocked::Ending => refused_ending(),
         Blocked::NotInJob => match action {
-            Action::Begin(step) | Action::SetAside(step)
-                if machine.in_job(state, step) == InJob::Undecided =>
-            {
+            Action::Begin(step) | Action::Skip(step) if machine.in_job(state, step) == InJob::Undecided => {
                 refused_undecided(title(step))
             }
-            Action::Begin(step) | Action::SetAside(step) => refused_not_in_job(title(step)),
+            Action::Begin(step) | Action::Skip(step) => refused_not_in_job(title(step)),
             _ => unmet_never(),
         },
         Blocked::Phase(first) => refused_phase(title(first)),
@@ -105,8 +103,8 @@ fn message(job: &Job, state: &State, action: Action, blocked: Blocked) -> Messag
         },
         Blocked::Sign(given) => refused_sign_untrue(&procedure.sign_off(given).text),
         Blocked::Stands(step) => refused_stands(title(step)),
-        Blocked::NotAside => match action {
-            Action::SetAside(step) => refused_not_aside(title(step)),
+        Blocked::MayNotSkip => match action {
+            Action::Skip(step) => refused_may_not_skip(title(step)),
             _ => unmet_never(),
         },
         Blocked::Same => match action {
@@ -128,12 +126,12 @@ fn not_now(job: &Job, state: &State, action: Action) -> Message {
         Action::Leave(step) | Action::Done(step, _) => refused_not_in_hand(&procedure.step(step).title),
         Action::Void(step) => refused_not_worked(&procedure.step(step).title),
         Action::Rerecord(step, _) => refused_not_voided(&procedure.step(step).title),
-        Action::Begin(step) | Action::SetAside(step) => {
+        Action::Begin(step) | Action::Skip(step) => {
             let title = &procedure.step(step).title;
             match machine.shown(state, step) {
                 Shown::InHand => refused_in_hand(title),
                 Shown::Voided => refused_voided(title),
-                Shown::SetAside => refused_set_aside(title),
+                Shown::Skipped => refused_skipped(title),
                 _ => refused_worked(title),
             }
         }

@@ -121,7 +121,7 @@ bodies! {
         /// The signature.
         signature: Signature,
     }
-    SetAside {
+    Skipped {
         /// Step id.
         step: String,
         /// Why.

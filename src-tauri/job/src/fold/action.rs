@@ -32,7 +32,7 @@ pub(super) fn of(procedure: &Procedure, event: &Event) -> Result<Option<Action>,
             let sign = &body.signature.sign;
             Action::Sign(names.sign(sign).ok_or_else(|| format!("the checklist has no sign-off \"{sign}\""))?)
         }
-        Event::SetAside(body) => Action::SetAside(step(&body.step)?),
+        Event::Skipped(body) => Action::Skip(step(&body.step)?),
         Event::Voided(body) => Action::Void(step(&body.step)?),
         Event::Observed(body) => {
             let var = names.var(&body.condition);

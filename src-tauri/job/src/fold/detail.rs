@@ -43,7 +43,7 @@ impl Job {
                     stretch.later = body.later;
                 }
             }
-            Event::SetAside(body) => detail.set_aside = Some(reason(&body.reason)),
+            Event::Skipped(body) => detail.skipped = Some(reason(&body.reason)),
             Event::MissedExplained(body) => detail.missed = Some(reason(&body.reason)),
             Event::Entered(body) => self.take_entered(step, mark, body),
             Event::Rerecorded(body) => {

@@ -39,9 +39,9 @@ messages! {
     refused_not_worked "refused-not-worked" (step);
     refused_voided "refused-voided" (step);
     refused_not_voided "refused-not-voided" (step);
-    refused_set_aside "refused-set-aside" (step);
+    refused_skipped "refused-skipped" (step);
     refused_not_missed "refused-not-missed" (step);
-    refused_not_aside "refused-not-aside" (step);
+    refused_may_not_skip "refused-may-not-skip" (step);
     refused_while "refused-while" (step);
     refused_stands "refused-stands" (step);
     refused_same_move "refused-same-move" (what);

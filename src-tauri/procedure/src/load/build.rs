@@ -203,7 +203,7 @@ impl Builder<'_> {
             read.extend(reads.vars);
             rules.push(DangerRule { when, doing: reads.doing });
         }
-        self.problems.extend(check::set_aside(checklist, self.binder.names, &read, self.places));
+        self.problems.extend(check::skip(checklist, self.binder.names, &read, self.places));
         rules
     }
 
@@ -307,7 +307,7 @@ impl Builder<'_> {
             outcomes,
             takes_off: pieces(&step.takes_off),
             puts_back: pieces(&step.puts_back),
-            may_set_aside: step.may_set_aside,
+            may_skip: step.may_skip,
             when_ending: step.when_ending,
         }
     }

@@ -225,8 +225,8 @@ impl Check<'_> {
     }
 }
 
-/// Steps that may be set aside must not matter to safety or to the tray.
-pub(super) fn set_aside(
+/// Steps that may be skipped must not matter to safety or to the tray.
+pub(super) fn skip(
     checklist: &Checklist,
     names: &Names,
     dangers_read: &BTreeSet<VarIx>,
@@ -234,8 +234,8 @@ pub(super) fn set_aside(
 ) -> Vec<Problem> {
     let permits: BTreeSet<&String> = steps(checklist).flat_map(|(_, step)| &step.permits).collect();
     let mut problems = Vec::new();
-    for (place, step) in steps(checklist).filter(|(_, step)| step.may_set_aside) {
-        let place = format!("{place}/may_set_aside");
+    for (place, step) in steps(checklist).filter(|(_, step)| step.may_skip) {
+        let place = format!("{place}/may_skip");
         let classes = step.entries.iter().flat_map(|entry| entry.classes.values());
         let written = classes.flat_map(|effect| effect.sets.keys().chain(effect.makes.keys()));
         let written = written.chain(step.sets.keys()).chain(step.makes.keys());
@@ -246,14 +246,10 @@ pub(super) fn set_aside(
             }
         }
         if !step.takes_off.is_empty() || !step.puts_back.is_empty() {
-            problems.push(at(places, &place, "this step moves pieces; it cannot be set aside".to_owned()));
+            problems.push(at(places, &place, "this step moves pieces; it cannot be skipped".to_owned()));
         }
         if signs_of(step).any(|sign| permits.contains(sign)) {
-            problems.push(at(
-                places,
-                &place,
-                "a permit hangs on this step; it cannot be set aside".to_owned(),
-            ));
+            problems.push(at(places, &place, "a permit hangs on this step; it cannot be skipped".to_owned()));
         }
     }
     problems

@@ -39,7 +39,7 @@ impl Machine {
             }
             Action::Move(made) => self.moves[made.at()].makes.apply(&mut next),
             Action::Sign(given) => self.signs[given.at()].field.set(&mut next, sign::VALID),
-            Action::SetAside(step) => self.steps[step.at()].work.set(&mut next, work::SET_ASIDE),
+            Action::Skip(step) => self.steps[step.at()].work.set(&mut next, work::SKIPPED),
             Action::Void(step) => self.void_recorded(&mut next, step),
             Action::Observe(var, value) => self.vars[var.at()].field.set(&mut next, u64::from(value)),
             Action::Expire(gate) => self.forget(&mut next, gate),

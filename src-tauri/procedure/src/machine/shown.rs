@@ -35,8 +35,8 @@ pub enum Shown {
     Lapsed,
     /// What was entered is voided and not put right.
     Voided,
-    /// Set aside with a reason.
-    SetAside,
+    /// Skipped with a reason.
+    Skipped,
     /// It came into the job after its phase had passed.
     Missed,
 }
@@ -143,7 +143,7 @@ impl Machine {
     /// Whether a step that comes before another no longer stands in its way.
     pub(crate) fn is_behind(&self, state: &State, step: StepIx) -> bool {
         match self.steps[step.at()].work.get(state) {
-            work::WORKED | work::SET_ASIDE => true,
+            work::WORKED | work::SKIPPED => true,
             work::UNTOUCHED => self.in_job(state, step) == InJob::No || self.is_missed(state, step),
             _ => false,
         }
@@ -166,7 +166,7 @@ impl Machine {
                 }
             }
             work::VOIDED => Shown::Voided,
-            work::SET_ASIDE => Shown::SetAside,
+            work::SKIPPED => Shown::Skipped,
             _ => match self.in_job(state, step) {
                 InJob::Undecided if !self.has_passed(state, rule.phase) => Shown::Undecided,
                 InJob::No => Shown::NotInThisJob,

@@ -55,7 +55,7 @@ impl Machine {
             Action::Done(step, outcome) => return self.done(before, step, outcome, watch),
             Action::Move(made) => return self.make_move(before, made, watch),
             Action::Sign(given) => self.sign_again(state, &mut next, given)?,
-            Action::SetAside(step) => self.set_aside(state, &mut next, step)?,
+            Action::Skip(step) => self.skip(state, &mut next, step)?,
             Action::Void(step) => self.void(state, &mut next, step)?,
             Action::Rerecord(step, outcome) => return self.rerecord(before, step, outcome, watch),
             Action::Observe(var, value) => self.observe(state, &mut next, var, value)?,
@@ -239,10 +239,10 @@ impl Machine {
         Ok(())
     }
 
-    fn set_aside(&self, state: &State, next: &mut State, step: StepIx) -> Result<(), Blocked> {
+    fn skip(&self, state: &State, next: &mut State, step: StepIx) -> Result<(), Blocked> {
         let rule = &self.steps[step.at()];
-        if !rule.may_set_aside {
-            return Err(Blocked::NotAside);
+        if !rule.may_skip {
+            return Err(Blocked::MayNotSkip);
         }
         if self.over(state) != over::NO {
             return Err(Blocked::Ending);
@@ -254,7 +254,7 @@ impl Machine {
             return Err(Blocked::NotInJob);
         }
         self.phase_open(state, rule.phase)?;
-        rule.work.set(next, work::SET_ASIDE);
+        rule.work.set(next, work::SKIPPED);
         Ok(())
     }
 

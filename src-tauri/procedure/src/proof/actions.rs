@@ -20,9 +20,9 @@ pub struct Actions {
     phases: Vec<Vec<u64>>,
     /// Words in which work fields stand.
     words: usize,
-    /// All steps, those that may be set aside, may begin while the job ends, and are signed: as low bits of the work fields.
+    /// All steps, those that may be skipped, may begin while the job ends, and are signed: as low bits of the work fields.
     known: [u64; STEP_WORDS],
-    asides: [u64; STEP_WORDS],
+    skips: [u64; STEP_WORDS],
     at_end: [u64; STEP_WORDS],
     signed: [u64; STEP_WORDS],
 }
@@ -31,7 +31,7 @@ pub struct Actions {
 struct OfStep {
     /// Steps of every job that come before it, as low bits of the work fields.
     after: [u64; STEP_WORDS],
-    aside: Option<u16>,
+    skip: Option<u16>,
     begin: Option<u16>,
     void: Option<u16>,
     sign: Vec<(u16, SignIx)>,
@@ -58,7 +58,7 @@ impl Actions {
             phases: vec![vec![0; words]; machine.phases.len()],
             words,
             known: [0; STEP_WORDS],
-            asides: [0; STEP_WORDS],
+            skips: [0; STEP_WORDS],
             at_end: [0; STEP_WORDS],
             signed: [0; STEP_WORDS],
         };
@@ -66,7 +66,7 @@ impl Actions {
             let (word, bit) = (usize::from(rule.work.word), 1 << rule.work.shift);
             actions.phases[rule.phase.at()][word] |= bit;
             actions.known[word] |= bit;
-            actions.asides[word] |= if rule.may_set_aside { bit } else { 0 };
+            actions.skips[word] |= if rule.may_skip { bit } else { 0 };
             actions.at_end[word] |= if rule.when_ending { bit } else { 0 };
             actions.signed[word] |= if rule.signs.is_empty() { 0 } else { bit };
         }
@@ -84,8 +84,8 @@ impl Actions {
                 Action::Begin(step) => {
                     steps[step.at()].begin = Some(at);
                 }
-                Action::SetAside(step) => {
-                    steps[step.at()].aside = Some(at);
+                Action::Skip(step) => {
+                    steps[step.at()].skip = Some(at);
                 }
                 Action::Leave(step) | Action::Done(step, _) => steps[step.at()].begun.push(at),
                 Action::Void(step) => steps[step.at()].void = Some(at),
@@ -154,7 +154,7 @@ impl Actions {
             let (first, again) = vehicle.begins(word);
             let begin = untouched & first | worked & again;
             *wanted = Wanted {
-                aside: if ending { 0 } else { untouched & self.asides[word] },
+                skip: if ending { 0 } else { untouched & self.skips[word] },
                 begin: if !free {
                     0
                 } else if ending {
@@ -174,10 +174,10 @@ impl Actions {
                 let bit = rest & rest.wrapping_neg();
                 rest ^= bit;
                 let of = &self.steps[word * 32 + bit.trailing_zeros() as usize / 2];
-                if wanted.aside & bit != 0 {
-                    into.extend(of.aside);
+                if wanted.skip & bit != 0 {
+                    into.extend(of.skip);
                 }
-                // What is worked or set aside has its low bit.
+                // What is worked or skipped has its low bit.
                 let are_behind = || of.after.iter().zip(&state.words).all(|(steps, work)| !work & steps == 0);
                 if wanted.begin & bit != 0 && are_behind() {
                     into.extend(of.begin);
@@ -201,10 +201,10 @@ impl Actions {
     fn leave_out_shut(&self, machine: &Machine, state: &State, wanted: &mut [Wanted; STEP_WORDS]) {
         for (at, steps) in self.phases.iter().enumerate() {
             let words = || wanted.iter().zip(steps);
-            let is_wanted = words().any(|(wanted, steps)| (wanted.aside | wanted.begin) & steps != 0);
+            let is_wanted = words().any(|(wanted, steps)| (wanted.skip | wanted.begin) & steps != 0);
             if is_wanted && machine.phase_open(state, PhaseIx::of(at)).is_err() {
                 for (wanted, steps) in wanted.iter_mut().zip(steps) {
-                    wanted.aside &= !steps;
+                    wanted.skip &= !steps;
                     wanted.begin &= !steps;
                 }
             }
@@ -215,7 +215,7 @@ impl Actions {
 /// Steps of which something may be tried, as low bits of their work fields.
 #[derive(Debug, Clone, Copy, Default)]
 struct Wanted {
-    aside: u64,
+    skip: u64,
     begin: u64,
     void: u64,
     sign: u64,
@@ -224,7 +224,7 @@ struct Wanted {
 
 impl Wanted {
     fn any(self) -> u64 {
-        self.aside | self.begin | self.void | self.sign | self.voided
+        self.skip | self.begin | self.void | self.sign | self.voided
     }
 }
 
@@ -239,7 +239,7 @@ pub fn kind(machine: &Machine, last: Option<Action>, action: Action) -> Kind {
         Action::Void(_) => Kind::Void,
         Action::Observe(..) => Kind::Observe,
         Action::Expire(_) => Kind::Age,
-        Action::SetAside(_) | Action::Stop => Kind::Aside,
+        Action::Skip(_) | Action::Stop => Kind::NotPlanned,
         Action::Done(step, _) => first(step, matches!(last, Some(Action::Done(same, _)) if same == step)),
         Action::Rerecord(step, _) => {
             first(step, matches!(last, Some(Action::Rerecord(same, _)) if same == step))

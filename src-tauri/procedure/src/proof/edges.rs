@@ -9,8 +9,8 @@ use super::graph::grow_gently;
 pub enum Kind {
     /// The technician decides on it, on the way to the end.
     Plain,
-    /// The technician decides on it, but no plan counts on it: setting aside, stopping.
-    Aside,
+    /// The technician decides on it, but no plan counts on it: skipping, stopping.
+    NotPlanned,
     /// A gate grows too old.
     Age,
     /// A void.
@@ -32,7 +32,7 @@ impl Kind {
     fn code(self) -> u8 {
         match self {
             Kind::Plain => 0,
-            Kind::Aside => 1,
+            Kind::NotPlanned => 1,
             Kind::Age => 2,
             Kind::Void => 3,
             Kind::Observe => 4,
@@ -190,7 +190,7 @@ fn last_bytes(bytes: &[u8]) -> u32 {
 fn kind(code: u8, ways: u8) -> Kind {
     match code {
         0 => Kind::Plain,
-        1 => Kind::Aside,
+        1 => Kind::NotPlanned,
         2 => Kind::Age,
         3 => Kind::Void,
         4 => Kind::Observe,
@@ -205,8 +205,15 @@ mod tests {
 
     #[test]
     fn edges_are_read_as_they_were_added() {
-        let kinds =
-            [Kind::Plain, Kind::Aside, Kind::Age, Kind::Void, Kind::Observe, Kind::First(64), Kind::Further];
+        let kinds = [
+            Kind::Plain,
+            Kind::NotPlanned,
+            Kind::Age,
+            Kind::Void,
+            Kind::Observe,
+            Kind::First(64),
+            Kind::Further,
+        ];
         let targets = [0, 1, 40, 255, 256, 70_000, 20_000_000, u32::MAX - 2];
         let mut edges = Edges::default();
         let of = |state: u32| {

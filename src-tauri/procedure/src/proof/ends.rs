@@ -207,7 +207,7 @@ fn some_action_is_good(edges: &[Edge], good: &Marks) -> bool {
     let mut missing = 0;
     for edge in edges {
         match edge.kind {
-            Kind::Plain | Kind::Aside if good.has(edge.to) => return true,
+            Kind::Plain | Kind::NotPlanned if good.has(edge.to) => return true,
             Kind::First(ways) => missing = ways,
             _ => {}
         }

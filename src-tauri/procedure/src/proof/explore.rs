@@ -19,7 +19,7 @@ use crate::machine::{Action, Before, DangerIx, DangerSet, Machine, State};
 /// States looked at between two looks at the clock, the caps and whoever waits.
 const STRIDE: usize = 1 << 12;
 
-/// Which runs are searched. All of them with ageing and setting aside.
+/// Which runs are searched. All of them with ageing and skipping.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Runs {
     /// Nothing goes wrong on paper or at the vehicle.

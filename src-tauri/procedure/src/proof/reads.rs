@@ -82,7 +82,7 @@ impl Reading<'_> {
             Action::Finish => self.ends_job(machine.done_when.tree()),
             Action::Stop => self.ends_job(machine.safe_to_leave.tree()),
             // A void reads all that builds on the step, the others the order of the phases.
-            Action::Begin(_) | Action::SetAside(_) | Action::Void(_) => return None,
+            Action::Begin(_) | Action::Skip(_) | Action::Void(_) => return None,
         }
         Some(())
     }

@@ -87,7 +87,7 @@ impl Property {
                 "Can stop: from every state a safe stop can be reached, whatever the entries say"
             }
             Property::NothingLeft => {
-                "Nothing left: a finished job has every step worked or set aside, every piece back and every attest valid"
+                "Nothing left: a finished job has every step worked or skipped, every piece back and every attest valid"
             }
             Property::AllUsed => "All of it used: every step, outcome, move, sign-off and danger can come up",
         }

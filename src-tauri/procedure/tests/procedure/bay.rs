@@ -100,7 +100,7 @@ pub fn pan_job() -> Draft {
                     "after": ["read_level"], "relies_on": ["read_level"],
                     "entries": [answer]})),
                 step("dye", "engine_bay", json!({
-                    "after": ["decide"], "on": "verdict = leak", "needs": "engine = off", "may_set_aside": true})),
+                    "after": ["decide"], "on": "verdict = leak", "needs": "engine = off", "may_skip": true})),
             ]},
             {"id": "strip", "title": "Strip", "steps": [
                 step("shake", "bench", json!({"needs": "safe_under", "entries": [signature("clear")]})),

@@ -88,7 +88,7 @@ fn place_of(value: &Value, id: &str) -> Option<String> {
 /// A job that is run by names.
 ///
 /// An action is said as `begin drain`, `leave drain`, `done decide answer=leak`, `do drain` (begin and done),
-/// `move raise`, `sign clear`, `set_aside dye`, `void drain`, `rerecord decide answer=leak`,
+/// `move raise`, `sign clear`, `skip dye`, `void drain`, `rerecord decide answer=leak`,
 /// `observe lift=floor`, `expire level`, `finish`, `stop`. Several stand in one text with semicolons between.
 /// An entry that is not named turns out as the first of its classes that does not hold the step.
 pub struct Job {
@@ -146,7 +146,7 @@ impl Job {
             }
             "move" => Action::Move(names.move_(name).unwrap_or_else(|| panic!("no move in \"{said}\""))),
             "sign" => Action::Sign(self.sign_ix(name)),
-            "set_aside" => Action::SetAside(step()),
+            "skip" => Action::Skip(step()),
             "void" => Action::Void(step()),
             "expire" => Action::Expire(self.var(name)),
             "observe" => {

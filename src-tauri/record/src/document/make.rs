@@ -78,7 +78,7 @@ impl Document {
             sign_offs: signs::of(source),
             photos: measured::photos(source, &inputs.captions),
             voided: departures::voided(source),
-            set_aside: departures::set_aside(source),
+            skipped: departures::skipped(source),
             missed: departures::missed(source),
             by_name: departures::by_name(source),
             observed: departures::observed(source),

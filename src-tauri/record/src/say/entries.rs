@@ -84,7 +84,7 @@ fn shown(shown: Shown) -> &'static str {
         Shown::Done => "done",
         Shown::Lapsed => "done, but must be signed again",
         Shown::Voided => "voided",
-        Shown::SetAside => "skipped, with reason",
+        Shown::Skipped => "skipped, with reason",
         Shown::Missed => "missed",
     }
 }

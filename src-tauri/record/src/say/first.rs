@@ -121,7 +121,7 @@ pub(crate) fn open(document: &Document) -> Section {
         document.dangers.iter().map(|danger| format!("{} now: {}", signal(danger.signal), danger.text)),
     );
     lines.extend(MissingKind::ALL.iter().filter_map(|kind| missing_line(document, *kind)));
-    lines.extend(document.set_aside.iter().map(|step| format!("Skipped: {}: {}", step.title, step.reason)));
+    lines.extend(document.skipped.iter().map(|step| format!("Skipped: {}: {}", step.title, step.reason)));
     let told = [("Voided", document.voided.len()), ("Vehicle status corrected", document.observed.len())];
     let told = told.iter().filter(|(_, times)| *times > 0);
     lines.extend(told.map(|(what, times)| format!("{what}: {times}, see below")));

@@ -5,11 +5,11 @@ use crate::departures::{ByName, ClockSet, Explained, Observed, Restarted, Voided
 use crate::document::Document;
 use crate::source::words;
 
-/// What was voided, set aside, missed, not as shown; the clock set, the tablet restarted; what does not agree. Only what there is.
+/// What was voided, skipped, missed, not as shown; the clock set, the tablet restarted; what does not agree. Only what there is.
 pub(super) fn otherwise(document: &Document) -> Vec<Section> {
     let lists = [
         Section::list("Voided", document.voided.iter().map(voided)),
-        Section::list("Skipped, with reason", document.set_aside.iter().map(explained)),
+        Section::list("Skipped, with reason", document.skipped.iter().map(explained)),
         Section::list("Missed and explained", document.missed.iter().map(explained)),
         Section::list("Overrides", document.by_name.iter().map(by_name)),
         Section::list("Vehicle status corrected", document.observed.iter().map(observed)),

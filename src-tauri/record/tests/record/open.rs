@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use panside_job::EntryValue;
 use panside_job::entry::WorkedOut;
-use panside_job::event::{Entered, Lost, Observed, Rerecorded, SetAside, Stopped, Voided};
+use panside_job::event::{Entered, Lost, Observed, Rerecorded, Skipped, Stopped, Voided};
 use panside_job::value::Accounted;
 use panside_record::document::End;
 use panside_record::items::Pieces;
@@ -167,16 +167,16 @@ fn a_count_that_came_out_short_is_told_with_where_the_missing_piece_is() -> Test
 }
 
 #[test]
-fn a_step_set_aside_and_a_job_stopped_are_told_with_their_reasons() -> Tested {
+fn a_skipped_step_and_a_job_stopped_are_told_with_their_reasons() -> Tested {
     let mut bay = Bay::open()?;
     let reason = "customer takes it away".to_owned();
-    bay.then(SetAside { step: "wipe".into(), reason: "no rags".into(), lost: Lost::default() });
+    bay.then(Skipped { step: "wipe".into(), reason: "no rags".into(), lost: Lost::default() });
     bay.then(Stopped { reason: reason.clone(), lost: Lost::default() });
     let document = bay.document();
-    assert_eq!(document.set_aside[0].reason, "no rags");
+    assert_eq!(document.skipped[0].reason, "no rags");
     assert!(
         !missing(&document, MissingKind::StepNotWorked).contains(&"Wipe the pan"),
-        "aside is not missing"
+        "what is skipped is not missing"
     );
     assert!(matches!(&document.end, End::Stopped { reason: why, .. } if *why == reason));
     assert!(

@@ -43,7 +43,7 @@ fn step(at: usize) -> Value {
             {"id": "look", "label": "Look", "ask": {"choice": {"options": [
                 {"class": "good", "label": "Good"}, {"class": "bad", "label": "Bad"}]}},
              "classes": {"good": {"sets": {"seen": "good"}}, "bad": {"sets": {"seen": "bad"}}}}]}),
-        3 if at < IN_PHASE => json!({"may_set_aside": true}),
+        3 if at < IN_PHASE => json!({"may_skip": true}),
         _ => json!({}),
     };
     for (field, value) in more.as_object().into_iter().flatten() {

@@ -47,7 +47,7 @@ sheet-state-in-hand = in progress
 sheet-state-done = done
 sheet-state-lapsed = sign again
 sheet-state-voided = voided
-sheet-state-set-aside = skipped, with reason
+sheet-state-skipped = skipped, with reason
 sheet-state-missed = missed
 sheet-mode-later = already done, entered now
 sheet-mode-paper = corrected afterwards
@@ -66,9 +66,9 @@ sheet-void-words =
     Wrong step
     Second reading was different
     Wrong vehicle
-sheet-aside-title = Skip { $number }, { $title }
-sheet-aside-explains = The step is left out of this job. Your reason goes in the record.
-sheet-aside-words =
+sheet-skip-title = Skip { $number }, { $title }
+sheet-skip-explains = The step is left out of this job. Your reason goes in the record.
+sheet-skip-words =
     Not on this vehicle
     Done by someone else
     Customer declined

@@ -3,14 +3,14 @@
 use super::*;
 
 #[test]
-fn setting_aside_needs_a_reason_and_the_checklists_leave() {
+fn skipping_needs_a_reason_and_the_checklists_leave() {
     let mut bay = Bay::open();
-    let aside = |step: &str, reason: &str| Command::SetAside { step: step.into(), reason: reason.into() };
-    assert_eq!(bay.ask(aside("photo", " ")).unwrap_err().message, refused_no_reason());
-    assert_eq!(bay.ask(aside("identify", "later")).unwrap_err().message, refused_not_aside("Identify"));
-    bay.must(aside("photo", "camera broken"));
-    assert_eq!(bay.step("photo").set_aside_for.unwrap().text, "camera broken");
-    assert_eq!(bay.begin("photo").unwrap_err().message, refused_set_aside("Photo of the routing"));
+    let skip = |step: &str, reason: &str| Command::Skip { step: step.into(), reason: reason.into() };
+    assert_eq!(bay.ask(skip("photo", " ")).unwrap_err().message, refused_no_reason());
+    assert_eq!(bay.ask(skip("identify", "later")).unwrap_err().message, refused_may_not_skip("Identify"));
+    bay.must(skip("photo", "camera broken"));
+    assert_eq!(bay.step("photo").skipped_for.unwrap().text, "camera broken");
+    assert_eq!(bay.begin("photo").unwrap_err().message, refused_skipped("Photo of the routing"));
 }
 
 #[test]

@@ -150,7 +150,7 @@ fn an_optional_entry_decides_nothing() {
     }
     answered(json!({"good": {}, "bad": {}})).set("asked", "optional", json!(true)).procedure();
     let draft = pan_job().set("name", "optional", json!(true));
-    one_mistake(&draft, "name", "", "a sign-off is never optional; set the step aside or take it out");
+    one_mistake(&draft, "name", "", "a sign-off is never optional; skip the step or take it out");
 }
 
 #[test]

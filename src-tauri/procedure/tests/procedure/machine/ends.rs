@@ -53,7 +53,7 @@ fn a_job_that_is_ending_begins_only_what_makes_it_safe_to_leave() {
     assert!(job.procedure.machine.is_ending(&job.state));
     let up = job.after("leave read_level; move switch_off; move raise; move set_locks");
     assert!(up.after("begin shake").try_one("done shake").is_ok(), "marked when_ending");
-    for said in ["begin dye", "begin drain", "begin read_level", "set_aside dye", "finish"] {
+    for said in ["begin dye", "begin drain", "begin read_level", "skip dye", "finish"] {
         assert_eq!(up.blocked(said), Blocked::Ending, "{said}");
     }
 }

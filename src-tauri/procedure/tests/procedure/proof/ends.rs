@@ -26,8 +26,8 @@ fn a_job_that_an_answer_leads_into_a_dead_end_is_found() {
 }
 
 #[test]
-fn setting_aside_is_no_way_to_finish() {
-    // With the level high and the verdict leak the dye can only be set aside.
+fn skipping_is_no_way_to_finish() {
+    // With the level high and the verdict leak the dye can only be skipped.
     let draft =
         pan_job().set("dye", "needs", json!("engine = off and level = low")).without("read_level", "again");
     let finding = fails_only(&draft, Property::CanFinish);
@@ -111,7 +111,7 @@ fn an_attest_of_a_step_that_is_not_in_the_job_is_not_asked_for() {
     assert_eq!(proof(&draft, PLAIN).findings, []);
     // Nor where the step has left the job by a void of what had called for it.
     let done = "tray_clear and signed(torqued) and level = in_band and lift = floor and engine = off and worked(read_again) and (verdict = service or signed(dyed))";
-    is_proved(&draft.without("dye", "may_set_aside").set("dye", "relies_on", json!(["decide"])).set(
+    is_proved(&draft.without("dye", "may_skip").set("dye", "relies_on", json!(["decide"])).set(
         "",
         "done_when",
         json!(done),

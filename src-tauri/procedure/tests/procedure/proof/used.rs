@@ -128,11 +128,8 @@ fn a_danger_comes_up_though_the_step_that_makes_it_signs_for_something_else() {
 
 #[test]
 fn what_comes_up_only_after_an_observation_is_used() {
-    let wipe = step(
-        "wipe",
-        "bench",
-        json!({"needs": "puddle = yes", "makes": {"puddle": "no"}, "may_set_aside": true}),
-    );
+    let wipe =
+        step("wipe", "bench", json!({"needs": "puddle = yes", "makes": {"puddle": "no"}, "may_skip": true}));
     let draft = pan_job()
         .add("", "conditions", json!({"id": "puddle", "values": ["no", "yes"]}))
         .add("verify", "steps", wipe);
