@@ -28,9 +28,9 @@ refused-permit-lapsed = Must be signed again: "{ $permit }". Check again, then s
 # $step: title of the step somebody is in
 refused-busy = Everyone is busy. Finish or leave "{ $step }" first.
 # $step: title of the step
-refused-in-hand = "{ $step }" is already in progress.
+refused-in-progress = "{ $step }" is already in progress.
 # $step: title of the step
-refused-not-in-hand = Nobody is working on "{ $step }". Begin it first.
+refused-not-in-progress = Nobody is working on "{ $step }". Begin it first.
 # $step: title of the step
 refused-worked = "{ $step }" is already done.
 # $step: title of the step

@@ -64,7 +64,7 @@ pub enum PlanDoes {
     Work,
     /// Works a step until its hands are free.
     Start,
-    /// Leaves a step that is in hand.
+    /// Leaves a step that is in progress.
     Leave,
     /// Makes a move.
     Move,

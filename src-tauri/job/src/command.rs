@@ -39,7 +39,7 @@ pub enum Command {
         /// Step id.
         step: String,
     },
-    /// Enter one value at a step in hand. What keeps the step in hand (too hot, short) is written as well.
+    /// Enter one value at a step in progress. What keeps the step in progress (too hot, short) is written as well.
     Enter {
         /// Step id.
         step: String,
@@ -48,7 +48,7 @@ pub enum Command {
         /// The value.
         value: EntryValue,
     },
-    /// A step in hand is done, with its signatures.
+    /// A step in progress is done, with its signatures.
     Done {
         /// Step id.
         step: String,
@@ -56,8 +56,8 @@ pub enum Command {
         #[serde(default)]
         signatures: Vec<Signature>,
     },
-    /// Begin the step unless it is in hand, enter the values and be done, all in one go. Where a value keeps the step
-    /// in hand, the beginning and the values are written and the step stays in hand.
+    /// Begin the step unless it is in progress, enter the values and be done, all in one go. Where a value keeps the step
+    /// in progress, the beginning and the values are written and the step stays in progress.
     Work {
         /// Step id.
         step: String,

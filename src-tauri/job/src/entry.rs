@@ -2,7 +2,7 @@
 //! what each has to answer.
 //!
 //! [`classify`] is total: every value gives a class that `Ask::classes` lists, or a refusal that says what to enter
-//! instead. A class that keeps the step in hand (too hot, short, unclear) is no refusal: it is a fact.
+//! instead. A class that keeps the step in progress (too hot, short, unclear) is no refusal: it is a fact.
 
 mod balance;
 mod choice;

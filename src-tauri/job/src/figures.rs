@@ -103,7 +103,7 @@ struct Taken<'a> {
     step: &'a Step,
     entry: &'a Entry,
     value: &'a EnteredValue,
-    /// It is what holds: the last one, of the work that counts or is in hand.
+    /// It is what holds: the last one, of the work that counts or is in progress.
     counts: bool,
     /// It was voided, or the vehicle showed that it cannot have been.
     void: bool,
@@ -121,7 +121,7 @@ fn taken(job: &Job) -> Vec<Taken<'_>> {
     for (number, step) in job.procedure.steps() {
         let detail = job.step(number);
         for stretch in &detail.stretches {
-            let holds = is_same(detail.in_hand().or_else(|| detail.counts()), stretch);
+            let holds = is_same(detail.in_progress().or_else(|| detail.counts()), stretch);
             for value in &stretch.entries {
                 let Some(entry) = step.entries.iter().find(|entry| entry.id == value.entry) else { continue };
                 let is_last = stretch.latest(&value.entry).is_some_and(|last| std::ptr::eq(last, value));

@@ -82,7 +82,7 @@ pub enum EndedBy {
 pub struct Stretch {
     /// When it began, and by whom.
     pub begun: Mark,
-    /// How and when it ended. Nothing while the step is in hand.
+    /// How and when it ended. Nothing while the step is in progress.
     pub ended: Option<(EndedBy, Mark)>,
     /// It is no work but a voided step put right on paper.
     pub on_paper: bool,
@@ -152,7 +152,7 @@ pub struct StepDetail {
 impl StepDetail {
     /// The stretch that goes on now.
     #[must_use]
-    pub fn in_hand(&self) -> Option<&Stretch> {
+    pub fn in_progress(&self) -> Option<&Stretch> {
         self.stretches.last().filter(|stretch| stretch.ended.is_none())
     }
 
@@ -162,10 +162,10 @@ impl StepDetail {
         self.stretches.iter().rfind(|stretch| stretch.is_done() && stretch.void.is_none())
     }
 
-    /// The stretch to show: the one in hand, else the one that counts, else the last.
+    /// The stretch to show: the one in progress, else the one that counts, else the last.
     #[must_use]
     pub fn shown(&self) -> Option<&Stretch> {
-        self.in_hand().or_else(|| self.counts()).or_else(|| self.stretches.last())
+        self.in_progress().or_else(|| self.counts()).or_else(|| self.stretches.last())
     }
 }
 

@@ -144,7 +144,7 @@ fn run(observing: bool) -> impl Strategy<Value = Vec<Turn>> {
     prop::collection::vec(turn(observing), 0..80)
 }
 
-/// What a technician does next who wants to get on: what is in hand is left, the vehicle is brought where the first
+/// What a technician does next who wants to get on: what is in progress is left, the vehicle is brought where the first
 /// step that is not worked needs it, and the step is worked; at the end the job is finished. Some of it is refused.
 fn next_usual(bay: &Bay) -> Vec<Command> {
     let (procedure, state) = (&bay.job.procedure, &bay.job.state);
@@ -300,7 +300,7 @@ proptest! {
             prop_assert_eq!(answer(&begin), step.begin.clone());
             let skip = Command::Skip { step: step.id.clone(), reason: "not today".into() };
             prop_assert_eq!(answer(&skip), step.skip.clone());
-            if step.shown == Shown::InHand {
+            if step.shown == Shown::InProgress {
                 let done = Command::Done { step: step.id.clone(), signatures: signed(&step.id) };
                 prop_assert_eq!(answer(&done), step.done.clone());
             }

@@ -117,11 +117,11 @@ pub struct StepView {
     pub minutes: u32,
     /// How it is shown.
     pub shown: Shown,
-    /// In hand and all in: only signatures are missing.
+    /// In progress and all in: only signatures are missing.
     pub held: bool,
     /// Why it cannot be begun.
     pub begin: Option<Refusal>,
-    /// In hand only: why it cannot be done, signatures apart.
+    /// In progress only: why it cannot be done, signatures apart.
     pub done: Option<Refusal>,
     /// Why it cannot be skipped.
     pub skip: Option<Refusal>,
@@ -168,11 +168,11 @@ pub struct EntryView {
     pub value: Option<EntryValue>,
     /// What that turned out to be.
     pub class: Option<String>,
-    /// That value keeps the step in hand.
+    /// That value keeps the step in progress.
     pub not_yet: bool,
     /// What is said about that value.
     pub said: Vec<Message>,
-    /// A timer of a step in hand: milliseconds still to wait.
+    /// A timer of a step in progress: milliseconds still to wait.
     pub ms_left: Option<u64>,
 }
 

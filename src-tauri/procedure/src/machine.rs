@@ -8,7 +8,7 @@
 //!
 //! - *Conditions* are what hands and physics change, *gates* what is known. A gate starts `unknown` and becomes so
 //!   again when its `holds_while` turns false, when a follow says so, or when it grows too old (`fresh_for`).
-//! - *Entries* turn into *classes*; rules see classes, never numbers. A class marked `not_yet` keeps the step in hand.
+//! - *Entries* turn into *classes*; rules see classes, never numbers. A class marked `not_yet` keeps the step in progress.
 //! - *Permits* allow work while they are valid; *attests* speak of finished work. Both lapse by themselves.
 //! - The proof looks at dangers at every moment of every action, the live job before it writes.
 //!
@@ -142,7 +142,7 @@ pub enum Blocked {
     Permit(SignIx),
     /// Everybody is in a step; this is one of them.
     Busy(StepIx),
-    /// The step is in hand, dealt with, or not in the state this asks for.
+    /// The step is in progress, dealt with, or not in the state this asks for.
     NotNow,
     /// What must hold while the step is worked no longer does.
     While,

@@ -101,7 +101,7 @@ pub struct Start {
     /// Where people are who are in no step. Nothing: anywhere.
     pub at: Option<Zone>,
     /// Minutes that somebody has been in a step, for those that are begun.
-    pub in_hand: BTreeMap<StepIx, u32>,
+    pub in_progress: BTreeMap<StepIx, u32>,
     /// Minutes that the wait before a step has run. Not named: it begins now.
     pub waited: BTreeMap<StepIx, u32>,
     /// Minutes that the wait within a step has run, for steps that were left when their hands were free.
@@ -279,8 +279,9 @@ impl<'a> Planner<'a> {
         if machine.is_finished(&task.start.state) || machine.is_stopped(&task.start.state) {
             return Err(NoPlan::Over);
         }
-        let in_hand = machine.begun(&task.start.state).count();
-        if !(1..=MOST_PEOPLE.min(machine.layout.begun.len())).contains(&task.people) || in_hand > task.people
+        let in_progress = machine.begun(&task.start.state).count();
+        if !(1..=MOST_PEOPLE.min(machine.layout.begun.len())).contains(&task.people)
+            || in_progress > task.people
         {
             return Err(NoPlan::People);
         }

@@ -17,9 +17,9 @@ pub enum MissingKind {
     AttestLapsed,
     /// A step was voided and not put right.
     VoidedNotPutRight,
-    /// A step is in hand and not done.
-    StepInHand,
-    /// A required entry or signature is missing at a step in hand or done.
+    /// A step is in progress and not done.
+    StepInProgress,
+    /// A required entry or signature is missing at a step in progress or done.
     EntryMissing,
     /// A step came into the job after its phase had passed, and nobody said why it was not worked.
     MissedUnexplained,
@@ -35,7 +35,7 @@ impl MissingKind {
         MissingKind::PieceOff,
         MissingKind::AttestLapsed,
         MissingKind::VoidedNotPutRight,
-        MissingKind::StepInHand,
+        MissingKind::StepInProgress,
         MissingKind::EntryMissing,
         MissingKind::MissedUnexplained,
         MissingKind::StepNotWorked,
@@ -49,7 +49,7 @@ impl MissingKind {
             MissingKind::PieceOff => "Off the vehicle",
             MissingKind::AttestLapsed => "Must be signed again",
             MissingKind::VoidedNotPutRight => "Voided and not corrected",
-            MissingKind::StepInHand => "In progress, not done",
+            MissingKind::StepInProgress => "In progress, not done",
             MissingKind::EntryMissing => "Not entered",
             MissingKind::MissedUnexplained => "Missed, no reason given",
             MissingKind::StepNotWorked => "Not done",
@@ -82,7 +82,7 @@ pub fn missing(job: &Job) -> Vec<Missing> {
         let detail = job.step(number);
         let kind = match job.procedure.machine.shown(&job.state, number) {
             Shown::Voided => Some(MissingKind::VoidedNotPutRight),
-            Shown::InHand => Some(MissingKind::StepInHand),
+            Shown::InProgress => Some(MissingKind::StepInProgress),
             Shown::Missed if detail.missed.is_none() => Some(MissingKind::MissedUnexplained),
             Shown::Waiting | Shown::Open => Some(MissingKind::StepNotWorked),
             Shown::Undecided => Some(MissingKind::StepUndecided),
@@ -103,9 +103,9 @@ pub fn missing(job: &Job) -> Vec<Missing> {
     all
 }
 
-/// The stretch whose entries must be complete: the one in hand, else the one that counts.
+/// The stretch whose entries must be complete: the one in progress, else the one that counts.
 fn stretch_to_check(detail: &StepDetail) -> Option<&Stretch> {
-    detail.in_hand().or_else(|| detail.counts())
+    detail.in_progress().or_else(|| detail.counts())
 }
 
 /// Required entries without a value, required sign-offs without a signature.

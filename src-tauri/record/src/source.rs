@@ -16,7 +16,7 @@ pub enum Standing {
     Counts,
     /// A later value took its place, or the step was done again.
     Replaced,
-    /// The step was left, or is still in hand.
+    /// The step was left, or is still in progress.
     NotDone,
     /// It was voided, or the vehicle showed that the step cannot have been worked.
     Void,

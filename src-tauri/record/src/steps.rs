@@ -62,8 +62,8 @@ pub enum Ended {
     Done,
     /// The step was left before it was done.
     Left,
-    /// Not yet: the step is in hand.
-    InHand,
+    /// Not yet: the step is in progress.
+    InProgress,
 }
 
 /// One stretch of work at a step.
@@ -156,7 +156,7 @@ fn stretch_of(source: Source<'_>, step: &StepText, detail: &StepDetail, stretch:
         how: match stretch.ended {
             Some((EndedBy::Done, _)) => Ended::Done,
             Some((EndedBy::Left, _)) => Ended::Left,
-            None => Ended::InHand,
+            None => Ended::InProgress,
         },
         ended: stretch.ended.as_ref().map(|(_, mark)| source.by(mark)),
         on_paper: stretch.on_paper,

@@ -101,7 +101,7 @@ impl Ms {
     }
 }
 
-/// The time of a job. A step in hand is timed up to the job's end, or up to when the record was made.
+/// The time of a job. A step in progress is timed up to the job's end, or up to when the record was made.
 pub(crate) fn of(source: Source<'_>, generated: &Stamp) -> Time {
     let job = source.job;
     let until = job.end.as_ref().map_or(generated, |end| &end.stamp);

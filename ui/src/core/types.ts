@@ -907,7 +907,7 @@ value: EntryValue | null,
  */
 class: string | null, 
 /**
- * That value keeps the step in hand.
+ * That value keeps the step in progress.
  */
 not_yet: boolean, 
 /**
@@ -915,7 +915,7 @@ not_yet: boolean,
  */
 said: Array<Message>, 
 /**
- * A timer of a step in hand: milliseconds still to wait.
+ * A timer of a step in progress: milliseconds still to wait.
  */
 ms_left: number | null, };
 
@@ -1876,7 +1876,7 @@ export type Preview = {
  */
 class: string | null, 
 /**
- * It would keep the step in hand.
+ * It would keep the step in progress.
  */
 not_yet: boolean, 
 /**
@@ -2520,7 +2520,7 @@ values: Array<SheetValueView>, };
 /**
  * How a step is shown.
  */
-export type Shown = "undecided" | "not_in_this_job" | "waiting" | "open" | "in_hand" | "done" | "lapsed" | "voided" | "skipped" | "missed";
+export type Shown = "undecided" | "not_in_this_job" | "waiting" | "open" | "in_progress" | "done" | "lapsed" | "voided" | "skipped" | "missed";
 
 /**
  * What a signature is for.
@@ -2689,7 +2689,7 @@ minutes: number,
  */
 shown: Shown, 
 /**
- * In hand and all in: only signatures are missing.
+ * In progress and all in: only signatures are missing.
  */
 held: boolean, 
 /**
@@ -2697,7 +2697,7 @@ held: boolean,
  */
 begin: Refusal | null, 
 /**
- * In hand only: why it cannot be done, signatures apart.
+ * In progress only: why it cannot be done, signatures apart.
  */
 done: Refusal | null, 
 /**

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import type { Shown, StepView, Zone } from "../core/types";
 import { formOf, isBehind, knots, LANES, laneOf, laneX, onThread } from "./thread";
 
-const ALL: Shown[] = ["undecided", "waiting", "open", "in_hand", "done", "lapsed", "voided", "missed"];
+const ALL: Shown[] = ["undecided", "waiting", "open", "in_progress", "done", "lapsed", "voided", "missed"];
 
 function steps(count: number, shown: (at: number) => Shown = () => "waiting"): StepView[] {
   const zones: Zone[] = ["cabin", "bench", "under", "engine_bay"];
@@ -31,7 +31,7 @@ test("knots stay within the height and none lies on another, for any number of s
     for (const count of [0, 1, 2, 57, 150]) {
       for (const blocks of [0, 1, 3, count]) {
         const laid = knots(
-          steps(count, (at) => (at < blocks ? "in_hand" : "waiting")),
+          steps(count, (at) => (at < blocks ? "in_progress" : "waiting")),
           `s${count - 1}`,
           103,
           46,
@@ -51,7 +51,7 @@ test("knots stay within the height and none lies on another, for any number of s
 test("57 steps in 486 pixels leave the block its full height, at both ends and in the middle", () => {
   for (const at of [0, 28, 56]) {
     const laid = knots(
-      steps(57, (step) => (step === at ? "in_hand" : "done")),
+      steps(57, (step) => (step === at ? "in_progress" : "done")),
       null,
       103,
       46,

@@ -37,7 +37,7 @@ export interface Knot {
   y: number;
   /** The height that is its own. */
   height: number;
-  /** It is drawn as a block with its number: in hand, or looked at. */
+  /** It is drawn as a block with its number: in progress, or looked at. */
   block: boolean;
   lookedAt: boolean;
 }
@@ -57,7 +57,7 @@ export function knots(
   bottom: number,
 ): Knot[] {
   const shown = onThread(steps);
-  const isBlock = (step: StepView) => step.shown === "in_hand" || step.id === lookedAt;
+  const isBlock = (step: StepView) => step.shown === "in_progress" || step.id === lookedAt;
   const blocks = shown.filter(isBlock).length;
   const small = shown.length - blocks;
   const height = Math.max(0, bottom - top);
@@ -99,7 +99,7 @@ export type Form =
 export function formOf(shown: Shown): Form {
   const forms: Record<Shown, Form> = {
     done: "bar",
-    in_hand: "block",
+    in_progress: "block",
     open: "ring",
     waiting: "small_ring",
     undecided: "dot",

@@ -58,7 +58,7 @@ export function drawn(view: JobView): Drawn {
 
 /** The names of those who are in a step under the vehicle, each once. */
 export function whoIsUnder(view: JobView): string[] {
-  const under = view.steps.filter((step) => step.shown === "in_hand" && step.zone === "under");
+  const under = view.steps.filter((step) => step.shown === "in_progress" && step.zone === "under");
   const names = new Map(under.map((step) => [step.begun?.who, step.begun?.name]));
   return [...names.values()].filter((name) => name !== undefined);
 }

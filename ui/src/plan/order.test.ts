@@ -69,8 +69,8 @@ test("walking is no row", () => {
 
 test("a step waits while an entry is not yet as it must be or its time runs", () => {
   const entry = { not_yet: false, ms_left: null };
-  expect(isWaiting({ shown: "in_hand", entries: [entry] })).toBe(false);
-  expect(isWaiting({ shown: "in_hand", entries: [entry, { ...entry, not_yet: true }] })).toBe(true);
-  expect(isWaiting({ shown: "in_hand", entries: [{ ...entry, ms_left: 5 }] })).toBe(true);
+  expect(isWaiting({ shown: "in_progress", entries: [entry] })).toBe(false);
+  expect(isWaiting({ shown: "in_progress", entries: [entry, { ...entry, not_yet: true }] })).toBe(true);
+  expect(isWaiting({ shown: "in_progress", entries: [{ ...entry, ms_left: 5 }] })).toBe(true);
   expect(isWaiting({ shown: "open", entries: [{ ...entry, not_yet: true }] })).toBe(false);
 });

@@ -2,7 +2,7 @@
 import type { JobView, StepView } from "../core/types";
 
 /**
- * The step to show after `after`, or at all: one in hand; else one that can be begun, the next in the file first; else
+ * The step to show after `after`, or at all: one in progress; else one that can be begun, the next in the file first; else
  * one whose attest has lapsed or that was voided; else the first that waits; else the last.
  */
 export function stepToShow(view: JobView, after: string | null): StepView | null {
@@ -10,7 +10,7 @@ export function stepToShow(view: JobView, after: string | null): StepView | null
   const onward = [...view.steps.slice(at + 1), ...view.steps.slice(0, at + 1)];
   const first = (...shown: StepView["shown"][]) => onward.find((step) => shown.includes(step.shown));
   return (
-    first("in_hand") ??
+    first("in_progress") ??
     first("open") ??
     first("lapsed", "voided") ??
     first("waiting", "undecided") ??

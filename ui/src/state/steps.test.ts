@@ -18,7 +18,7 @@ test("a draft is kept at once and forgotten when its value is entered", async ()
   expect(askedFor("put_draft")).toEqual([{ job: "j1", key: vin, text: "DEM0" }]);
   const step = currentJob.page?.view.steps[0];
   if (!step) throw new Error("the page has steps");
-  await enterAtStep({ ...step, shown: "in_hand" }, "vin", { scan: { text: "DEM0" } });
+  await enterAtStep({ ...step, shown: "in_progress" }, "vin", { scan: { text: "DEM0" } });
   expect(drafts.get(vin)).toBeUndefined();
   await vi.waitFor(() => expect(askedFor("clear_draft")).toEqual([{ job: "j1", key: vin }]));
 });

@@ -8,7 +8,7 @@ import { nav } from "./nav.svelte";
 
 /** Enters a value at a step; goes into the step first where nobody is in it yet. */
 export async function enterAtStep(step: StepView, entry: string, value: EntryValue): Promise<boolean> {
-  if (step.shown !== "in_hand" && !(await beginStep(step))) return false;
+  if (step.shown !== "in_progress" && !(await beginStep(step))) return false;
   const entered = await currentJob.ask({ enter: { step: step.id, entry, value } });
   if (entered) drafts.clear(entryKey(step.id, entry));
   return entered;
@@ -23,7 +23,7 @@ export async function beginStep(step: StepView): Promise<boolean> {
 /** Is done with a step, and looks at the next. */
 export async function stepDone(step: StepView, signatures: Signature[]): Promise<boolean> {
   const command: Command =
-    step.shown === "in_hand"
+    step.shown === "in_progress"
       ? { done: { step: step.id, signatures } }
       : { work: { step: step.id, entries: {}, signatures, later: false } };
   return onward(step, await currentJob.ask(command));

@@ -17,7 +17,7 @@ test("a step that can begin offers to, one that can't says why", () => {
 });
 
 test("done waits for its signatures", () => {
-  const held = step("in_hand", { signs: ["locks", "key"] });
+  const held = step("in_progress", { signs: ["locks", "key"] });
   const given = [{ sign: "locks", by: "R. Ode", role: "technician" as const }];
   expect(mainOf(held, "live", given, false)).toEqual({ does: "done", closed: null, unsigned: ["key"] });
 });

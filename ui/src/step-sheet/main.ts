@@ -30,7 +30,7 @@ export function mainOf(step: StepView, mode: Mode, signatures: Signature[], over
   const unsigned = step.signs.filter((sign) => !signatures.some((given) => given.sign === sign));
   if (mode === "later") return { does: "enter_later", closed: step.begin, unsigned };
   if (mode === "paper") return { does: "put_right", closed: null, unsigned };
-  if (step.shown === "in_hand") return { does: "done", closed: step.done, unsigned };
+  if (step.shown === "in_progress") return { does: "done", closed: step.done, unsigned };
   if (over) return { does: "go_on_ended", closed: null, unsigned: [] };
   if (step.shown === "lapsed") return { does: "renew", closed: null, unsigned: [] };
   if (step.shown === "voided") return { does: "put_right", closed: null, unsigned: [] };

@@ -42,18 +42,18 @@ impl<'a> Draft<'a> {
         Ok((step, self.job.procedure.step(step)))
     }
 
-    /// When the step in hand was begun, and by whom. Within one command that begins it: now, by who asks.
+    /// When the step in progress was begun, and by whom. Within one command that begins it: now, by who asks.
     pub fn begun(&self, step: StepIx) -> (Stamp, PersonId) {
-        match self.job.step(step).in_hand() {
+        match self.job.step(step).in_progress() {
             Some(stretch) => (stretch.begun.stamp, stretch.begun.who),
             None => (*self.now, self.who.id),
         }
     }
 
-    /// The values of the step in hand that count so far: those of the job and those of this command.
+    /// The values of the step in progress that count so far: those of the job and those of this command.
     pub fn values(&self, step: StepIx) -> BTreeMap<&str, (&EntryValue, &str)> {
         let mut values = BTreeMap::new();
-        if let Some(stretch) = self.job.step(step).in_hand() {
+        if let Some(stretch) = self.job.step(step).in_progress() {
             values.extend(stretch.entries.iter().map(|e| (e.entry.as_str(), (&e.value, e.class.as_str()))));
         }
         let id = &self.job.procedure.step(step).id;

@@ -123,13 +123,13 @@ fn not_now(job: &Job, state: &State, action: Action) -> Message {
     let procedure = &job.procedure;
     let machine = &procedure.machine;
     match action {
-        Action::Leave(step) | Action::Done(step, _) => refused_not_in_hand(&procedure.step(step).title),
+        Action::Leave(step) | Action::Done(step, _) => refused_not_in_progress(&procedure.step(step).title),
         Action::Void(step) => refused_not_worked(&procedure.step(step).title),
         Action::Rerecord(step, _) => refused_not_voided(&procedure.step(step).title),
         Action::Begin(step) | Action::Skip(step) => {
             let title = &procedure.step(step).title;
             match machine.shown(state, step) {
-                Shown::InHand => refused_in_hand(title),
+                Shown::InProgress => refused_in_progress(title),
                 Shown::Voided => refused_voided(title),
                 Shown::Skipped => refused_skipped(title),
                 _ => refused_worked(title),

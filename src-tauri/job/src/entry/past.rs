@@ -50,7 +50,7 @@ impl<'a> Past<'a> {
     }
 
     /// What was taken down at an entry of work that still counts, on paper or not, stretch by stretch: of each stretch
-    /// that was done, or is in hand, the last value. Work that was done again was done twice.
+    /// that was done, or is in progress, the last value. Work that was done again was done twice.
     pub(crate) fn latest(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
         let counted = self.stretches(step).filter(|stretch| stretch.is_done() || stretch.ended.is_none());
         let lists = counted.map(|stretch| (stretch.ended.is_none(), self.of_stretch(stretch, entry)));
@@ -71,7 +71,7 @@ impl<'a> Past<'a> {
     }
 
     /// The same of the stretch of work that goes on, or of the last one.
-    pub(crate) fn in_hand(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
+    pub(crate) fn in_progress(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
         let last = self.stretches(step).filter(|stretch| !stretch.on_paper).last();
         let goes_on = last.filter(|stretch| stretch.ended.is_none() || self.until.is_some());
         let read = goes_on.map(|stretch| self.of_stretch(stretch, entry)).unwrap_or_default();

@@ -65,12 +65,12 @@ impl Job {
 
     fn take_entered(&mut self, step: StepIx, mark: &Mark, body: &Entered) {
         let detail = &mut self.steps[step.at()];
-        if detail.in_hand().is_none() {
+        if detail.in_progress().is_none() {
             // The record has a value at a step that nobody was in: keep the value all the same.
             detail.stretches.push(Stretch::new(mark.clone()));
             self.disagreements.push(crate::job::Disagreement {
                 seq: mark.seq,
-                what: format!("a value was entered at {}, which was not in hand", body.step),
+                what: format!("a value was entered at {}, which was not in progress", body.step),
             });
         }
         let detail = &mut self.steps[step.at()];

@@ -33,8 +33,8 @@ messages! {
     refused_permit_missing "refused-permit-missing" (permit, step);
     refused_permit_lapsed "refused-permit-lapsed" (permit, step);
     refused_busy "refused-busy" (step);
-    refused_in_hand "refused-in-hand" (step);
-    refused_not_in_hand "refused-not-in-hand" (step);
+    refused_in_progress "refused-in-progress" (step);
+    refused_not_in_progress "refused-not-in-progress" (step);
     refused_worked "refused-worked" (step);
     refused_not_worked "refused-not-worked" (step);
     refused_voided "refused-voided" (step);

@@ -21,7 +21,7 @@ use crate::value::EntryValue;
 pub struct Preview {
     /// The class it would have; nothing where it would be refused.
     pub class: Option<String>,
-    /// It would keep the step in hand.
+    /// It would keep the step in progress.
     pub not_yet: bool,
     /// What is said about it: what it turned out to be, or why it is no value.
     pub said: Vec<Message>,

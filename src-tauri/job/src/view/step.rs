@@ -22,7 +22,7 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
     let (text, detail) = (procedure.step(number), at.job.step(number));
     let shown = machine.shown(at.state, number);
     let stretch = detail.shown();
-    let done = (shown == Shown::InHand).then(|| done(at, number)).flatten();
+    let done = (shown == Shown::InProgress).then(|| done(at, number)).flatten();
     let signs: Vec<String> = signs_of(text).map(|(_, sign)| sign.to_owned()).collect();
     let lapsed =
         machine.steps[number.at()].signs.iter().filter(|&&given| machine.has_lapsed(at.state, given));
@@ -36,7 +36,7 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
         cautions: text.cautions.clone(),
         minutes: text.minutes,
         shown,
-        held: shown == Shown::InHand && done.is_none() && !signs.is_empty(),
+        held: shown == Shown::InProgress && done.is_none() && !signs.is_empty(),
         begin: at.refusal(Action::Begin(number)),
         done,
         skip: at.refusal(Action::Skip(number)),
@@ -52,7 +52,7 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
     }
 }
 
-/// Why a step in hand cannot be done: what must hold while it is worked does not, or something is missing.
+/// Why a step in progress cannot be done: what must hold while it is worked does not, or something is missing.
 fn done(at: At<'_>, step: StepIx) -> Option<Refusal> {
     // Nobody asks here; who it is only matters for signatures, which are judged when they are given.
     let draft = Draft {
@@ -86,7 +86,7 @@ fn entry_view<'a>(
     };
     let begun = stretch.map(|stretch| &stretch.begun.stamp);
     let ms_left = match &entry.ask {
-        Ask::Timer(asked) if shown == Shown::InHand => ms_left(
+        Ask::Timer(asked) if shown == Shown::InProgress => ms_left(
             asked,
             &at.job.specs,
             &judged_at(at.job.last_seq(), begun, at.now, Past::of(at.job, &[], at.now)),

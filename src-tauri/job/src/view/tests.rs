@@ -39,7 +39,7 @@ fn a_move_shows_what_it_would_make_lapse_or_why_it_is_refused() {
 }
 
 #[test]
-fn a_step_in_hand_shows_its_entries_with_limits_values_and_what_is_missing() {
+fn a_step_in_progress_shows_its_entries_with_limits_values_and_what_is_missing() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     bay.begin("probe").unwrap();
@@ -48,7 +48,7 @@ fn a_step_in_hand_shows_its_entries_with_limits_values_and_what_is_missing() {
     assert_eq!(empty.done.unwrap().unmet, [missing_entry("Exhaust temperature")]);
     bay.enter("probe", "exhaust", degrees("63")).unwrap();
     let hot = bay.step("probe");
-    assert_eq!((hot.shown, hot.held), (Shown::InHand, false));
+    assert_eq!((hot.shown, hot.held), (Shown::InProgress, false));
     assert_eq!(hot.entries[0].said, [reading_above("63 °C", "48 °C", "touch limit")]);
     assert!(hot.entries[0].not_yet && hot.done.is_some());
     bay.enter("probe", "exhaust", degrees("47")).unwrap();
@@ -70,7 +70,7 @@ fn a_step_that_only_lacks_its_signature_is_held() {
 }
 
 #[test]
-fn a_step_whose_permit_lapsed_in_hand_says_so() {
+fn a_step_whose_permit_lapsed_in_progress_says_so() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     bay.begin("coil").unwrap();

@@ -28,7 +28,7 @@ pub enum Shown {
     /// It can be begun.
     Open,
     /// Somebody is in it.
-    InHand,
+    InProgress,
     /// Worked, every attest valid.
     Done,
     /// Worked, but an attest of it has lapsed.
@@ -154,7 +154,7 @@ impl Machine {
     pub fn shown(&self, state: &State, step: StepIx) -> Shown {
         let rule = &self.steps[step.at()];
         if self.is_begun(state, step) {
-            return Shown::InHand;
+            return Shown::InProgress;
         }
         match rule.work.get(state) {
             work::WORKED => {

@@ -27,7 +27,7 @@ pub enum What {
     Work(StepIx),
     /// Works a step until its hands are free, and leaves it while its wait runs.
     Start(StepIx),
-    /// Leaves a step that is in hand.
+    /// Leaves a step that is in progress.
     Leave(StepIx),
     /// Makes a move.
     Move(MoveIx),

@@ -247,7 +247,7 @@ impl Rules<'_> {
     }
 
     /// Where the search begins: as it is, and with one or all of those who are in a step out of it. Only here may
-    /// somebody leave a step that is not waiting: what is in hand may have been begun otherwise than planned.
+    /// somebody leave a step that is not waiting: what is in progress may have been begun otherwise than planned.
     pub fn beginnings_of_all(&self) -> Vec<(Vec<Op>, Moment)> {
         let mut seeds = vec![(Vec::new(), self.now())];
         let mut at = 0;

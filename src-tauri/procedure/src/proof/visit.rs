@@ -122,13 +122,13 @@ impl Found<'_> {
             one.dangers = self.dangers_in(one.number, &one.state);
             self.actions.candidates(self.machine, &one.state, vehicle, &mut visit.candidates);
             let mut begun = self.machine.begun(&one.state);
-            let (in_hand, more) = (begun.next(), begun.next());
+            let (in_progress, more) = (begun.next(), begun.next());
             let is_kept = one.rests && more.is_none();
             let dangers = is_kept.then(|| visit.effects.number_dangers(one.dangers)).flatten();
             let begin = visit.tries.len();
             visit.tries.extend(visit.candidates.iter().map(|&action| {
                 let key = dangers
-                    .and_then(|dangers| visit.effects.key(action, number, dangers, &one.state, in_hand));
+                    .and_then(|dangers| visit.effects.key(action, number, dangers, &one.state, in_progress));
                 Try { action, key }
             }));
             one.tries = begin..visit.tries.len();

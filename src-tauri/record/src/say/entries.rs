@@ -80,7 +80,7 @@ fn shown(shown: Shown) -> &'static str {
         Shown::Undecided => "not known whether it is part of this job",
         Shown::NotInThisJob => "not in this job",
         Shown::Waiting | Shown::Open => "not done",
-        Shown::InHand => "in progress",
+        Shown::InProgress => "in progress",
         Shown::Done => "done",
         Shown::Lapsed => "done, but must be signed again",
         Shown::Voided => "voided",

@@ -125,7 +125,7 @@ fn steps_and_entries_that_are_missing_are_told() -> Tested {
     bay.open_up();
     bay.begin("find");
     let document = bay.document();
-    assert_eq!(missing(&document, MissingKind::StepInHand), ["Find the cause"]);
+    assert_eq!(missing(&document, MissingKind::StepInProgress), ["Find the cause"]);
     assert_eq!(missing(&document, MissingKind::EntryMissing), ["\"Cause\" at \"Find the cause\""]);
     let not_worked = ["Pan up", "Nuts on", "Level", "Hand over"];
     assert_eq!(missing(&document, MissingKind::StepNotWorked), not_worked);

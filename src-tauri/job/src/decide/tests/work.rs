@@ -46,7 +46,7 @@ fn a_refusal_names_the_condition_its_value_and_what_would_do() {
 }
 
 #[test]
-fn a_hot_reading_is_written_and_keeps_the_step_in_hand() {
+fn a_hot_reading_is_written_and_keeps_the_step_in_progress() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     let events = bay.work("probe", &[("exhaust", degrees("63"))], &[]);
@@ -113,12 +113,12 @@ fn what_was_entered_in_one_stretch_of_work_does_not_count_in_the_next() {
 }
 
 #[test]
-fn an_entry_needs_a_step_in_hand_and_an_entry_that_is_asked_for() {
+fn an_entry_needs_a_step_in_progress_and_an_entry_that_is_asked_for() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     assert_eq!(
         bay.enter("probe", "exhaust", degrees("41")).unwrap_err().message,
-        refused_not_in_hand("Exhaust cool")
+        refused_not_in_progress("Exhaust cool")
     );
     bay.begin("probe").unwrap();
     assert_eq!(

@@ -61,7 +61,7 @@ fn a_job_that_is_ending_begins_only_what_makes_it_safe_to_leave() {
 #[test]
 fn a_job_that_is_ending_still_moves_leaves_signs_and_stops() {
     let job = refused();
-    assert!(job.try_one("done read_level stick=below").is_ok(), "what is in hand can be done");
+    assert!(job.try_one("done read_level stick=below").is_ok(), "what is in progress can be done");
     let left = job.after("leave read_level; move switch_off; move raise; move set_locks; do shake");
     let signed = left.after("move lower; move raise; move set_locks; sign clear");
     assert!(signed.signed("clear"));

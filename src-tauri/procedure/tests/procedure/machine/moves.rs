@@ -48,7 +48,7 @@ fn a_move_is_refused_by_what_physics_makes_of_it() {
 fn a_move_goes_on_beside_a_step_that_can_go_on() {
     let job = pan_job().job().after("move start; begin read_level");
     let job = job.after("done read_level stick=below; move switch_off; begin decide; move raise");
-    assert_eq!((job.is("lift"), job.shown("decide")), ("raised", Shown::InHand));
+    assert_eq!((job.is("lift"), job.shown("decide")), ("raised", Shown::InProgress));
 }
 
 #[test]

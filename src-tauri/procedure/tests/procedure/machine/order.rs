@@ -147,7 +147,7 @@ fn a_step_once_begun_stays_in_the_job() {
         .set("", "crew", json!(2))
         .job()
         .after("do look asked=bad; begin weld; do look asked=good");
-    assert_eq!(begun.shown("weld"), Shown::InHand);
+    assert_eq!(begun.shown("weld"), Shown::InProgress);
     assert!(begun.try_one("done weld").is_ok());
     assert_eq!(begun.after("done weld").shown("weld"), Shown::Done);
     assert_eq!(begun.after("leave weld").shown("weld"), Shown::NotInThisJob);
@@ -167,7 +167,7 @@ fn a_step_that_comes_in_after_its_phase_has_passed_is_missed_and_holds_nothing_u
 }
 
 #[test]
-fn a_missed_step_can_be_missed_while_the_next_phase_is_in_hand() {
+fn a_missed_step_can_be_missed_while_the_next_phase_is_in_progress() {
     let job = with_a_choice().set("", "crew", json!(2)).job();
     let job = job.after("do look asked=good; begin close; do look asked=bad");
     assert_eq!(job.shown("weld"), Shown::Missed);

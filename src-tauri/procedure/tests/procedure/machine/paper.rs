@@ -31,7 +31,7 @@ fn a_void_takes_the_entries_and_leaves_the_vehicle() {
 }
 
 #[test]
-fn only_what_is_worked_and_not_in_hand_is_voided() {
+fn only_what_is_worked_and_not_in_progress_is_voided() {
     let job = pan_job().job();
     assert_eq!(job.blocked("void read_level"), Blocked::NotNow);
     let begun = job.after("move start; begin read_level");

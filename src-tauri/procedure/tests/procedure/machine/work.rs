@@ -11,7 +11,7 @@ use crate::bay::{choice, one_phase, pan_job, sign_off, signature, step, up_to};
 fn whoever_begins_a_step_is_in_it_and_has_not_worked_it() {
     let mut job = pan_job().job();
     job.run(&up_to("drain")).run("begin drain");
-    assert_eq!(job.shown("drain"), Shown::InHand);
+    assert_eq!(job.shown("drain"), Shown::InProgress);
     assert!(!job.procedure.machine.is_worked(&job.state, job.step("drain")));
     assert_eq!(job.is("fluid"), "filled", "nothing is made by beginning");
 }
@@ -24,7 +24,7 @@ fn a_step_cannot_begin_before_what_it_needs() {
 }
 
 #[test]
-fn a_step_in_hand_or_worked_cannot_begin() {
+fn a_step_in_progress_or_worked_cannot_begin() {
     let job = pan_job().job().after(&up_to("pan_off"));
     assert_eq!(job.blocked("begin drain"), Blocked::NotNow, "worked, and no again");
     assert_eq!(job.after("begin pan_off").blocked("begin pan_off"), Blocked::NotNow);
@@ -42,7 +42,7 @@ fn one_person_is_in_one_step() {
     let two = draft.set("", "crew", json!(2)).job().after("begin a; begin b");
     assert_eq!(two.blocked("begin c"), Blocked::Busy(two.step("a")));
     assert!(two.after("done a").try_one("begin c").is_ok());
-    assert_eq!(two.after("leave b; begin c").shown("c"), Shown::InHand);
+    assert_eq!(two.after("leave b; begin c").shown("c"), Shown::InProgress);
 }
 
 #[test]
@@ -156,7 +156,7 @@ fn a_signature_at_done_is_judged_on_the_outcome() {
     let says_out = draft.add("", "sign_offs", sign_off("closed", "attest", "drain_plug = out"));
     let job = says_out.job().after("do open; begin close");
     assert_eq!(job.blocked("done close"), Blocked::Sign(job.sign_ix("closed")));
-    assert_eq!((job.is("drain_plug"), job.shown("close")), ("out", Shown::InHand));
+    assert_eq!((job.is("drain_plug"), job.shown("close")), ("out", Shown::InProgress));
 }
 
 #[test]
