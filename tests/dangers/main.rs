@@ -105,7 +105,7 @@ fn refused(real: &Procedure, state: &State, actions: &[Action]) -> Option<(Actio
 /// For each danger the best refusal found, an interlock before order, early before late.
 fn try_everything(real: &Procedure, loose: &Procedure) -> (BTreeMap<usize, Refusal>, usize) {
     let plain = |action: &Action| {
-        !matches!(action, Action::Void(_) | Action::Rerecord(..) | Action::Observe(..) | Action::Skip(_))
+        !matches!(action, Action::Void(_) | Action::Correct(..) | Action::Observe(..) | Action::Skip(_))
     };
     let actions: Vec<Action> = real.all_actions().into_iter().filter(plain).collect();
     let mut best: BTreeMap<usize, Refusal> = BTreeMap::new();

@@ -87,7 +87,7 @@ pub enum Deed {
     Skip(String),
     Void(String),
     /// With the number of its outcome.
-    Rerecord(String, usize),
+    Correct(String, usize),
     Observe(String, String),
     Expire(String),
     Finish,

@@ -3,7 +3,7 @@
 //! Where the format's page is silent this follows the crate, so that the comparison is about what the page says:
 //! a permit must be valid at `done` too; before a move every begun step's `while` holds already; who is in a step
 //! keeps it from being voided; a void reaches what builds on the step through one that is not worked, too; what
-//! builds on a voided step is put right after it; a step is skipped in an open phase of a running job; hands are
+//! builds on a voided step is corrected after it; a step is skipped in an open phase of a running job; hands are
 //! still there at the moments of `done`.
 
 use std::collections::BTreeSet;
@@ -34,8 +34,8 @@ impl Rules {
                 next.set_matter(&self.step(id)?.on_leave);
             }
             Deed::Done(id, outcome) => self.done(bay, &mut next, self.step(id)?, *outcome, &mut moments)?,
-            Deed::Rerecord(id, outcome) => {
-                self.rerecord(bay, &mut next, self.step(id)?, *outcome, &mut moments)?
+            Deed::Correct(id, outcome) => {
+                self.correct(bay, &mut next, self.step(id)?, *outcome, &mut moments)?
             }
             Deed::Move(id) => {
                 let made = self.checklist.moves.iter().find(|made| made.id == *id)?;
@@ -155,7 +155,7 @@ impl Rules {
     }
 
     /// From voided only: sets gates that do not age and signs where that is so.
-    fn rerecord(
+    fn correct(
         &self,
         bay: &Bay,
         next: &mut Bay,

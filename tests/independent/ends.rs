@@ -73,7 +73,7 @@ impl Steps {
             };
             self.out[state].iter().any(|(deed, to)| match deed {
                 Deed::Expire(_) | Deed::Void(_) | Deed::Observe(..) => false,
-                Deed::Done(step, _) | Deed::Rerecord(step, _) => {
+                Deed::Done(step, _) | Deed::Correct(step, _) => {
                     let same = self.out[state].iter().filter(|(other, _)| same_step(deed, other));
                     same.clone().count() == ways(step) && same.clone().all(|(_, to)| firm(*to))
                 }
@@ -99,7 +99,7 @@ impl Steps {
 
 fn same_step(one: &Deed, other: &Deed) -> bool {
     match (one, other) {
-        (Deed::Done(one, _), Deed::Done(other, _)) | (Deed::Rerecord(one, _), Deed::Rerecord(other, _)) => {
+        (Deed::Done(one, _), Deed::Done(other, _)) | (Deed::Correct(one, _), Deed::Correct(other, _)) => {
             one == other
         }
         _ => false,

@@ -147,7 +147,7 @@ impl Runs {
             deeds.extend(outcomes.clone().map(|outcome| Deed::Done(id.clone(), outcome)));
             if self.kind == Kind::OneVoid {
                 deeds.push(Deed::Void(id.clone()));
-                deeds.extend(outcomes.map(|outcome| Deed::Rerecord(id.clone(), outcome)));
+                deeds.extend(outcomes.map(|outcome| Deed::Correct(id.clone(), outcome)));
             }
         }
         deeds.extend(checklist.moves.iter().map(|made| Deed::Move(made.id.clone())));

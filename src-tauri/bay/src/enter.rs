@@ -100,7 +100,7 @@ impl Bay {
     fn keeps_photos(&self, job: JobId, command: &Command) -> Result<(), BayError> {
         let values: Vec<&EntryValue> = match command {
             Command::Enter { value, .. } => vec![value],
-            Command::Work { entries, .. } | Command::Rerecord { entries, .. } => entries.values().collect(),
+            Command::Work { entries, .. } | Command::Correct { entries, .. } => entries.values().collect(),
             _ => Vec::new(),
         };
         for value in values {

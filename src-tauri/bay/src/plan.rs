@@ -72,8 +72,8 @@ pub enum PlanDoes {
     Walk,
     /// Signs again.
     Sign,
-    /// Puts a voided step right on paper.
-    OnPaper,
+    /// Corrects a voided step afterwards.
+    Correct,
 }
 
 /// Something that is waited for.
@@ -268,7 +268,7 @@ fn named(procedure: &Procedure, what: What) -> (PlanDoes, Option<String>, String
         What::Work(at) => step(PlanDoes::Work, at),
         What::Start(at) => step(PlanDoes::Start, at),
         What::Leave(at) => step(PlanDoes::Leave, at),
-        What::OnPaper(at) => step(PlanDoes::OnPaper, at),
+        What::Correct(at) => step(PlanDoes::Correct, at),
         What::Move(made) => {
             let text = procedure.move_text(made);
             (PlanDoes::Move, Some(text.id.clone()), text.title.clone())

@@ -37,7 +37,7 @@ pub fn event(job: &Job, event: &Event) -> String {
             };
             format!("voids {}{also}: {}", step(&voided.step), voided.reason)
         }
-        Event::Rerecorded(again) => format!("puts right on paper {}", step(&again.step)),
+        Event::Corrected(again) => format!("corrects {}", step(&again.step)),
         Event::Observed(seen) => {
             let undone = if seen.undone.is_empty() {
                 String::new()
@@ -70,7 +70,7 @@ pub fn command(command: &Command) -> String {
         Command::SignAgain { .. } => "to sign again".to_owned(),
         Command::Skip { step, .. } => format!("to skip \"{step}\""),
         Command::Void { step, .. } => format!("to void \"{step}\""),
-        Command::Rerecord { step, .. } => format!("to put \"{step}\" right on paper"),
+        Command::Correct { step, .. } => format!("to correct \"{step}\" afterwards"),
         Command::Observe { condition, value, .. } => format!("to observe {condition} = {value}"),
         Command::ExplainMissed { step, .. } => format!("to explain \"{step}\""),
         Command::Finish => "to finish the job".to_owned(),

@@ -50,7 +50,7 @@ fn left_worked(procedure: &Procedure, before: &State, after: &State, to_voided: 
     gone.map(|(_, step)| step.id.clone()).collect()
 }
 
-/// Whether a step is voided and not put right.
+/// Whether a step is voided and not corrected.
 pub(crate) fn is_voided(procedure: &Procedure, state: &State, step: StepIx) -> bool {
     procedure.machine.shown(state, step) == Shown::Voided
 }

@@ -101,8 +101,8 @@ pub enum Command {
         /// Why. Never empty.
         reason: String,
     },
-    /// Put a voided step right on paper, without doing the work again.
-    Rerecord {
+    /// Correct a voided step afterwards, without doing the work again.
+    Correct {
         /// Step id.
         step: String,
         /// Values by entry id; every required one.
@@ -146,7 +146,7 @@ impl Command {
         match self {
             Command::Done { signatures, .. }
             | Command::Work { signatures, .. }
-            | Command::Rerecord { signatures, .. }
+            | Command::Correct { signatures, .. }
             | Command::SignAgain { signatures } => signatures,
             Command::Sign { signature } => std::slice::from_mut(signature),
             _ => &mut [],

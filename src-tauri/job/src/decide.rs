@@ -3,12 +3,12 @@
 //! as well. A fact is never refused.
 
 pub(crate) mod draft;
-mod paper;
 pub(crate) mod refuse;
 pub(crate) mod signs;
 pub(crate) mod unmet;
 mod whole;
 pub(crate) mod work;
+mod written;
 
 use panside_journal::{Stamp, clock_jump};
 use panside_procedure::State;
@@ -60,8 +60,8 @@ pub fn decide(
         Command::SignAgain { signatures } => draft.sign_again(signatures)?,
         Command::Skip { step, reason } => draft.skip(step, reason)?,
         Command::Void { step, reason } => draft.void(step, reason)?,
-        Command::Rerecord { step, entries, signatures, reason } => {
-            draft.rerecord(step, entries, signatures, reason.as_deref())?;
+        Command::Correct { step, entries, signatures, reason } => {
+            draft.correct(step, entries, signatures, reason.as_deref())?;
         }
         Command::Observe { condition, value, reason } => draft.observe(condition, value, reason)?,
         Command::ExplainMissed { step, reason } => draft.explain_missed(step, reason)?,

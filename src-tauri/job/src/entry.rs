@@ -59,7 +59,7 @@ pub struct Context<'a> {
     pub items: &'a [Item],
     /// When the step was begun; nothing while it is not.
     pub begun: Option<&'a Stamp>,
-    /// When the value was taken: now, or when the work was done that is put right on paper.
+    /// When the value was taken: now, or when the work was done that is corrected afterwards.
     pub at: &'a Stamp,
     /// Minutes that the shop's wall clock is ahead of UTC.
     pub utc_offset_min: i32,

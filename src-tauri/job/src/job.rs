@@ -84,8 +84,8 @@ pub struct Stretch {
     pub begun: Mark,
     /// How and when it ended. Nothing while the step is in progress.
     pub ended: Option<(EndedBy, Mark)>,
-    /// It is no work but a voided step put right on paper.
-    pub on_paper: bool,
+    /// It is no work but a voided step corrected afterwards.
+    pub corrected: bool,
     /// It was done before and entered only when it says.
     pub later: bool,
     /// Everything that was entered, oldest first; of an entry the last one counts.
@@ -103,7 +103,7 @@ impl Stretch {
         Stretch {
             begun,
             ended: None,
-            on_paper: false,
+            corrected: false,
             later: false,
             entries: Vec::new(),
             classes: BTreeMap::new(),

@@ -120,7 +120,7 @@ fn turn(observing: bool) -> impl Strategy<Value = Turn> {
         3 => select(signatures()).prop_map(|signature| Command::Sign { signature }),
         1 => step(|step| Command::Skip { step, reason: "not today".into() }),
         2 => step(|step| Command::Void { step, reason: "entered wrongly".into() }),
-        3 => select(entered()).prop_map(|(step, entry, value)| Command::Rerecord {
+        3 => select(entered()).prop_map(|(step, entry, value)| Command::Correct {
             step: step.into(), entries: [(entry.to_owned(), value)].into(), signatures: signed(step), reason: None,
         }),
         1 => step(|step| Command::ExplainMissed { step, reason: "it came too late".into() }),
@@ -202,7 +202,7 @@ fn actions(job: &Job) -> Vec<Action> {
             Event::Begun(it) => Action::Begin(step(&it.step)),
             Event::Left(it) => Action::Leave(step(&it.step)),
             Event::Done(it) => Action::Done(step(&it.step), outcome(&it.step, &it.classes)),
-            Event::Rerecorded(it) => Action::Rerecord(step(&it.step), outcome(&it.step, &it.classes)),
+            Event::Corrected(it) => Action::Correct(step(&it.step), outcome(&it.step, &it.classes)),
             Event::Moved(it) => Action::Move(names.move_(&it.made).unwrap()),
             Event::Signed(it) => Action::Sign(names.sign(&it.signature.sign).unwrap()),
             Event::Skipped(it) => Action::Skip(step(&it.step)),

@@ -231,7 +231,7 @@ impl Procedure {
                 Action::Void(step),
             ]);
             for outcome in (0..rule.outcomes.len()).map(OutcomeIx::of) {
-                actions.extend([Action::Done(step, outcome), Action::Rerecord(step, outcome)]);
+                actions.extend([Action::Done(step, outcome), Action::Correct(step, outcome)]);
             }
         }
         actions.extend((0..machine.moves.len()).map(|at| Action::Move(MoveIx::of(at))));
@@ -267,8 +267,8 @@ impl Procedure {
             Action::Sign(given) => format!("sign {}", self.sign_off(given).id),
             Action::Skip(step) => format!("skip {}", title(step)),
             Action::Void(step) => format!("void {}", title(step)),
-            Action::Rerecord(step, outcome) => {
-                format!("put right on paper {}{}", title(step), classes(step, outcome))
+            Action::Correct(step, outcome) => {
+                format!("correct {}{}", title(step), classes(step, outcome))
             }
             Action::Observe(var, value) => {
                 format!("observe {} = {}", self.var_name(var), self.value_name(var, value))

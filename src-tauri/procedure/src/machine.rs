@@ -24,7 +24,7 @@
 //! | an observed danger | is excused while it lasts, if of the state alone | nobody may be sent into one |
 //!
 //! One word for both `moving` and `moved` could not say what is meant: raising changes the very condition that it
-//! needs. Each step that was voided can be put right on paper. A danger of what somebody does is never excused: not at
+//! needs. Each step that was voided can be corrected afterwards. A danger of what somebody does is never excused: not at
 //! a begin, a done or a move.
 //!
 //! Where this and the plain reading of the format differ, it is on the careful side: permits are checked at `done` too;
@@ -111,8 +111,8 @@ pub enum Action {
     Skip(StepIx),
     /// What was entered at a step is voided.
     Void(StepIx),
-    /// A voided step's entries are put right, without doing the work again.
-    Rerecord(StepIx, OutcomeIx),
+    /// A voided step's entries are corrected, without doing the work again.
+    Correct(StepIx, OutcomeIx),
     /// The vehicle is not as shown: a condition has this value.
     Observe(VarIx, u8),
     /// A gate's knowledge has grown too old.
@@ -220,8 +220,8 @@ pub enum VariableKind {
 pub struct Outcome {
     /// What it assigns.
     pub assign: Assign,
-    /// What of it a later correction on paper may assign: gates that do not age.
-    pub on_paper: Assign,
+    /// What of it a later correction may assign: gates that do not age.
+    pub corrected: Assign,
     /// It ends the job by stop and call.
     pub ends: bool,
 }

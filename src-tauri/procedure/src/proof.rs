@@ -65,7 +65,7 @@
 //! # What it does not cover
 //!
 //! More than one void, or more than one observation, in a run. A finished job may still have a voided line that was
-//! not put right; the proof does not ask for it. What checks the proof from outside, and which mistakes in a checklist
+//! not corrected; the proof does not ask for it. What checks the proof from outside, and which mistakes in a checklist
 //! it misses, stands in `tests/README.md`.
 
 mod actions;

@@ -22,8 +22,8 @@ pub struct Voided {
     pub by: By,
     /// The title of the step it builds on and was voided with. Nothing: it was voided itself.
     pub with: Option<String>,
-    /// It was put right or done again since.
-    pub put_right: bool,
+    /// It was corrected or done again since.
+    pub corrected: bool,
 }
 
 /// A step that was dealt with in words: skipped, or missed and explained.
@@ -142,7 +142,7 @@ pub(crate) fn voided(source: Source<'_>) -> Vec<Voided> {
             reason: void.reason.text.clone(),
             by: source.by(&void.reason.mark),
             with: void.with.as_ref().map(|with| source.title(with)),
-            put_right: detail.counts().is_some(),
+            corrected: detail.counts().is_some(),
         })
     });
     voids.collect()

@@ -15,8 +15,8 @@ pub enum MissingKind {
     PieceOff,
     /// An attest of finished work has lapsed.
     AttestLapsed,
-    /// A step was voided and not put right.
-    VoidedNotPutRight,
+    /// A step was voided and not corrected.
+    VoidedNotCorrected,
     /// A step is in progress and not done.
     StepInProgress,
     /// A required entry or signature is missing at a step in progress or done.
@@ -34,7 +34,7 @@ impl MissingKind {
     pub const ALL: &[MissingKind] = &[
         MissingKind::PieceOff,
         MissingKind::AttestLapsed,
-        MissingKind::VoidedNotPutRight,
+        MissingKind::VoidedNotCorrected,
         MissingKind::StepInProgress,
         MissingKind::EntryMissing,
         MissingKind::MissedUnexplained,
@@ -48,7 +48,7 @@ impl MissingKind {
         match self {
             MissingKind::PieceOff => "Off the vehicle",
             MissingKind::AttestLapsed => "Must be signed again",
-            MissingKind::VoidedNotPutRight => "Voided and not corrected",
+            MissingKind::VoidedNotCorrected => "Voided and not corrected",
             MissingKind::StepInProgress => "In progress, not done",
             MissingKind::EntryMissing => "Not entered",
             MissingKind::MissedUnexplained => "Missed, no reason given",
@@ -81,7 +81,7 @@ pub fn missing(job: &Job) -> Vec<Missing> {
     for (number, step) in job.procedure.steps() {
         let detail = job.step(number);
         let kind = match job.procedure.machine.shown(&job.state, number) {
-            Shown::Voided => Some(MissingKind::VoidedNotPutRight),
+            Shown::Voided => Some(MissingKind::VoidedNotCorrected),
             Shown::InProgress => Some(MissingKind::StepInProgress),
             Shown::Missed if detail.missed.is_none() => Some(MissingKind::MissedUnexplained),
             Shown::Waiting | Shown::Open => Some(MissingKind::StepNotWorked),

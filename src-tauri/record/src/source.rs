@@ -96,7 +96,7 @@ impl<'a> Source<'a> {
             Event::Done(body) => step("done", &body.step),
             Event::Skipped(body) => step("skipped", &body.step),
             Event::Voided(body) => step("voided", &body.step),
-            Event::Rerecorded(body) => step("corrected afterwards", &body.step),
+            Event::Corrected(body) => step("corrected afterwards", &body.step),
             Event::MissedExplained(body) => step("explained as missed", &body.step),
             Event::Moved(body) => format!("move \"{}\"", self.move_title(&body.made)),
             Event::Signed(body) => format!("sign-off \"{}\" renewed", words(&body.signature.sign)),

@@ -76,8 +76,8 @@ pub struct Stretch {
     pub how: Ended,
     /// When it ended, and by whom.
     pub ended: Option<By>,
-    /// No work: a voided step put right on paper.
-    pub on_paper: bool,
+    /// No work: a voided step corrected afterwards.
+    pub corrected: bool,
     /// Done before and entered only when it says.
     pub later: bool,
     /// Since when it no longer counts.
@@ -159,7 +159,7 @@ fn stretch_of(source: Source<'_>, step: &StepText, detail: &StepDetail, stretch:
             None => Ended::InProgress,
         },
         ended: stretch.ended.as_ref().map(|(_, mark)| source.by(mark)),
-        on_paper: stretch.on_paper,
+        corrected: stretch.corrected,
         later: stretch.later,
         void: stretch.void.as_ref().map(|mark| source.by(mark)),
         void_reason: stretch.void.as_ref().map(|mark| {

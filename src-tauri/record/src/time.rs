@@ -110,8 +110,8 @@ pub(crate) fn of(source: Source<'_>, generated: &Stamp) -> Time {
     let (mut all, mut untimed, mut apart) = (Ms::default(), 0, Vec::new());
     for (number, step, detail) in source.steps() {
         let kind = kind(step);
-        // What is put right on paper is no work.
-        let stretches = detail.stretches.iter().filter(|stretch| !stretch.on_paper);
+        // What is corrected afterwards is no work.
+        let stretches = detail.stretches.iter().filter(|stretch| !stretch.corrected);
         let times: Vec<_> = stretches.map(|stretch| worked_ms(stretch, until)).collect();
         let ms = times.iter().flatten().sum();
         untimed += times.iter().filter(|time| time.is_none()).count() as u64;

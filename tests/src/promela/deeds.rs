@@ -92,7 +92,7 @@ impl<'a> Writer<'a> {
             deeds.extend(step.may_skip.then(|| self.skip(step)));
             if self.runs == Runs::OneVoid {
                 deeds.push(self.void(step));
-                deeds.extend(outcomes(step).into_iter().map(|outcome| self.rerecord(step, &outcome)));
+                deeds.extend(outcomes(step).into_iter().map(|outcome| self.correct(step, &outcome)));
             }
         }
         for made in &checklist.moves {
@@ -323,11 +323,11 @@ impl<'a> Writer<'a> {
         deed
     }
 
-    /// On paper: gates that do not age, and what is signed where it is so.
-    fn rerecord(&self, step: &'a Step, outcome: &Outcome) -> Deed<'a> {
+    /// A correction: gates that do not age, and what is signed where it is so.
+    fn correct(&self, step: &'a Step, outcome: &Outcome) -> Deed<'a> {
         let mut guard = vec![self.work_is(&step.id, work::VOIDED)];
         guard.extend(step.relies_on.iter().map(|base| not(&self.work_is(base, work::VOIDED))));
-        let mut deed = self.running(format!("put right {}", step.id), guard);
+        let mut deed = self.running(format!("correct {}", step.id), guard);
         let mut sets = outcome.sets.clone();
         sets.retain(|gate, _| {
             self.checklist.gates.iter().any(|one| one.id == *gate && one.fresh_for.is_none())

@@ -186,7 +186,7 @@ impl Job {
                 self.sign_and_done(window, asked, trying)
             }
             "done" => self.sign_and_done(window, asked, true),
-            "rerecord" => self.put_right(window, step, asked),
+            "correct" => self.correct(window, step, asked),
             "void" => reason(window, "screens-more-void", text(asked, "reason")?),
             "skip" => reason(window, "screens-more-skip", text(asked, "reason")?),
             other => Err(Trouble::wrong(format!("No hand is known for \"{other}\"."))),
@@ -224,9 +224,9 @@ impl Job {
         }
     }
 
-    /// Puts a voided step right: only what is otherwise is entered again.
-    fn put_right(&self, window: &mut Window, step: &Step, asked: &Value) -> Result<Came> {
-        window.tap_words("sheet-main-put-right")?;
+    /// Corrects a voided step: only what is otherwise is entered again.
+    fn correct(&self, window: &mut Window, step: &Step, asked: &Value) -> Result<Came> {
+        window.tap_words("sheet-main-correct")?;
         let pads = Pads { script: &self.script, photo: &self.photo };
         for (entry, value) in step.asked(&asked["entries"])? {
             if !window.shows(&row(step, entry), &shown(entry, value)?)? {
@@ -234,7 +234,7 @@ impl Job {
             }
         }
         close_all(window)?;
-        press_main(window, "sheet-main-put-right")
+        press_main(window, "sheet-main-correct")
     }
 
     fn make_move(&self, window: &mut Window, id: &str) -> Result<Came> {
@@ -368,7 +368,7 @@ fn shown(entry: &crate::window::script::Entry, value: &Value) -> Result<String> 
             chosen.map_or(Ok(String::new()), |option| text(option, "label").map(str::to_owned))
         }
         "note" | "scan" => text(given, "text").map(str::to_owned),
-        other => Err(Trouble::wrong(format!("No hand is known for \"{other}\" on paper."))),
+        other => Err(Trouble::wrong(format!("No hand is known for \"{other}\" in a correction."))),
     }
 }
 

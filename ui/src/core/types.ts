@@ -1701,7 +1701,7 @@ second: PersonId, } };
 /**
  * The kinds of things that are planned.
  */
-export type PlanDoes = "work" | "start" | "leave" | "move" | "walk" | "sign" | "on_paper";
+export type PlanDoes = "work" | "start" | "leave" | "move" | "walk" | "sign" | "correct";
 
 /**
  * Something that a person does.
@@ -2153,7 +2153,7 @@ step: string,
 /**
  * Why. Never empty.
  */
-reason: string, } } | { "rerecord": { 
+reason: string, } } | { "correct": { 
 /**
  * Step id.
  */

@@ -38,14 +38,14 @@ export async function enterStepLater(
   return onward(step, await currentJob.ask({ work: { step: step.id, entries, signatures, later: true } }));
 }
 
-/** Puts a voided step right on paper. */
-export async function putStepRight(
+/** Corrects a voided step afterwards. */
+export async function correctStep(
   step: StepView,
   entries: Record<string, EntryValue>,
   signatures: Signature[],
   reason: string,
 ): Promise<boolean> {
-  return onward(step, await currentJob.ask({ rerecord: { step: step.id, entries, signatures, reason } }));
+  return onward(step, await currentJob.ask({ correct: { step: step.id, entries, signatures, reason } }));
 }
 
 function onward(step: StepView, entered: boolean): boolean {

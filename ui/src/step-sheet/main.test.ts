@@ -26,18 +26,18 @@ test("what comes after the work is offered by what became of the step", () => {
   const does = (shown: Shown, over = false) => mainOf(step(shown), "live", [], over).does;
   expect([does("lapsed"), does("voided"), does("missed"), does("done"), does("done", true)]).toEqual([
     "renew",
-    "put_right",
+    "correct",
     "explain",
     "go_on",
     "go_on_ended",
   ]);
 });
 
-test("a step entered later or put right asks for its signatures too", () => {
+test("a step entered later or corrected asks for its signatures too", () => {
   expect(mainOf(step("open", { signs: ["a"] }), "later", [], false)).toEqual({
     does: "enter_later",
     closed: null,
     unsigned: ["a"],
   });
-  expect(mainOf(step("voided", { signs: ["a"] }), "paper", [], false).does).toBe("put_right");
+  expect(mainOf(step("voided", { signs: ["a"] }), "correction", [], false).does).toBe("correct");
 });

@@ -125,7 +125,7 @@ fn not_now(job: &Job, state: &State, action: Action) -> Message {
     match action {
         Action::Leave(step) | Action::Done(step, _) => refused_not_in_progress(&procedure.step(step).title),
         Action::Void(step) => refused_not_worked(&procedure.step(step).title),
-        Action::Rerecord(step, _) => refused_not_voided(&procedure.step(step).title),
+        Action::Correct(step, _) => refused_not_voided(&procedure.step(step).title),
         Action::Begin(step) | Action::Skip(step) => {
             let title = &procedure.step(step).title;
             match machine.shown(state, step) {

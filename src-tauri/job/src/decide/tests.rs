@@ -1,9 +1,9 @@
 //! Commands and their answers, told as work in a bay.
 
 mod facts;
-mod paper;
 mod signs;
 mod work;
+mod written;
 
 use std::collections::BTreeMap;
 

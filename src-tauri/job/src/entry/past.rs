@@ -49,7 +49,7 @@ impl<'a> Past<'a> {
         Past { job, pending: &[], now: at, until: Some(event) }
     }
 
-    /// What was taken down at an entry of work that still counts, on paper or not, stretch by stretch: of each stretch
+    /// What was taken down at an entry of work that still counts, corrected afterwards or not, stretch by stretch: of each stretch
     /// that was done, or is in progress, the last value. Work that was done again was done twice.
     pub(crate) fn latest(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
         let counted = self.stretches(step).filter(|stretch| stretch.is_done() || stretch.ended.is_none());
@@ -63,16 +63,16 @@ impl<'a> Past<'a> {
         lists.into_iter().filter_map(|(_, list)| list.last().copied()).collect()
     }
 
-    /// What was read at an entry, oldest first, also in work that was left; nothing that was put right on paper.
+    /// What was read at an entry, oldest first, also in work that was left; nothing that was corrected afterwards.
     pub(crate) fn readings(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
-        let worked = self.stretches(step).filter(|stretch| !stretch.on_paper);
+        let worked = self.stretches(step).filter(|stretch| !stretch.corrected);
         let read = worked.flat_map(|stretch| self.of_stretch(stretch, entry));
         read.chain(self.pending(step, entry)).collect()
     }
 
     /// The same of the stretch of work that goes on, or of the last one.
     pub(crate) fn in_progress(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
-        let last = self.stretches(step).filter(|stretch| !stretch.on_paper).last();
+        let last = self.stretches(step).filter(|stretch| !stretch.corrected).last();
         let goes_on = last.filter(|stretch| stretch.ended.is_none() || self.until.is_some());
         let read = goes_on.map(|stretch| self.of_stretch(stretch, entry)).unwrap_or_default();
         read.into_iter().chain(self.pending(step, entry)).collect()

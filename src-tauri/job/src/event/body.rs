@@ -136,7 +136,7 @@ bodies! {
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         also: Vec<String>,
     }
-    Rerecorded {
+    Corrected {
         /// Step id.
         step: String,
         /// What each entry turned out to be, by entry id.

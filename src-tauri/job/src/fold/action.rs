@@ -20,9 +20,9 @@ pub(super) fn of(procedure: &Procedure, event: &Event) -> Result<Option<Action>,
             let step = step(&body.step)?;
             Action::Done(step, outcome(procedure, step, &body.classes))
         }
-        Event::Rerecorded(body) => {
+        Event::Corrected(body) => {
             let step = step(&body.step)?;
-            Action::Rerecord(step, outcome(procedure, step, &body.classes))
+            Action::Correct(step, outcome(procedure, step, &body.classes))
         }
         Event::Moved(body) => {
             let made = names.move_(&body.made);

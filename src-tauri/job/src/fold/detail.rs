@@ -9,7 +9,7 @@ use panside_procedure::machine::{SignIx, StepIx, VarIx};
 
 use crate::change::gates;
 use crate::decide::unmet::is_measured;
-use crate::event::{Entered, Event, Rerecorded};
+use crate::event::{Corrected, Entered, Event};
 use crate::job::{EndedBy, EnteredValue, Given, Job, Known, LastRead, Mark, Reason, Stretch, Voiding};
 
 impl Job {
@@ -46,9 +46,9 @@ impl Job {
             Event::Skipped(body) => detail.skipped = Some(reason(&body.reason)),
             Event::MissedExplained(body) => detail.missed = Some(reason(&body.reason)),
             Event::Entered(body) => self.take_entered(step, mark, body),
-            Event::Rerecorded(body) => {
+            Event::Corrected(body) => {
                 let entries = self.procedure.step(step).entries.iter().map(|entry| entry.id.as_str());
-                detail.stretches.push(on_paper(mark, body, entries));
+                detail.stretches.push(corrected(mark, body, entries));
             }
             Event::Voided(body) => {
                 let also = body.also.iter().filter_map(|id| self.procedure.names.step(id));
@@ -98,7 +98,7 @@ impl Job {
         let machine = &self.procedure.machine;
         let signatures = match event {
             Event::Done(body) => body.signs.as_slice(),
-            Event::Rerecorded(body) => body.signs.as_slice(),
+            Event::Corrected(body) => body.signs.as_slice(),
             Event::Signed(body) => std::slice::from_ref(&body.signature),
             _ => &[],
         };
@@ -112,7 +112,7 @@ impl Job {
             }
             let id = &self.procedure.sign_off(given).id;
             for signature in signatures.iter().filter(|signature| signature.sign == *id) {
-                // Signed on paper where it no longer holds: taken down, and lapsed from the first.
+                // Signed in a correction where it no longer holds: taken down, and lapsed from the first.
                 let lapsed = (!valid).then(|| mark.clone());
                 let name = self.people.called(signature.by, mark.seq);
                 self.signs[given.at()].push(Given {
@@ -139,16 +139,16 @@ impl Job {
         let written: BTreeSet<&str> = match (event, event.step().and_then(|id| self.procedure.names.step(id)))
         {
             (Event::Done(body), Some(step)) => writes(self.procedure.step(step), &body.classes),
-            (Event::Rerecorded(body), Some(step)) => writes(self.procedure.step(step), &body.classes),
+            (Event::Corrected(body), Some(step)) => writes(self.procedure.step(step), &body.classes),
             _ => BTreeSet::new(),
         };
-        let on_paper = matches!(event, Event::Rerecorded(_));
+        let corrected = matches!(event, Event::Corrected(_));
         for gate in gates(&self.procedure) {
             let machine = &self.procedure.machine;
             let (was, is) = (machine.value(before, gate), machine.value(&self.state, gate));
-            // A correction on paper makes nothing fresh that ages.
+            // A correction makes nothing fresh that ages.
             let written = written.contains(self.procedure.var_name(gate))
-                && !(on_paper && machine.vars[gate.at()].ages);
+                && !(corrected && machine.vars[gate.at()].ages);
             let taken = self.taken(gate, event);
             let detail = &mut self.gates[gate.at()];
             if is == 0 {
@@ -173,8 +173,8 @@ fn void(stretches: &mut [Stretch], mark: &Mark) {
     }
 }
 
-/// A voided step put right: its values in the order of the checklist.
-fn on_paper<'a>(mark: &Mark, body: &Rerecorded, order: impl Iterator<Item = &'a str>) -> Stretch {
+/// A voided step corrected: its values in the order of the checklist.
+fn corrected<'a>(mark: &Mark, body: &Corrected, order: impl Iterator<Item = &'a str>) -> Stretch {
     let value = |(entry, value): (&str, &crate::EntryValue)| EnteredValue {
         mark: mark.clone(),
         entry: entry.to_owned(),
@@ -184,7 +184,7 @@ fn on_paper<'a>(mark: &Mark, body: &Rerecorded, order: impl Iterator<Item = &'a 
     };
     Stretch {
         ended: Some((EndedBy::Done, mark.clone())),
-        on_paper: true,
+        corrected: true,
         entries: order.filter_map(|entry| Some((entry, body.values.get(entry)?))).map(value).collect(),
         classes: body.classes.clone(),
         signs: body.signs.clone(),

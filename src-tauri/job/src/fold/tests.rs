@@ -142,12 +142,12 @@ fn an_observation_takes_back_the_work_that_cannot_have_been_done() {
 }
 
 #[test]
-fn a_signature_on_paper_that_no_longer_holds_is_kept_as_lapsed() {
+fn a_signature_in_a_correction_that_no_longer_holds_is_kept_as_lapsed() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
     bay.must(Command::Void { step: "locks".into(), reason: "wrong name".into() });
     bay.moves(&["lower"]);
-    bay.must(Command::Rerecord {
+    bay.must(Command::Correct {
         step: "locks".into(),
         entries: Default::default(),
         signatures: vec![sign("on_locks", "Ada", Role::Technician)],

@@ -328,11 +328,15 @@ impl Builder<'_> {
         let mut effects = Vec::new();
         for at in 0..table.len() {
             let effect = self.effect(step, &table, at, place);
-            let paper: Assignments =
+            let correction: Assignments =
                 effect.sets.iter().filter(|(gate, _)| !self.ages(gate)).map(clone_pair).collect();
             let mut assign = self.assign(&effect.sets);
             assign.edits.extend(self.assign(&effect.makes).edits);
-            outcomes.push(Outcome { assign, on_paper: self.assign(&paper), ends: effect.ends.is_some() });
+            outcomes.push(Outcome {
+                assign,
+                corrected: self.assign(&correction),
+                ends: effect.ends.is_some(),
+            });
             effects.push(effect);
         }
         self.outcomes.push(table);

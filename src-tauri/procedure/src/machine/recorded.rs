@@ -21,15 +21,15 @@ impl Machine {
                 self.clear_begun(&mut next, step);
                 self.steps[step.at()].on_leave.apply(&mut next);
             }
-            Action::Done(step, outcome) | Action::Rerecord(step, outcome) => {
+            Action::Done(step, outcome) | Action::Correct(step, outcome) => {
                 let rule = &self.steps[step.at()];
-                let on_paper = matches!(action, Action::Rerecord(..));
-                if !on_paper && rule.work.get(state) != work::WORKED {
+                let corrected = matches!(action, Action::Correct(..));
+                if !corrected && rule.work.get(state) != work::WORKED {
                     self.move_items(rule, &mut next);
                 }
                 rule.work.set(&mut next, work::WORKED);
                 if let Some(outcome) = rule.outcomes.get(outcome.at()) {
-                    (if on_paper { &outcome.on_paper } else { &outcome.assign }).apply(&mut next);
+                    (if corrected { &outcome.corrected } else { &outcome.assign }).apply(&mut next);
                     if outcome.ends {
                         self.set_over(&mut next, over::ENDING);
                     }

@@ -33,7 +33,7 @@ pub enum Shown {
     Done,
     /// Worked, but an attest of it has lapsed.
     Lapsed,
-    /// What was entered is voided and not put right.
+    /// What was entered is voided and not corrected.
     Voided,
     /// Skipped with a reason.
     Skipped,

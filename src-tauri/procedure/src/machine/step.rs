@@ -57,7 +57,7 @@ impl Machine {
             Action::Sign(given) => self.sign_again(state, &mut next, given)?,
             Action::Skip(step) => self.skip(state, &mut next, step)?,
             Action::Void(step) => self.void(state, &mut next, step)?,
-            Action::Rerecord(step, outcome) => return self.rerecord(before, step, outcome, watch),
+            Action::Correct(step, outcome) => return self.correct(before, step, outcome, watch),
             Action::Observe(var, value) => self.observe(state, &mut next, var, value)?,
             Action::Expire(gate) => self.expire(state, &mut next, gate)?,
             Action::Finish => self.finish(state, &mut next)?,
@@ -291,7 +291,7 @@ impl Machine {
         }
     }
 
-    fn rerecord(
+    fn correct(
         &self,
         before: &Before<'_>,
         step: StepIx,
@@ -309,7 +309,7 @@ impl Machine {
         }
         let outcome = rule.outcomes.get(outcome.at()).ok_or(Blocked::NotNow)?;
         let mut next = *state;
-        self.take_outcome(before, rule, (&outcome.on_paper, outcome.ends), &mut next, watch);
+        self.take_outcome(before, rule, (&outcome.corrected, outcome.ends), &mut next, watch);
         for given in &rule.signs {
             let sign_rule = &self.signs[given.at()];
             if sign_rule.holds_while.holds(&next) {

@@ -89,6 +89,6 @@ pub(super) enum Op {
     Leave(Who, StepIx),
     Move(Who, MoveIx),
     Sign(SignIx),
-    /// A voided step is put right on paper.
-    OnPaper(StepIx),
+    /// A voided step is corrected afterwards.
+    Correct(StepIx),
 }

@@ -203,7 +203,7 @@ impl Relaxed {
                 edge(Action::Begin(step), own, first.saturating_add(walk));
             }
             if rules.rule(step).work.get(&state) == work::VOIDED {
-                edge(Action::Rerecord(step, outcome), zone, 0);
+                edge(Action::Correct(step, outcome), zone, 0);
             }
         }
         for (at, &minutes) in rules.task.minutes.moves.iter().enumerate() {

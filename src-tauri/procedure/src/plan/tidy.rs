@@ -143,7 +143,7 @@ impl Op {
             | Op::Begin(person, _)
             | Op::Leave(person, _)
             | Op::Move(person, _) => Some(person),
-            Op::Pass(_) | Op::Sign(_) | Op::OnPaper(_) => None,
+            Op::Pass(_) | Op::Sign(_) | Op::Correct(_) => None,
         }
     }
 
@@ -155,7 +155,7 @@ impl Op {
             Op::Begin(person, step) => Op::Begin(name(person), step),
             Op::Leave(person, step) => Op::Leave(name(person), step),
             Op::Move(person, made) => Op::Move(name(person), made),
-            Op::Pass(_) | Op::Sign(_) | Op::OnPaper(_) => self,
+            Op::Pass(_) | Op::Sign(_) | Op::Correct(_) => self,
         }
     }
 }

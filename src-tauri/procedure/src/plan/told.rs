@@ -35,8 +35,8 @@ pub enum What {
     Walk(Zone),
     /// Signs again.
     Sign(SignIx),
-    /// Puts a voided step right on paper.
-    OnPaper(StepIx),
+    /// Corrects a voided step afterwards.
+    Correct(StepIx),
 }
 
 /// Something that is waited for.
@@ -139,7 +139,7 @@ impl<'r, 'a> Teller<'r, 'a> {
             }
             Op::Walk(who, _) => self.since[who.at()] = self.now,
             Op::Sign(given) => self.done(self.someone_free(), What::Sign(given), self.now),
-            Op::OnPaper(step) => self.done(self.someone_free(), What::OnPaper(step), self.now),
+            Op::Correct(step) => self.done(self.someone_free(), What::Correct(step), self.now),
             Op::Pass(_) => {}
         }
         self.now += minutes_of(op);

@@ -43,7 +43,7 @@ impl Rules<'_> {
             (0..self.machine.steps.len())
                 .map(StepIx::of)
                 .filter(|step| self.rule(*step).work.get(&moment.state) == work::VOIDED)
-                .for_each(|step| try_one(Op::OnPaper(step)));
+                .for_each(|step| try_one(Op::Correct(step)));
         }
         if let Some(minutes) = self.until_something(moment) {
             // Mostly nothing is won by beginning later than one could, unless something happens before.
@@ -132,8 +132,8 @@ impl Rules<'_> {
             }
             Op::Move(who, made) => self.make_move(before, moment, who.at(), made),
             Op::Sign(given) => Some(self.moved_on(moment, self.act(before, Action::Sign(given))?, None)),
-            Op::OnPaper(step) => {
-                let next = self.act(before, Action::Rerecord(step, self.task.outcomes[step.at()]))?;
+            Op::Correct(step) => {
+                let next = self.act(before, Action::Correct(step, self.task.outcomes[step.at()]))?;
                 Some(self.moved_on(moment, next, None))
             }
         }

@@ -89,7 +89,7 @@ impl Actions {
                 }
                 Action::Leave(step) | Action::Done(step, _) => steps[step.at()].begun.push(at),
                 Action::Void(step) => steps[step.at()].void = Some(at),
-                Action::Rerecord(step, _) => steps[step.at()].voided.push(at),
+                Action::Correct(step, _) => steps[step.at()].voided.push(at),
                 Action::Sign(given) => steps[machine.signs[given.at()].step.at()].sign.push((at, given)),
                 Action::Move(made) => actions.moves.push((at, made)),
                 Action::Observe(..) => actions.observations.push(at),
@@ -241,8 +241,8 @@ pub fn kind(machine: &Machine, last: Option<Action>, action: Action) -> Kind {
         Action::Expire(_) => Kind::Age,
         Action::Skip(_) | Action::Stop => Kind::NotPlanned,
         Action::Done(step, _) => first(step, matches!(last, Some(Action::Done(same, _)) if same == step)),
-        Action::Rerecord(step, _) => {
-            first(step, matches!(last, Some(Action::Rerecord(same, _)) if same == step))
+        Action::Correct(step, _) => {
+            first(step, matches!(last, Some(Action::Correct(same, _)) if same == step))
         }
         Action::Begin(_) | Action::Leave(_) | Action::Move(_) | Action::Sign(_) | Action::Finish => {
             Kind::Plain

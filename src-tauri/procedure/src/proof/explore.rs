@@ -22,7 +22,7 @@ const STRIDE: usize = 1 << 12;
 /// Which runs are searched. All of them with ageing and skipping.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Runs {
-    /// Nothing goes wrong on paper or at the vehicle.
+    /// Nothing goes wrong in the entries or at the vehicle.
     Plain,
     /// At most one void anywhere.
     OneVoid,
@@ -42,7 +42,7 @@ impl Runs {
     fn has(self, action: Action) -> bool {
         match action {
             Action::Void(_) => self == Runs::OneVoid,
-            Action::Rerecord(..) => self == Runs::OneVoid,
+            Action::Correct(..) => self == Runs::OneVoid,
             Action::Observe(..) => self == Runs::OneObservation,
             _ => true,
         }

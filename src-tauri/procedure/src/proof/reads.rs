@@ -51,10 +51,10 @@ impl Reading<'_> {
                 self.assigns(&rule.outcomes.get(outcome.at())?.assign.edits);
                 self.pieces(step);
             }
-            Action::Rerecord(step, outcome) => {
+            Action::Correct(step, outcome) => {
                 let rule = &machine.steps[step.at()];
                 self.works(step);
-                self.assigns(&rule.outcomes.get(outcome.at())?.on_paper.edits);
+                self.assigns(&rule.outcomes.get(outcome.at())?.corrected.edits);
                 rule.relies_on.iter().for_each(|other| self.read(machine.steps[other.at()].work));
             }
             Action::Move(made) => {

@@ -80,7 +80,7 @@ fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<
 }
 
 /// Whether the attests of a step count at the end: it belongs to the job, and is neither skipped nor missed. One that
-/// was voided and that nothing asks for any more need not be put right.
+/// was voided and that nothing asks for any more need not be corrected.
 fn owes_attests(machine: &Machine, state: &State, step: StepIx) -> bool {
     let rule = &machine.steps[step.at()];
     match rule.work.get(state) {

@@ -88,7 +88,7 @@ fn place_of(value: &Value, id: &str) -> Option<String> {
 /// A job that is run by names.
 ///
 /// An action is said as `begin drain`, `leave drain`, `done decide answer=leak`, `do drain` (begin and done),
-/// `move raise`, `sign clear`, `skip dye`, `void drain`, `rerecord decide answer=leak`,
+/// `move raise`, `sign clear`, `skip dye`, `void drain`, `correct decide answer=leak`,
 /// `observe lift=floor`, `expire level`, `finish`, `stop`. Several stand in one text with semicolons between.
 /// An entry that is not named turns out as the first of its classes that does not hold the step.
 pub struct Job {
@@ -138,11 +138,11 @@ impl Job {
         match verb {
             "begin" => Action::Begin(step()),
             "leave" => Action::Leave(step()),
-            "done" | "rerecord" => {
+            "done" | "correct" => {
                 let classes = self.classes(name, rest);
                 let outcome = self.procedure.outcome(step(), &classes);
                 let outcome = outcome.unwrap_or_else(|error| panic!("{said}: {error:?}"));
-                if verb == "done" { Action::Done(step(), outcome) } else { Action::Rerecord(step(), outcome) }
+                if verb == "done" { Action::Done(step(), outcome) } else { Action::Correct(step(), outcome) }
             }
             "move" => Action::Move(names.move_(name).unwrap_or_else(|| panic!("no move in \"{said}\""))),
             "sign" => Action::Sign(self.sign_ix(name)),

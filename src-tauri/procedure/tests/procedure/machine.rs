@@ -6,5 +6,5 @@ mod facts;
 mod lapses;
 mod moves;
 mod order;
-mod paper;
+mod voided;
 mod work;

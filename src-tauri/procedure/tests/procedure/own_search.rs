@@ -38,7 +38,7 @@ pub fn search(procedure: &Procedure, voids: bool) -> Searched {
     let is_void = |action: Action| matches!(action, Action::Void(_));
     let mut all = procedure.all_actions();
     all.retain(|action| !matches!(action, Action::Observe(..)));
-    all.retain(|action| voids || !matches!(action, Action::Void(_) | Action::Rerecord(..)));
+    all.retain(|action| voids || !matches!(action, Action::Void(_) | Action::Correct(..)));
     let mut met = BTreeSet::new();
     let mut meet = |state: State, voided: bool, depth: usize, states: &mut Vec<_>| {
         if met.insert(key(procedure, &state, voided)) {
@@ -66,7 +66,7 @@ pub fn search(procedure: &Procedure, voids: bool) -> Searched {
 pub fn shortest_into(procedure: &Procedure, danger: &str) -> Option<usize> {
     let at = procedure.checklist.dangers.iter().position(|found| found.id == danger)?;
     let into = |state: &State, action: Action| {
-        let plain = !matches!(action, Action::Observe(..) | Action::Void(_) | Action::Rerecord(..));
+        let plain = !matches!(action, Action::Observe(..) | Action::Void(_) | Action::Correct(..));
         plain && procedure.machine.dangers_of(state, action).iter().any(|found| found.at() == at)
     };
     let all = procedure.all_actions();

@@ -211,7 +211,7 @@ fn apart(document: &Document, kind: Kind) -> Vec<Bar> {
         if !document.time.apart.iter().any(|apart| apart.step == step.id && apart.kind == kind) {
             continue;
         }
-        for stretch in step.stretches.iter().filter(|stretch| !stretch.on_paper && !stretch.later) {
+        for stretch in step.stretches.iter().filter(|stretch| !stretch.corrected && !stretch.later) {
             let end = stretch.ended.as_ref().map_or_else(|| until(document), |by| minute_of(&by.local));
             let Some((from, to)) = minute_of(&stretch.begun.local).zip(end) else { continue };
             bars.push(Bar { from, to, says: step.title.clone() });

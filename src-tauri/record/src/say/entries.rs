@@ -57,10 +57,10 @@ fn limit(limit: &Limit) -> String {
 }
 
 fn stretch_line(stretch: &Stretch) -> String {
-    let mut line = if stretch.on_paper { "corrected afterwards ".to_owned() } else { String::new() };
+    let mut line = if stretch.corrected { "corrected afterwards ".to_owned() } else { String::new() };
     line.push_str(&stretch.begun.day_and_time());
     match (stretch.how, &stretch.ended) {
-        _ if stretch.on_paper => {}
+        _ if stretch.corrected => {}
         (Ended::Done, Some(ended)) => line.push_str(&format!(" to {}", ended.time_after(&stretch.begun))),
         (Ended::Left, Some(ended)) => line.push_str(&format!(", left {}", ended.time_after(&stretch.begun))),
         _ => line.push_str(", in progress"),

@@ -22,7 +22,7 @@ pub(super) fn otherwise(document: &Document) -> Vec<Section> {
 
 fn voided(voided: &Voided) -> String {
     let with = voided.with.as_ref().map(|with| format!(", with \"{with}\"")).unwrap_or_default();
-    let since = if voided.put_right { "corrected since" } else { "not corrected" };
+    let since = if voided.corrected { "corrected since" } else { "not corrected" };
     let by = &voided.by;
     format!("{} {} voided \"{}\"{with}: {} ({since})", by.day_and_time(), by.who, voided.title, voided.reason)
 }

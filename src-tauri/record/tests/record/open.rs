@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use panside_job::EntryValue;
 use panside_job::entry::WorkedOut;
-use panside_job::event::{Entered, Lost, Observed, Rerecorded, Skipped, Stopped, Voided};
+use panside_job::event::{Corrected, Entered, Lost, Observed, Skipped, Stopped, Voided};
 use panside_job::value::Accounted;
 use panside_record::document::End;
 use panside_record::items::Pieces;
@@ -48,8 +48,8 @@ fn a_voided_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
     let stretch = &step(&document, "free_nuts")?.stretches[0];
     assert_eq!(stretch.void_reason.as_deref(), Some("voided: typed into the wrong job"));
     let voided = &document.voided[0];
-    assert_eq!((voided.by.who.as_str(), voided.put_right), ("Bo", false));
-    assert_eq!(missing(&document, MissingKind::VoidedNotPutRight), ["Free the nuts"]);
+    assert_eq!((voided.by.who.as_str(), voided.corrected), ("Bo", false));
+    assert_eq!(missing(&document, MissingKind::VoidedNotCorrected), ["Free the nuts"]);
     let text = document.to_text();
     assert!(text.contains("nuts rusted to the studs (no longer counts)"), "{text}");
     assert!(text.contains("typed into the wrong job (not corrected)"), "{text}");
@@ -57,7 +57,7 @@ fn a_voided_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
     let values = BTreeMap::from([("why".to_owned(), note("nut split"))]);
     let classes = BTreeMap::from([("why".to_owned(), "written".to_owned())]);
     let (signs, lost) = (Vec::new(), Lost::default());
-    bay.then(Rerecorded {
+    bay.then(Corrected {
         step: step_id,
         classes,
         values,
@@ -71,8 +71,8 @@ fn a_voided_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
         entries(&document, "free_nuts")?.iter().map(|entry| (entry.value.clone(), entry.standing)).collect();
     let both = [("nuts rusted to the studs", Standing::Void), ("nut split", Standing::Counts)];
     assert_eq!(why, both.map(|(value, standing)| (value.to_owned(), standing)));
-    assert!(document.voided[0].put_right);
-    assert_eq!(missing(&document, MissingKind::VoidedNotPutRight), Vec::<&str>::new());
+    assert!(document.voided[0].corrected);
+    assert_eq!(missing(&document, MissingKind::VoidedNotCorrected), Vec::<&str>::new());
     assert_eq!(document.disagreements, Vec::<String>::new());
     Ok(())
 }

@@ -33,7 +33,7 @@ sheet-since = { $time }, { $who }
 sheet-main-begin = BEGIN
 sheet-main-done = DONE
 sheet-main-enter-later = ENTER
-sheet-main-put-right = CORRECT
+sheet-main-correct = CORRECT
 sheet-main-renew = SIGN AGAIN
 sheet-main-explain = GIVE REASON
 sheet-main-go-on = NEXT STEP
@@ -50,7 +50,7 @@ sheet-state-voided = voided
 sheet-state-skipped = skipped, with reason
 sheet-state-missed = missed
 sheet-mode-later = already done, entered now
-sheet-mode-paper = corrected afterwards
+sheet-mode-correction = corrected afterwards
 
 sheet-stop-title = Stop and call
 sheet-stop-explains = The job ends here. Make the vehicle safe to leave, then call the service writer.

@@ -125,7 +125,7 @@ fn readings_from_before_a_restart_are_left_out_and_told() {
 }
 
 #[test]
-fn a_reading_that_is_put_right_at_once_is_one_reading() {
+fn a_reading_that_is_corrected_at_once_is_one_reading() {
     let mut bay = at("probe");
     read(&mut bay, &["1800"]);
     bay.minute -= 1;

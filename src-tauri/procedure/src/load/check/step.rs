@@ -141,7 +141,7 @@ impl Check<'_> {
             if entry.ask.must_be_not_yet().contains(&class.as_str()) && !effect.not_yet {
                 self.problem(
                     &place,
-                    format!("\"{class}\" must be \"not_yet\": the step is held until it is put right"),
+                    format!("\"{class}\" must be \"not_yet\": the step is held until it is corrected"),
                 );
             }
             if entry.optional && (effect.not_yet || !nothing_else) {

@@ -85,7 +85,7 @@ fn a_class_that_is_not_yet_changes_nothing() {
 
 #[test]
 fn a_short_count_an_unclear_level_and_a_torque_outside_hold_their_step() {
-    let says = "must be \"not_yet\": the step is held until it is put right";
+    let says = "must be \"not_yet\": the step is held until it is corrected";
     let count = json!({"count": {"of": {"bolts": 4}}});
     one_mistake(
         &asked(count, json!({"all": {}, "short": {}, "accounted": {}})),

@@ -73,14 +73,14 @@ fn a_void_does_not_lift_the_end() {
     let voided = refused().after("leave read_level; void decide");
     assert_eq!(voided.shown("decide"), Shown::Voided);
     assert!(voided.procedure.machine.is_ending(&voided.state));
-    let right = voided.after("rerecord decide answer=service");
+    let right = voided.after("correct decide answer=service");
     assert!(right.procedure.machine.is_ending(&right.state));
     assert_eq!(right.blocked("finish"), Blocked::Ending);
 }
 
 #[test]
-fn an_answer_put_right_on_paper_can_end_the_job_too() {
-    let job = pan_job().job().after(&up_to("shake")).after("void decide; rerecord decide answer=refuse");
+fn an_answer_corrected_can_end_the_job_too() {
+    let job = pan_job().job().after(&up_to("shake")).after("void decide; correct decide answer=refuse");
     assert!(job.procedure.machine.is_ending(&job.state));
 }
 

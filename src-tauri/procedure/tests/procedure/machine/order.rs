@@ -182,7 +182,7 @@ fn only_what_the_checklist_allows_is_skipped_and_only_untouched() {
     assert_eq!(job.after("begin a").blocked("skip a"), Blocked::NotNow);
     let skipped = job.after("skip a");
     assert_eq!(skipped.shown("a"), Shown::Skipped);
-    for said in ["skip a", "begin a", "void a", "rerecord a"] {
+    for said in ["skip a", "begin a", "void a", "correct a"] {
         assert_eq!(skipped.blocked(said), Blocked::NotNow, "{said}");
     }
     let later = three_phases().set("c", "may_skip", json!(true)).job();

@@ -9,7 +9,7 @@ use super::{fails_only, is_proved, proof};
 use crate::bay::{choice, danger, pan_job, sign_off, signature, step};
 use crate::kit::Draft;
 
-/// A void would allow to put knowledge right on paper.
+/// A void would allow to correct knowledge afterwards.
 const NO_VOID: Ask = Ask { void: false, ..Ask::ALL };
 
 fn unused(draft: &Draft) -> String {

@@ -1,4 +1,4 @@
-//! Commands about what is written: sign again, skip, void, put right on paper, explain what was missed.
+//! Commands about what is written: sign again, skip, void, correct afterwards, explain what was missed.
 
 use std::collections::BTreeMap;
 
@@ -9,7 +9,7 @@ use super::draft::{Draft, find, reason};
 use super::work::{Missing, refuse_missing, signed};
 use crate::change::voided;
 use crate::command::Refusal;
-use crate::event::{Event, MissedExplained, Rerecorded, Signed, Skipped, Voided};
+use crate::event::{Corrected, Event, MissedExplained, Signed, Skipped, Voided};
 use crate::message::{
     missing_entry, refused_no_signature, refused_no_such, refused_not_missed, refused_not_voided,
 };
@@ -54,9 +54,9 @@ impl Draft<'_> {
         Ok(())
     }
 
-    /// What is put right is judged as of the time when the work was done: a wait that was over then is over, and a
+    /// What is corrected is judged as of the time when the work was done: a wait that was over then is over, and a
     /// tool that was in its days then was.
-    pub fn rerecord(
+    pub fn correct(
         &mut self,
         id: &str,
         entries: &BTreeMap<String, EntryValue>,
@@ -71,7 +71,7 @@ impl Draft<'_> {
             return Err(refused_no_such("entry", other).into());
         }
         let stretch =
-            self.job.step(step).stretches.iter().rfind(|stretch| stretch.is_done() && !stretch.on_paper);
+            self.job.step(step).stretches.iter().rfind(|stretch| stretch.is_done() && !stretch.corrected);
         let begun = stretch.map(|stretch| stretch.begun.stamp);
         let at = stretch.and_then(|stretch| stretch.ended.as_ref()).map_or(*self.now, |(_, mark)| mark.stamp);
         let mut missing = Missing { absent: Vec::new(), not_yet: Vec::new() };
@@ -97,8 +97,8 @@ impl Draft<'_> {
         classes.extend(signed(text, &signs));
         let outcome = self.outcome(step, &classes)?;
         let reason = why.map(str::trim).filter(|why| !why.is_empty()).map(str::to_owned);
-        self.act(Action::Rerecord(step, outcome), |lost| {
-            Rerecorded { step: id.to_owned(), classes, values, worked_out, signs, reason, lost }.into()
+        self.act(Action::Correct(step, outcome), |lost| {
+            Corrected { step: id.to_owned(), classes, values, worked_out, signs, reason, lost }.into()
         })
     }
 

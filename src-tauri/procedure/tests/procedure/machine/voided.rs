@@ -1,4 +1,4 @@
-//! Voiding what was entered, and putting it right without doing the work again.
+//! Voiding what was entered, and correcting it without doing the work again.
 
 use panside_procedure::{Blocked, Shown};
 use serde_json::{Value, json};
@@ -51,7 +51,7 @@ fn what_a_voided_step_told_is_unknown_unless_a_later_one_told_it_too() {
     let both = job.after("do first asked=bad; do second asked=good");
     assert_eq!(both.after("void first").is("found"), "good", "the later one still says so");
     assert_eq!(both.after("void second").is("found"), "unknown", "the earlier one is not asked again");
-    assert_eq!(both.after("void second; rerecord second asked=bad").is("found"), "bad");
+    assert_eq!(both.after("void second; correct second asked=bad").is("found"), "bad");
     let second_voided = both.after("void second; void first");
     assert_eq!(second_voided.is("found"), "unknown");
 }
@@ -86,33 +86,33 @@ fn a_step_is_not_voided_under_the_hands_that_build_on_it() {
 }
 
 #[test]
-fn a_voided_step_is_put_right_on_paper_and_not_begun_again() {
+fn a_voided_step_is_corrected_and_not_begun_again() {
     let job = pan_job().job().after(&up_to("drain")).after("void decide");
     assert_eq!(job.is("verdict"), "unknown");
     assert_eq!(job.blocked("begin decide"), Blocked::NotNow);
-    let right = job.after("rerecord decide answer=leak");
+    let right = job.after("correct decide answer=leak");
     assert_eq!((right.is("verdict"), right.shown("decide")), ("leak", Shown::Done));
-    assert_eq!(right.blocked("rerecord decide answer=leak"), Blocked::NotNow, "only what is voided");
+    assert_eq!(right.blocked("correct decide answer=leak"), Blocked::NotNow, "only what is voided");
 }
 
 #[test]
-fn on_paper_nothing_is_needed_and_nobody_is_anywhere() {
+fn when_corrected_nothing_is_needed_and_nobody_is_anywhere() {
     let job = pan_job().job().after(&up_to("pan_on")).after("void drain");
     let moved = job.after("observe lift=floor");
-    let right = moved.after("rerecord drain");
+    let right = moved.after("correct drain");
     assert_eq!((right.shown("drain"), right.is("fluid")), (Shown::Done, "drained"));
     assert!(
         right.procedure.machine.dangers_now(&right.state).iter().all(|danger| danger.0 != 0),
         "nobody is under it"
     );
-    let pieces = pan_job().job().after(&up_to("pan_on")).after("void pan_off; rerecord pan_off");
+    let pieces = pan_job().job().after(&up_to("pan_on")).after("void pan_off; correct pan_off");
     assert_eq!(pieces.off("bolts"), 4, "pieces are not counted twice");
 }
 
 #[test]
-fn on_paper_only_knowledge_that_does_not_age_is_set() {
+fn when_corrected_only_knowledge_that_does_not_age_is_set() {
     let job = pan_job().job().after("move start; do read_level stick=in; void read_level");
-    let right = job.after("rerecord read_level stick=in");
+    let right = job.after("correct read_level stick=in");
     assert_eq!(
         (right.is("level"), right.shown("read_level")),
         ("unknown", Shown::Done),
@@ -122,30 +122,30 @@ fn on_paper_only_knowledge_that_does_not_age_is_set() {
 }
 
 #[test]
-fn on_paper_conditions_stay_as_they_are() {
+fn when_corrected_conditions_stay_as_they_are() {
     let job = one_phase(json!([
         step("open", "under", json!({"makes": {"drain_plug": "out"}})),
         step("close", "under", json!({"makes": {"drain_plug": "in"}}))
     ]))
     .job()
-    .after("do open; do close; void open; rerecord open");
+    .after("do open; do close; void open; correct open");
     assert_eq!(job.is("drain_plug"), "in");
 }
 
 #[test]
-fn on_paper_it_is_signed_where_the_signature_holds() {
+fn when_corrected_it_is_signed_where_the_signature_holds() {
     let job = pan_job().job().after(&up_to("drain")).after("void shake");
-    assert!(job.after("rerecord shake").signed("clear"));
-    let down = job.after("move lower; rerecord shake");
+    assert!(job.after("correct shake").signed("clear"));
+    let down = job.after("move lower; correct shake");
     assert!(!down.signed("clear"));
     assert_eq!(down.shown("shake"), Shown::Done);
 }
 
 #[test]
-fn what_a_step_builds_on_is_put_right_first() {
+fn what_a_step_builds_on_is_corrected_first() {
     let job = pan_job().job().after(&up_to("shake")).after("void read_level");
-    assert_eq!(job.blocked("rerecord decide answer=leak"), Blocked::After(job.step("read_level")));
-    assert!(job.after("rerecord read_level").try_one("rerecord decide answer=leak").is_ok());
+    assert_eq!(job.blocked("correct decide answer=leak"), Blocked::After(job.step("read_level")));
+    assert!(job.after("correct read_level").try_one("correct decide answer=leak").is_ok());
 }
 
 #[test]

@@ -1,4 +1,4 @@
-//! What is written, voided and put right.
+//! What is written, voided and corrected.
 
 use super::*;
 
@@ -14,7 +14,7 @@ fn skipping_needs_a_reason_and_the_checklists_leave() {
 }
 
 #[test]
-fn voiding_takes_along_what_builds_on_it_and_paper_puts_it_right_in_order() {
+fn voiding_takes_along_what_builds_on_it_and_a_correction_counts_in_order() {
     let mut bay = Bay::open();
     bay.work_up_to("verdict");
     let events = bay.must(void("pan_down"));
@@ -22,7 +22,7 @@ fn voiding_takes_along_what_builds_on_it_and_paper_puts_it_right_in_order() {
     assert_eq!(voided.also, ["verdict"]);
     assert_eq!(voided.lost.forgotten, ["verdict", "debris"]);
     assert_eq!(bay.job.tally.off("pan_bolts"), 16, "the vehicle does not change because a line is voided");
-    let right = |step: &str, entry: &str, value: EntryValue| Command::Rerecord {
+    let right = |step: &str, entry: &str, value: EntryValue| Command::Correct {
         step: step.into(),
         entries: [(entry.to_owned(), value)].into(),
         signatures: Vec::new(),
@@ -51,7 +51,7 @@ fn paper_is_judged_as_of_the_day_of_the_work() {
     let mut right_tool = clicked();
     let EntryValue::Torque { tool, .. } = &mut right_tool else { panic!("clicks are torque") };
     **tool = due_then;
-    let right = Command::Rerecord {
+    let right = Command::Correct {
         step: "pan_up".into(),
         entries: [("torque".to_owned(), right_tool)].into(),
         signatures: vec![sign("pan_torqued", "Ada", Role::Technician)],
@@ -68,7 +68,7 @@ fn a_missed_step_wants_a_reason_and_only_a_missed_one() {
     let why = |reason: &str| Command::ExplainMissed { step: "look_again".into(), reason: reason.into() };
     assert_eq!(bay.ask(why("no chips")).unwrap_err().message, refused_not_missed("Second look"));
     bay.must(void("verdict"));
-    bay.must(Command::Rerecord {
+    bay.must(Command::Correct {
         step: "verdict".into(),
         entries: [("found".to_owned(), choice("chips"))].into(),
         signatures: Vec::new(),
