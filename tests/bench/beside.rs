@@ -135,7 +135,7 @@ impl Desk {
 impl Entering {
     /// Finds who can begin which step of a job and leave it again.
     fn at(bay: &mut Bay, job: JobId) -> Outcome<Entering> {
-        let people = bay.kit()?.people;
+        let people = bay.setup()?.people;
         let steps = bay.page(job)?.view.steps;
         for person in &people {
             for (role, step) in

@@ -148,31 +148,31 @@ export const screens = [
   },
   { name: "record-finish", page: "209", where: { screen: "record" }, taps: ["Finish the job"] },
   { name: "record-not-finished", page: "100", where: { screen: "record" }, taps: [press("Finish the job")] },
-  { name: "kit", where: { screen: "kit" } },
+  { name: "setup", where: { screen: "setup" } },
   {
-    name: "kit-removed",
-    where: { screen: "kit" },
-    kit: {
+    name: "setup-removed",
+    where: { screen: "setup" },
+    setup: {
       left: [{ id: NOAK, name: "A. Noak", roles: ["technician"], lead: false }],
       tools_off: [{ id: NOAK, tool: { ...wrong, name: "wrench A, which is away for its calibration" } }],
     },
   },
   {
-    name: "kit-unsettled",
-    where: { screen: "kit" },
-    kit: {
+    name: "setup-unsettled",
+    where: { screen: "setup" },
+    setup: {
       device: { id: NOAK, name: null },
       unsettled: [
         `The person "R. Odell" was changed on two devices at once. K. Lund on Bay 2: name "R. Odell"; K. Lund on device ${NOAK}: name "Rut Ode". The first of these is in use: keep it as it should be.`,
       ],
     },
   },
-  { name: "kit-device", where: { screen: "kit" }, taps: [/Change.*This tablet/] },
-  { name: "kit-person", where: { screen: "kit" }, taps: ["Add person"] },
+  { name: "setup-device", where: { screen: "setup" }, taps: [/Change.*This tablet/] },
+  { name: "setup-person", where: { screen: "setup" }, taps: ["Add person"] },
   {
-    name: "kit-tool",
+    name: "setup-tool",
     where: {
-      screen: "kit",
+      screen: "setup",
       tool: {
         id: null,
         seen: [],
@@ -182,15 +182,15 @@ export const screens = [
     answers: { judge_tools: [turned] },
     taps: ["Add torque wrench", press("ADD")],
   },
-  { name: "kit-pin", where: { screen: "kit" }, taps: ["Set a PIN", digits("471")] },
+  { name: "setup-pin", where: { screen: "setup" }, taps: ["Set a PIN", digits("471")] },
   {
-    name: "kit-pin-differs",
-    where: { screen: "kit" },
+    name: "setup-pin-differs",
+    where: { screen: "setup" },
     taps: ["Set a PIN", digits("4711"), "Continue", digits("4712"), exactly("SET")],
   },
   {
-    name: "kit-pin-asked",
-    where: { screen: "kit", actor: { id: LUND, role: "service_writer" } },
+    name: "setup-pin-asked",
+    where: { screen: "setup", actor: { id: LUND, role: "service_writer" } },
     answers: {
       set_pin: { throws: { kind: "pin", message: "The PIN of K. Lund is needed for this.", pin_of: LUND } },
     },
@@ -206,17 +206,17 @@ export const screens = [
       settled,
     ],
   },
-  { name: "kit-pin-reset", where: { screen: "kit" }, pins: [ODE, MARL, LUND], taps: ["Reset the PIN"] },
-  { name: "kit-pin-reset-nobody", where: { screen: "kit" }, pins: [MARL], taps: ["Reset the PIN"] },
-  { name: "kit-person-change", where: { screen: "kit" }, taps: [/Change.*K. Lund/] },
-  { name: "kit-tool-past", where: { screen: "kit" }, answers: { judge_tools: [past] } },
+  { name: "setup-pin-reset", where: { screen: "setup" }, pins: [ODE, MARL, LUND], taps: ["Reset the PIN"] },
+  { name: "setup-pin-reset-nobody", where: { screen: "setup" }, pins: [MARL], taps: ["Reset the PIN"] },
+  { name: "setup-person-change", where: { screen: "setup" }, taps: [/Change.*K. Lund/] },
+  { name: "setup-tool-past", where: { screen: "setup" }, answers: { judge_tools: [past] } },
   {
-    name: "kit-tool-change",
-    where: { screen: "kit" },
+    name: "setup-tool-change",
+    where: { screen: "setup" },
     answers: { judge_tools: [past] },
     taps: [/Change.*wrench B/],
   },
-  { name: "kit-size", where: { screen: "kit" }, taps: ["Set screen size", "Wider by 20"] },
+  { name: "setup-size", where: { screen: "setup" }, taps: ["Set screen size", "Wider by 20"] },
   { name: "over-who", page: "100", taps: ["R. Ode"] },
   { name: "over-more", page: "100", taps: [more] },
   { name: "over-more-closed", page: "016", taps: [more, press("Stop and call")] },

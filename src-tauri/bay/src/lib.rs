@@ -4,7 +4,7 @@
 //! - [`Bay`]: an open store with its jobs
 //! - [`prove`], [`start`]: a checklist is proved before a job is started with it
 //! - [`enter`]: one command in, events on disk, the new view out
-//! - [`people`], [`kit`], [`shelf`], [`sheets`]: who works here, tools, and what a job can be started with
+//! - [`people`], [`setup`], [`shelf`], [`sheets`]: who works here, tools, and what a job can be started with
 //! - `shop`: the shop, folded from its events and changed by one more
 //! - [`figures`]: what was measured, drawn
 //! - [`pins`]: who a person is at a hold point
@@ -24,7 +24,6 @@ pub mod enter;
 mod error;
 pub mod figures;
 mod jobs;
-pub mod kit;
 pub mod page;
 pub mod people;
 pub mod photos;
@@ -33,6 +32,7 @@ pub mod plan;
 pub mod prove;
 pub mod record;
 pub mod say;
+pub mod setup;
 pub mod sheets;
 pub mod shelf;
 mod shop;

@@ -1,8 +1,8 @@
 //! The shop: folded from what its devices wrote about it, and changed by one more event. What a screen shows of it is
-//! made of this in `kit`, `people`, `pins` and `sheets`.
+//! made of this in `setup`, `people`, `pins` and `sheets`.
 //!
-//! Each change names the events that its author's screen showed (`Kit::seen`, `TypedSheet::seen`), so that a change
-//! that came meanwhile is noticed. What two devices wrote apart is shown (`Kit::unsettled`) until somebody who has seen
+//! Each change names the events that its author's screen showed (`Setup::seen`, `TypedSheet::seen`), so that a change
+//! that came meanwhile is noticed. What two devices wrote apart is shown (`Setup::unsettled`) until somebody who has seen
 //! both keeps one. What depends on a change outside the journal is written in its transaction (`store::With`).
 
 use std::cell::RefCell;

@@ -19,12 +19,12 @@ use serde_json::{Value, json};
 use crate::args::WalkArgs;
 use crate::checklist;
 use crate::exit::{Exit, Failure, read, read_document, write};
-use crate::kit;
 use crate::out::{self, say};
 use crate::prove::Meter;
 use crate::record;
 use crate::said;
 use crate::script::{self, Line, Person, Script};
+use crate::setup;
 use crate::when::When;
 
 /// Walks a script.
@@ -89,7 +89,7 @@ impl Walk<'_> {
             conditions: self.script.conditions.clone(),
             utc_offset_min: self.script.utc_offset_min,
         };
-        kit::add(self.script, &mut self.bay)?;
+        setup::add(self.script, &mut self.bay)?;
         let job = self.bay.start(&proved?, &new, &self.actor, self.request(0))?;
         self.print(
             json!({ "started": job, "repair_order": self.script.repair_order, "demo": self.script.demo }),

@@ -29,7 +29,7 @@ impl Tally {
                 self.move_pieces(checklist, &done.step, 1)
             }
             Event::Corrected(corrected) => {
-                self.worked.insert(paper.step.clone());
+                self.worked.insert(corrected.step.clone());
             }
             Event::Observed(observed) => {
                 for step in &observed.undone {

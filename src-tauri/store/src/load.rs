@@ -350,7 +350,7 @@ mod tests {
         let dir = tempfile::tempdir()?;
         let options = Options::new(DeviceId(uuid::Uuid::from_u128(1)), EpochId(uuid::Uuid::from_u128(2)));
         let mut store = Store::open(dir.path(), options.clone())?;
-        store.put_setting("kit", "before")?;
+        store.put_setting("setup", "before")?;
         store.close()?;
         // A rung as a later version might have it: it changes what is kept.
         let rungs = [
@@ -365,17 +365,17 @@ mod tests {
         conn.close().map_err(|(_, error)| error)?;
         let kept = dir.path().join("before-format-2");
         let before = Store::open_read_only(&kept)?;
-        assert_eq!(before.setting("kit")?.as_deref(), Some("before"), "this version reads the backup");
+        assert_eq!(before.setting("setup")?.as_deref(), Some("before"), "this version reads the backup");
         assert!(before.troubles().is_empty(), "{:?}", before.troubles());
         let after = Store::open_read_only(dir.path())?;
-        assert_eq!(after.setting("kit")?.as_deref(), Some("after"));
+        assert_eq!(after.setting("setup")?.as_deref(), Some("after"));
         // Where the backup can't be made nothing is changed.
         std::fs::remove_dir_all(&kept)?;
         std::fs::write(dir.path().join("before-format-3.part"), b"a file in the way")?;
         let more = Rung { number: 3, sql: "UPDATE settings SET text = 'later still'" };
         let mut conn = connect_for_writing(dir.path(), &options)?;
         assert!(bring_up(dir.path(), &mut conn, 2, &[more], 1).is_err());
-        assert_eq!(Store::open_read_only(dir.path())?.setting("kit")?.as_deref(), Some("after"));
+        assert_eq!(Store::open_read_only(dir.path())?.setting("setup")?.as_deref(), Some("after"));
         Ok(())
     }
 

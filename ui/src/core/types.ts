@@ -1267,7 +1267,7 @@ stop: Refusal | null, };
 /**
  * The shop's people and torque tools, and the device that shows them.
  */
-export type Kit = { 
+export type Setup = { 
 /**
  * Who works here.
  */
@@ -1279,11 +1279,11 @@ left: Array<Person>,
 /**
  * The torque tools with their calibration.
  */
-tools: Array<KitTool>, 
+tools: Array<SetupTool>, 
 /**
  * Torque tools that were taken off the list, such as one that is away for calibration.
  */
-tools_off: Array<KitTool>, 
+tools_off: Array<SetupTool>, 
 /**
  * This device.
  */
@@ -1301,7 +1301,7 @@ unsettled: Array<string>, };
 /**
  * A torque tool of the shop.
  */
-export type KitTool = { 
+export type SetupTool = { 
 /**
  * Stays when its name changes.
  */
@@ -1506,7 +1506,7 @@ troubles: Found,
 /**
  * People and tools.
  */
-kit: Kit, 
+setup: Setup, 
 /**
  * Who has a PIN.
  */
@@ -3011,7 +3011,7 @@ export type TypedPerson = {
  */
 id: PersonId | null, 
 /**
- * What [`Kit::seen`] has of them; nothing for somebody new.
+ * What [`Setup::seen`] has of them; nothing for somebody new.
  */
 seen: Array<Hash>, 
 /**
@@ -3111,7 +3111,7 @@ export type TypedTool = {
  */
 id: ToolId | null, 
 /**
- * What [`Kit::seen`] has of it; nothing for a new one.
+ * What [`Setup::seen`] has of it; nothing for a new one.
  */
 seen: Array<Hash>, 
 /**

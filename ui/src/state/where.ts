@@ -2,7 +2,7 @@
 import type { Actor, JobId, TypedTool } from "../core/types";
 
 /** The screens. */
-export type Screen = "bay" | "new_job" | "job" | "photos" | "figures" | "record" | "kit" | "sheet";
+export type Screen = "bay" | "new_job" | "job" | "photos" | "figures" | "record" | "setup" | "sheet";
 
 /** What can be laid over the step sheet. */
 export type Overlay =

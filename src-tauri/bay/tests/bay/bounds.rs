@@ -9,7 +9,7 @@ use panside_job::size;
 use panside_procedure::format::Role;
 use panside_procedure::proof::go_on;
 
-use crate::kit::{CHECKLIST, PLAIN, SHEET, Shop, made, technician};
+use crate::support::{CHECKLIST, PLAIN, SHEET, Shop, made, technician};
 
 fn named(number: u64, name: String) -> Person {
     let id = PersonId(uuid::Uuid::from_u64_pair(7, number));

@@ -7,7 +7,7 @@ use panside_bay::enter::{Command, EntryValue, Hash, JobId, new_request};
 use panside_bay::{Bay, BayError};
 use rusqlite::Connection;
 
-use crate::kit::{Shop, begin, made, technician};
+use crate::support::{Shop, begin, made, technician};
 
 /// Closes the shop, changes its database behind its back, and opens it as the window does.
 fn damaged(shop: Shop, change: &str) -> Shop {

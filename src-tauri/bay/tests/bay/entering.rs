@@ -3,7 +3,7 @@
 use panside_bay::BayError;
 use panside_bay::enter::{Answer, Command, EntryValue, Event, new_request};
 
-use crate::kit::{Shop, begin, made, technician};
+use crate::support::{Shop, begin, made, technician};
 
 #[test]
 fn what_is_entered_is_there_after_a_restart() {

@@ -2,7 +2,7 @@
 
 use panside_bay::enter::{Command, EntryValue};
 
-use crate::kit::{Shop, begin, made};
+use crate::support::{Shop, begin, made};
 
 const CHECKLIST: &[u8] = include_bytes!("../../../job/tests/fixtures/figures.checklist.json");
 const SHEET: &[u8] = include_bytes!("../../../job/tests/fixtures/figures.sheet.json");

@@ -12,7 +12,7 @@ use panside_job::{Signature, SignedPin};
 use panside_procedure::format::Role;
 use panside_shop::PinSetBy;
 
-use crate::kit::{CHECKLIST, LUND, MARL, NOBODY, ODE, SHEET, Shop, technician, writer};
+use crate::support::{CHECKLIST, LUND, MARL, NOBODY, ODE, SHEET, Shop, technician, writer};
 
 const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
 const RIGHT: PinReply = PinReply { right: true, wait_s: 0 };
@@ -275,9 +275,9 @@ fn a_first_pin_is_not_reset_by_others() {
 fn whoever_set_the_pin_for_another_stands_beside_what_it_signs_until_the_person_sets_their_own() {
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
-    let kit = shop.bay.kit().unwrap();
+    let setup = shop.bay.setup().unwrap();
     let Person { id, name, roles, .. } = shop.bay.people().unwrap().person(ODE).unwrap().clone();
-    let lead = TypedPerson { id: Some(id), seen: kit.seen(id.0), name, roles, lead: true };
+    let lead = TypedPerson { id: Some(id), seen: setup.seen(id.0), name, roles, lead: true };
     shop.bay.put_person(lead, Some(LUND)).unwrap();
     all_have_pins(&mut shop);
     shop.bay.give_pin(ODE, &pin("2580")).unwrap();

@@ -9,7 +9,7 @@ use panside_bay::prove::go_on;
 use panside_bay::start::NewJob;
 use serde_json::{Value, json};
 
-use crate::kit::{CHECKLIST, PLAIN, SHEET, Shop, technician};
+use crate::support::{CHECKLIST, PLAIN, SHEET, Shop, technician};
 
 fn changed(bytes: &[u8], change: impl FnOnce(&mut Value)) -> Vec<u8> {
     let mut value: Value = serde_json::from_slice(bytes).unwrap();

@@ -6,9 +6,9 @@ use panside_bay::Bay;
 use panside_bay::clock::SystemClock;
 use serde_json::{Value, json};
 
-use crate::kit::{Desk, checklist, cli, joined, json as read_json, root, script};
+use crate::support::{Desk, checklist, cli, joined, json as read_json, root, script};
 
-fn prove(path: &Path) -> crate::kit::Said {
+fn prove(path: &Path) -> crate::support::Said {
     cli(&["prove".as_ref(), path.as_os_str(), "--no-void".as_ref(), "--no-observe".as_ref()])
 }
 

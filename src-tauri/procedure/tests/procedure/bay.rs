@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// A step with a text; `more` gives its rules.
 pub fn step(id: &str, zone: &str, more: Value) -> Value {

@@ -13,7 +13,7 @@ use panside_procedure::proof::{Ask, Proof, Verdict, go_on, prove};
 use serde_json::{Value, json};
 
 use crate::bay::{danger, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// A list of so many, each made from its number.
 fn many(count: usize, one: impl Fn(usize) -> Value) -> Value {

@@ -12,7 +12,7 @@ mod used;
 
 use panside_procedure::proof::{Answer, Ask, Finding, Proof, Property, Verdict, go_on, prove};
 
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// Neither voids nor observations.
 const PLAIN: Ask = Ask { void: false, observe: false, ..Ask::ALL };

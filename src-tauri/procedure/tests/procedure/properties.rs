@@ -7,8 +7,8 @@ use proptest::sample::Index;
 use serde_json::json;
 
 use crate::bay::pan_job;
-use crate::kit::Draft;
 use crate::own_search::search;
+use crate::support::Draft;
 
 /// The pan job with what it does not use otherwise: two people, a fact, something that follows.
 fn crowded() -> Draft {

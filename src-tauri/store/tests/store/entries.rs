@@ -4,7 +4,7 @@ use panside_journal::{Head, Request};
 use panside_store::{Entry, Options, Standing, Store, StoreError, Trouble, Verify};
 use tempfile::tempdir;
 
-use crate::kit::{
+use crate::support::{
     Outcome, all_events, draft, job, label_of, meaning_of, options, origin, request, store_with, write,
 };
 

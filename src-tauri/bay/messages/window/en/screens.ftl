@@ -5,7 +5,7 @@ screens-place-bay = Bay
 screens-place-photos = Photos
 screens-place-figures = Figures
 screens-place-record = Record
-screens-place-kit = Shop setup
+screens-place-setup = Shop setup
 screens-no-job-open = No job is open. Choose one in Bay.
 screens-side = Actions
 screens-demo = demo values, not for a vehicle
@@ -37,7 +37,7 @@ screens-new-job-on = New job, continue
 
 screens-who-title = Who is working now?
 screens-who-none = No one is on this tablet's list yet. Add the people who work here in Shop setup.
-screens-who-kit = People, in Shop setup
+screens-who-setup = People, in Shop setup
 
 screens-new-title = New job
 screens-new-kept = What you fill in is kept until the job is started.

@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 
 use super::{all, edge, groups, in_a_row, many, proved, refused, small, with};
 use crate::bay::{danger, pan_job, sign_off, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// Places about the 64th, from which on a change wakes all that stand there.
 const PLACES: [usize; 5] = [0, 62, 63, 64, 100];

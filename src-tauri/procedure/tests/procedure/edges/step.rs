@@ -4,7 +4,7 @@ use serde_json::{Map, Value, json};
 
 use super::{all, edge, in_a_row, many, proved, refused, small, with};
 use crate::bay::{choice, sign_off, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 fn names(name: &str, count: usize) -> impl Iterator<Item = String> {
     (0..count).map(move |at| format!("{name}{at}"))

@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use super::{all, edge, in_a_row, many, proved, refused, small, with};
 use crate::bay::{choice, danger, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 fn values(count: usize, name: &str) -> Value {
     many(count, |at| json!(format!("{name}{at}")))

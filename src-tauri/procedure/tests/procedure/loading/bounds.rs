@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use super::{mistakes, one_mistake};
 use crate::bay::{one_phase, pan_job, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// A list of so many, each made from its number.
 fn many(count: usize, one: impl Fn(usize) -> Value) -> Value {

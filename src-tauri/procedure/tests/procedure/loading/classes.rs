@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use super::{mistakes, one_mistake};
 use crate::bay::{choice, entry, pan_job};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// The pan job with one more entry, `asked`, at the filling.
 fn asked(ask: Value, classes: Value) -> Draft {

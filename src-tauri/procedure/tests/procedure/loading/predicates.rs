@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use super::one_mistake;
 use crate::bay::pan_job;
-use crate::kit::Draft;
+use crate::support::Draft;
 
 fn needs(text: &str) -> Draft {
     pan_job().set("drain", "needs", json!(text))

@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use super::{mistakes, one_mistake};
 use crate::bay::{choice, danger, one_phase, pan_job, signature, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 #[test]
 fn an_empty_domain_is_refused() {

@@ -4,7 +4,7 @@ use panside_procedure::{Blocked, Shown};
 use serde_json::json;
 
 use crate::bay::{pan_job, up_to};
-use crate::kit::Job;
+use crate::support::Job;
 
 fn refused() -> Job {
     let begun = pan_job().set("", "crew", json!(2)).set("shake", "when_ending", json!(true)).job();

@@ -5,7 +5,7 @@ use panside_procedure::machine::Unmet;
 use serde_json::json;
 
 use crate::bay::{one_phase, pan_job, sign_off, signature, step, up_to};
-use crate::kit::Job;
+use crate::support::Job;
 
 fn why(job: &Job, said: &str) -> (Blocked, Vec<Unmet>) {
     let explained = job.procedure.machine.explain(&job.state, job.action(said));

@@ -4,7 +4,7 @@ use panside_procedure::{Action, Blocked, Shown};
 use serde_json::{Value, json};
 
 use crate::bay::{choice, one_phase, pan_job, sign_off, signature, step, up_to};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 #[test]
 fn what_is_not_known_at_intake_takes_every_value_that_start_when_allows() {

@@ -4,7 +4,7 @@ use panside_procedure::{Blocked, Shown};
 use serde_json::json;
 
 use crate::bay::{choice, one_phase, pan_job, sign_off, signature, step, up_to};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 #[test]
 fn a_permit_lapses_and_undoes_nothing() {

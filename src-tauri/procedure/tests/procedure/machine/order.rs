@@ -4,7 +4,7 @@ use panside_procedure::{Blocked, Shown};
 use serde_json::{Value, json};
 
 use crate::bay::{choice, one_phase, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 fn bench(id: &str, more: Value) -> Value {
     step(id, "bench", more)

@@ -4,7 +4,7 @@ use panside_procedure::{Blocked, Shown};
 use serde_json::{Value, json};
 
 use crate::bay::{choice, one_phase, pan_job, sign_off, signature, step, up_to};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 fn asks() -> Value {
     choice(

@@ -67,7 +67,7 @@ fn leaving_clears_the_person_and_keeps_the_work_as_it_was() {
 #[test]
 fn work_under_the_vehicle_puts_a_person_there_while_it_is_begun() {
     let job = pan_job().job().after(&up_to("drain"));
-    let crush = |job: &crate::kit::Job| {
+    let crush = |job: &crate::support::Job| {
         job.procedure.machine.dangers_now(&job.state).iter().any(|danger| danger.0 == 0)
     };
     let under = job.after("begin drain; observe lift=floor");

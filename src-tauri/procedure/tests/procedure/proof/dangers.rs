@@ -5,8 +5,8 @@ use serde_json::{Value, json};
 
 use super::{PLAIN, fails_only, is_proved, proof, run};
 use crate::bay::{choice, danger, one_phase, pan_job, step};
-use crate::kit::Draft;
 use crate::own_search::shortest_into;
+use crate::support::Draft;
 
 /// Runs are safe or not: whatever else these small checklists lack is not asked here.
 fn safe(draft: &Draft) -> Answer {

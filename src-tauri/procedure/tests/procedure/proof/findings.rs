@@ -5,7 +5,7 @@ use serde_json::json;
 
 use super::{PLAIN, is_proved, proof};
 use crate::bay::{choice, danger, pan_job, sign_off, signature};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 fn with_suggestions(draft: &Draft) -> Proof {
     let procedure = draft.procedure();

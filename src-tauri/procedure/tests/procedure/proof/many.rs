@@ -12,8 +12,8 @@ use serde_json::{Value, json};
 use super::observed::{trusting, under};
 use super::{PLAIN, proof, run};
 use crate::bay::{danger, one_phase, pan_job, step};
-use crate::kit::Draft;
 use crate::own_search::shortest_into;
+use crate::support::Draft;
 
 /// A danger for each of 256 vehicles. A rule keeps people out of all but the 200th.
 fn vehicles() -> Draft {

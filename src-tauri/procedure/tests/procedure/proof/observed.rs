@@ -7,8 +7,8 @@ use serde_json::{Value, json};
 
 use super::{PLAIN, fails_only, is_proved, proof, run};
 use crate::bay::{one_phase, pan_job, step, up_to};
-use crate::kit::Draft;
 use crate::own_search::search;
+use crate::support::Draft;
 
 /// The fluid is never drained on the floor, so that the start does not ask for it; until it is.
 pub(super) fn trusting() -> Draft {

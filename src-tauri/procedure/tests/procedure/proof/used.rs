@@ -7,7 +7,7 @@ use serde_json::json;
 
 use super::{fails_only, is_proved, proof};
 use crate::bay::{choice, danger, pan_job, sign_off, signature, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// A void would allow to correct knowledge afterwards.
 const NO_VOID: Ask = Ask { void: false, ..Ask::ALL };

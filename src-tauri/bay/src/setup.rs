@@ -21,15 +21,15 @@ use crate::{Bay, BayError};
 
 /// The shop's people and torque tools, and the device that shows them.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
-pub struct Kit {
+pub struct Setup {
     /// Who works here.
     pub people: Vec<Person>,
     /// Who worked here before.
     pub left: Vec<Person>,
     /// The torque tools with their calibration.
-    pub tools: Vec<KitTool>,
+    pub tools: Vec<SetupTool>,
     /// Torque tools that were taken off the list, such as one that is away for calibration.
-    pub tools_off: Vec<KitTool>,
+    pub tools_off: Vec<SetupTool>,
     /// This device.
     pub device: Device,
     /// By the id of a person, tool or device: the newest events about it that this shows. A change names them, so that
@@ -42,7 +42,7 @@ pub struct Kit {
 /// A torque tool of the shop.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
-pub struct KitTool {
+pub struct SetupTool {
     /// Stays when its name changes.
     pub id: ToolId,
     /// The tool.
@@ -64,13 +64,13 @@ pub struct Device {
 pub struct TypedTool {
     /// Which tool it changes or puts back on the list; nothing for a new one.
     pub id: Option<ToolId>,
-    /// What [`Kit::seen`] has of it; nothing for a new one.
+    /// What [`Setup::seen`] has of it; nothing for a new one.
     pub seen: BTreeSet<Hash>,
     /// The tool.
     pub tool: Tool,
 }
 
-impl Kit {
+impl Setup {
     /// What a change of a person, tool or device names as seen.
     #[must_use]
     pub fn seen(&self, id: Uuid) -> BTreeSet<Hash> {
@@ -83,10 +83,10 @@ impl Bay {
     ///
     /// # Errors
     /// [`BayError::Store`] when what is written about the shop does not hold, or with what the disk said.
-    pub fn kit(&self) -> Result<Kit, BayError> {
+    pub fn setup(&self) -> Result<Setup, BayError> {
         let shop = self.shop()?;
-        let tool = |(id, tool)| KitTool { id, tool };
-        let mut kit = Kit {
+        let tool = |(id, tool)| SetupTool { id, tool };
+        let mut setup = Setup {
             people: shop.people().into_values().collect(),
             left: shop.left().into_values().collect(),
             tools: shop.tools().into_iter().map(|(id, one)| tool((id, one.clone()))).collect(),
@@ -95,12 +95,12 @@ impl Bay {
             seen: BTreeMap::new(),
             unsettled: shop.unsettled(),
         };
-        let people = kit.people.iter().chain(&kit.left).map(|one| (one.id.0, Thing::Person(one.id)));
-        let tools = kit.tools.iter().chain(&kit.tools_off).map(|one| (one.id.0, Thing::Tool(one.id)));
-        let device = (kit.device.id.0, Thing::Device(kit.device.id));
+        let people = setup.people.iter().chain(&setup.left).map(|one| (one.id.0, Thing::Person(one.id)));
+        let tools = setup.tools.iter().chain(&setup.tools_off).map(|one| (one.id.0, Thing::Tool(one.id)));
+        let device = (setup.device.id.0, Thing::Device(setup.device.id));
         let things = people.chain(tools).chain([device]);
-        kit.seen = things.map(|(id, thing)| (id.to_string(), hashes(&shop, &thing))).collect();
-        Ok(kit)
+        setup.seen = things.map(|(id, thing)| (id.to_string(), hashes(&shop, &thing))).collect();
+        Ok(setup)
     }
 
     fn this_device(&self, shop: &panside_shop::Shop) -> Device {
@@ -120,7 +120,7 @@ impl Bay {
         judged.collect()
     }
 
-    /// Keeps a tool that `who` typed, new, changed or back on the list, and answers the kit.
+    /// Keeps a tool that `who` typed, new, changed or back on the list, and answers the shop setup.
     ///
     /// # Errors
     /// [`BayError::Tool`] with everything that is wrong with it, [`BayError::Shop`] when another one has a name like it,
@@ -131,21 +131,21 @@ impl Bay {
         typed: TypedTool,
         who: Option<PersonId>,
         utc_offset_min: i32,
-    ) -> Result<Kit, BayError> {
+    ) -> Result<Setup, BayError> {
         let tool = trimmed(&typed.tool);
         let view = self.judge_tools(std::slice::from_ref(&tool), utc_offset_min).remove(0);
         if !view.problems.is_empty() {
             return Err(BayError::Tool(view.problems.into_iter().map(|one| one.message.text).collect()));
         }
         let id = typed.id.unwrap_or_else(|| ToolId(Uuid::now_v7()));
-        let kit = self.kit()?;
-        self.within_bounds(&tool, kit.tools.len() + kit.tools_off.len(), typed.id.is_none())?;
+        let setup = self.setup()?;
+        self.within_bounds(&tool, setup.tools.len() + setup.tools_off.len(), typed.id.is_none())?;
         let command = ShopCommand::KeepTool { id, seen: typed.seen, tool: Box::new(tool) };
         self.change_shop(one_of_the_shop(who)?, &command, &[])?;
-        self.kit()
+        self.setup()
     }
 
-    /// Takes a tool off the list, and answers the kit.
+    /// Takes a tool off the list, and answers the shop setup.
     ///
     /// # Errors
     /// [`BayError::Shop`] when it isn't on the list or was changed meanwhile; [`BayError::Store`] with what the disk said.
@@ -154,12 +154,12 @@ impl Bay {
         id: ToolId,
         seen: BTreeSet<Hash>,
         who: Option<PersonId>,
-    ) -> Result<Kit, BayError> {
+    ) -> Result<Setup, BayError> {
         self.change_shop(one_of_the_shop(who)?, &ShopCommand::RemoveTool { id, seen }, &[])?;
-        self.kit()
+        self.setup()
     }
 
-    /// Gives this device a name, and answers the kit.
+    /// Gives this device a name, and answers the shop setup.
     ///
     /// # Errors
     /// [`BayError::Shop`] for what is no name or like another device's, or when it was changed meanwhile;
@@ -169,11 +169,11 @@ impl Bay {
         name: String,
         seen: BTreeSet<Hash>,
         who: Option<PersonId>,
-    ) -> Result<Kit, BayError> {
+    ) -> Result<Setup, BayError> {
         size::check(&name).map_err(|refusal| self.refused(refusal))?;
         let command = ShopCommand::NameDevice { device: self.store.device(), seen, name };
         self.change_shop(one_of_the_shop(who)?, &command, &[])?;
-        self.kit()
+        self.setup()
     }
 
     /// Takes in people and tools that come with something else, such as a script: people by their ids, tools by their
@@ -183,7 +183,7 @@ impl Bay {
     /// # Errors
     /// [`BayError::Shop`] when the shop has people and none of these is one of them, or a name is like another;
     /// [`BayError::Refused`] for more or longer ones than are taken; [`BayError::Store`] with what the disk said.
-    pub fn take_in(&mut self, people: &[Person], tools: &[Tool]) -> Result<Kit, BayError> {
+    pub fn take_in(&mut self, people: &[Person], tools: &[Tool]) -> Result<Setup, BayError> {
         let add = |one: &Person| ShopCommand::AddPerson {
             id: one.id,
             name: one.name.clone(),
@@ -210,7 +210,7 @@ impl Bay {
                 self.change_shop(one_of_the_shop(who)?, &command, &[])?;
             }
         }
-        self.kit()
+        self.setup()
     }
 
     /// Sees that what is typed is no longer than is taken and, where it is new, that there is room for one more beside

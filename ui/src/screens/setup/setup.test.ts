@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { CARD, mmOfCard } from "./kit";
+import { CARD, mmOfCard } from "./setup";
 
 test("the screen is measured by a card, and held to what a screen can be", () => {
   // ISO/IEC 7810 ID-1: 85.60 × 53.98 mm, which is also 3.370 × 2.125 inches.

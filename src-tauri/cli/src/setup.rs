@@ -1,8 +1,8 @@
 //! The people and torque tools that a script names, for the tablet's lists.
 
 use panside_bay::Bay;
-use panside_bay::kit::Tool;
 use panside_bay::people::Person;
+use panside_bay::setup::Tool;
 use serde_json::Value;
 
 use crate::exit::Failure;

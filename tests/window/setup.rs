@@ -1,4 +1,4 @@
-//! The kit in the real window: a spec sheet is copied and typed, comes back after a kill, is kept, and is checked by a
+//! The shop setup in the real window: a spec sheet is copied and typed, comes back after a kill, is kept, and is checked by a
 //! second person with a PIN.
 
 use panside_tests::window::{Place, Result, Screen, Window};
@@ -7,11 +7,11 @@ const TITLE: &str = "Demo wagon of this shop";
 const SECOND: &str = "T. Marl";
 
 #[test]
-fn a_sheet_typed_in_the_kit_survives_a_kill_and_is_checked_by_a_second_person_with_a_pin() -> Result {
+fn a_sheet_typed_in_the_setup_survives_a_kill_and_is_checked_by_a_second_person_with_a_pin() -> Result {
     let place = Place::after(1)?;
     let mut window = place.open()?;
     window.tap_words("frame-more")?;
-    window.tap_words("screens-place-kit")?;
+    window.tap_words("screens-place-setup")?;
     window.tap_words("screens-sheet-new")?;
     window.tap_words("screens-sheet-copy-demo")?;
     window.tap_words("screens-sheet-for")?;
@@ -34,8 +34,8 @@ fn a_sheet_typed_in_the_kit_survives_a_kill_and_is_checked_by_a_second_person_wi
     window.tap_words("screens-sheet-keep")?;
     says(&mut window, "revision 1")?;
 
-    window.tap_words("screens-place-kit")?;
-    let switch = window.words.say("screens-kit-work")?;
+    window.tap_words("screens-place-setup")?;
+    let switch = window.words.say("screens-setup-work")?;
     window.tap(&format!("{switch} : {SECOND}"))?;
     let set_pin = window.words.say("screens-pin-new")?;
     window.tap(&format!("{set_pin}: {SECOND}"))?;
