@@ -251,13 +251,13 @@ impl Job {
     }
 }
 
-/// Looks at a step: goes there by the thread, unless it is shown.
+/// Looks at a step: goes there by the job steps, unless it is shown.
 fn look_at(window: &mut Window, number: usize, step: &Step) -> Result {
     if window.see()?.step.as_ref() != Some(&step.title) {
         close_all(window)?;
-        // The thread is for the eye; its words begin so.
-        let thread = format!("{}:", window.words.say("frame-thread-title")?);
-        window.tap(&thread)?;
+        // The line is for the eye; its words begin so.
+        let job_steps = format!("{}:", window.words.say("frame-job-steps-title")?);
+        window.tap(&job_steps)?;
         window.tap(&format!("{number} {}", step.title))?;
         let title = Value::from(step.title.as_str());
         return window.wait(&format!("the step \"{}\"", step.title), &format!("seen.step === {title}"));

@@ -19,8 +19,8 @@ frame-lane-floor = floor
 frame-lane-bench = bench
 frame-lane-up = up
 # The line of job steps is for the eye; this is what is read out of it.
-frame-thread-says = Job steps: { $done } of { $all } steps done. Looking at step { $number }, { $title }. Opens all steps.
-frame-thread-title = Job steps
+frame-job-steps-says = Job steps: { $done } of { $all } steps done. Looking at step { $number }, { $title }. Opens all steps.
+frame-job-steps-title = Job steps
 frame-phase-minutes = expected { $expected }, worked { $worked }
 frame-minutes = { $minutes } min
 frame-none-open = No step can begin now. A vehicle action, or the end of a wait, opens the next one.

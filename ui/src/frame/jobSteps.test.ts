@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { Shown, StepView, Zone } from "../core/types";
-import { formOf, isBehind, knots, LANES, laneOf, laneX, onThread } from "./thread";
+import { formOf, isBehind, knots, LANES, laneOf, laneX, inJobSteps } from "./jobSteps";
 
 const ALL: Shown[] = ["undecided", "waiting", "open", "in_progress", "done", "lapsed", "voided", "missed"];
 
@@ -78,14 +78,14 @@ test("the step that is looked at is a block too, and is marked", () => {
 
 test("what is skipped or not in this job is left out", () => {
   const all = steps(4, (at) => (["done", "skipped", "not_in_this_job", "open"] as const)[at] ?? "open");
-  expect(onThread(all).map((step) => step.id)).toEqual(["s0", "s3"]);
+  expect(inJobSteps(all).map((step) => step.id)).toEqual(["s0", "s3"]);
   expect(knots(all, "s1", 103, 0, 500).map((knot) => knot.id)).toEqual(["s0", "s3"]);
 });
 
-test("every state on the thread has a form of its own", () => {
+test("every state in the job steps has a form of its own", () => {
   expect(new Set(ALL.map(formOf)).size).toBe(ALL.length);
 });
 
-test("the thread is thick where work was done, also where it lapsed or was voided", () => {
+test("the line is thick where work was done, also where it lapsed or was voided", () => {
   expect(ALL.filter(isBehind)).toEqual(["done", "lapsed", "voided"]);
 });

@@ -1,4 +1,4 @@
-// Where the knots of the thread lie: one a step, in a lane for the height where the work is. Only geometry.
+// Where the knots of the job steps lie: one a step, in a lane for the height where the work is. Only geometry.
 import type { Shown, StepView, Zone } from "../core/types";
 
 /** The lanes, from the floor upwards. */
@@ -16,13 +16,13 @@ export function laneOf(zone: Zone): Lane {
 /** Half the width of a lane's name: what the outer lanes keep from the edges. */
 const EDGE = 21;
 
-/** The middle of a lane in a thread of `width` pixels. */
+/** The middle of a lane in a line of `width` pixels. */
 export function laneX(lane: Lane, width: number): number {
   return EDGE + ((width - 2 * EDGE) * LANES.indexOf(lane)) / (LANES.length - 1);
 }
 
-/** The steps that are on the thread: those of this job that are not skipped. */
-export function onThread(steps: StepView[]): StepView[] {
+/** The steps that are in the job steps: those of this job that are not skipped. */
+export function inJobSteps(steps: StepView[]): StepView[] {
   return steps.filter((step) => step.shown !== "not_in_this_job" && step.shown !== "skipped");
 }
 
@@ -56,7 +56,7 @@ export function knots(
   top: number,
   bottom: number,
 ): Knot[] {
-  const shown = onThread(steps);
+  const shown = inJobSteps(steps);
   const isBlock = (step: StepView) => step.shown === "in_progress" || step.id === lookedAt;
   const blocks = shown.filter(isBlock).length;
   const small = shown.length - blocks;
@@ -112,7 +112,7 @@ export function formOf(shown: Shown): Form {
   return forms[shown];
 }
 
-/** Whether the work of a step is behind: the thread is drawn thick up to there. */
+/** Whether the work of a step is behind: the line is drawn thick up to there. */
 export function isBehind(shown: Shown): boolean {
   return shown === "done" || shown === "lapsed" || shown === "voided";
 }
