@@ -57,8 +57,8 @@ pub fn task<'a>(job: &'a Job, now: &Stamp) -> Task<'a> {
 
 /// How a step turns out, as far as it is entered already.
 fn outcome(job: &Job, step: StepIx) -> OutcomeIx {
-    let stretch = job.step(step).in_progress();
-    let entered = stretch.into_iter().flat_map(|stretch| &stretch.entries);
+    let attempt = job.step(step).in_progress();
+    let entered = attempt.into_iter().flat_map(|attempt| &attempt.entries);
     let given: BTreeMap<String, String> =
         entered.map(|value| (value.entry.clone(), value.class.clone())).collect();
     job.procedure.usual_outcome(step, &given)
@@ -70,7 +70,7 @@ fn last_zone(job: &Job) -> Option<panside_procedure::format::Zone> {
         return None;
     }
     let ended = job.procedure.steps().filter_map(|(step, text)| {
-        let (_, mark) = job.step(step).stretches.last()?.ended.as_ref()?;
+        let (_, mark) = job.step(step).attempts.last()?.ended.as_ref()?;
         Some((mark.seq, text.zone))
     });
     ended.max_by_key(|&(seq, _)| seq).map(|(_, zone)| zone)
@@ -85,7 +85,7 @@ fn left(job: &Job, in_progress: &[StepIx], now: &Stamp) -> BTreeMap<StepIx, u32>
     let steps = job.procedure.steps().filter(|(step, text)| {
         text.wait.as_ref().is_some_and(|wait| wait.attended == Some(false)) && !in_progress.contains(step)
     });
-    let ran = steps.filter_map(|(step, _)| match job.step(step).stretches.last()?.ended.as_ref()? {
+    let ran = steps.filter_map(|(step, _)| match job.step(step).attempts.last()?.ended.as_ref()? {
         (EndedBy::Left, mark) => Some((step, minutes(&mark.stamp, now))),
         (EndedBy::Done, _) => None,
     });

@@ -133,9 +133,9 @@ pub struct StepView {
     pub signs: Vec<String>,
     /// Sign-offs of it that have lapsed, by id.
     pub lapsed: Vec<String>,
-    /// When the stretch of work that is shown began, and by whom.
+    /// When the attempt that is shown began, and by whom.
     pub begun: Option<Mark>,
-    /// When the stretch of work that is shown was done, and by whom.
+    /// When the attempt that is shown was done, and by whom.
     pub ended: Option<Mark>,
     /// Why it was skipped.
     pub skipped_for: Option<Reason>,
@@ -164,7 +164,7 @@ pub struct EntryView {
     pub temperature_units: Vec<String>,
     /// For a torque whose places the sheet gives: the map of its fasteners.
     pub bolts: Option<BoltMap>,
-    /// What was last entered in the stretch of work that is shown.
+    /// What was last entered in the attempt that is shown.
     pub value: Option<EntryValue>,
     /// What that turned out to be.
     pub class: Option<String>,

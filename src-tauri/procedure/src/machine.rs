@@ -32,6 +32,7 @@
 //! steps that are not worked; a step is undecided only while the unknown gate decides.
 
 mod danger;
+mod dependency_index;
 mod explain;
 mod observe;
 mod pred;
@@ -41,17 +42,16 @@ mod settle;
 mod shown;
 mod state;
 mod step;
-mod wake;
 
 pub use danger::{Context, DangerRule};
+pub(crate) use dependency_index::Dependents;
+pub use dependency_index::{Before, DependencyIndex};
 pub use explain::Unmet;
 pub use pred::{Pred, Test, Tree};
 pub use sets::{DangerSet, StepSet};
 pub use shown::{InJob, Shown};
 pub use state::{Bits, Field, Layout, STEP_WORDS, State, WORDS, WORK_WORDS};
 pub use step::Moment;
-pub(crate) use wake::Woken;
-pub use wake::{Before, Readers};
 
 macro_rules! index {
     ($($(#[$doc:meta])* $name:ident),*) => {$(
@@ -356,14 +356,14 @@ pub struct Machine {
     /// The start: every condition as it can come in, before `start_when`.
     pub starts: Vec<(VarIx, Vec<u8>)>,
     /// Which rules read what; made from the rules by [`Machine::ready`].
-    pub readers: Readers,
+    pub readers: DependencyIndex,
 }
 
 impl Machine {
     /// The machine with its readers made anew: to be called after its rules were written or changed.
     #[must_use]
     pub fn ready(mut self) -> Machine {
-        self.readers = Readers::of(&self);
+        self.readers = DependencyIndex::of(&self);
         self
     }
 }

@@ -3,8 +3,10 @@
 //! Six properties (each finding names its own):
 //! 1. *Safe*: no danger in any allowed run, with at most one void anywhere in it.
 //! 2. *Honest when wrong*: after one observation anywhere no further danger comes up by what is allowed.
-//! 3. *Can finish*: from every state some allowed path reaches the end, unless a class ended the job.
-//! 4. *Can stop*: the technician can always bring the job to a safe stop, whatever the entries turn out to be.
+//! 3. *Can finish* (in CTL: AG EF finished): from every state some allowed path reaches the end, unless a class ended
+//!    the job.
+//! 4. *Can stop* (AG EF stopped, and more): the technician can always bring the job to a safe stop, whatever the
+//!    entries turn out to be.
 //! 5. *Nothing left*: a finished job has every step worked or skipped, every piece back and every attest valid.
 //! 6. *All of it used*: every step, outcome, move and sign-off occurs, what can lapse lapses and is renewed,
 //!    every assignment changes something, what a reading or an answer says has a consequence, and every danger could
@@ -15,10 +17,11 @@
 //!
 //! # How it is built
 //!
-//! - `explore` searches breadth first; `visit` is its inner loop. `graph` keeps the states as pairs of interned halves,
+//! - `explore` searches breadth first; `visit` is its inner loop. `graph` keeps the states by collapse compression, as
+//!   pairs of interned halves,
 //!   `edges` the steps between them in 3 to 4 bytes each.
-//! - `effects` keeps what an action did, for all states with the same vehicle and the same of the work that the action
-//!   reads; `reads` finds from the rules what that is. A unit test in `visit` carries every action out whose effect is
+//! - `transition_cache` keeps what an action did, for all states with the same vehicle and the same of the work that the action
+//!   reads; `reads` finds from the rules what that is. A unit test in `visit` carries every action out whose transition is
 //!   kept, and compares.
 //! - `safe`, `ends` (two fixpoints over the edges: can finish, can stop against every class and one ageing), `used`,
 //!   `changes`, `sense`, `loosened` and `remarks` judge what was found; `mend` looks for the one condition that would
@@ -46,15 +49,15 @@
 //! SPIN 6.5 (`-O2`, exact, depth first) counts the void runs of the same model in 5.0 s with 64 bytes a state: 0.40
 //! million states a second. Ours does 0.81 million in the same run of `cargo xtask bench`, on one core too: 2.0 times
 //! as many (over the shipped checklists 0.81 to 1.04 million). Three times was the aim. Seven in ten steps are kept and
-//! no longer worked out; nearly half of the time now waits for memory (looking up states and kept effects). A search
+//! no longer worked out; nearly half of the time now waits for memory (looking up states and cached transitions). A search
 //! that only counts would save judging dangers and writing edges. Tried without a gain that could be measured: no
 //! overflow checks, link-time optimization, the machine's own instructions, huge pages, more states at a time, more
-//! effects kept. The bench prints states a second and bytes a state, also over synthetic checklists of 20 to 160 steps.
+//! cached transitions. The bench prints states a second and bytes a state, also over synthetic checklists of 20 to 160 steps.
 //!
 //! A set of dangers is four words (`machine/sets.rs`) and a state 16 (`machine/state.rs`), whatever a checklist uses of
 //! them; a search keeps only the words in use. Sets of four words cost nothing that could be measured; a state of 16
-//! words in place of 8 costs some 4% of the time. What makes up for most of it: the dangers that a change wakes are
-//! looked up apart from the other rules, and a kept effect has the dangers before it as a number. pan-and-solenoid with
+//! words in place of 8 costs some 4% of the time. What makes up for most of it: the dangers that depend on a change are
+//! looked up apart from the other rules, and a cached transition has the dangers before it as a number. pan-and-solenoid with
 //! its dangers repeated to 256 takes 1.4 times as long and has as many states.
 //!
 //! Without phase barriers the plain runs of pan-and-solenoid have 27,606,285 states. They are searched and judged in 48
@@ -72,7 +75,6 @@ mod actions;
 pub(crate) mod canon;
 mod changes;
 mod edges;
-mod effects;
 mod ends;
 mod explore;
 mod finding;
@@ -87,6 +89,7 @@ mod safe;
 mod seen;
 mod sense;
 mod tell;
+mod transition_cache;
 mod used;
 mod vehicle;
 mod visit;

@@ -1,7 +1,7 @@
 //! What a job lacks, by one rule for every form of the record.
 
 use panside_job::Job;
-use panside_job::job::{StepDetail, Stretch};
+use panside_job::job::{Attempt, StepDetail};
 use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Entry, SignKind, Step};
 use panside_procedure::machine::{ItemIx, SignIx};
@@ -93,7 +93,7 @@ pub fn missing(job: &Job) -> Vec<Missing> {
             Missing { kind, step, id, what }
         };
         all.extend(kind.map(|kind| of_step(kind, &step.id, step.title.clone())));
-        let entries = stretch_to_check(detail).into_iter().flat_map(|stretch| lacking(step, stretch));
+        let entries = attempt_to_check(detail).into_iter().flat_map(|attempt| lacking(step, attempt));
         all.extend(entries.map(|entry| {
             let what = format!("\"{}\" at \"{}\"", entry.label, step.title);
             of_step(MissingKind::EntryMissing, &entry.id, what)
@@ -103,17 +103,17 @@ pub fn missing(job: &Job) -> Vec<Missing> {
     all
 }
 
-/// The stretch whose entries must be complete: the one in progress, else the one that counts.
-fn stretch_to_check(detail: &StepDetail) -> Option<&Stretch> {
+/// The attempt whose entries must be complete: the one in progress, else the one that counts.
+fn attempt_to_check(detail: &StepDetail) -> Option<&Attempt> {
     detail.in_progress().or_else(|| detail.counts())
 }
 
 /// Required entries without a value, required sign-offs without a signature.
-fn lacking<'a>(step: &'a Step, stretch: &'a Stretch) -> impl Iterator<Item = &'a Entry> {
+fn lacking<'a>(step: &'a Step, attempt: &'a Attempt) -> impl Iterator<Item = &'a Entry> {
     step.entries.iter().filter(|entry| {
         let given = match &entry.ask {
-            Ask::SignOff(asked) => stretch.signs.iter().any(|given| given.sign == asked.sign),
-            _ => stretch.latest(&entry.id).is_some(),
+            Ask::SignOff(asked) => attempt.signs.iter().any(|given| given.sign == asked.sign),
+            _ => attempt.latest(&entry.id).is_some(),
         };
         !entry.optional && !given
     })

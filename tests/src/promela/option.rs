@@ -217,9 +217,9 @@ impl<'a> Writer<'a> {
             for (at, follow) in checklist.follows.iter().enumerate() {
                 let written: Vec<String> =
                     follow.makes.keys().chain(follow.sets.keys()).map(|id| value_of(id)).collect();
-                let woken = self.meets(&follow.when, &settling.writes)
+                let depends = self.meets(&follow.when, &settling.writes)
                     || written.iter().any(|name| settling.writes.contains(name));
-                if restless || woken {
+                if restless || depends {
                     settling.follows.insert(at);
                     settling.writes.extend(written);
                 }

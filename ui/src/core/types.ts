@@ -899,7 +899,7 @@ temperature_units: Array<string>,
  */
 bolts: BoltMap | null, 
 /**
- * What was last entered in the stretch of work that is shown.
+ * What was last entered in the attempt that is shown.
  */
 value: EntryValue | null, 
 /**
@@ -2721,11 +2721,11 @@ signs: Array<string>,
  */
 lapsed: Array<string>, 
 /**
- * When the stretch of work that is shown began, and by whom.
+ * When the attempt that is shown began, and by whom.
  */
 begun: Mark | null, 
 /**
- * When the stretch of work that is shown was done, and by whom.
+ * When the attempt that is shown was done, and by whom.
  */
 ended: Mark | null, 
 /**

@@ -153,5 +153,5 @@ fn a_renamed_person_keeps_the_earlier_name_in_the_record() {
     assert_eq!(document.started.map(|by| by.who).as_deref(), Some("R. Ode"));
     assert_eq!(document.people, ["R. Ode (later R. Marl-Ode)"]);
     let step = document.phases.iter().flat_map(|phase| &phase.steps).find(|step| step.id == "identify");
-    assert_eq!(step.unwrap().stretches[0].begun.who, "R. Marl-Ode");
+    assert_eq!(step.unwrap().attempts[0].begun.who, "R. Marl-Ode");
 }

@@ -45,7 +45,7 @@ impl<'a> Draft<'a> {
     /// When the step in progress was begun, and by whom. Within one command that begins it: now, by who asks.
     pub fn begun(&self, step: StepIx) -> (Stamp, PersonId) {
         match self.job.step(step).in_progress() {
-            Some(stretch) => (stretch.begun.stamp, stretch.begun.who),
+            Some(attempt) => (attempt.begun.stamp, attempt.begun.who),
             None => (*self.now, self.who.id),
         }
     }
@@ -53,8 +53,8 @@ impl<'a> Draft<'a> {
     /// The values of the step in progress that count so far: those of the job and those of this command.
     pub fn values(&self, step: StepIx) -> BTreeMap<&str, (&EntryValue, &str)> {
         let mut values = BTreeMap::new();
-        if let Some(stretch) = self.job.step(step).in_progress() {
-            values.extend(stretch.entries.iter().map(|e| (e.entry.as_str(), (&e.value, e.class.as_str()))));
+        if let Some(attempt) = self.job.step(step).in_progress() {
+            values.extend(attempt.entries.iter().map(|e| (e.entry.as_str(), (&e.value, e.class.as_str()))));
         }
         let id = &self.job.procedure.step(step).id;
         for event in &self.events {

@@ -22,7 +22,7 @@ impl Draft<'_> {
         let no_such = || Refusal::from(refused_no_such("sign-off", &signature.sign));
         let given = job.procedure.names.sign(&signature.sign).ok_or_else(no_such)?;
         let step = job.procedure.machine.signs[given.at()].step;
-        let worker = job.step(step).counts().map(|stretch| stretch.begun.who);
+        let worker = job.step(step).counts().map(|attempt| attempt.begun.who);
         let signature = self.signature(sign_off, worker, signature)?;
         self.act(Action::Sign(given), |lost| Signed { signature, lost }.into())
     }
@@ -70,10 +70,10 @@ impl Draft<'_> {
         if let Some(other) = entries.keys().find(|id| find(text, id).is_err()) {
             return Err(refused_no_such("entry", other).into());
         }
-        let stretch =
-            self.job.step(step).stretches.iter().rfind(|stretch| stretch.is_done() && !stretch.corrected);
-        let begun = stretch.map(|stretch| stretch.begun.stamp);
-        let at = stretch.and_then(|stretch| stretch.ended.as_ref()).map_or(*self.now, |(_, mark)| mark.stamp);
+        let attempt =
+            self.job.step(step).attempts.iter().rfind(|attempt| attempt.is_done() && !attempt.corrected);
+        let begun = attempt.map(|attempt| attempt.begun.stamp);
+        let at = attempt.and_then(|attempt| attempt.ended.as_ref()).map_or(*self.now, |(_, mark)| mark.stamp);
         let mut missing = Missing { absent: Vec::new(), not_yet: Vec::new() };
         let (mut classes, mut values, mut worked_out) = (BTreeMap::new(), BTreeMap::new(), BTreeMap::new());
         for entry in text.entries.iter().filter(|entry| !matches!(entry.ask, Ask::SignOff(_))) {
@@ -91,7 +91,7 @@ impl Draft<'_> {
             values.insert(entry.id.clone(), judged.value);
             worked_out.extend(judged.worked_out.map(|how| (entry.id.clone(), how)));
         }
-        let worker = stretch.map(|stretch| stretch.begun.who);
+        let worker = attempt.map(|attempt| attempt.begun.who);
         let signs = self.signatures(text, worker, given, &mut missing.absent)?;
         refuse_missing(text, missing)?;
         classes.extend(signed(text, &signs));

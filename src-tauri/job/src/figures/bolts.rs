@@ -67,7 +67,7 @@ pub(super) fn figures(job: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
         let counts = all.iter().rfind(|found| found.counts).copied();
         let in_progress = job.step(job.procedure.names.step(&step.id)?).in_progress();
         let first = all.first().map(|found| found.value.mark.seq);
-        let first = first.or_else(|| in_progress.map(|stretch| stretch.begun.seq))?;
+        let first = first.or_else(|| in_progress.map(|attempt| attempt.begun.seq))?;
         Some((first, draw(job, (step, entry, asked), counts, &all)?))
     });
     drawn.collect()

@@ -10,7 +10,7 @@ use panside_procedure::machine::{SignIx, StepIx, VarIx};
 use crate::change::gates;
 use crate::decide::unmet::is_measured;
 use crate::event::{Corrected, Entered, Event};
-use crate::job::{EndedBy, EnteredValue, Given, Job, Known, LastRead, Mark, Reason, Stretch, Voiding};
+use crate::job::{Attempt, EndedBy, EnteredValue, Given, Job, Known, LastRead, Mark, Reason, Voiding};
 
 impl Job {
     pub(super) fn take_detail(&mut self, mark: &Mark, event: &Event) {
@@ -21,7 +21,7 @@ impl Job {
                 for step in body.undone.iter().filter_map(|id| self.procedure.names.step(id)) {
                     let detail = &mut self.steps[step.at()];
                     detail.undone.push(mark.clone());
-                    void(&mut detail.stretches, mark);
+                    void(&mut detail.attempts, mark);
                 }
             }
             _ => {}
@@ -29,18 +29,18 @@ impl Job {
         let Some(step) = event.step().and_then(|id| self.procedure.names.step(id)) else { return };
         let detail = &mut self.steps[step.at()];
         match event {
-            Event::Begun(_) => detail.stretches.push(Stretch::new(mark.clone())),
+            Event::Begun(_) => detail.attempts.push(Attempt::new(mark.clone())),
             Event::Left(_) => {
-                if let Some(stretch) = detail.stretches.last_mut() {
-                    stretch.ended = Some((EndedBy::Left, mark.clone()));
+                if let Some(attempt) = detail.attempts.last_mut() {
+                    attempt.ended = Some((EndedBy::Left, mark.clone()));
                 }
             }
             Event::Done(body) => {
-                if let Some(stretch) = detail.stretches.last_mut() {
-                    stretch.ended = Some((EndedBy::Done, mark.clone()));
-                    stretch.classes.clone_from(&body.classes);
-                    stretch.signs.clone_from(&body.signs);
-                    stretch.later = body.later;
+                if let Some(attempt) = detail.attempts.last_mut() {
+                    attempt.ended = Some((EndedBy::Done, mark.clone()));
+                    attempt.classes.clone_from(&body.classes);
+                    attempt.signs.clone_from(&body.signs);
+                    attempt.later = body.later;
                 }
             }
             Event::Skipped(body) => detail.skipped = Some(reason(&body.reason)),
@@ -48,7 +48,7 @@ impl Job {
             Event::Entered(body) => self.take_entered(step, mark, body),
             Event::Corrected(body) => {
                 let entries = self.procedure.step(step).entries.iter().map(|entry| entry.id.as_str());
-                detail.stretches.push(corrected(mark, body, entries));
+                detail.attempts.push(corrected(mark, body, entries));
             }
             Event::Voided(body) => {
                 let also = body.also.iter().filter_map(|id| self.procedure.names.step(id));
@@ -56,7 +56,7 @@ impl Job {
                 for (gone, with) in std::iter::once((step, None)).chain(with) {
                     let detail = &mut self.steps[gone.at()];
                     detail.voids.push(Voiding { reason: reason(&body.reason), with });
-                    void(&mut detail.stretches, mark);
+                    void(&mut detail.attempts, mark);
                 }
             }
             _ => {}
@@ -67,23 +67,23 @@ impl Job {
         let detail = &mut self.steps[step.at()];
         if detail.in_progress().is_none() {
             // The record has a value at a step that nobody was in: keep the value all the same.
-            detail.stretches.push(Stretch::new(mark.clone()));
+            detail.attempts.push(Attempt::new(mark.clone()));
             self.disagreements.push(crate::job::Disagreement {
                 seq: mark.seq,
                 what: format!("a value was entered at {}, which was not in progress", body.step),
             });
         }
         let detail = &mut self.steps[step.at()];
-        let Some((stretch_at, stretch)) = detail.stretches.iter_mut().enumerate().next_back() else { return };
-        let value = stretch.entries.len();
-        stretch.entries.push(EnteredValue {
+        let Some((attempt_at, attempt)) = detail.attempts.iter_mut().enumerate().next_back() else { return };
+        let value = attempt.entries.len();
+        attempt.entries.push(EnteredValue {
             mark: mark.clone(),
             entry: body.entry.clone(),
             value: body.value.clone(),
             class: body.class.clone(),
             worked_out: body.worked_out.clone(),
         });
-        let last_read = LastRead { step, stretch: stretch_at, value };
+        let last_read = LastRead { step, attempt: attempt_at, value };
         let names = &self.procedure.names;
         let decided: Vec<VarIx> = decides(self.procedure.step(step), &body.entry)
             .iter()
@@ -129,10 +129,10 @@ impl Job {
     fn taken(&self, gate: VarIx, event: &Event) -> Option<Stamp> {
         let Event::Done(done) = event else { return None };
         let read = self.gates[gate.at()].last_read?;
-        let stretch = self.steps[read.step.at()].stretches.get(read.stretch)?;
-        let decides = self.procedure.step(read.step).id == done.step && stretch.void.is_none();
-        let is_last = read.stretch + 1 == self.steps[read.step.at()].stretches.len();
-        (decides && is_last).then(|| stretch.entries.get(read.value).map(|value| value.mark.stamp)).flatten()
+        let attempt = self.steps[read.step.at()].attempts.get(read.attempt)?;
+        let decides = self.procedure.step(read.step).id == done.step && attempt.void.is_none();
+        let is_last = read.attempt + 1 == self.steps[read.step.at()].attempts.len();
+        (decides && is_last).then(|| attempt.entries.get(read.value).map(|value| value.mark.stamp)).flatten()
     }
 
     pub(super) fn take_gates(&mut self, mark: &Mark, before: &State, event: &Event) {
@@ -166,15 +166,15 @@ impl Job {
     }
 }
 
-/// Marks the stretches that counted until now.
-fn void(stretches: &mut [Stretch], mark: &Mark) {
-    for stretch in stretches.iter_mut().filter(|stretch| stretch.is_done() && stretch.void.is_none()) {
-        stretch.void = Some(mark.clone());
+/// Marks the attempts that counted until now.
+fn void(attempts: &mut [Attempt], mark: &Mark) {
+    for attempt in attempts.iter_mut().filter(|attempt| attempt.is_done() && attempt.void.is_none()) {
+        attempt.void = Some(mark.clone());
     }
 }
 
 /// A voided step corrected: its values in the order of the checklist.
-fn corrected<'a>(mark: &Mark, body: &Corrected, order: impl Iterator<Item = &'a str>) -> Stretch {
+fn corrected<'a>(mark: &Mark, body: &Corrected, order: impl Iterator<Item = &'a str>) -> Attempt {
     let value = |(entry, value): (&str, &crate::EntryValue)| EnteredValue {
         mark: mark.clone(),
         entry: entry.to_owned(),
@@ -182,13 +182,13 @@ fn corrected<'a>(mark: &Mark, body: &Corrected, order: impl Iterator<Item = &'a 
         class: body.classes.get(entry).cloned().unwrap_or_default(),
         worked_out: body.worked_out.get(entry).cloned(),
     };
-    Stretch {
+    Attempt {
         ended: Some((EndedBy::Done, mark.clone())),
         corrected: true,
         entries: order.filter_map(|entry| Some((entry, body.values.get(entry)?))).map(value).collect(),
         classes: body.classes.clone(),
         signs: body.signs.clone(),
-        ..Stretch::new(mark.clone())
+        ..Attempt::new(mark.clone())
     }
 }
 

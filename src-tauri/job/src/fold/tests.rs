@@ -36,12 +36,12 @@ fn a_step_knows_who_began_it_when_and_every_value_that_was_entered() {
     bay.actor = technician("Bo");
     bay.done("probe").unwrap();
     let detail = bay.job.step(bay.job.procedure.names.step("probe").unwrap());
-    let stretch = detail.counts().unwrap();
-    assert_eq!((stretch.begun.who, stretch.begun.name.as_str()), (person("Ada"), "Ada"));
-    assert!(matches!(&stretch.ended, Some((EndedBy::Done, mark)) if mark.name == "Bo"));
-    let classes: Vec<&str> = stretch.entries.iter().map(|entered| entered.class.as_str()).collect();
+    let attempt = detail.counts().unwrap();
+    assert_eq!((attempt.begun.who, attempt.begun.name.as_str()), (person("Ada"), "Ada"));
+    assert!(matches!(&attempt.ended, Some((EndedBy::Done, mark)) if mark.name == "Bo"));
+    let classes: Vec<&str> = attempt.entries.iter().map(|entered| entered.class.as_str()).collect();
     assert_eq!(classes, ["outside", "inside"], "the hot reading stays on the record");
-    assert_eq!(stretch.latest("exhaust").unwrap().value, degrees("47"));
+    assert_eq!(attempt.latest("exhaust").unwrap().value, degrees("47"));
 }
 
 #[test]

@@ -25,12 +25,11 @@ pub(super) fn by_phase(at: At<'_>) -> Vec<u64> {
     let procedure = &at.job.procedure;
     let mut phases = vec![0; procedure.checklist.phases.len()];
     for (step, _) in procedure.steps() {
-        let worked =
-            at.job.step(step).stretches.iter().filter(|stretch| !stretch.corrected && !stretch.later);
-        for stretch in worked {
-            let end = stretch.ended.as_ref().map_or(at.now, |(_, mark)| &mark.stamp);
+        let worked = at.job.step(step).attempts.iter().filter(|attempt| !attempt.corrected && !attempt.later);
+        for attempt in worked {
+            let end = attempt.ended.as_ref().map_or(at.now, |(_, mark)| &mark.stamp);
             phases[procedure.machine.steps[step.at()].phase.at()] +=
-                elapsed_ms(&stretch.begun.stamp, end).unwrap_or(0);
+                elapsed_ms(&attempt.begun.stamp, end).unwrap_or(0);
         }
     }
     phases

@@ -13,7 +13,7 @@ use crate::decide::signs::signs_of;
 use crate::decide::work::refuse_missing;
 use crate::entry::{self, Context, Past, classify, ms_left};
 use crate::figures::{BoltMap, bolt_map, when};
-use crate::job::{EnteredValue, Stretch};
+use crate::job::{Attempt, EnteredValue};
 use crate::people::Names;
 
 pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
@@ -21,7 +21,7 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
     let machine = &procedure.machine;
     let (text, detail) = (procedure.step(number), at.job.step(number));
     let shown = machine.shown(at.state, number);
-    let stretch = detail.shown();
+    let attempt = detail.shown();
     let done = (shown == Shown::InProgress).then(|| done(at, number)).flatten();
     let signs: Vec<String> = signs_of(text).map(|(_, sign)| sign.to_owned()).collect();
     let lapsed =
@@ -41,11 +41,11 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
         done,
         skip: at.refusal(Action::Skip(number)),
         void: at.refusal(Action::Void(number)),
-        entries: text.entries.iter().map(|entry| entry_view(at, &text.id, shown, stretch, entry)).collect(),
+        entries: text.entries.iter().map(|entry| entry_view(at, &text.id, shown, attempt, entry)).collect(),
         signs,
         lapsed: lapsed.map(|&given| procedure.sign_off(given).id.clone()).collect(),
-        begun: stretch.map(|stretch| stretch.begun.clone()),
-        ended: stretch.and_then(|stretch| stretch.ended.as_ref()).map(|(_, mark)| mark.clone()),
+        begun: attempt.map(|attempt| attempt.begun.clone()),
+        ended: attempt.and_then(|attempt| attempt.ended.as_ref()).map(|(_, mark)| mark.clone()),
         skipped_for: detail.skipped.clone(),
         voided_for: detail.voids.last().map(|void| void.reason.clone()),
         missed_for: detail.missed.clone(),
@@ -70,10 +70,10 @@ fn entry_view<'a>(
     at: At<'a>,
     step: &'a str,
     shown: Shown,
-    stretch: Option<&'a Stretch>,
+    attempt: Option<&'a Attempt>,
     entry: &'a Entry,
 ) -> EntryView {
-    let last = stretch.and_then(|stretch| stretch.latest(&entry.id));
+    let last = attempt.and_then(|attempt| attempt.latest(&entry.id));
     let judged_at = |seq: u64, begun: Option<&'a Stamp>, at_stamp: &'a Stamp, past: Past<'a>| Context {
         items: &at.job.procedure.checklist.items,
         begun,
@@ -84,7 +84,7 @@ fn entry_view<'a>(
         entry: &entry.id,
         past: Some(past),
     };
-    let begun = stretch.map(|stretch| &stretch.begun.stamp);
+    let begun = attempt.map(|attempt| &attempt.begun.stamp);
     let ms_left = match &entry.ask {
         Ask::Timer(asked) if shown == Shown::InProgress => ms_left(
             asked,

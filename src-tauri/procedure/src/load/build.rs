@@ -12,8 +12,8 @@ use super::voided::add_voided_with;
 use super::{MOST_PROBLEMS, Problem, Problems, Procedure, sizes};
 use crate::format::{Assignments, Checklist, ClassEffect, Ends, Pieces, SignKind, Step};
 use crate::machine::{
-    Assign, DangerRule, FollowRule, ItemIx, ItemRule, Layout, Machine, MoveRule, Outcome, PhaseIx, Pred,
-    Readers, SignIx, SignRule, StepIx, StepRule, Tree, VarIx, Variable, VariableKind, WORDS,
+    Assign, DangerRule, DependencyIndex, FollowRule, ItemIx, ItemRule, Layout, Machine, MoveRule, Outcome,
+    PhaseIx, Pred, SignIx, SignRule, StepIx, StepRule, Tree, VarIx, Variable, VariableKind, WORDS,
 };
 
 pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
@@ -180,7 +180,7 @@ impl Builder<'_> {
             safe_to_leave: self.rule(&checklist.safe_to_leave, "/safe_to_leave"),
             start_when: self.pred(&checklist.start_when, "/start_when", Where::Matter, false).0,
             starts: self.starts(),
-            readers: Readers::default(),
+            readers: DependencyIndex::default(),
         }
         .ready()
     }

@@ -19,7 +19,7 @@ const MOST_PHASES: usize = 64;
 const MOST_STEPS: usize = u8::MAX as usize;
 /// Dangers: each needs its bit in a set, since which of them holds is said.
 const MOST_DANGERS: usize = DangerSet::MOST;
-/// Conditions, gates and items: at a bit each, all of a kind take half of a state at most. What a change wakes of them is
+/// Conditions, gates and items: at a bit each, all of a kind take half of a state at most. What of them depends on a change is
 /// kept as bits of which the last stands for all from the 64th on, so that no mask bounds them.
 const MOST_OF_STATE: usize = WORDS * 64 / 2;
 /// Sign-offs: half of a state likewise, at two bits each.

@@ -95,9 +95,9 @@ impl Machine {
             judged = *moment;
             let moved = self.matter_differs(before.state, moment);
             if moved || begins {
-                let woken = self.readers.dangers_woken(before.state, moment) | of_moves;
+                let dependents = self.readers.dependent_dangers(before.state, moment) | of_moves;
                 let wanted = if moved { DangerSet::ALL } else { self.readers.of_doing };
-                *seen |= self.judge(before, moment, woken, &context) & wanted;
+                *seen |= self.judge(before, moment, dependents, &context) & wanted;
             }
         })?;
         if made.is_some() {
@@ -115,22 +115,22 @@ impl Machine {
     #[must_use]
     pub fn dangers_after(&self, before: &Before<'_>, next: &State) -> DangerSet {
         let context = Context::at_work(&self.layout.begun);
-        self.judge(before, next, self.readers.dangers_woken(before.state, next), &context)
+        self.judge(before, next, self.readers.dependent_dangers(before.state, next), &context)
     }
 
-    /// Which dangers hold: those that are woken are judged, the others are as they were.
+    /// Which dangers hold: those of `dependents` are judged, the others are as they were.
     fn judge(
         &self,
         before: &Before<'_>,
         state: &State,
-        woken: DangerSet,
+        dependents: DangerSet,
         context: &Context<'_>,
     ) -> DangerSet {
         let made = context.moving.or(context.moved);
-        let open = woken & self.readers.possible(context.begun, state, made);
+        let open = dependents & self.readers.possible(context.begun, state, made);
         let holds =
             |at: &DangerIx| self.dangers.get(at.at()).is_some_and(|rule| rule.when.holds_in(state, context));
-        open.iter().filter(holds).collect::<DangerSet>() | (before.dangers - woken)
+        open.iter().filter(holds).collect::<DangerSet>() | (before.dangers - dependents)
     }
 
     /// Whether a condition differs between two states.

@@ -3,7 +3,7 @@
 //! Most actions read the vehicle and next to nothing of the work, so that what one did in one state says what it does in
 //! many others.
 
-use crate::machine::{Action, DangerSet, Field, Machine, MoveIx, State, StepIx, Test, Tree, Woken};
+use crate::machine::{Action, DangerSet, Dependents, Field, Machine, MoveIx, State, StepIx, Test, Tree};
 
 /// The fields of the work half that decide whether an action is allowed, what it does to the vehicle, which work it
 /// changes, and which dangers hold in it and after it: given the vehicle, the dangers that hold before, and that nothing
@@ -128,17 +128,17 @@ impl Reading<'_> {
         let machine = self.machine;
         loop {
             let before = self.writes;
-            let woken = machine.readers.woken(&State::default(), &before);
-            for follow in woken_of(woken.follows, &machine.follows) {
+            let dependents = machine.readers.dependents(&State::default(), &before);
+            for follow in dependents_of(dependents.follows, &machine.follows) {
                 self.tree(follow.when.tree());
                 self.assigns(&follow.assign.edits);
             }
-            for gate in woken_of(woken.gates, &machine.readers.gates) {
+            for gate in dependents_of(dependents.gates, &machine.readers.gates) {
                 let gate = &machine.vars[gate.at()];
                 gate.holds_while.iter().for_each(|holds| self.tree(holds.tree()));
                 self.write(gate.field);
             }
-            for rule in woken_of(woken.signs, &machine.signs) {
+            for rule in dependents_of(dependents.signs, &machine.signs) {
                 self.tree(rule.holds_while.tree());
                 self.write(rule.field);
             }
@@ -154,7 +154,8 @@ impl Reading<'_> {
         let readers = &machine.readers;
         let made: Option<MoveIx> = if let Action::Move(made) = action { Some(made) } else { None };
         let of_moves = if made.is_some() { readers.of_moves } else { DangerSet::NONE };
-        let judged = readers.dangers_woken(&State::default(), &self.writes) | of_moves | readers.of_leaving;
+        let judged =
+            readers.dependent_dangers(&State::default(), &self.writes) | of_moves | readers.of_leaving;
         let possible = readers.possible_at(made);
         self.judged(judged & possible);
     }
@@ -187,11 +188,11 @@ impl Reading<'_> {
     }
 }
 
-/// The rules of a list that are among the woken.
-fn woken_of<T>(woken: u64, rules: &[T]) -> impl Iterator<Item = &T> {
+/// The rules of a list that are among the dependents.
+fn dependents_of<T>(dependents: u64, rules: &[T]) -> impl Iterator<Item = &T> {
     let mut from = 0;
     std::iter::from_fn(move || {
-        let (at, rule) = Woken::next(woken, rules, from)?;
+        let (at, rule) = Dependents::next(dependents, rules, from)?;
         from = at + 1;
         Some(rule)
     })

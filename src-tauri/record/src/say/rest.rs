@@ -165,7 +165,7 @@ fn missing(document: &Document) -> Section {
 fn cautions(document: &Document) -> Option<Section> {
     let mut all: Vec<(&Warned, Vec<String>)> = Vec::new();
     let steps = document.phases.iter().flat_map(|phase| &phase.steps);
-    for step in steps.filter(|step| !step.stretches.is_empty()) {
+    for step in steps.filter(|step| !step.attempts.is_empty()) {
         for warned in &step.cautions {
             match all.iter_mut().find(|(known, _)| *known == warned) {
                 Some((_, numbers)) => numbers.push(step.number.to_string()),

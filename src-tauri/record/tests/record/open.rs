@@ -45,8 +45,8 @@ fn a_voided_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
     let document = bay.document();
     let why = entries(&document, "free_nuts")?;
     assert_eq!((why[0].value.as_str(), why[0].standing), ("nuts rusted to the studs", Standing::Void));
-    let stretch = &step(&document, "free_nuts")?.stretches[0];
-    assert_eq!(stretch.void_reason.as_deref(), Some("voided: typed into the wrong job"));
+    let attempt = &step(&document, "free_nuts")?.attempts[0];
+    assert_eq!(attempt.void_reason.as_deref(), Some("voided: typed into the wrong job"));
     let voided = &document.voided[0];
     assert_eq!((voided.by.who.as_str(), voided.corrected), ("Bo", false));
     assert_eq!(missing(&document, MissingKind::VoidedNotCorrected), ["Free the nuts"]);

@@ -144,6 +144,6 @@ fn somebody_is_introduced_once_before_they_first_appear_and_again_under_a_new_na
     bay.shop = crate::testing::shop_with([(person("Bo"), bo)]);
     assert_eq!(kinds(&bay.begin("locks").unwrap()), ["introduced", "begun"]);
     let step = bay.job.step(bay.job.procedure.names.step("locks").unwrap());
-    let names: Vec<&str> = step.stretches.iter().map(|stretch| stretch.begun.name.as_str()).collect();
+    let names: Vec<&str> = step.attempts.iter().map(|attempt| attempt.begun.name.as_str()).collect();
     assert_eq!(names, ["Bo", "Bo Marl"], "an earlier entry keeps the name of its day");
 }

@@ -102,7 +102,7 @@ fn a_short_count_holds_the_step_until_it_is_accounted_for() {
 }
 
 #[test]
-fn what_was_entered_in_one_stretch_of_work_does_not_count_in_the_next() {
+fn what_was_entered_in_one_attempt_does_not_count_in_the_next() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     bay.begin("probe").unwrap();
@@ -229,5 +229,5 @@ fn draining_once_more_takes_no_second_washer_off() {
     let tray = bay.view().tray;
     assert_eq!((tray.len(), tray[0].off, tray[0].recount_agrees), (1, 1, true));
     let drain = bay.job.procedure.names.step("drain").unwrap();
-    assert_eq!(bay.job.step(drain).stretches.len(), 2, "both amounts stay on the record");
+    assert_eq!(bay.job.step(drain).attempts.len(), 2, "both amounts stay on the record");
 }

@@ -7,7 +7,7 @@ use super::{all, edge, groups, in_a_row, many, proved, refused, small, with};
 use crate::bay::{danger, pan_job, sign_off, step};
 use crate::support::Draft;
 
-/// Places about the 64th, from which on a change wakes all that stand there.
+/// Places about the 64th, from which on all that stand there depend on a change.
 const PLACES: [usize; 5] = [0, 62, 63, 64, 100];
 
 fn plain(at: usize) -> Value {

@@ -11,7 +11,7 @@ use crate::machine::{DangerSet, Field, Machine, State, StepIx, WORK_WORDS};
 
 /// What an action does to a state.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Effect {
+pub struct Transition {
     /// The number of the vehicle it leads to.
     pub vehicle: u32,
     /// What it does to the work.
@@ -40,7 +40,7 @@ enum Words {
     Become([u64; WORK_WORDS]),
 }
 
-/// What an effect hangs on.
+/// What a transition hangs on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Key {
     work: u64,
@@ -60,26 +60,26 @@ impl Key {
     }
 }
 
-/// A key and its effect; nothing where the action is not allowed. Two stand in a line of the processor's memory.
+/// A key and its transition; nothing where the action is not allowed. Two stand in a line of the processor's memory.
 #[derive(Debug, Clone, Copy)]
 #[repr(align(32))]
 struct Kept {
     key: Key,
-    effect: Option<Effect>,
+    transition: Option<Transition>,
 }
 
 impl Kept {
     /// Of a vehicle that there is not.
     const NOTHING: Kept =
-        Kept { key: Key { work: 0, dangers: Dangers(0), vehicle: u32::MAX, action: 0 }, effect: None };
+        Kept { key: Key { work: 0, dangers: Dangers(0), vehicle: u32::MAX, action: 0 }, transition: None };
 }
 
-/// Places for effects at the beginning, and at most: some 11 MB.
+/// Places for transitions at the beginning, and at most: some 11 MB.
 const LEAST_KEPT: usize = 1 << 12;
 const MOST_KEPT: usize = 1 << 18;
 
-/// Effects; a newer one takes the place of an older.
-pub struct Effects {
+/// Transitions; a newer one takes the place of an older.
+pub struct TransitionCache {
     /// For each action the fields of the work it reads, if it is kept at all.
     reads: Vec<Option<Vec<Field>>>,
     /// For each step the fields that are read while somebody is in it.
@@ -94,14 +94,14 @@ pub struct Effects {
     dangers: HashMap<DangerSet, Dangers, FixedState>,
 }
 
-impl Effects {
+impl TransitionCache {
     /// Nothing kept yet.
-    pub fn new(machine: &Machine, actions: &Actions) -> Effects {
+    pub fn new(machine: &Machine, actions: &Actions) -> TransitionCache {
         let steps = (0..machine.steps.len()).map(StepIx::of);
         let reads_in: Vec<_> = steps.map(|step| work_read_in(machine, step)).collect();
         let most = reads_in.iter().map(|fields| width(fields)).max().unwrap_or_default();
         let fits = |fields: &Vec<Field>| width(fields) + most <= u64::BITS;
-        let mut effects = Effects {
+        let mut cache = TransitionCache {
             reads: actions.iter().map(|action| work_read(machine, action).filter(fits)).collect(),
             reads_in,
             kept: Vec::new(),
@@ -111,12 +111,12 @@ impl Effects {
             last: vec![Change::NONE; actions.len()],
             dangers: HashMap::from_iter([(DangerSet::NONE, Dangers(0))]),
         };
-        effects.number(Words::Flip([0; WORK_WORDS]));
-        effects.make_room(LEAST_KEPT);
-        effects
+        cache.number(Words::Flip([0; WORK_WORDS]));
+        cache.make_room(LEAST_KEPT);
+        cache
     }
 
-    /// Makes room for the effects in so many states. What was kept is lost where it grows.
+    /// Makes room for the transitions in so many states. What was kept is lost where it grows.
     pub fn make_room(&mut self, states: usize) {
         if states > self.kept.len() && self.kept.len() < MOST_KEPT {
             let room = states.next_power_of_two().clamp(LEAST_KEPT, MOST_KEPT);
@@ -125,7 +125,7 @@ impl Effects {
         }
     }
 
-    /// What the effect of an action hangs on, if it is kept: for a state in which nothing follows and nothing lapses, and
+    /// What the transition of an action hangs on, if it is kept: for a state in which nothing follows and nothing lapses, and
     /// nobody or one person is in a step.
     pub fn key(
         &self,
@@ -156,16 +156,16 @@ impl Effects {
         Some(number)
     }
 
-    /// The effect, if it is known: nothing in it where the action is not allowed.
-    pub fn find(&self, key: Key) -> Option<Option<Effect>> {
+    /// The transition, if it is known: nothing in it where the action is not allowed.
+    pub fn find(&self, key: Key) -> Option<Option<Transition>> {
         let kept = &self.kept[place(key.hash(), self.kept.len())];
-        (kept.key == key).then_some(kept.effect)
+        (kept.key == key).then_some(kept.transition)
     }
 
-    /// Keeps an effect, or that the action is not allowed.
-    pub fn keep(&mut self, key: Key, effect: Option<Effect>) {
+    /// Keeps a transition, or that the action is not allowed.
+    pub fn keep(&mut self, key: Key, transition: Option<Transition>) {
         let at = place(key.hash(), self.kept.len());
-        self.kept[at] = Kept { key, effect };
+        self.kept[at] = Kept { key, transition };
     }
 
     /// Fetches what may be kept for a key without waiting for it, so that it is near when it is asked for.

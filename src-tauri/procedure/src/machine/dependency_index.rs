@@ -1,4 +1,5 @@
-//! Which rules a change wakes: most actions touch a few bits, and most rules read none of them.
+//! The dependency index: which rules depend on the bits that a change touches. Most actions touch a few, and most rules
+//! read none of them.
 //!
 //! A rule at rest that reads and writes nothing that has changed is still at rest, so [`Machine::step`] only looks
 //! at the others. [`Before`] says whether the state an action starts from is at rest at all.
@@ -7,20 +8,20 @@ use super::{
     DangerIx, DangerRule, DangerSet, Field, Machine, MoveIx, State, StepIx, Test, Tree, VarIx, sign,
 };
 
-/// Rules at rest that a change wakes, by their place in their list; the 64th bit stands for all from there on, so that a
+/// Rules at rest that depend on a change, by their place in their list; the 64th bit stands for all from there on, so that a
 /// long list is only looked through further than it need be. Dangers are a [`DangerSet`] of their own: which of them
 /// holds is said, so each needs its bit.
 #[derive(Debug, Clone, Copy, Default)]
-pub(crate) struct Woken {
+pub(crate) struct Dependents {
     pub follows: u64,
     pub gates: u64,
     pub signs: u64,
 }
 
-impl Woken {
-    const ALL: Woken = Woken { follows: u64::MAX, gates: u64::MAX, signs: u64::MAX };
+impl Dependents {
+    const ALL: Dependents = Dependents { follows: u64::MAX, gates: u64::MAX, signs: u64::MAX };
 
-    fn add(&mut self, other: &Woken) {
+    fn add(&mut self, other: &Dependents) {
         self.follows |= other.follows;
         self.gates |= other.gates;
         self.signs |= other.signs;
@@ -41,8 +42,8 @@ impl Woken {
 
 /// For each bit of the state the rules that read it, or that write it.
 #[derive(Debug, Clone, Default)]
-pub struct Readers {
-    rules: Vec<Woken>,
+pub struct DependencyIndex {
+    rules: Vec<Dependents>,
     /// For each bit the dangers that read it.
     dangers: Vec<DangerSet>,
     words: usize,
@@ -62,18 +63,18 @@ pub struct Readers {
     pub(crate) of_leaving: DangerSet,
 }
 
-impl Readers {
+impl DependencyIndex {
     /// The readers of a machine's rules.
-    pub(crate) fn of(machine: &Machine) -> Readers {
+    pub(crate) fn of(machine: &Machine) -> DependencyIndex {
         let words = machine.layout.words();
-        let mut readers = Readers {
-            rules: vec![Woken::default(); words * 64],
+        let mut readers = DependencyIndex {
+            rules: vec![Dependents::default(); words * 64],
             dangers: vec![DangerSet::NONE; words * 64],
             words,
             at_move: vec![DangerSet::NONE; machine.moves.len() + 1],
             in_step: vec![DangerSet::NONE; machine.steps.len() + 1],
             writers: vec![Vec::new(); machine.vars.len()],
-            ..Readers::default()
+            ..DependencyIndex::default()
         };
         for (at, rule) in machine.steps.iter().enumerate() {
             rule.writes.iter().for_each(|gate| readers.writers[gate.at()].push(StepIx::of(at)));
@@ -84,7 +85,7 @@ impl Readers {
         for (at, rule) in machine.follows.iter().enumerate() {
             let mut bits = read(machine, rule.when.tree());
             rule.assign.edits.iter().for_each(|&(field, _)| bits.add(field));
-            readers.wakes(&bits, |woken| woken.follows |= Woken::bit(at));
+            readers.note(&bits, |dependents| dependents.follows |= Dependents::bit(at));
         }
         let gates = machine
             .vars
@@ -92,16 +93,16 @@ impl Readers {
             .enumerate()
             .filter_map(|(at, var)| Some((at, var, var.holds_while.as_ref()?)));
         for (at, var, holds) in gates {
-            let bit = Woken::bit(readers.gates.len());
+            let bit = Dependents::bit(readers.gates.len());
             readers.gates.push(VarIx::of(at));
             let mut bits = read(machine, holds.tree());
             bits.add(var.field);
-            readers.wakes(&bits, |woken| woken.gates |= bit);
+            readers.note(&bits, |dependents| dependents.gates |= bit);
         }
         for (at, rule) in machine.signs.iter().enumerate() {
             let mut bits = read(machine, rule.holds_while.tree());
             bits.add(rule.field);
-            readers.wakes(&bits, |woken| woken.signs |= Woken::bit(at));
+            readers.note(&bits, |dependents| dependents.signs |= Dependents::bit(at));
         }
         readers
     }
@@ -130,8 +131,8 @@ impl Readers {
         add_where(&mut self.in_step, steps, at);
     }
 
-    fn wakes(&mut self, bits: &State, wake: impl Fn(&mut Woken)) {
-        bits.places().for_each(|bit| wake(&mut self.rules[bit]));
+    fn note(&mut self, bits: &State, add: impl Fn(&mut Dependents)) {
+        bits.places().for_each(|bit| add(&mut self.rules[bit]));
     }
 
     /// The dangers that can hold with these people at work and this move.
@@ -159,18 +160,18 @@ impl Readers {
         self.in_step.get(step.at() + 1).copied().unwrap_or(DangerSet::ALL)
     }
 
-    /// The rules at rest that what differs between two states wakes.
-    pub(crate) fn woken(&self, one: &State, other: &State) -> Woken {
-        let mut woken = Woken::default();
-        self.each_that_differs(one, other, |bit| woken.add(&self.rules[bit]));
-        woken
+    /// The rules at rest that depend on what differs between two states.
+    pub(crate) fn dependents(&self, one: &State, other: &State) -> Dependents {
+        let mut dependents = Dependents::default();
+        self.each_that_differs(one, other, |bit| dependents.add(&self.rules[bit]));
+        dependents
     }
 
     /// The dangers that read something of what differs between two states.
-    pub(crate) fn dangers_woken(&self, one: &State, other: &State) -> DangerSet {
-        let mut woken = DangerSet::NONE;
-        self.each_that_differs(one, other, |bit| woken |= self.dangers[bit]);
-        woken
+    pub(crate) fn dependent_dangers(&self, one: &State, other: &State) -> DangerSet {
+        let mut dependents = DangerSet::NONE;
+        self.each_that_differs(one, other, |bit| dependents |= self.dangers[bit]);
+        dependents
     }
 
     #[inline]
@@ -262,8 +263,8 @@ impl<'a> Before<'a> {
     }
 
     /// The rules that have to be looked at in a state after this one.
-    pub(crate) fn woken(&self, machine: &Machine, next: &State) -> Woken {
-        if self.rests { machine.readers.woken(self.state, next) } else { Woken::ALL }
+    pub(crate) fn dependents(&self, machine: &Machine, next: &State) -> Dependents {
+        if self.rests { machine.readers.dependents(self.state, next) } else { Dependents::ALL }
     }
 }
 
