@@ -196,7 +196,12 @@ const below = (page) => page.getByRole("button", { name: "More below" }).first()
 
 export const sheets = [
   { name: "setup-sheets", where: { screen: "setup" }, answers: { sheets: list }, taps: [below, settled] },
-  { name: "setup-sheet-new", where: { screen: "setup" }, answers: { sheets: list }, taps: ["New spec sheet"] },
+  {
+    name: "setup-sheet-new",
+    where: { screen: "setup" },
+    answers: { sheets: list },
+    taps: ["New spec sheet"],
+  },
   { name: "sheet-kept", where: at({}), answers: { sheet: kept } },
   { name: "sheet-built-in", where: at({}), answers: { sheet: { ...kept, built_in: true } } },
   {

@@ -117,7 +117,7 @@ pub struct Condition {
     /// Values from which, once observed, the job must always still be able to finish.
     #[serde(default)]
     pub recover: Vec<String>,
-    /// Which part of the vehicle line shows it (`lift`, `engine`, `exhaust`, `fluid`, `pan`, `key`, `area`, …).
+    /// Which part of the vehicle line shows it (`lift`, `engine`, `exhaust`, `fluid`, `pan`, `key`, `bystanders`, …).
     #[serde(default)]
     pub draws: Option<String>,
 }

@@ -1,6 +1,6 @@
 // For tests: a core that is played. What each command answers is put into `core`; what was asked stands in `asked`.
 import { vi } from "vitest";
-import type { Setup, Person, Tool } from "./types";
+import type { Person, Setup, Tool } from "./types";
 
 /** What each command answers; a function is called with what it takes, an error is told as a trouble of the store. */
 export const core: Record<string, unknown> = {};

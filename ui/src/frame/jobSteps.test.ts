@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { Shown, StepView, Zone } from "../core/types";
-import { formOf, isBehind, knots, LANES, laneOf, laneX, inJobSteps } from "./jobSteps";
+import { formOf, inJobSteps, isBehind, knots, LANES, laneOf, laneX } from "./jobSteps";
 
 const ALL: Shown[] = ["undecided", "waiting", "open", "in_progress", "done", "lapsed", "voided", "missed"];
 

@@ -10,8 +10,8 @@ const VOCABULARY = {
   fluid: ["filled", "drained", "first_fill"],
   pan: ["on", "off", "hung"],
   key: ["in_car", "secured"],
-  area: ["open", "guarded"],
-  hot_work: ["none", "burning", "watch"],
+  bystanders: ["unchecked", "clear"],
+  torch: ["off", "lit", "fire_watch"],
 } as const;
 
 type Part = keyof typeof VOCABULARY;
@@ -50,8 +50,8 @@ export function drawn(view: JobView): Drawn {
     fluid: value(view, "fluid"),
     pan: value(view, "pan"),
     key: value(view, "key"),
-    area: value(view, "area"),
-    hot_work: value(view, "hot_work"),
+    bystanders: value(view, "bystanders"),
+    torch: value(view, "torch"),
     under: whoIsUnder(view).length > 0,
   };
 }

@@ -1,5 +1,5 @@
 import { beforeEach, expect, test, vi } from "vitest";
-import { asked, askedFor, core, setupOf, opens } from "../core/played";
+import { asked, askedFor, core, opens, setupOf } from "../core/played";
 import type { Tool, ToolView } from "../core/types";
 
 vi.mock("../core/call", async (original) => (await import("../core/played")).played(original));

@@ -1,7 +1,7 @@
 // The job that is looked at, as the core last showed it, and what is asked of the core for it. It never changes a job by
 // itself: it shows what the core answers.
 import { addPhoto, call } from "../core/call";
-import type { Actor, EntryValue, JobPage, PersonId, Command } from "../core/types";
+import type { Actor, Command, EntryValue, JobPage, PersonId } from "../core/types";
 import { pins } from "./pin.svelte";
 import { remembered } from "./remembered.svelte";
 import { shop } from "./shop.svelte";

@@ -1,6 +1,6 @@
 // The shop as the core last showed it, and who of it works now.
 import { asTrouble } from "../core/call";
-import type { Actor, Setup, PersonId, PinHolder } from "../core/types";
+import type { Actor, PersonId, PinHolder, Setup } from "../core/types";
 import { whoWorks } from "./people";
 import { pins } from "./pin.svelte";
 import { remembered } from "./remembered.svelte";

@@ -28,5 +28,8 @@ test("a value for a step that nobody is in goes in by beginning it first", async
   const step = currentJob.page?.view.steps[0];
   if (!step) throw new Error("the page has steps");
   await enterAtStep(step, "vin", { scan: { text: "DEM0" } });
-  expect(askedFor("enter").map((takes) => Object.keys(takes.command as object)[0])).toEqual(["begin", "enter"]);
+  expect(askedFor("enter").map((takes) => Object.keys(takes.command as object)[0])).toEqual([
+    "begin",
+    "enter",
+  ]);
 });

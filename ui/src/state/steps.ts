@@ -1,5 +1,5 @@
 // What is done with a step: it is begun, values are entered, it is done, and then the next one is looked at.
-import type { EntryValue, Command, Signature, StepView } from "../core/types";
+import type { Command, EntryValue, Signature, StepView } from "../core/types";
 import { currentJob } from "./currentJob.svelte";
 import { entryKey } from "./draftKey";
 import { drafts } from "./drafts.svelte";

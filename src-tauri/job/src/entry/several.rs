@@ -81,7 +81,7 @@ mod tests {
 
     #[test]
     fn what_is_not_on_the_list_is_refused_with_what_is() {
-        let refused = classify(&pan(), &found(&["paste", "lining"])).unwrap_err().message;
-        assert_eq!(refused, choice_unknown("lining", vec!["fine gray paste".to_owned(), "chips".to_owned()]));
+        let refused = classify(&pan(), &found(&["paste", "clutch_material"])).unwrap_err().message;
+        assert_eq!(refused, choice_unknown("clutch_material", vec!["fine gray paste".to_owned(), "chips".to_owned()]));
     }
 }
