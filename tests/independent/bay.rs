@@ -82,7 +82,7 @@ pub enum Deed {
     Leave(String),
     /// With the number of its outcome.
     Done(String, usize),
-    Move(String),
+    Vehicle(String),
     Sign(String),
     Skip(String),
     Void(String),

@@ -224,7 +224,7 @@ fn checklist(seed: u64) -> Value {
             { "id": "attest", "kind": "attest", "text": "Attest.", "holds_while": predicate(chance, holds) }
         ],
         "phases": phases,
-        "moves": [
+        "vehicle_actions": [
             { "id": "raise", "title": "Raise", "needs": predicate(chance, rules), "makes": { "lift": "up" } },
             { "id": "lower", "title": "Lower", "needs": predicate(chance, rules), "makes": { "lift": "down" } }
         ],

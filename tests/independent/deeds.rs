@@ -1,7 +1,7 @@
 //! What each deed does, and when it is allowed.
 //!
 //! Where the format's page is silent this follows the crate, so that the comparison is about what the page says:
-//! a permit must be valid at `done` too; before a move every begun step's `while` holds already; who is in a step
+//! a permit must be valid at `done` too; before a vehicle action every begun step's `while` holds already; who is in a step
 //! keeps it from being voided; a void reaches what builds on the step through one that is not worked, too; what
 //! builds on a voided step is corrected after it; a step is skipped in an open phase of a running job; hands are
 //! still there at the moments of `done`.
@@ -37,8 +37,8 @@ impl Rules {
             Deed::Correct(id, outcome) => {
                 self.correct(bay, &mut next, self.step(id)?, *outcome, &mut moments)?
             }
-            Deed::Move(id) => {
-                let made = self.checklist.moves.iter().find(|made| made.id == *id)?;
+            Deed::Vehicle(id) => {
+                let made = self.checklist.vehicle_actions.iter().find(|made| made.id == *id)?;
                 (self.holds(&made.needs, bay) && self.all_may_stay(bay)).then_some(())?;
                 next.set_matter(&made.makes);
                 (next != *bay).then_some(())?;
@@ -78,7 +78,7 @@ impl Rules {
             }
         }
         self.settle(&mut next, &mut moments);
-        if matches!(deed, Deed::Move(_)) && !self.all_may_stay(&next) {
+        if matches!(deed, Deed::Vehicle(_)) && !self.all_may_stay(&next) {
             return None;
         }
         moments.push(next.clone());
@@ -219,7 +219,7 @@ impl Rules {
     fn observe(&self, bay: &Bay, next: &mut Bay, name: &str, value: &str) -> Option<()> {
         (bay.matter[name] != value).then_some(())?;
         next.matter.insert(name.to_owned(), value.to_owned());
-        if self.checklist.moves.iter().any(|made| made.makes.contains_key(name)) {
+        if self.checklist.vehicle_actions.iter().any(|made| made.makes.contains_key(name)) {
             return Some(());
         }
         for step in self.steps().filter(|step| bay.work[&step.id] == Work::Worked) {

@@ -150,7 +150,7 @@ impl Runs {
                 deeds.extend(outcomes.map(|outcome| Deed::Correct(id.clone(), outcome)));
             }
         }
-        deeds.extend(checklist.moves.iter().map(|made| Deed::Move(made.id.clone())));
+        deeds.extend(checklist.vehicle_actions.iter().map(|made| Deed::Vehicle(made.id.clone())));
         deeds.extend(checklist.sign_offs.iter().map(|sign| Deed::Sign(sign.id.clone())));
         let ageing = checklist.gates.iter().filter(|gate| gate.fresh_for.is_some());
         deeds.extend(ageing.map(|gate| Deed::Expire(gate.id.clone())));
@@ -198,14 +198,14 @@ impl Runs {
     }
 
     /// The dangers a deed meets: those of the vehicle at every moment, those of what is done only when the deed
-    /// begins work or changes a condition. A move is judged before and after it, the end of the job before it.
+    /// begins work or changes a condition. A vehicle action is judged before and after it, the end of the job before it.
     fn met_by(&self, before: &Bay, deed: &Deed, told: &Told) -> BTreeSet<String> {
         if matches!(deed, Deed::Observe(..)) {
             return BTreeSet::new();
         }
         let judged_doing = matches!(deed, Deed::Begin(_))
             || told.moments.iter().any(|moment| moment.matter != before.matter);
-        let hand = if let Deed::Move(id) = deed { Hand::Moved(id) } else { Hand::Still };
+        let hand = if let Deed::Vehicle(id) = deed { Hand::Moved(id) } else { Hand::Still };
         let mut met = BTreeSet::new();
         for danger in &self.rules.checklist.dangers {
             let doing = self.rules.reads_doing(&danger.when);
@@ -213,7 +213,7 @@ impl Runs {
             let shows = (!doing || judged_doing)
                 && moments.any(|moment| self.rules.is_danger(&danger.when, moment, hand));
             let shows_before = match deed {
-                Deed::Move(id) => doing && self.rules.is_danger(&danger.when, before, Hand::Moving(id)),
+                Deed::Vehicle(id) => doing && self.rules.is_danger(&danger.when, before, Hand::Moving(id)),
                 Deed::Finish | Deed::Stop => {
                     self.rules.reads_leaving(&danger.when)
                         && self.rules.is_danger(&danger.when, before, Hand::Leaving)
@@ -224,7 +224,7 @@ impl Runs {
             let strict = doing
                 && matches!(
                     deed,
-                    Deed::Begin(_) | Deed::Done(..) | Deed::Move(_) | Deed::Finish | Deed::Stop
+                    Deed::Begin(_) | Deed::Done(..) | Deed::Vehicle(_) | Deed::Finish | Deed::Stop
                 );
             if (shows || shows_before) && (strict || !before.excused.contains(&danger.id)) {
                 met.insert(danger.id.clone());

@@ -33,7 +33,7 @@ impl Truth {
     }
 }
 
-/// The move that goes on at the moment of judging.
+/// The vehicle action that goes on at the moment of judging.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Hand<'a> {
     Still,

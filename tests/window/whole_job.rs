@@ -27,8 +27,19 @@ const TORQUES: &[&str] = &[
 
 /// Parts of the record that must be the same whether a hand or the script's own walk entered them.
 const PARTS: &[&str] = &[
-    "vehicle", "account", "codes", "levels", "torques", "tally", "moves", "voided", "skipped", "observed",
-    "missing", "missed", "dangers",
+    "vehicle",
+    "account",
+    "codes",
+    "levels",
+    "torques",
+    "tally",
+    "vehicle_actions",
+    "voided",
+    "skipped",
+    "observed",
+    "missing",
+    "missed",
+    "dangers",
 ];
 
 #[test]

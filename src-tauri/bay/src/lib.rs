@@ -1,4 +1,4 @@
-//! The use cases: start a job, enter, move, add a photo, read the record. The one API of window, command line and
+//! The use cases: start a job, carry out a command, add a photo, read the record. The one API of window, command line and
 //! tests. It holds no rule: `panside-job` decides, `panside-store` keeps.
 //!
 //! - [`Bay`]: an open store with its jobs

@@ -46,7 +46,7 @@ pub struct PlanDoing {
     pub person: usize,
     /// What kind of thing.
     pub does: PlanDoes,
-    /// The step's or the move's id. Nothing for walking.
+    /// The step's or the vehicle action's id. Nothing for walking.
     pub id: Option<String>,
     /// What it is called; a walk's zone.
     pub title: String,
@@ -66,8 +66,8 @@ pub enum PlanDoes {
     Start,
     /// Leaves a step that is in progress.
     Leave,
-    /// Makes a move.
-    Move,
+    /// Makes a vehicle action.
+    VehicleAction,
     /// Walks to a zone.
     Walk,
     /// Signs again.
@@ -269,9 +269,9 @@ fn named(procedure: &Procedure, what: What) -> (PlanDoes, Option<String>, String
         What::Start(at) => step(PlanDoes::Start, at),
         What::Leave(at) => step(PlanDoes::Leave, at),
         What::Correct(at) => step(PlanDoes::Correct, at),
-        What::Move(made) => {
-            let text = procedure.move_text(made);
-            (PlanDoes::Move, Some(text.id.clone()), text.title.clone())
+        What::Vehicle(made) => {
+            let text = procedure.vehicle_action_text(made);
+            (PlanDoes::VehicleAction, Some(text.id.clone()), text.title.clone())
         }
         What::Walk(zone) => (PlanDoes::Walk, None, zone.words().to_owned()),
         What::Sign(given) => {

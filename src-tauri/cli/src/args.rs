@@ -36,7 +36,7 @@ pub enum Command {
     Walk(WalkArgs),
     /// Prove that no allowed order of steps of a checklist reaches a danger
     ///
-    /// Every state that steps, moves, outcomes, ageing, skipping, one void and one observation can reach is
+    /// Every state that steps, vehicle actions, outcomes, ageing, skipping, one void and one observation can reach is
     /// tried with the very function that runs a live job. What refutes the checklist is shown as the shortest order
     /// of steps that leads there.
     ///
@@ -55,7 +55,7 @@ pub enum Command {
     /// Plan the order with the least expected time
     ///
     /// From the beginning of a checklist, or from where a job of a store stands. Counted are the minutes of steps and
-    /// moves, walking between zones, and what cools, drains or is watched; whatever can be done meanwhile is. An order
+    /// vehicle actions, walking between zones, and what cools, drains or is watched; whatever can be done meanwhile is. An order
     /// is told as exact only when no other takes less; else how far it can be from the best. Exit code 2: it may not be
     /// the best. For more people than the checklist lets be in steps at a time it is a plan only.
     ///

@@ -80,7 +80,7 @@ fn text(plan: &PlanPage, file_order: Option<u32>) -> String {
             PlanDoes::Work => "",
             PlanDoes::Start => "start, then leave it: ",
             PlanDoes::Leave => "leave: ",
-            PlanDoes::Move => "-> ",
+            PlanDoes::VehicleAction => "-> ",
             PlanDoes::Walk => "   go to ",
             PlanDoes::Sign => "sign again: ",
             PlanDoes::Correct => "corrected afterwards: ",

@@ -26,7 +26,9 @@ pub fn event(job: &Job, event: &Event) -> String {
                 if signs.is_empty() { String::new() } else { format!(", signed: {}", signs.join(", ")) };
             format!("done {}{signed}", step(&done.step))
         }
-        Event::Moved(moved) => format!("moves: {}", move_title(procedure, &moved.made)),
+        Event::VehicleAction(done) => {
+            format!("vehicle action: {}", vehicle_action_title(procedure, &done.action))
+        }
         Event::Signed(signed) => format!("signs {} again", signed.signature.sign),
         Event::Skipped(skipped) => format!("skips {}: {}", step(&skipped.step), skipped.reason),
         Event::Voided(voided) => {
@@ -65,7 +67,7 @@ pub fn command(command: &Command) -> String {
         Command::Enter { step, entry, .. } => format!("to enter \"{entry}\" at \"{step}\""),
         Command::Done { step, .. } => format!("to be done with \"{step}\""),
         Command::Work { step, .. } => format!("to work \"{step}\""),
-        Command::Move { made } => format!("the move \"{made}\""),
+        Command::VehicleAction { action } => format!("the vehicle action \"{action}\""),
         Command::Sign { signature } => format!("to sign \"{}\"", signature.sign),
         Command::SignAgain { .. } => "to sign again".to_owned(),
         Command::Skip { step, .. } => format!("to skip \"{step}\""),
@@ -82,8 +84,8 @@ fn title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
     procedure.names.step(id).map_or(id, |step| &procedure.step(step).title)
 }
 
-fn move_title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
-    procedure.names.move_(id).map_or(id, |made| &procedure.move_text(made).title)
+fn vehicle_action_title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
+    procedure.names.vehicle_action(id).map_or(id, |made| &procedure.vehicle_action_text(made).title)
 }
 
 fn value(procedure: &Procedure, entered: &Entered, called: &impl Fn(PersonId) -> String) -> String {

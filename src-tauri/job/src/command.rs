@@ -71,11 +71,10 @@ pub enum Command {
         #[serde(default)]
         later: bool,
     },
-    /// Make a move.
-    Move {
-        /// Move id.
-        #[serde(rename = "move")]
-        made: String,
+    /// Make a vehicle action.
+    VehicleAction {
+        /// Its id.
+        action: String,
     },
     /// Renew one sign-off of a worked step.
     Sign {

@@ -55,7 +55,7 @@ pub fn decide(
         Command::Work { step, entries, signatures, later } => {
             draft.work(step, entries, signatures, *later)?
         }
-        Command::Move { made } => draft.make_move(made)?,
+        Command::VehicleAction { action } => draft.vehicle_action(action)?,
         Command::Sign { signature } => draft.sign(signature)?,
         Command::SignAgain { signatures } => draft.sign_again(signatures)?,
         Command::Skip { step, reason } => draft.skip(step, reason)?,

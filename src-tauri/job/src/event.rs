@@ -14,7 +14,7 @@ use serde::de::DeserializeOwned;
 
 pub use body::{
     Begun, ClockJumped, Corrected, Done, Entered, Expired, Finished, Introduced, Left, Lost, MissedExplained,
-    Moved, Observed, Pinned, Signed, Skipped, Started, Stopped, Voided,
+    Observed, Pinned, Signed, Skipped, Started, Stopped, VehicleAction, Voided,
 };
 
 use crate::error::JobError;
@@ -100,7 +100,7 @@ impl Event {
             Event::Begun(body) => Some(&body.lost),
             Event::Left(body) => Some(&body.lost),
             Event::Done(body) => Some(&body.lost),
-            Event::Moved(body) => Some(&body.lost),
+            Event::VehicleAction(body) => Some(&body.lost),
             Event::Signed(body) => Some(&body.lost),
             Event::Skipped(body) => Some(&body.lost),
             Event::Voided(body) => Some(&body.lost),
@@ -175,8 +175,8 @@ events! {
     Entered: "entered", version 1;
     /// A step was done.
     Done: "done", version 1;
-    /// A move was made.
-    Moved: "moved", version 1;
+    /// A vehicle action was made.
+    VehicleAction: "vehicle_action", version 1;
     /// A sign-off was renewed.
     Signed: "signed", version 1;
     /// A step was skipped.

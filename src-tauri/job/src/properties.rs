@@ -45,7 +45,8 @@ const STEPS: &[&str] = &[
     "fill",
     "level",
 ];
-const MOVES: &[&str] = &["raise", "set_locks", "lower", "start_engine", "stop_engine", "key_out", "key_in"];
+const VEHICLE_ACTIONS: &[&str] =
+    &["raise", "set_locks", "lower", "start_engine", "stop_engine", "key_out", "key_in"];
 const VALUES: &[(&str, &str)] = &[
     ("lift", "floor"),
     ("lift", "raised"),
@@ -116,7 +117,7 @@ fn turn(observing: bool) -> impl Strategy<Value = Turn> {
         2 => select(entered()).prop_map(|(step, entry, value)| Command::Work {
             step: step.into(), entries: [(entry.to_owned(), value)].into(), signatures: signed(step), later: false,
         }),
-        5 => select(MOVES).prop_map(|made| Command::Move { made: made.into() }),
+        5 => select(VEHICLE_ACTIONS).prop_map(|made| Command::VehicleAction { action: made.into() }),
         3 => select(signatures()).prop_map(|signature| Command::Sign { signature }),
         1 => step(|step| Command::Skip { step, reason: "not today".into() }),
         2 => step(|step| Command::Void { step, reason: "entered wrongly".into() }),
@@ -152,7 +153,7 @@ fn next_usual(bay: &Bay) -> Vec<Command> {
         let shown = procedure.machine.shown(state, procedure.names.step(id).unwrap());
         !matches!(shown, Shown::Done | Shown::Lapsed | Shown::Skipped)
     };
-    let made = |made: &str| Command::Move { made: made.into() };
+    let made = |made: &str| Command::VehicleAction { action: made.into() };
     let leave = STEPS.iter().map(|step| Command::Leave { step: (*step).into() });
     let Some(&step) = USUAL_ORDER.iter().find(is_open) else {
         return leave.chain([made("stop_engine"), made("lower"), Command::Finish]).collect();
@@ -203,7 +204,7 @@ fn actions(job: &Job) -> Vec<Action> {
             Event::Left(it) => Action::Leave(step(&it.step)),
             Event::Done(it) => Action::Done(step(&it.step), outcome(&it.step, &it.classes)),
             Event::Corrected(it) => Action::Correct(step(&it.step), outcome(&it.step, &it.classes)),
-            Event::Moved(it) => Action::Move(names.move_(&it.made).unwrap()),
+            Event::VehicleAction(it) => Action::Vehicle(names.vehicle_action(&it.action).unwrap()),
             Event::Signed(it) => Action::Sign(names.sign(&it.signature.sign).unwrap()),
             Event::Skipped(it) => Action::Skip(step(&it.step)),
             Event::Voided(it) => Action::Void(step(&it.step)),
@@ -305,8 +306,8 @@ proptest! {
                 prop_assert_eq!(answer(&done), step.done.clone());
             }
         }
-        for made in &view.moves {
-            prop_assert_eq!(answer(&Command::Move { made: made.id.clone() }), made.refusal.clone());
+        for made in &view.vehicle_actions {
+            prop_assert_eq!(answer(&Command::VehicleAction { action: made.id.clone() }), made.refusal.clone());
         }
         prop_assert_eq!(answer(&Command::Finish), view.finish);
         prop_assert_eq!(answer(&Command::Stop { reason: "enough".into() }), view.stop);

@@ -239,9 +239,9 @@ impl Bay {
         self.must(work(step, entries, signatures))
     }
 
-    pub fn moves(&mut self, moves: &[&str]) {
-        for made in moves {
-            self.must(Command::Move { made: (*made).into() });
+    pub fn vehicle_actions(&mut self, actions: &[&str]) {
+        for made in actions {
+            self.must(Command::VehicleAction { action: (*made).into() });
         }
     }
 
@@ -256,7 +256,7 @@ impl Bay {
         panic!("{last} is not in the usual order");
     }
 
-    /// Works one step as it usually goes, with the moves before it.
+    /// Works one step as it usually goes, with the vehicle actions before it.
     pub fn work_usual(&mut self, step: &str) {
         for command in usual(step) {
             if matches!(&command, Command::Work { step, .. } if step == "cure") {
@@ -290,13 +290,13 @@ pub fn work(step: &str, entries: &[(&str, EntryValue)], signatures: &[Signature]
     }
 }
 
-/// The commands by which a step is usually worked, with the moves before it.
+/// The commands by which a step is usually worked, with the vehicle actions before it.
 pub fn usual(step: &str) -> Vec<Command> {
     let text = |text: &str| EntryValue::Scan { text: text.into() };
     let km = EntryValue::Reading { value: "184312".into(), unit: "km".into() };
     let photo = EntryValue::Photo { hash: Hash::of(b"routing").to_string(), width: 2048, height: 1536 };
     let ohms = EntryValue::Reading { value: "5.3".into(), unit: "Ω".into() };
-    let made = |made: &str| Command::Move { made: made.into() };
+    let made = |made: &str| Command::VehicleAction { action: made.into() };
     let ada = |id: &str| [sign(id, "Ada", Role::Technician)];
     match step {
         "identify" => {

@@ -1,5 +1,5 @@
 //! All that a screen shows of a job at a time, so that no screen holds a rule: every step with its reasons, every
-//! move with its refusal or what it would make lapse, the tray, the conditions, the clock.
+//! vehicle action with its refusal or what it would make lapse, the tray, the conditions, the clock.
 //!
 //! Where a field is a possible [`Refusal`], none means that it is allowed now.
 
@@ -47,8 +47,8 @@ pub struct JobView {
     pub phases: Vec<PhaseView>,
     /// Every step, in file order.
     pub steps: Vec<StepView>,
-    /// Every move.
-    pub moves: Vec<MoveView>,
+    /// Every vehicle action.
+    pub vehicle_actions: Vec<VehicleActionView>,
     /// What is off the vehicle.
     pub tray: Vec<TrayView>,
     /// Every kind of part and fastener that this job counts.
@@ -176,10 +176,10 @@ pub struct EntryView {
     pub ms_left: Option<u64>,
 }
 
-/// A move.
+/// A vehicle action.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
-pub struct MoveView {
-    /// Move id.
+pub struct VehicleActionView {
+    /// Vehicle action id.
     pub id: String,
     /// What the button says.
     pub title: String,
@@ -325,7 +325,7 @@ impl JobView {
                 entry.bolts.iter_mut().for_each(|map| map.each_message(say));
             }
         }
-        self.moves.iter_mut().for_each(|made| each_of(&mut made.refusal, say));
+        self.vehicle_actions.iter_mut().for_each(|made| each_of(&mut made.refusal, say));
         self.signs.iter_mut().for_each(|sign| each_of(&mut sign.renew, say));
         each_of(&mut self.finish, say);
         each_of(&mut self.stop, say);

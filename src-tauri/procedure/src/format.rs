@@ -74,7 +74,7 @@ pub struct Checklist {
     pub phases: Vec<Phase>,
     /// What a technician may do at any time without it being a step.
     #[serde(default)]
-    pub moves: Vec<Move>,
+    pub vehicle_actions: Vec<VehicleAction>,
     /// What must never hold.
     pub dangers: Vec<Danger>,
     /// What a finished job needs.
@@ -402,7 +402,7 @@ pub enum Signal {
 /// Something done at any time without it being a step: raise, lower, start the engine.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub struct Move {
+pub struct VehicleAction {
     /// Short name.
     pub id: String,
     /// What the button says.
@@ -410,7 +410,7 @@ pub struct Move {
     /// What must hold before.
     #[serde(default = "always")]
     pub needs: String,
-    /// Conditions it changes. Only moves write these.
+    /// Conditions it changes. Only vehicle actions write these.
     pub makes: Assignments,
     /// Expected minutes.
     #[serde(default)]

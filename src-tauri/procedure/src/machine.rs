@@ -16,8 +16,8 @@
 //!
 //! | point | decided | why |
 //! |---|---|---|
-//! | `moving = m`, `moved = m` | the state before the move; the one after it | a move often changes the condition |
-//! | a move beside a step | the step's `while` holds before it and after it | who stands in the way is out first |
+//! | `moving = m`, `moved = m` | the state before the vehicle action; the one after it | a vehicle action often changes the condition |
+//! | a vehicle action beside a step | the step's `while` holds before it and after it | who stands in the way is out first |
 //! | what relies on a voided step | is voided with it, however far back | knowledge built on a wrong entry is wrong |
 //! | a stopped job | is one state for the proof | nothing more happens in it |
 //! | two follows on one variable | write the same value | then following always ends, without a search |
@@ -25,7 +25,7 @@
 //!
 //! One word for both `moving` and `moved` could not say what is meant: raising changes the very condition that it
 //! needs. Each step that was voided can be corrected afterwards. A danger of what somebody does is never excused: not at
-//! a begin, a done or a move.
+//! a begin, a done or a vehicle action.
 //!
 //! Where this and the plain reading of the format differ, it is on the careful side: permits are checked at `done` too;
 //! a begun step can't be voided; an undecided step keeps later phases shut; a void goes along `relies_on` through
@@ -84,8 +84,8 @@ index!(
     SignIx,
     /// An item.
     ItemIx,
-    /// A move.
-    MoveIx,
+    /// A vehicle action.
+    VehicleActionIx,
     /// A phase.
     PhaseIx,
     /// A danger.
@@ -103,8 +103,8 @@ pub enum Action {
     Leave(StepIx),
     /// A begun step is done, with what its entries turned out to be.
     Done(StepIx, OutcomeIx),
-    /// A move is made.
-    Move(MoveIx),
+    /// A vehicle action is made.
+    Vehicle(VehicleActionIx),
     /// One sign-off of a worked step is renewed.
     Sign(SignIx),
     /// A step is skipped.
@@ -136,7 +136,7 @@ pub enum Blocked {
     Phase(StepIx),
     /// This step comes first.
     After(StepIx),
-    /// What the step or move needs does not hold.
+    /// What the step or vehicle action needs does not hold.
     Needs,
     /// This permit is not valid.
     Permit(SignIx),
@@ -200,8 +200,8 @@ pub struct Variable {
     pub holds_while: Option<Pred>,
     /// For a gate: it can grow too old.
     pub ages: bool,
-    /// For a condition: written by moves.
-    pub by_moves: bool,
+    /// For a condition: written by vehicle actions.
+    pub by_vehicle_actions: bool,
 }
 
 /// What a variable is.
@@ -271,9 +271,9 @@ pub struct StepRule {
     pub when_ending: bool,
 }
 
-/// The rules of one move.
+/// The rules of one vehicle action.
 #[derive(Debug, Clone)]
-pub struct MoveRule {
+pub struct VehicleActionRule {
     /// What must hold before.
     pub needs: Pred,
     /// What it assigns.
@@ -337,8 +337,8 @@ pub struct Machine {
     pub steps: Vec<StepRule>,
     /// Phases in file order.
     pub phases: Vec<PhaseRule>,
-    /// Moves.
-    pub moves: Vec<MoveRule>,
+    /// Vehicle actions.
+    pub vehicle_actions: Vec<VehicleActionRule>,
     /// Sign-offs.
     pub signs: Vec<SignRule>,
     /// Items.

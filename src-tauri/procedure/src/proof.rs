@@ -8,7 +8,7 @@
 //! 4. *Can stop* (AG EF stopped, and more): the technician can always bring the job to a safe stop, whatever the
 //!    entries turn out to be.
 //! 5. *Nothing left*: a finished job has every step worked or skipped, every piece back and every attest valid.
-//! 6. *All of it used*: every step, outcome, move and sign-off occurs, what can lapse lapses and is renewed,
+//! 6. *All of it used*: every step, outcome, vehicle action and sign-off occurs, what can lapse lapses and is renewed,
 //!    every assignment changes something, what a reading or an answer says has a consequence, and every danger could
 //!    occur if the rules were not there.
 //!

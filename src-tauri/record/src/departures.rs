@@ -79,11 +79,11 @@ pub struct Observed {
     pub by: By,
 }
 
-/// A move of the vehicle.
+/// A vehicle action.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Move {
-    /// Move id.
+pub struct VehicleAction {
+    /// Vehicle action id.
     pub id: String,
     /// What the button says.
     pub title: String,
@@ -195,23 +195,23 @@ pub(crate) fn observed(source: Source<'_>) -> Vec<Observed> {
     seen.collect()
 }
 
-/// Every move.
-pub(crate) fn moves(source: Source<'_>) -> Vec<Move> {
+/// Every vehicle action.
+pub(crate) fn vehicle_actions(source: Source<'_>) -> Vec<VehicleAction> {
     let checklist = &source.job.procedure.checklist;
-    let moves = source.job.happened.iter().filter_map(|happened| match &happened.event {
-        Event::Moved(body) => {
-            let text = checklist.moves.iter().find(|found| found.id == body.made);
+    let vehicle_actions = source.job.happened.iter().filter_map(|happened| match &happened.event {
+        Event::VehicleAction(body) => {
+            let text = checklist.vehicle_actions.iter().find(|found| found.id == body.action);
             let makes = text.into_iter().flat_map(|text| &text.makes);
-            Some(Move {
-                id: body.made.clone(),
-                title: source.move_title(&body.made),
+            Some(VehicleAction {
+                id: body.action.clone(),
+                title: source.vehicle_action_title(&body.action),
                 makes: makes.map(|(what, value)| format!("{}: {}", words(what), words(value))).collect(),
                 by: source.by(&source.job.mark(happened)),
             })
         }
         _ => None,
     });
-    moves.collect()
+    vehicle_actions.collect()
 }
 
 /// Every time the wall clock was set.

@@ -98,7 +98,9 @@ impl<'a> Source<'a> {
             Event::Voided(body) => step("voided", &body.step),
             Event::Corrected(body) => step("corrected afterwards", &body.step),
             Event::MissedExplained(body) => step("explained as missed", &body.step),
-            Event::Moved(body) => format!("move \"{}\"", self.move_title(&body.made)),
+            Event::VehicleAction(body) => {
+                format!("vehicle action \"{}\"", self.vehicle_action_title(&body.action))
+            }
             Event::Signed(body) => format!("sign-off \"{}\" renewed", words(&body.signature.sign)),
             Event::Observed(body) => {
                 format!("vehicle status corrected: {} is {}", words(&body.condition), words(&body.value))
@@ -110,10 +112,10 @@ impl<'a> Source<'a> {
         }
     }
 
-    /// What the button of a move says.
-    pub fn move_title(self, id: &str) -> String {
-        let found = self.job.procedure.names.move_(id);
-        found.map_or_else(|| words(id), |made| self.job.procedure.move_text(made).title.clone())
+    /// What the button of a vehicle action says.
+    pub fn vehicle_action_title(self, id: &str) -> String {
+        let found = self.job.procedure.names.vehicle_action(id);
+        found.map_or_else(|| words(id), |made| self.job.procedure.vehicle_action_text(made).title.clone())
     }
 }
 

@@ -95,7 +95,7 @@ impl<'a> Writer<'a> {
                 deeds.extend(outcomes(step).into_iter().map(|outcome| self.correct(step, &outcome)));
             }
         }
-        for made in &checklist.moves {
+        for made in &checklist.vehicle_actions {
             let does: Vec<Line> = self.assign(&made.makes);
             let changes = any(made
                 .makes
@@ -103,7 +103,7 @@ impl<'a> Writer<'a> {
                 .map(|(name, value)| format!("({} != {})", value_of(name), self.says.number(name, value))));
             let guard = vec![self.says.rule(&made.needs), changes, self.all_may_stay(None)];
             let written = made.makes.keys().map(|name| value_of(name)).collect();
-            let mut deed = self.running(format!("move {}", made.id), guard);
+            let mut deed = self.running(format!("vehicle action {}", made.id), guard);
             deed.does = does;
             deed.only_if = Some(self.all_may_stay(Some(&self.may_change(written))));
             deed.moving = Some(&made.id);
@@ -342,14 +342,14 @@ impl<'a> Writer<'a> {
         deed
     }
 
-    /// The vehicle is not as shown: what made the condition otherwise was not worked, unless moves write it.
+    /// The vehicle is not as shown: what made the condition otherwise was not worked, unless vehicle actions write it.
     fn observe(&self, name: &'a str, value: &str) -> Deed<'a> {
         let number = self.says.number(name, value);
         let guard = vec![format!("{OBSERVED_ONCE} == 0"), format!("{} != {number}", value_of(name))];
         let mut deed = self.running(format!("observe {name} {value}"), guard);
         deed.does = vec![Line::set(OBSERVED_ONCE.to_owned(), 1), Line::set(value_of(name), number)];
         deed.observes = true;
-        if self.checklist.moves.iter().any(|made| made.makes.contains_key(name)) {
+        if self.checklist.vehicle_actions.iter().any(|made| made.makes.contains_key(name)) {
             return deed;
         }
         for step in self.steps() {

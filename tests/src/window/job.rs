@@ -146,7 +146,7 @@ impl Job {
             None => None,
         };
         match (kind, step) {
-            ("move", None) => self.make_move(window, text(asked, "move")?),
+            ("vehicle_action", None) => self.vehicle_action(window, text(asked, "action")?),
             ("sign", None) => sign_again(window),
             ("observe", None) => observe(window, asked),
             (_, None) => Err(Trouble::wrong(format!("No hand is known for {}.", line.command))),
@@ -237,16 +237,16 @@ impl Job {
         press_main(window, "sheet-main-correct")
     }
 
-    fn make_move(&self, window: &mut Window, id: &str) -> Result<Came> {
-        let title = self.script.moves.get(id).cloned().unwrap_or_default();
-        let moves = window.words.say("frame-moves-title")?;
-        if window.see()?.dialogs.last() != Some(&moves) {
+    fn vehicle_action(&self, window: &mut Window, id: &str) -> Result<Came> {
+        let title = self.script.vehicle_actions.get(id).cloned().unwrap_or_default();
+        let vehicle_actions = window.words.say("frame-vehicle-actions-title")?;
+        if window.see()?.dialogs.last() != Some(&vehicle_actions) {
             close_all(window)?;
-            window.tap_words("frame-opens-moves")?;
+            window.tap_words("frame-opens-vehicle-actions")?;
         }
         window.tap(&title)?;
         let said = window.see()?.said.join(" ");
-        let entered = window.words.with("frame-moves-entered", &[("move", title.into())])?;
+        let entered = window.words.with("frame-vehicle-actions-entered", &[("action", title.into())])?;
         Ok(if said.contains(&entered) { Came::Taken } else { Came::Refused(said) })
     }
 }
@@ -307,8 +307,8 @@ fn reason(window: &mut Window, choice: &str, reason: &str) -> Result<Came> {
 
 fn observe(window: &mut Window, asked: &Value) -> Result<Came> {
     close_all(window)?;
-    window.tap_words("frame-opens-moves")?;
-    window.tap_words("frame-moves-observe")?;
+    window.tap_words("frame-opens-vehicle-actions")?;
+    window.tap_words("frame-vehicle-actions-observe")?;
     window.tap(&in_words(text(asked, "condition")?))?;
     window.tap(&in_words(text(asked, "value")?))?;
     window.type_into("[role=dialog] textarea", text(asked, "reason")?)?;
@@ -318,13 +318,13 @@ fn observe(window: &mut Window, asked: &Value) -> Result<Came> {
 
 /// Signs again what has lapsed, from wherever that is offered.
 fn sign_again(window: &mut Window) -> Result<Came> {
-    let moves = window.words.say("frame-moves-renew")?;
-    if !window.offers(&moves)? {
+    let vehicle_actions = window.words.say("frame-vehicle-actions-renew")?;
+    if !window.offers(&vehicle_actions)? {
         close_all(window)?;
         window.tap_words("frame-more")?;
         window.tap_words("screens-more-renew")?;
     } else {
-        window.tap(&moves)?;
+        window.tap(&vehicle_actions)?;
     }
     let again = window.words.with("screens-renew-sign", &[("count", 1.into())])?;
     window.tap(&again)?;

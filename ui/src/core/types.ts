@@ -1226,7 +1226,7 @@ steps: Array<StepView>,
 /**
  * Every move.
  */
-moves: Array<MoveView>, 
+vehicle_actions: Array<VehicleActionView>, 
 /**
  * What is off the vehicle.
  */
@@ -1469,7 +1469,7 @@ what: Array<string>, };
 /**
  * A move.
  */
-export type MoveView = { 
+export type VehicleActionView = { 
 /**
  * Move id.
  */
@@ -1701,7 +1701,7 @@ second: PersonId, } };
 /**
  * The kinds of things that are planned.
  */
-export type PlanDoes = "work" | "start" | "leave" | "move" | "walk" | "sign" | "correct";
+export type PlanDoes = "work" | "start" | "leave" | "vehicle_action" | "walk" | "sign" | "correct";
 
 /**
  * Something that a person does.
@@ -2125,11 +2125,11 @@ signatures: Array<Signature>,
 /**
  * The work was done before and is entered only now.
  */
-later: boolean, } } | { "move": { 
+later: boolean, } } | { "vehicle_action": { 
 /**
  * Move id.
  */
-move: string, } } | { "sign": { 
+action: string, } } | { "sign": { 
 /**
  * The signature, with the sign-off it is for.
  */

@@ -37,7 +37,10 @@ const plan = (doings: PlanDoing[], waits: PlanWait[]): PlanPage => ({
 
 test("a wait stands with what is over when it begins, one that runs already with the first", () => {
   const rows = rowsOf(
-    plan([doing("stop", 0, 1, "move"), doing("covers", 1, 20)], [wait("cool", 1, 40), wait("drain", 0, 9)]),
+    plan(
+      [doing("stop", 0, 1, "vehicle_action"), doing("covers", 1, 20)],
+      [wait("cool", 1, 40), wait("drain", 0, 9)],
+    ),
   );
   expect(rows.map((row) => [row.doing.id, row.waits.map((one) => one.step)])).toEqual([
     ["stop", ["cool", "drain"]],

@@ -6,7 +6,7 @@ export type Screen = "bay" | "new_job" | "job" | "photos" | "figures" | "record"
 
 /** What can be laid over the step sheet. */
 export type Overlay =
-  | "moves"
+  | "vehicle_actions"
   | "job_steps"
   | "tray"
   | "who"

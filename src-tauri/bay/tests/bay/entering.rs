@@ -30,7 +30,7 @@ fn a_command_sent_twice_is_written_once_and_answered_as_before() {
     let second = shop.bay.enter(job, head, request, &technician(), &made("key_out")).unwrap();
     let Answer::Entered { head: again, events, already: true } = second else { panic!("{second:?}") };
     assert_eq!(again, after);
-    assert!(matches!(events.as_slice(), [Event::Moved(moved)] if moved.made == "key_out"));
+    assert!(matches!(events.as_slice(), [Event::VehicleAction(done)] if done.action == "key_out"));
     assert_eq!(shop.events(job), 3);
 }
 
@@ -130,12 +130,12 @@ fn the_view_says_its_messages_in_words() {
     let mut shop = Shop::new();
     let job = shop.start();
     let view = shop.bay.view(job).unwrap();
-    let raise = view.moves.iter().find(|made| made.id == "raise").unwrap();
+    let raise = view.vehicle_actions.iter().find(|made| made.id == "raise").unwrap();
     let refusal = raise.refusal.as_ref().unwrap();
     assert!(!refusal.message.text.is_empty());
     shop.enter(job, &made("key_out"));
     let view = shop.bay.view(job).unwrap();
-    assert!(view.moves.iter().find(|made| made.id == "raise").unwrap().refusal.is_none());
+    assert!(view.vehicle_actions.iter().find(|made| made.id == "raise").unwrap().refusal.is_none());
 }
 
 #[test]

@@ -116,7 +116,7 @@ pub fn writer() -> Actor {
 }
 
 pub fn made(id: &str) -> Command {
-    Command::Move { made: id.to_owned() }
+    Command::VehicleAction { action: id.to_owned() }
 }
 
 pub fn begin(step: &str) -> Command {

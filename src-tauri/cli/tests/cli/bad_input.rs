@@ -120,9 +120,9 @@ fn demo_walk(desk: &Desk) -> PathBuf {
 #[test]
 fn an_unknown_field_is_told_with_its_line_and_the_name_that_was_meant() {
     let desk = Desk::new();
-    let path = changed(&desk, |value| value["moves"][0]["need"] = json!("true"));
+    let path = changed(&desk, |value| value["vehicle_actions"][0]["need"] = json!("true"));
     let said = prove(&path);
-    said.refuses(3, "/moves/0/need");
+    said.refuses(3, "/vehicle_actions/0/need");
     said.refuses(3, "perhaps \"needs\" is meant");
 }
 

@@ -84,7 +84,7 @@ fn message(job: &Job, state: &State, action: Action, blocked: Blocked) -> Messag
         Blocked::Needs => match action {
             Action::Finish => refused_finish(),
             Action::Stop => refused_stop(),
-            Action::Move(made) => refused_needs(&procedure.move_text(made).title),
+            Action::Vehicle(made) => refused_needs(&procedure.vehicle_action_text(made).title),
             Action::Begin(step) => refused_needs(title(step)),
             _ => unmet_never(),
         },
@@ -108,7 +108,7 @@ fn message(job: &Job, state: &State, action: Action, blocked: Blocked) -> Messag
             _ => unmet_never(),
         },
         Blocked::Same => match action {
-            Action::Move(made) => refused_same_move(&procedure.move_text(made).title),
+            Action::Vehicle(made) => refused_same_vehicle_action(&procedure.vehicle_action_text(made).title),
             Action::Observe(var, value) => {
                 refused_same_value(words(procedure.var_name(var)), words(procedure.value_name(var, value)))
             }
@@ -142,6 +142,6 @@ fn not_now(job: &Job, state: &State, action: Action) -> Message {
         Action::Observe(var, _) | Action::Expire(var) => {
             refused_no_such("condition", procedure.var_name(var))
         }
-        Action::Move(_) | Action::Finish | Action::Stop => unmet_never(),
+        Action::Vehicle(_) | Action::Finish | Action::Stop => unmet_never(),
     }
 }

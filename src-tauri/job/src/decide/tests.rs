@@ -24,7 +24,7 @@ fn observe(condition: &str, value: &str) -> Command {
 }
 
 fn make(made: &str) -> Command {
-    Command::Move { made: made.into() }
+    Command::VehicleAction { action: made.into() }
 }
 
 fn void(step: &str) -> Command {

@@ -82,6 +82,9 @@ mod tests {
     #[test]
     fn what_is_not_on_the_list_is_refused_with_what_is() {
         let refused = classify(&pan(), &found(&["paste", "clutch_material"])).unwrap_err().message;
-        assert_eq!(refused, choice_unknown("clutch_material", vec!["fine gray paste".to_owned(), "chips".to_owned()]));
+        assert_eq!(
+            refused,
+            choice_unknown("clutch_material", vec!["fine gray paste".to_owned(), "chips".to_owned()])
+        );
     }
 }

@@ -112,10 +112,9 @@ bodies! {
         #[serde(default, skip_serializing_if = "is_false")]
         later: bool,
     }
-    Moved {
-        /// Move id.
-        #[serde(rename = "move")]
-        made: String,
+    VehicleAction {
+        /// Its id.
+        action: String,
     }
     Signed {
         /// The signature.

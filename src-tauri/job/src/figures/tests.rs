@@ -42,7 +42,9 @@ fn now(bay: &Bay) -> String {
 fn at_the_level() -> Bay {
     let mut bay = Bay::open();
     bay.work_up_to("fill");
-    for command in usual("level").into_iter().filter(|command| matches!(command, Command::Move { .. })) {
+    for command in
+        usual("level").into_iter().filter(|command| matches!(command, Command::VehicleAction { .. }))
+    {
         bay.must(command);
     }
     bay.begin("level").unwrap();

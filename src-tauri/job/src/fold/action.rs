@@ -24,9 +24,11 @@ pub(super) fn of(procedure: &Procedure, event: &Event) -> Result<Option<Action>,
             let step = step(&body.step)?;
             Action::Correct(step, outcome(procedure, step, &body.classes))
         }
-        Event::Moved(body) => {
-            let made = names.move_(&body.made);
-            Action::Move(made.ok_or_else(|| format!("the checklist has no move \"{}\"", body.made))?)
+        Event::VehicleAction(body) => {
+            let made = names.vehicle_action(&body.action);
+            Action::Vehicle(
+                made.ok_or_else(|| format!("the checklist has no vehicle action \"{}\"", body.action))?,
+            )
         }
         Event::Signed(body) => {
             let sign = &body.signature.sign;

@@ -48,12 +48,14 @@ fn a_step_knows_who_began_it_when_and_every_value_that_was_entered() {
 fn a_permit_says_which_event_made_it_lapse() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
-    bay.moves(&["lower"]);
+    bay.vehicle_actions(&["lower"]);
     let lowered = bay.job.last_seq();
     let given = bay.job.sign(bay.job.procedure.names.sign("on_locks").unwrap());
     assert_eq!(given.len(), 1);
     assert_eq!(given[0].lapsed.as_ref().map(|mark| mark.seq), Some(lowered));
-    let Event::Moved(moved) = &bay.job.happened.last().unwrap().event else { panic!("lowering is a move") };
+    let Event::VehicleAction(moved) = &bay.job.happened.last().unwrap().event else {
+        panic!("lowering is a vehicle action")
+    };
     assert_eq!(moved.lost.lapsed, ["on_locks"]);
 }
 
@@ -146,7 +148,7 @@ fn a_signature_in_a_correction_that_no_longer_holds_is_kept_as_lapsed() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
     bay.must(Command::Void { step: "locks".into(), reason: "wrong name".into() });
-    bay.moves(&["lower"]);
+    bay.vehicle_actions(&["lower"]);
     bay.must(Command::Correct {
         step: "locks".into(),
         entries: Default::default(),

@@ -44,7 +44,7 @@ messages! {
     refused_may_not_skip "refused-may-not-skip" (step);
     refused_while "refused-while" (step);
     refused_stands "refused-stands" (step);
-    refused_same_move "refused-same-move" (what);
+    refused_same_vehicle_action "refused-same-vehicle-action" (what);
     refused_same_value "refused-same-value" (what, value);
     refused_danger "refused-danger" (signal, danger);
     refused_no_such "refused-no-such" (kind, name);

@@ -27,11 +27,11 @@ fn a_new_job_shows_what_is_open_what_waits_and_what_is_not_in_it() {
 }
 
 #[test]
-fn a_move_shows_what_it_would_make_lapse_or_why_it_is_refused() {
+fn a_vehicle_action_shows_what_it_would_make_lapse_or_why_it_is_refused() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
     let view = bay.view();
-    let made = |id: &str| view.moves.iter().find(|made| made.id == id).unwrap();
+    let made = |id: &str| view.vehicle_actions.iter().find(|made| made.id == id).unwrap();
     assert_eq!(made("lower").refusal, None);
     assert_eq!(made("lower").lapses, ["on_locks"]);
     assert!(made("raise").refusal.is_some());
@@ -117,13 +117,13 @@ fn an_attest_that_lapsed_makes_its_step_lapsed_and_not_done() {
 fn permits_that_one_event_lapsed_can_be_found_together() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
-    bay.moves(&["lower"]);
+    bay.vehicle_actions(&["lower"]);
     let lowered = bay.job.last_seq();
     let view = bay.view();
     let permit = view.signs.iter().find(|sign| sign.id == "on_locks").unwrap();
     assert_eq!(permit.last.as_ref().unwrap().lapsed.as_ref().map(|mark| mark.seq), Some(lowered));
     assert!(!permit.valid && permit.renew.is_some());
-    bay.moves(&["raise", "set_locks"]);
+    bay.vehicle_actions(&["raise", "set_locks"]);
     let view = bay.view();
     assert_eq!(view.signs.iter().find(|sign| sign.id == "on_locks").unwrap().renew, None);
 }

@@ -12,8 +12,8 @@ use super::voided::add_voided_with;
 use super::{MOST_PROBLEMS, Problem, Problems, Procedure, sizes};
 use crate::format::{Assignments, Checklist, ClassEffect, Ends, Pieces, SignKind, Step};
 use crate::machine::{
-    Assign, DangerRule, DependencyIndex, FollowRule, ItemIx, ItemRule, Layout, Machine, MoveRule, Outcome,
-    PhaseIx, Pred, SignIx, SignRule, StepIx, StepRule, Tree, VarIx, Variable, VariableKind, WORDS,
+    Assign, DangerRule, DependencyIndex, FollowRule, ItemIx, ItemRule, Layout, Machine, Outcome, PhaseIx,
+    Pred, SignIx, SignRule, StepIx, StepRule, Tree, VarIx, Variable, VariableKind, VehicleActionRule, WORDS,
 };
 
 pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
@@ -151,11 +151,12 @@ impl Builder<'_> {
             }
         }
         add_voided_with(&mut steps);
-        let moves = checklist.moves.iter().enumerate().map(|(at, made)| MoveRule {
-            needs: self.rule(&made.needs, &format!("/moves/{at}/needs")),
-            makes: self.assign(&made.makes),
-        });
-        let moves = moves.collect();
+        let vehicle_actions =
+            checklist.vehicle_actions.iter().enumerate().map(|(at, made)| VehicleActionRule {
+                needs: self.rule(&made.needs, &format!("/vehicle_actions/{at}/needs")),
+                makes: self.assign(&made.makes),
+            });
+        let vehicle_actions = vehicle_actions.collect();
         let signs = self.signs();
         let follows = checklist.follows.iter().enumerate().map(|(at, follow)| {
             let when = self.pred(&follow.when, &format!("/follows/{at}/when"), Where::Matter, false).0;
@@ -171,7 +172,7 @@ impl Builder<'_> {
             vars,
             phases: phases(checklist, &steps, self.binder.names),
             steps,
-            moves,
+            vehicle_actions,
             signs,
             items,
             follows,
@@ -209,7 +210,8 @@ impl Builder<'_> {
 
     fn variables(&mut self) -> Vec<Variable> {
         let checklist = self.binder.checklist;
-        let by_moves: BTreeSet<&String> = checklist.moves.iter().flat_map(|made| made.makes.keys()).collect();
+        let by_vehicle_actions: BTreeSet<&String> =
+            checklist.vehicle_actions.iter().flat_map(|made| made.makes.keys()).collect();
         let first_gate = checklist.conditions.len() + checklist.facts.len();
         let mut vars = Vec::new();
         for (at, &(field, kind, size)) in self.binder.fields.vars.iter().enumerate() {
@@ -219,8 +221,8 @@ impl Builder<'_> {
                 Some(self.pred(text, &format!("/gates/{at}/holds_while"), Where::Holds, false).0)
             });
             let ages = gate.is_some_and(|(_, gate)| gate.fresh_for.is_some());
-            let by_moves = by_moves.contains(&self.binder.names.vars[at]);
-            vars.push(Variable { field, kind, size, holds_while, ages, by_moves });
+            let by_vehicle_actions = by_vehicle_actions.contains(&self.binder.names.vars[at]);
+            vars.push(Variable { field, kind, size, holds_while, ages, by_vehicle_actions });
         }
         vars
     }

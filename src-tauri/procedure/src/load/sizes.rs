@@ -26,7 +26,8 @@ const MOST_OF_STATE: usize = WORDS * 64 / 2;
 const MOST_SIGN_OFFS: usize = MOST_OF_STATE / 2;
 /// Facts: the vehicle can come in with each of their two values or more, and not in more than [`MOST_STARTS`] ways.
 const MOST_FACTS: usize = MOST_STARTS.ilog2() as usize;
-/// Terms, follows and moves: they take no room in a state, but each follow and move is looked at in many, and the actions
+/// Terms, follows and vehicle actions: they take no room in a state, but each follow and vehicle action is looked at in
+/// many, and the actions
 /// of a checklist are numbered by 16 bits.
 const MOST_RULES: usize = 512;
 /// Values of a condition or fact, and with `unknown` those of a gate: a test has a bit in a word for each.
@@ -37,7 +38,7 @@ const MOST_PIECES: usize = MOST_VALUES - 1;
 const MOST_OF_STEP: usize = MOST_OUTCOMES;
 /// What a step is marked with: every danger asks for it.
 const MOST_MARKS: usize = 16;
-/// A step or move of more than a week is a slip of the pen.
+/// A step or vehicle action of more than a week is a slip of the pen.
 const MOST_MINUTES: usize = 7 * 24 * 60;
 /// The vehicle can come in in so many ways at most; the proof begins at each.
 const MOST_STARTS: usize = 4096;
@@ -97,7 +98,7 @@ impl Sizes<'_> {
             ("follows", checklist.follows.len(), MOST_RULES),
             ("items", checklist.items.len(), MOST_OF_STATE),
             ("sign_offs", checklist.sign_offs.len(), MOST_SIGN_OFFS),
-            ("moves", checklist.moves.len(), MOST_RULES),
+            ("vehicle_actions", checklist.vehicle_actions.len(), MOST_RULES),
         ] {
             self.bound(format!("/{list}"), list, length, 0, most);
         }
@@ -110,8 +111,8 @@ impl Sizes<'_> {
         for (place, danger) in checklist.dangers.iter().enumerate() {
             self.name(&format!("/dangers/{place}"), &danger.id);
         }
-        for (place, made) in checklist.moves.iter().enumerate() {
-            let place = format!("/moves/{place}");
+        for (place, made) in checklist.vehicle_actions.iter().enumerate() {
+            let place = format!("/vehicle_actions/{place}");
             self.name(&place, &made.id);
             self.bound(format!("{place}/minutes"), "minutes", made.minutes as usize, 0, MOST_MINUTES);
         }

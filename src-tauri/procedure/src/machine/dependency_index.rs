@@ -5,7 +5,7 @@
 //! at the others. [`Before`] says whether the state an action starts from is at rest at all.
 
 use super::{
-    DangerIx, DangerRule, DangerSet, Field, Machine, MoveIx, State, StepIx, Test, Tree, VarIx, sign,
+    DangerIx, DangerRule, DangerSet, Field, Machine, State, StepIx, Test, Tree, VarIx, VehicleActionIx, sign,
 };
 
 /// Rules at rest that depend on a change, by their place in their list; the 64th bit stands for all from there on, so that a
@@ -49,10 +49,10 @@ pub struct DependencyIndex {
     words: usize,
     /// Variables with a `holds_while`, in their order.
     pub(crate) gates: Vec<VarIx>,
-    /// Dangers that ask which move is made.
-    pub(crate) of_moves: DangerSet,
-    /// For each move the dangers that can hold at it; at 0 those that can hold where nothing is moved.
-    at_move: Vec<DangerSet>,
+    /// Dangers that ask which vehicle action is made.
+    pub(crate) of_vehicle_actions: DangerSet,
+    /// For each vehicle action the dangers that can hold at it; at 0 those that can hold where nothing is moved.
+    at_vehicle_action: Vec<DangerSet>,
     /// For each step the dangers that can hold while somebody is in it; at 0 those that ask for nobody.
     in_step: Vec<DangerSet>,
     /// For each variable the steps any of whose outcomes writes it as a gate, in file order.
@@ -71,7 +71,7 @@ impl DependencyIndex {
             rules: vec![Dependents::default(); words * 64],
             dangers: vec![DangerSet::NONE; words * 64],
             words,
-            at_move: vec![DangerSet::NONE; machine.moves.len() + 1],
+            at_vehicle_action: vec![DangerSet::NONE; machine.vehicle_actions.len() + 1],
             in_step: vec![DangerSet::NONE; machine.steps.len() + 1],
             writers: vec![Vec::new(); machine.vars.len()],
             ..DependencyIndex::default()
@@ -113,13 +113,13 @@ impl DependencyIndex {
             self.of_doing.insert(at);
         }
         if asks(tree, |test| matches!(test, Test::Moving(..) | Test::Moved(..))) {
-            self.of_moves.insert(at);
+            self.of_vehicle_actions.insert(at);
         }
         if asks(tree, |test| matches!(test, Test::Leaving(_))) {
             self.of_leaving.insert(at);
         }
         read(machine, tree).places().for_each(|bit| self.dangers[bit].insert(at));
-        let moves = required(tree, &|test| match test {
+        let vehicle_actions = required(tree, &|test| match test {
             Test::Moving(made, true) | Test::Moved(made, true) => Some(vec![made.at()]),
             _ => None,
         });
@@ -127,7 +127,7 @@ impl DependencyIndex {
             Test::Doing(steps, true) => Some(steps.iter().map(StepIx::at).collect()),
             _ => None,
         });
-        add_where(&mut self.at_move, moves, at);
+        add_where(&mut self.at_vehicle_action, vehicle_actions, at);
         add_where(&mut self.in_step, steps, at);
     }
 
@@ -135,12 +135,17 @@ impl DependencyIndex {
         bits.places().for_each(|bit| add(&mut self.rules[bit]));
     }
 
-    /// The dangers that can hold with these people at work and this move.
-    pub(crate) fn possible(&self, begun: &[Field], state: &State, made: Option<MoveIx>) -> DangerSet {
+    /// The dangers that can hold with these people at work and this vehicle action.
+    pub(crate) fn possible(
+        &self,
+        begun: &[Field],
+        state: &State,
+        made: Option<VehicleActionIx>,
+    ) -> DangerSet {
         let in_steps = begun.iter().fold(self.in_step[0], |dangers, field| {
             dangers | self.in_step.get(field.get(state) as usize).copied().unwrap_or(DangerSet::ALL)
         });
-        in_steps & self.at_move[made.map_or(0, |made| made.at() + 1)]
+        in_steps & self.at_vehicle_action[made.map_or(0, |made| made.at() + 1)]
     }
 
     /// The steps after this one that write a gate.
@@ -148,11 +153,13 @@ impl DependencyIndex {
         self.writers[gate.at()].iter().copied().filter(move |writer| *writer > step)
     }
 
-    /// The dangers that can hold with nobody in a step, at this move or at none.
-    pub(crate) fn possible_at(&self, made: Option<MoveIx>) -> DangerSet {
-        let at = |made: MoveIx| self.at_move.get(made.at() + 1).copied().unwrap_or(DangerSet::ALL);
+    /// The dangers that can hold with nobody in a step, at this vehicle action or at none.
+    pub(crate) fn possible_at(&self, made: Option<VehicleActionIx>) -> DangerSet {
+        let at = |made: VehicleActionIx| {
+            self.at_vehicle_action.get(made.at() + 1).copied().unwrap_or(DangerSet::ALL)
+        };
         let there = made.map_or(DangerSet::NONE, at);
-        self.in_step[0] & (self.at_move[0] | there)
+        self.in_step[0] & (self.at_vehicle_action[0] | there)
     }
 
     /// The dangers that can hold with somebody in this step.

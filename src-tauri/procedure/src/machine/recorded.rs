@@ -37,7 +37,7 @@ impl Machine {
                 self.clear_begun(&mut next, step);
                 signs = &rule.signs;
             }
-            Action::Move(made) => self.moves[made.at()].makes.apply(&mut next),
+            Action::Vehicle(made) => self.vehicle_actions[made.at()].makes.apply(&mut next),
             Action::Sign(given) => self.signs[given.at()].field.set(&mut next, sign::VALID),
             Action::Skip(step) => self.steps[step.at()].work.set(&mut next, work::SKIPPED),
             Action::Void(step) => self.void_recorded(&mut next, step),

@@ -1,8 +1,8 @@
 //! [`Machine::step`]: the only thing that changes rule state.
 
 use super::{
-    Action, Assign, Before, Blocked, DangerSet, InJob, Machine, MoveIx, OutcomeIx, SignIx, State, StepIx,
-    StepRule, StepSet, UNKNOWN, VarIx, over, sign, work,
+    Action, Assign, Before, Blocked, DangerSet, InJob, Machine, OutcomeIx, SignIx, State, StepIx, StepRule,
+    StepSet, UNKNOWN, VarIx, VehicleActionIx, over, sign, work,
 };
 
 /// A moment within one action at which a danger could show.
@@ -53,7 +53,7 @@ impl Machine {
             Action::Begin(step) => self.begin(state, &mut next, step)?,
             Action::Leave(step) => self.leave(state, &mut next, step)?,
             Action::Done(step, outcome) => return self.done(before, step, outcome, watch),
-            Action::Move(made) => return self.make_move(before, made, watch),
+            Action::Vehicle(made) => return self.vehicle_action(before, made, watch),
             Action::Sign(given) => self.sign_again(state, &mut next, given)?,
             Action::Skip(step) => self.skip(state, &mut next, step)?,
             Action::Void(step) => self.void(state, &mut next, step)?,
@@ -196,14 +196,14 @@ impl Machine {
             }) || rule.puts_back.iter().any(|&(item, pieces)| empty(item) < u64::from(pieces)))
     }
 
-    fn make_move(
+    fn vehicle_action(
         &self,
         before: &Before<'_>,
-        made: MoveIx,
+        made: VehicleActionIx,
         watch: &mut impl FnMut(Moment, &State),
     ) -> Result<State, Blocked> {
         let state = before.state;
-        let rule = &self.moves[made.at()];
+        let rule = &self.vehicle_actions[made.at()];
         if !rule.needs.holds(state) {
             return Err(Blocked::Needs);
         }

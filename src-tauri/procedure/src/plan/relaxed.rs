@@ -11,7 +11,9 @@ use hashbrown::HashTable;
 
 use super::moment::Moment;
 use super::rules::Rules;
-use crate::machine::{Action, Before, MoveIx, SignIx, State, StepIx, StepSet, VarIx, VariableKind, work};
+use crate::machine::{
+    Action, Before, SignIx, State, StepIx, StepSet, VarIx, VariableKind, VehicleActionIx, work,
+};
 use crate::proof::Apart;
 use crate::proof::canon::canon;
 
@@ -206,8 +208,8 @@ impl Relaxed {
                 edge(Action::Correct(step, outcome), zone, 0);
             }
         }
-        for (at, &minutes) in rules.task.minutes.moves.iter().enumerate() {
-            edge(Action::Move(MoveIx::of(at)), zone, minutes);
+        for (at, &minutes) in rules.task.minutes.vehicle_actions.iter().enumerate() {
+            edge(Action::Vehicle(VehicleActionIx::of(at)), zone, minutes);
         }
         (0..machine.signs.len()).for_each(|at| edge(Action::Sign(SignIx::of(at)), zone, 0));
         for (at, var) in machine.vars.iter().enumerate() {

@@ -5,7 +5,7 @@ use super::rules::{Clock, Rules};
 use super::search::{Searched, minutes_of};
 use super::{Certainty, MOST_PEOPLE, Plan, tidy};
 use crate::format::Zone;
-use crate::machine::{Before, MoveIx, SignIx, State, StepIx};
+use crate::machine::{Before, SignIx, State, StepIx, VehicleActionIx};
 
 /// One thing that a person does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,8 +29,8 @@ pub enum What {
     Start(StepIx),
     /// Leaves a step that is in progress.
     Leave(StepIx),
-    /// Makes a move.
-    Move(MoveIx),
+    /// Makes a vehicle action.
+    Vehicle(VehicleActionIx),
     /// Walks to a zone.
     Walk(Zone),
     /// Signs again.
@@ -129,12 +129,12 @@ impl<'r, 'a> Teller<'r, 'a> {
                 self.since[who.at()] = self.now;
                 self.before(step);
             }
-            Op::Move(who, made) => {
+            Op::Vehicle(who, made) => {
                 let person = who.at();
                 self.since[person] = self.now;
                 // One that takes no time is over at once.
                 if !matches!(next.people[person].doing, Busy::Moving(_)) {
-                    self.done(person, What::Move(made), self.now);
+                    self.done(person, What::Vehicle(made), self.now);
                 }
             }
             Op::Walk(who, _) => self.since[who.at()] = self.now,
@@ -168,7 +168,7 @@ impl<'r, 'a> Teller<'r, 'a> {
                     self.waits.push(Waiting { step, from, until: self.now, attended: true, idle: 0 });
                 }
             }
-            (Busy::Moving(made), _) => self.done(person, What::Move(made), from),
+            (Busy::Moving(made), _) => self.done(person, What::Vehicle(made), from),
             (Busy::Walking, _) => {
                 let zone = ZONES[usize::from(after.at.clamp(1, 4)) - 1];
                 self.done(person, What::Walk(zone), from);

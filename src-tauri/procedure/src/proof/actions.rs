@@ -4,13 +4,15 @@
 use super::edges::Kind;
 use super::vehicle::Vehicle;
 use crate::load::Procedure;
-use crate::machine::{Action, Machine, MoveIx, PhaseIx, STEP_WORDS, SignIx, State, StepIx, VarIx, over};
+use crate::machine::{
+    Action, Machine, PhaseIx, STEP_WORDS, SignIx, State, StepIx, VarIx, VehicleActionIx, over,
+};
 
 /// The actions of a search, and where each step's stand.
 pub struct Actions {
     all: Vec<Action>,
     steps: Vec<OfStep>,
-    moves: Vec<(u16, MoveIx)>,
+    vehicle_actions: Vec<(u16, VehicleActionIx)>,
     ageings: Vec<(u16, VarIx)>,
     finish: Option<u16>,
     stop: Option<u16>,
@@ -50,7 +52,7 @@ impl Actions {
         let mut actions = Actions {
             all: procedure.all_actions().into_iter().filter(|action| has(*action)).collect(),
             steps: machine.steps.iter().map(|_| OfStep::default()).collect(),
-            moves: Vec::new(),
+            vehicle_actions: Vec::new(),
             ageings: Vec::new(),
             finish: None,
             stop: None,
@@ -91,7 +93,7 @@ impl Actions {
                 Action::Void(step) => steps[step.at()].void = Some(at),
                 Action::Correct(step, _) => steps[step.at()].voided.push(at),
                 Action::Sign(given) => steps[machine.signs[given.at()].step.at()].sign.push((at, given)),
-                Action::Move(made) => actions.moves.push((at, made)),
+                Action::Vehicle(made) => actions.vehicle_actions.push((at, made)),
                 Action::Observe(..) => actions.observations.push(at),
                 Action::Expire(gate) => actions.ageings.push((at, gate)),
                 Action::Finish => actions.finish = Some(at),
@@ -126,8 +128,8 @@ impl Actions {
             into.extend(self.stop.filter(|_| vehicle.stops));
         }
         into.extend(self.ageings.iter().filter(|(_, gate)| vehicle.allows_ageing(*gate)).map(|(at, _)| at));
-        for &(at, made) in &self.moves {
-            if vehicle.allows_move(made) {
+        for &(at, made) in &self.vehicle_actions {
+            if vehicle.allows(made) {
                 into.push(at);
             }
         }
@@ -244,7 +246,7 @@ pub fn kind(machine: &Machine, last: Option<Action>, action: Action) -> Kind {
         Action::Correct(step, _) => {
             first(step, matches!(last, Some(Action::Correct(same, _)) if same == step))
         }
-        Action::Begin(_) | Action::Leave(_) | Action::Move(_) | Action::Sign(_) | Action::Finish => {
+        Action::Begin(_) | Action::Leave(_) | Action::Vehicle(_) | Action::Sign(_) | Action::Finish => {
             Kind::Plain
         }
     }

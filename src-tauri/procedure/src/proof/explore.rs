@@ -231,7 +231,7 @@ impl Found<'_> {
     fn excused(&self, dangers: DangerSet, action: Action) -> DangerSet {
         let strict = matches!(
             action,
-            Action::Begin(_) | Action::Done(..) | Action::Move(_) | Action::Finish | Action::Stop
+            Action::Begin(_) | Action::Done(..) | Action::Vehicle(_) | Action::Finish | Action::Stop
         );
         if strict { dangers - self.machine.readers.of_doing } else { dangers }
     }

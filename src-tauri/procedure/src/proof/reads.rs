@@ -3,7 +3,9 @@
 //! Most actions read the vehicle and next to nothing of the work, so that what one did in one state says what it does in
 //! many others.
 
-use crate::machine::{Action, DangerSet, Dependents, Field, Machine, MoveIx, State, StepIx, Test, Tree};
+use crate::machine::{
+    Action, DangerSet, Dependents, Field, Machine, State, StepIx, Test, Tree, VehicleActionIx,
+};
 
 /// The fields of the work half that decide whether an action is allowed, what it does to the vehicle, which work it
 /// changes, and which dangers hold in it and after it: given the vehicle, the dangers that hold before, and that nothing
@@ -57,8 +59,8 @@ impl Reading<'_> {
                 self.assigns(&rule.outcomes.get(outcome.at())?.corrected.edits);
                 rule.relies_on.iter().for_each(|other| self.read(machine.steps[other.at()].work));
             }
-            Action::Move(made) => {
-                let rule = &machine.moves[made.at()];
+            Action::Vehicle(made) => {
+                let rule = &machine.vehicle_actions[made.at()];
                 self.tree(rule.needs.tree());
                 self.assigns(&rule.makes.edits);
             }
@@ -152,10 +154,12 @@ impl Reading<'_> {
     fn dangers(&mut self, action: Action) {
         let machine = self.machine;
         let readers = &machine.readers;
-        let made: Option<MoveIx> = if let Action::Move(made) = action { Some(made) } else { None };
-        let of_moves = if made.is_some() { readers.of_moves } else { DangerSet::NONE };
-        let judged =
-            readers.dependent_dangers(&State::default(), &self.writes) | of_moves | readers.of_leaving;
+        let made: Option<VehicleActionIx> =
+            if let Action::Vehicle(made) = action { Some(made) } else { None };
+        let of_vehicle_actions = if made.is_some() { readers.of_vehicle_actions } else { DangerSet::NONE };
+        let judged = readers.dependent_dangers(&State::default(), &self.writes)
+            | of_vehicle_actions
+            | readers.of_leaving;
         let possible = readers.possible_at(made);
         self.judged(judged & possible);
     }

@@ -89,7 +89,9 @@ impl Property {
             Property::NothingLeft => {
                 "Nothing left: a finished job has every step worked or skipped, every piece back and every attest valid"
             }
-            Property::AllUsed => "All of it used: every step, outcome, move, sign-off and danger can come up",
+            Property::AllUsed => {
+                "All of it used: every step, outcome, vehicle action, sign-off and danger can come up"
+            }
         }
     }
 }

@@ -4,7 +4,7 @@ mod ends;
 mod explain;
 mod facts;
 mod lapses;
-mod moves;
 mod order;
+mod vehicle_actions;
 mod voided;
 mod work;

@@ -48,7 +48,7 @@ fn fails_only(draft: &Draft, property: Property) -> Finding {
     proof.findings[0].clone()
 }
 
-/// The actions of a run without the titles of steps and moves.
+/// The actions of a run without the titles of steps and vehicle actions.
 fn run(finding: &Finding) -> Vec<String> {
     let bare = |said: &String| said.split(" \"").next().unwrap_or_default().to_owned();
     finding.run.iter().map(bare).collect()

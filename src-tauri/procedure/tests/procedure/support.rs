@@ -88,7 +88,7 @@ fn place_of(value: &Value, id: &str) -> Option<String> {
 /// A job that is run by names.
 ///
 /// An action is said as `begin drain`, `leave drain`, `done decide answer=leak`, `do drain` (begin and done),
-/// `move raise`, `sign clear`, `skip dye`, `void drain`, `correct decide answer=leak`,
+/// `action raise`, `sign clear`, `skip dye`, `void drain`, `correct decide answer=leak`,
 /// `observe lift=floor`, `expire level`, `finish`, `stop`. Several stand in one text with semicolons between.
 /// An entry that is not named turns out as the first of its classes that does not hold the step.
 pub struct Job {
@@ -144,7 +144,9 @@ impl Job {
                 let outcome = outcome.unwrap_or_else(|error| panic!("{said}: {error:?}"));
                 if verb == "done" { Action::Done(step(), outcome) } else { Action::Correct(step(), outcome) }
             }
-            "move" => Action::Move(names.move_(name).unwrap_or_else(|| panic!("no move in \"{said}\""))),
+            "action" => Action::Vehicle(
+                names.vehicle_action(name).unwrap_or_else(|| panic!("no vehicle action in \"{said}\"")),
+            ),
             "sign" => Action::Sign(self.sign_ix(name)),
             "skip" => Action::Skip(step()),
             "void" => Action::Void(step()),

@@ -69,7 +69,7 @@ impl Document {
             dangers: dangers(job),
             codes: account::codes(source),
             phases: steps::of(source),
-            moves: departures::moves(source),
+            vehicle_actions: departures::vehicle_actions(source),
             day: day::of(source),
             levels: measured::levels(source),
             charts: measured::charts(sheet),

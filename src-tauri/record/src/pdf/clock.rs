@@ -118,7 +118,7 @@ fn moments(document: &Document) -> BTreeSet<Minute> {
         ends.chain(attempt.entries.iter().map(|entry| &entry.by))
     });
     let had = document.day.iter().flat_map(|track| &track.had).map(|had| &had.since);
-    let moved = document.moves.iter().map(|made| &made.by);
+    let moved = document.vehicle_actions.iter().map(|made| &made.by);
     let all = document.started.iter().chain(worked).chain(had).chain(moved);
     let mut moments: BTreeSet<Minute> = all.filter_map(|by: &By| minute_of(&by.local)).collect();
     moments.extend(until(document));

@@ -24,14 +24,14 @@ fn an_attest_that_lapsed_by_lowering_shows_who_signed_and_through_what_it_lapsed
     assert!(!pushed.valid);
     assert_eq!((pushed.given.len(), pushed.given[0].signed_by.as_str()), (1, "Ada"));
     let lapse = pushed.given[0].lapsed.as_ref().ok_or("it lapsed")?;
-    assert_eq!(lapse.through, "move \"Lower\"");
+    assert_eq!(lapse.through, "vehicle action \"Lower\"");
     assert!(lapse.by.seq > pushed.given[0].by.seq);
     let torqued = document.sign_offs.iter().find(|sign| sign.id == "torqued").ok_or("no sign-off")?;
     assert!(torqued.valid && torqued.given[0].lapsed.is_none());
     let text = document.to_text();
     assert!(text.contains("Stood firm when pushed. (no longer valid)"), "{text}");
     let in_one_line = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(in_one_line.contains("after move \"Lower\""), "{text}");
+    assert!(in_one_line.contains("after vehicle action \"Lower\""), "{text}");
     Ok(())
 }
 

@@ -21,7 +21,7 @@ pub fn checklist(steps: usize) -> Value {
         "gates": [{"id": "seen", "classes": ["good", "bad"], "holds_while": "lift = on_locks", "fresh_for": 30}],
         "sign_offs": [{"id": "clear", "kind": "permit", "text": "Clear", "holds_while": "lift = on_locks"}],
         "phases": (0..phases).map(phase).collect::<Vec<_>>(),
-        "moves": [
+        "vehicle_actions": [
             {"id": "raise", "title": "Raise", "needs": "lift = floor", "makes": {"lift": "on_locks"}},
             {"id": "lower", "title": "Lower", "needs": "lift = on_locks", "makes": {"lift": "floor"}},
         ],

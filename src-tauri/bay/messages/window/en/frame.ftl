@@ -2,7 +2,7 @@
 frame-under = under vehicle
 frame-damaged = Problems were found in the job data. The Bay screen says what to do.
 frame-demo = demo values, not for a vehicle
-frame-opens-moves = Opens vehicle actions.
+frame-opens-vehicle-actions = Opens vehicle actions.
 # Follows the value of what is known and ages.
 frame-good-for = { $minutes } min left
 frame-more-dangers = { $count ->
@@ -56,15 +56,15 @@ frame-let-pass = add { $minutes } min
 frame-demo-clock = demo clock
 frame-to-timer = Shows the step.
 
-frame-moves-title = Vehicle actions
-frame-moves-now = Vehicle status now
-frame-moves-lapses = must be signed again: { $what }
-frame-moves-forgets = must be checked again: { $what }
-frame-moves-nothing = nothing to sign or check again
-frame-moves-not-now = Not possible now
-frame-moves-entered = Entered: { $move }.
-frame-moves-renew = Sign again
-frame-moves-observe = Correct the vehicle status
+frame-vehicle-actions-title = Vehicle actions
+frame-vehicle-actions-now = Vehicle status now
+frame-vehicle-actions-lapses = must be signed again: { $what }
+frame-vehicle-actions-forgets = must be checked again: { $what }
+frame-vehicle-actions-nothing = nothing to sign or check again
+frame-vehicle-actions-not-now = Not possible now
+frame-vehicle-actions-entered = Entered: { $action }.
+frame-vehicle-actions-renew = Sign again
+frame-vehicle-actions-observe = Correct the vehicle status
 
 frame-who-role = { $role ->
     [second_person] second person

@@ -92,7 +92,7 @@ fn a_fact_is_taken_down_even_where_it_is_dangerous_and_the_way_out_stays_open() 
     assert_eq!(bay.begin("probe").unwrap_err().message.id, "refused-permit-lapsed", "no more work there");
     bay.must(Command::Leave { step: "coil".into() });
     assert_eq!(bay.view().dangers, []);
-    bay.moves(&["set_locks"]);
+    bay.vehicle_actions(&["set_locks"]);
 }
 
 #[test]
@@ -110,7 +110,7 @@ fn an_intent_that_runs_into_a_danger_is_refused_even_where_the_rules_allow_it() 
     let refused = bay.ask(make("start_engine")).unwrap_err();
     assert_eq!(refused.message, refused_danger(Signal::Danger, "The engine runs without fluid: stop it."));
     bay.must(observe("engine", "running"));
-    bay.moves(&["stop_engine"]);
+    bay.vehicle_actions(&["stop_engine"]);
 }
 
 #[test]
@@ -119,7 +119,7 @@ fn a_danger_that_holds_does_not_stand_in_the_way_of_what_ends_it() {
     bay.work_up_to("pan_down");
     bay.must(observe("lift", "floor"));
     assert_eq!(bay.view().dangers[0].id, "lowered_open");
-    bay.moves(&["raise"]);
+    bay.vehicle_actions(&["raise"]);
     assert_eq!(bay.view().dangers, []);
 }
 
@@ -138,13 +138,13 @@ fn an_observation_of_what_is_shown_already_or_does_not_exist_is_no_observation()
 }
 
 #[test]
-fn a_way_out_of_several_moves_stays_open_while_the_danger_still_holds() {
+fn a_way_out_of_several_vehicle_actions_stays_open_while_the_danger_still_holds() {
     let mut bay = Bay::open();
     bay.work_up_to("pan_down");
     bay.must(observe("lift", "floor"));
     bay.must(observe("key", "in_car"));
     // The vehicle still stands open on the floor when the key is out, and only then it may be raised.
-    bay.moves(&["key_out", "raise"]);
+    bay.vehicle_actions(&["key_out", "raise"]);
     assert_eq!(bay.view().dangers, []);
 }
 

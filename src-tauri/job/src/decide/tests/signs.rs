@@ -6,7 +6,7 @@ use super::*;
 fn a_permit_that_lapsed_closes_work_and_is_renewed_in_one_go() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
-    bay.moves(&["lower", "raise", "set_locks"]);
+    bay.vehicle_actions(&["lower", "raise", "set_locks"]);
     let refused = bay.begin("drain").unwrap_err();
     assert_eq!(refused.message, refused_permit_lapsed("On locks, shaken, clear", "On the locks"));
     let signatures = vec![sign("on_locks", "Ada", Role::Technician)];
@@ -26,7 +26,7 @@ fn a_permit_that_lapsed_closes_work_and_is_renewed_in_one_go() {
 fn a_permit_cannot_be_signed_while_what_it_says_is_not_so() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
-    bay.moves(&["lower"]);
+    bay.vehicle_actions(&["lower"]);
     let refused =
         bay.ask(Command::Sign { signature: sign("on_locks", "Ada", Role::Technician) }).unwrap_err();
     assert_eq!(refused.message, refused_sign_untrue("On locks, shaken, clear"));
@@ -56,7 +56,7 @@ fn a_service_writer_signs_as_one_and_nobody_else_does() {
 fn a_technicians_signature_is_given_by_who_works_the_step() {
     let mut bay = Bay::open();
     bay.work_up_to("go_ahead");
-    bay.moves(&["key_out", "raise", "set_locks"]);
+    bay.vehicle_actions(&["key_out", "raise", "set_locks"]);
     let refused = bay.ask(work("locks", &[], &[sign("on_locks", "Bo", Role::Technician)])).unwrap_err();
     assert_eq!(refused.message, refused_sign_other_person("On locks, shaken, clear", "Ada"));
     let refused = bay.ask(work("locks", &[], &[sign("pan_torqued", "Ada", Role::Technician)])).unwrap_err();
@@ -136,7 +136,7 @@ fn somebody_is_introduced_once_before_they_first_appear_and_again_under_a_new_na
     let kinds = |events: &[Event]| events.iter().map(Event::kind).collect::<Vec<_>>();
     let told = work("go_ahead", &[], &[sign("concern_told", "Wim", Role::ServiceWriter)]);
     assert_eq!(kinds(&bay.must(told)), ["introduced", "begun", "done"], "Ada is known by the start");
-    bay.moves(&["key_out", "raise", "set_locks"]);
+    bay.vehicle_actions(&["key_out", "raise", "set_locks"]);
     bay.actor = technician("Bo");
     assert_eq!(kinds(&bay.begin("locks").unwrap()), ["introduced", "begun"]);
     assert_eq!(kinds(&bay.must(Command::Leave { step: "locks".into() })), ["left"]);

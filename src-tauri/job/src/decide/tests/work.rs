@@ -6,7 +6,7 @@ use super::*;
 fn the_usual_job_goes_through_to_its_end() {
     let mut bay = Bay::open();
     bay.work_up_to("level");
-    bay.moves(&["stop_engine"]);
+    bay.vehicle_actions(&["stop_engine"]);
     assert_eq!(bay.view().finish, None);
     bay.must(Command::Finish);
     assert!(bay.job.procedure.machine.is_finished(&bay.job.state));
@@ -39,7 +39,7 @@ fn a_step_says_which_earlier_step_or_part_comes_first() {
 fn a_refusal_names_the_condition_its_value_and_what_would_do() {
     let mut bay = Bay::open();
     bay.work_up_to("go_ahead");
-    bay.moves(&["key_out", "raise"]);
+    bay.vehicle_actions(&["key_out", "raise"]);
     let refused = bay.begin("locks").unwrap_err();
     assert_eq!(refused.message, refused_needs("On the locks"));
     assert_eq!(refused.unmet, [unmet_value("lift", "raised", any_of(&["on locks"]))]);

@@ -92,8 +92,8 @@ fn readings_from_before_the_engine_ran_do_not_count() {
     let mut bay = at("probe");
     read(&mut bay, &["180", "117"]);
     bay.must(Command::Leave { step: "probe".into() });
-    bay.must(Command::Move { made: "start_engine".into() });
-    bay.must(Command::Move { made: "stop_engine".into() });
+    bay.must(Command::VehicleAction { action: "start_engine".into() });
+    bay.must(Command::VehicleAction { action: "stop_engine".into() });
     bay.must(Command::Begin { step: "probe".into() });
     read(&mut bay, &["78,9"]);
     let said = bay.step("probe").entries[0].said.clone();
@@ -106,7 +106,7 @@ fn what_was_said_of_a_reading_stays_when_later_readings_come() {
     let mut bay = at("probe");
     read(&mut bay, &["180", "117", "78,9"]);
     bay.must(Command::Leave { step: "probe".into() });
-    bay.must(Command::Move { made: "start_engine".into() });
+    bay.must(Command::VehicleAction { action: "start_engine".into() });
     let said = bay.step("probe").entries[0].said.clone();
     assert!(ids(&said).contains(&"cool-down-not-before"), "{said:?}");
 }

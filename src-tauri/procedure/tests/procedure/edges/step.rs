@@ -19,7 +19,7 @@ fn gates(count: usize) -> Value {
 }
 
 #[test]
-fn a_step_and_a_move_take_a_week() {
+fn a_step_and_a_vehicle_action_take_a_week() {
     edge(10_080, "minutes", 0, |minutes| small().set("s0", "minutes", json!(minutes)));
     edge(10_080, "minutes", 0, |minutes| small().set("raise", "minutes", json!(minutes)));
 }

@@ -118,8 +118,8 @@ fn a_step_builds_on_earlier_ones_only() {
 }
 
 #[test]
-fn what_a_move_writes_nothing_else_writes() {
-    let says = "lift is written by moves; nothing else may write it";
+fn what_a_vehicle_action_writes_nothing_else_writes() {
+    let says = "lift is written by vehicle actions; nothing else may write it";
     for field in ["makes", "on_begin", "on_leave"] {
         one_mistake(
             &pan_job().set("fill", field, json!({"lift": "floor"})),
@@ -137,12 +137,12 @@ fn what_a_move_writes_nothing_else_writes() {
 }
 
 #[test]
-fn a_move_changes_something() {
+fn a_vehicle_action_changes_something() {
     one_mistake(
         &pan_job().set("raise", "makes", json!({})),
         "raise",
         "/makes",
-        "a move must change something",
+        "a vehicle action must change something",
     );
 }
 

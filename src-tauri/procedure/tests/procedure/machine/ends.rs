@@ -8,7 +8,7 @@ use crate::support::Job;
 
 fn refused() -> Job {
     let begun = pan_job().set("", "crew", json!(2)).set("shake", "when_ending", json!(true)).job();
-    begun.after("move start; do read_level stick=below; begin read_level; do decide answer=refuse")
+    begun.after("action start; do read_level stick=below; begin read_level; do decide answer=refuse")
 }
 
 #[test]
@@ -23,9 +23,9 @@ fn a_job_is_finished_when_it_is_done() {
 fn a_job_is_stopped_where_it_is_safe_to_leave() {
     let job = pan_job().job();
     assert!(job.procedure.machine.is_stopped(&job.after("stop").state));
-    assert_eq!(job.after("move start").blocked("stop"), Blocked::Needs);
-    assert_eq!(job.after("move raise").blocked("stop"), Blocked::Needs);
-    assert!(job.after("move raise; move set_locks").try_one("stop").is_ok());
+    assert_eq!(job.after("action start").blocked("stop"), Blocked::Needs);
+    assert_eq!(job.after("action raise").blocked("stop"), Blocked::Needs);
+    assert!(job.after("action raise; action set_locks").try_one("stop").is_ok());
 }
 
 #[test]
@@ -51,7 +51,7 @@ fn after_the_end_nothing_happens() {
 fn a_job_that_is_ending_begins_only_what_makes_it_safe_to_leave() {
     let job = refused();
     assert!(job.procedure.machine.is_ending(&job.state));
-    let up = job.after("leave read_level; move switch_off; move raise; move set_locks");
+    let up = job.after("leave read_level; action switch_off; action raise; action set_locks");
     assert!(up.after("begin shake").try_one("done shake").is_ok(), "marked when_ending");
     for said in ["begin dye", "begin drain", "begin read_level", "skip dye", "finish"] {
         assert_eq!(up.blocked(said), Blocked::Ending, "{said}");
@@ -62,8 +62,8 @@ fn a_job_that_is_ending_begins_only_what_makes_it_safe_to_leave() {
 fn a_job_that_is_ending_still_moves_leaves_signs_and_stops() {
     let job = refused();
     assert!(job.try_one("done read_level stick=below").is_ok(), "what is in progress can be done");
-    let left = job.after("leave read_level; move switch_off; move raise; move set_locks; do shake");
-    let signed = left.after("move lower; move raise; move set_locks; sign clear");
+    let left = job.after("leave read_level; action switch_off; action raise; action set_locks; do shake");
+    let signed = left.after("action lower; action raise; action set_locks; sign clear");
     assert!(signed.signed("clear"));
     assert!(signed.procedure.machine.is_stopped(&signed.after("stop").state));
 }

@@ -34,12 +34,12 @@ fn a_void_takes_the_entries_and_leaves_the_vehicle() {
 fn only_what_is_worked_and_not_in_progress_is_voided() {
     let job = pan_job().job();
     assert_eq!(job.blocked("void read_level"), Blocked::NotNow);
-    let begun = job.after("move start; begin read_level");
+    let begun = job.after("action start; begin read_level");
     assert_eq!(begun.blocked("void read_level"), Blocked::NotNow);
     let again = begun.after("done read_level; begin read_level");
     assert_eq!(again.blocked("void read_level"), Blocked::Stands(again.step("read_level")));
     assert_eq!(
-        job.after("move start; do read_level; void read_level").blocked("void read_level"),
+        job.after("action start; do read_level; void read_level").blocked("void read_level"),
         Blocked::NotNow
     );
 }
@@ -111,7 +111,7 @@ fn when_corrected_nothing_is_needed_and_nobody_is_anywhere() {
 
 #[test]
 fn when_corrected_only_knowledge_that_does_not_age_is_set() {
-    let job = pan_job().job().after("move start; do read_level stick=in; void read_level");
+    let job = pan_job().job().after("action start; do read_level stick=in; void read_level");
     let right = job.after("correct read_level stick=in");
     assert_eq!(
         (right.is("level"), right.shown("read_level")),
@@ -136,7 +136,7 @@ fn when_corrected_conditions_stay_as_they_are() {
 fn when_corrected_it_is_signed_where_the_signature_holds() {
     let job = pan_job().job().after(&up_to("drain")).after("void shake");
     assert!(job.after("correct shake").signed("clear"));
-    let down = job.after("move lower; correct shake");
+    let down = job.after("action lower; correct shake");
     assert!(!down.signed("clear"));
     assert_eq!(down.shown("shake"), Shown::Done);
 }

@@ -20,7 +20,7 @@ fn whoever_begins_a_step_is_in_it_and_has_not_worked_it() {
 fn a_step_cannot_begin_before_what_it_needs() {
     let job = pan_job().job();
     assert_eq!(job.blocked("begin read_level"), Blocked::Needs);
-    assert!(job.after("move start").try_one("begin read_level").is_ok());
+    assert!(job.after("action start").try_one("begin read_level").is_ok());
 }
 
 #[test]
@@ -87,7 +87,7 @@ fn what_a_step_needs_must_still_hold_when_it_is_done() {
 fn while_replaces_needs_until_it_is_done() {
     let lower_after = step("jack", "bench", json!({"needs": "lift = on_locks", "while": "drain_plug = in"}));
     let job = one_phase(json!([lower_after])).job();
-    let begun = job.after("move raise; begin jack; move lower");
+    let begun = job.after("action raise; begin jack; action lower");
     assert!(begun.try_one("done jack").is_ok(), "needs is asked at the beginning only");
     assert_eq!(begun.after("observe drain_plug=out").blocked("done jack"), Blocked::While);
 }
@@ -102,7 +102,7 @@ fn a_permit_is_needed_to_begin_and_until_it_is_done() {
     let job = draft.job();
     let clear = job.sign_ix("clear");
     assert_eq!(job.blocked("begin look"), Blocked::Permit(clear));
-    let begun = job.after("move raise; do shake; begin look");
+    let begun = job.after("action raise; do shake; begin look");
     assert!(begun.try_one("done look").is_ok());
     assert_eq!(begun.after("observe lift=floor").blocked("done look"), Blocked::Permit(clear));
 }
@@ -187,7 +187,7 @@ fn a_redo_sets_makes_and_signs_again_and_never_moves_items() {
 fn a_redo_waits_for_again_and_for_what_the_step_needs() {
     let job = pan_job().job().after(&up_to("decide"));
     assert_eq!(job.blocked("begin read_level"), Blocked::Needs, "the engine is off");
-    assert!(job.after("move start").try_one("begin read_level").is_ok());
+    assert!(job.after("action start").try_one("begin read_level").is_ok());
     let job = pan_job().set("read_level", "again", json!("level = high")).job().after(&up_to("decide"));
-    assert_eq!(job.after("move start").blocked("begin read_level"), Blocked::NotNow, "the level is low");
+    assert_eq!(job.after("action start").blocked("begin read_level"), Blocked::NotNow, "the level is low");
 }

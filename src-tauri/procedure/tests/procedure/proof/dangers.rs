@@ -42,20 +42,20 @@ fn an_engine_that_can_be_started_dry_is_found_by_a_shortest_run() {
     let finding = fails_only(&draft, Property::Safe);
     assert_eq!(finding.what, "dry_run: It is dangerous: dry_run.");
     assert_eq!(Some(finding.run.len()), shortest_into(&draft.procedure(), "dry_run"));
-    assert_eq!(run(&finding).last().unwrap(), "move start");
+    assert_eq!(run(&finding).last().unwrap(), "vehicle action start");
 }
 
 #[test]
-fn a_move_that_is_dangerous_when_it_is_made_is_found() {
+fn a_vehicle_action_that_is_dangerous_when_it_is_made_is_found() {
     let draft = pan_job().set("lower", "needs", json!("engine = off"));
     let finding = fails_only(&draft, Property::Safe);
     assert_eq!(finding.what, "open_pan_down: It is dangerous: open_pan_down.");
     assert_eq!(Some(finding.run.len()), shortest_into(&draft.procedure(), "open_pan_down"));
-    assert_eq!(run(&finding).last().unwrap(), "move lower");
+    assert_eq!(run(&finding).last().unwrap(), "vehicle action lower");
 }
 
 #[test]
-fn moving_is_judged_before_the_move_and_moved_after_it() {
+fn moving_is_judged_before_the_vehicle_action_and_moved_after_it() {
     let bench = || {
         one_phase(json!([step("look", "bench", json!({}))])).set(
             "crush",
@@ -154,12 +154,12 @@ fn knowledge_that_is_lost_is_no_danger_until_something_moves() {
     let goes_on = under_by_knowledge(json!({"needs": "found = good", "while": "true"}));
     let finding = proof(&goes_on, PLAIN).findings.remove(0);
     let run = run(&finding);
-    assert_eq!(run[run.len() - 2..], ["found grows too old", "move raise"], "{run:?}");
+    assert_eq!(run[run.len() - 2..], ["found grows too old", "vehicle action raise"], "{run:?}");
 }
 
 #[test]
 fn a_failure_that_needs_a_void_is_found_only_with_voids() {
-    // The move trusts what was entered, and not the fluid.
+    // The vehicle action trusts what was entered, and not the fluid.
     let needs = "lift = floor and pan = on and (not worked(drain) or worked(fill))";
     let draft = pan_job().set("start", "needs", json!(needs));
     let found = proof(&draft, Ask { observe: false, ..Ask::default() });

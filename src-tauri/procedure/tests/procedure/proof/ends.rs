@@ -15,7 +15,7 @@ fn a_job_that_an_answer_leads_into_a_dead_end_is_found() {
     assert_eq!(
         run(&finding),
         [
-            "move start",
+            "vehicle action start",
             "begin step read_level",
             "done step read_level",
             "begin step decide",
@@ -149,7 +149,7 @@ fn a_job_that_may_not_be_left_as_it_is_is_found_at_its_end() {
     let draft = pan_job().add("", "dangers", left_up);
     is_proved(&draft);
     let finding = fails_only(&draft.set("", "safe_to_leave", json!("engine = off")), Property::Safe);
-    assert_eq!(run(&finding), ["move raise", "stop the job"]);
+    assert_eq!(run(&finding), ["vehicle action raise", "stop the job"]);
 }
 
 #[test]

@@ -50,7 +50,10 @@ fn of_256_dangers_the_one_that_can_be_reached_is_found_by_its_shortest_run() {
     let [finding] = found.findings.as_slice() else { panic!("{:#?}", found.findings) };
     assert_eq!((finding.property, finding.what.as_str()), (Property::Safe, "d199: It is dangerous: d199."));
     assert_eq!(finding.place.pointer, "/dangers/199/when");
-    assert_eq!(run(finding), ["move raise", "begin step look", "done step look", "begin step brew"]);
+    assert_eq!(
+        run(finding),
+        ["vehicle action raise", "begin step look", "done step look", "begin step brew"]
+    );
     assert_eq!(shortest_into(&draft.procedure(), "d199"), Some(4));
 }
 

@@ -25,9 +25,12 @@ fn a_step_that_can_never_begin_is_found() {
 }
 
 #[test]
-fn a_move_that_can_never_be_made_is_found() {
+fn a_vehicle_action_that_can_never_be_made_is_found() {
     let never = json!({"id": "drop", "title": "Drop", "needs": "lift = on_locks and lift = raised", "makes": {"lift": "floor"}});
-    assert_eq!(unused(&pan_job().add("", "moves", never)), "never possible: move drop \"Drop\"");
+    assert_eq!(
+        unused(&pan_job().add("", "vehicle_actions", never)),
+        "never possible: vehicle action drop \"Drop\""
+    );
 }
 
 #[test]
@@ -93,7 +96,7 @@ fn a_danger_that_never_comes_up_is_found() {
 fn a_danger_that_a_rule_keeps_away_comes_up_once_rules_are_dropped() {
     let kept_away: [(&str, &str); 5] = [
         ("by needs", "doing.zone = under and engine = running"),
-        ("by a move's needs", "lift = raised and engine = running"),
+        ("by a vehicle action's needs", "lift = raised and engine = running"),
         ("by a permit", "doing.zone = under and not signed(clear)"),
         ("by after and phases", "worked(read_again) and doing.zone = cabin"),
         ("by while and stands", "moving = lower and doing.zone = under"),
@@ -111,8 +114,8 @@ fn a_danger_that_a_rule_keeps_away_comes_up_once_rules_are_dropped() {
 }
 
 #[test]
-fn a_danger_of_a_move_comes_up_though_it_does_not_read_what_the_move_writes() {
-    // The lift stands on the floor at the start, and a move that changes nothing is none.
+fn a_danger_of_a_vehicle_action_comes_up_though_it_does_not_read_what_the_vehicle_action_writes() {
+    // The lift stands on the floor at the start, and a vehicle action that changes nothing is none.
     is_proved(&pan_job().set("open_pan_down", "when", json!("moving = lower and pan = off")));
 }
 
