@@ -5,7 +5,7 @@
 //!
 //! - A person begins a step in its zone, works its `minutes` and is done. A step that asks for a timer takes at least as
 //!   long as the sheet says. What is begun is worked to its end, or until its hands are free (below).
-//! - A person makes a vehicle action in the vehicle action's `minutes`. While something moves, nobody goes into a step. A vehicle action has no zone.
+//! - A person makes a vehicle action in its `minutes`; it has no zone. While something moves, nobody goes into a step.
 //! - A person walks from one zone to another in a fixed time; where somebody is at first is often not known and costs
 //!   nothing.
 //! - A [`Wait`](crate::format::Wait) with `since` lies before its step: nobody begins it until so many minutes have passed

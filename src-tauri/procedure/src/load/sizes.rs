@@ -27,8 +27,7 @@ const MOST_SIGN_OFFS: usize = MOST_OF_STATE / 2;
 /// Facts: the vehicle can come in with each of their two values or more, and not in more than [`MOST_STARTS`] ways.
 const MOST_FACTS: usize = MOST_STARTS.ilog2() as usize;
 /// Terms, follows and vehicle actions: they take no room in a state, but each follow and vehicle action is looked at in
-/// many, and the actions
-/// of a checklist are numbered by 16 bits.
+/// many, and the actions of a checklist are numbered by 16 bits.
 const MOST_RULES: usize = 512;
 /// Values of a condition or fact, and with `unknown` those of a gate: a test has a bit in a word for each.
 const MOST_VALUES: usize = u64::BITS as usize;
