@@ -50,7 +50,7 @@ fn a_stopped_job_that_lost_its_end_is_shown_as_damaged_and_takes_no_entry() {
 fn a_damaged_job_lets_the_others_be_read_and_nothing_be_written() {
     let (mut shop, job) = stopped_job();
     let other = shop.start();
-    let mut shop = damaged(shop, "UPDATE events SET wall_ms = wall_ms + 1 WHERE kind = 'moved'");
+    let mut shop = damaged(shop, "UPDATE events SET wall_ms = wall_ms + 1 WHERE kind = 'vehicle_action'");
     let view = shop.bay.view(job).unwrap();
     assert!(!view.steps.is_empty(), "what holds can be looked at");
     assert_eq!(shop.events(other), 1);
