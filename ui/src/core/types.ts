@@ -1224,7 +1224,7 @@ phases: Array<PhaseView>,
  */
 steps: Array<StepView>, 
 /**
- * Every move.
+ * Every vehicle action.
  */
 vehicle_actions: Array<VehicleActionView>, 
 /**
@@ -1467,11 +1467,11 @@ says: string,
 what: Array<string>, };
 
 /**
- * A move.
+ * A vehicle action.
  */
 export type VehicleActionView = { 
 /**
- * Move id.
+ * Vehicle action id.
  */
 id: string, 
 /**
@@ -1716,7 +1716,7 @@ person: number,
  */
 does: PlanDoes, 
 /**
- * The step's or the move's id. Nothing for walking.
+ * The step's or the vehicle action's id. Nothing for walking.
  */
 id: string | null, 
 /**
@@ -2127,7 +2127,7 @@ signatures: Array<Signature>,
  */
 later: boolean, } } | { "vehicle_action": { 
 /**
- * Move id.
+ * Its id.
  */
 action: string, } } | { "sign": { 
 /**
