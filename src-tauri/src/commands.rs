@@ -8,12 +8,12 @@ use std::collections::{BTreeMap, BTreeSet};
 use panside_bay::JobLine;
 use panside_bay::clock::utc_offset_min;
 use panside_bay::closing::RecordPage;
-use panside_bay::enter::{Actor, EntryValue, Hash, Head, JobId, PersonId, Preview, RequestId, Wish};
+use panside_bay::enter::{Actor, Command, EntryValue, Hash, Head, JobId, PersonId, Preview, RequestId};
 use panside_bay::figures::FiguresPage;
-use panside_bay::kit::{Kit, Tool, ToolId, ToolView, TypedTool};
 use panside_bay::page::{JobPage, Reply};
 use panside_bay::people::TypedPerson;
 use panside_bay::pins::{Pin, PinAuthority, PinHolder, PinReply};
+use panside_bay::setup::{Setup, Tool, ToolId, ToolView, TypedTool};
 use panside_bay::sheets::{SheetFrom, SheetList, SheetPage, TypedSheet};
 use panside_bay::shelf::ChecklistOffer;
 use panside_bay::start::NewJob;
@@ -93,9 +93,9 @@ commands! {
     plan(job: JobId, people: u8, best: bool, stale: bool) -> Planning {
         |desk| planning::look(&desk, Asked { job, people, best, stale }).await
     }
-    /// Enters a wish. When it is not refused, it is on disk.
-    enter(job: JobId, head: Head, request: RequestId, actor: Actor, wish: Wish) -> Reply {
-        |desk| desk.with(move |bay| bay.wish(job, head, request, &actor, &wish)).await
+    /// Enters a command. When it is not refused, it is on disk.
+    enter(job: JobId, head: Head, request: RequestId, actor: Actor, command: Command) -> Reply {
+        |desk| desk.with(move |bay| bay.carry_out(job, head, request, &actor, &command)).await
     }
     /// What a value that is being typed would turn out to be.
     preview(job: JobId, step: String, entry: String, value: EntryValue) -> Preview {
@@ -106,9 +106,9 @@ commands! {
     /// Forgets what was typed.
     clear_draft(job: JobId, key: String) -> () { |desk| desk.with(move |bay| bay.clear_draft(job, &key)).await }
     /// Keeps somebody new who works in the shop, what was changed of a person, or one who is back.
-    put_person(person: TypedPerson, who: Option<PersonId>) -> Kit { |desk| desk.with(move |bay| bay.put_person(person, who)).await }
+    put_person(person: TypedPerson, who: Option<PersonId>) -> Setup { |desk| desk.with(move |bay| bay.put_person(person, who)).await }
     /// Takes a person off the list who works here no more.
-    remove_person(id: PersonId, seen: BTreeSet<Hash>, who: Option<PersonId>) -> Kit {
+    remove_person(id: PersonId, seen: BTreeSet<Hash>, who: Option<PersonId>) -> Setup {
         |desk| desk.with(move |bay| bay.remove_person(id, seen, who)).await
     }
     /// Gives a person's PIN for what comes next.
@@ -125,15 +125,15 @@ commands! {
         |desk| desk.with(move |bay| Ok(bay.judge_tools(&tools, utc_offset_min()))).await
     }
     /// Keeps a torque tool: a new one, one that is otherwise than before, or one that is back.
-    put_tool(tool: TypedTool, who: Option<PersonId>) -> Kit {
+    put_tool(tool: TypedTool, who: Option<PersonId>) -> Setup {
         |desk| desk.with(move |bay| bay.put_tool(tool, who, utc_offset_min())).await
     }
     /// Takes a torque tool off the list.
-    remove_tool(id: ToolId, seen: BTreeSet<Hash>, who: Option<PersonId>) -> Kit {
+    remove_tool(id: ToolId, seen: BTreeSet<Hash>, who: Option<PersonId>) -> Setup {
         |desk| desk.with(move |bay| bay.remove_tool(id, seen, who)).await
     }
     /// Gives this device a name.
-    name_device(name: String, seen: BTreeSet<Hash>, who: Option<PersonId>) -> Kit {
+    name_device(name: String, seen: BTreeSet<Hash>, who: Option<PersonId>) -> Setup {
         |desk| desk.with(move |bay| bay.name_device(name, seen, who)).await
     }
     /// The shop's spec sheets and those of the program.

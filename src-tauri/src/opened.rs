@@ -1,8 +1,8 @@
 //! What the window finds when it opens.
 
 use panside_bay::clock::utc_offset_min;
-use panside_bay::kit::Kit;
 use panside_bay::pins::PinHolder;
+use panside_bay::setup::Setup;
 use panside_bay::{Bay, BayError};
 use serde::Serialize;
 use ts_rs::TS;
@@ -41,7 +41,7 @@ pub struct Opened {
     /// What was found wrong with the store.
     pub troubles: Found,
     /// People and tools.
-    pub kit: Kit,
+    pub setup: Setup,
     /// Who has a PIN.
     pub pins: Vec<PinHolder>,
     /// Where the window was, as the page wrote it under `window`.
@@ -59,7 +59,7 @@ pub async fn look(desk: &Desk) -> Result<Opened, Trouble> {
     desk.with(move |bay| {
         Ok(Opened {
             troubles: Found::of(bay)?,
-            kit: bay.kit()?,
+            setup: bay.setup()?,
             pins: bay.pin_holders(utc_offset_min())?,
             window: bay.setting(WINDOW)?,
             demo_clock,

@@ -127,7 +127,7 @@ mod tests {
     #[test]
     fn every_type_that_is_named_is_declared() {
         let [(_, types), (_, commands)] = files();
-        for needed in ["JobPage", "JobView", "EntryValue", "Request", "Trouble"] {
+        for needed in ["JobPage", "JobView", "EntryValue", "Command", "Trouble"] {
             assert!(types.contains(&format!("export type {needed} = ")), "{needed}");
         }
         assert!(commands.contains("enter: { takes: { job: JobId; head: Head;"), "{commands}");

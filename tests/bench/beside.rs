@@ -11,7 +11,7 @@ use std::thread;
 use image::{ImageFormat, RgbImage};
 use panside_bay::Bay;
 use panside_bay::clock::SystemClock;
-use panside_bay::enter::{Actor, Answer, Head, JobId, Wish, new_request};
+use panside_bay::enter::{Actor, Answer, Command, Head, JobId, new_request};
 use panside_bay::plan::NoPlan;
 
 use crate::Outcome;
@@ -42,7 +42,7 @@ struct Desk {
 /// Begins and leaves a step in turn.
 struct Entering {
     actor: Actor,
-    wishes: [Wish; 2],
+    commands: [Command; 2],
     head: Head,
     number: usize,
 }
@@ -135,15 +135,15 @@ impl Desk {
 impl Entering {
     /// Finds who can begin which step of a job and leave it again.
     fn at(bay: &mut Bay, job: JobId) -> Outcome<Entering> {
-        let people = bay.kit()?.people;
+        let people = bay.setup()?.people;
         let steps = bay.page(job)?.view.steps;
         for person in &people {
             for (role, step) in
                 person.roles.iter().flat_map(|role| steps.iter().map(move |step| (role, step)))
             {
                 let (actor, step) = (Actor { id: person.id, role: *role }, step.id.clone());
-                let wishes = [Wish::Begin { step: step.clone() }, Wish::Leave { step }];
-                let mut entering = Entering { actor, wishes, head: bay.head(job)?, number: 0 };
+                let commands = [Command::Begin { step: step.clone() }, Command::Leave { step }];
+                let mut entering = Entering { actor, commands, head: bay.head(job)?, number: 0 };
                 if entering.enter(bay, job).is_ok() {
                     entering.enter(bay, job)?;
                     return Ok(entering);
@@ -154,8 +154,8 @@ impl Entering {
     }
 
     fn enter(&mut self, bay: &mut Bay, job: JobId) -> Outcome<()> {
-        let wish = &self.wishes[self.number % 2];
-        match bay.enter(job, self.head, new_request(), &self.actor, wish)? {
+        let command = &self.commands[self.number % 2];
+        match bay.enter(job, self.head, new_request(), &self.actor, command)? {
             Answer::Entered { head, .. } => {
                 self.head = head;
                 self.number += 1;

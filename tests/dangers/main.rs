@@ -3,13 +3,13 @@
 //!
 //! The same checklist without its rules (every needs, while, after, permit, condition of a step, phase and
 //! what a signature says taken out, the job ended at any time) tells what an attempt would lead to. In each state that the
-//! real rules reach, every move, every begin, every step done at one tap and every end is attempted. An attempt counts for a danger where the loose rules run into it
+//! real rules reach, every vehicle action, every begin, every step done at one tap and every end is attempted. An attempt counts for a danger where the loose rules run into it
 //! and the real ones refuse it. A refusal by an interlock (needs, while, a permit, a signature, a person in the way) weighs more
 //! than one by the order of the work alone.
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
-use panside_procedure::machine::{DangerSet, MoveIx, OutcomeIx, StepIx};
+use panside_procedure::machine::{DangerSet, OutcomeIx, StepIx, VehicleActionIx};
 use panside_procedure::{Action, Blocked, Procedure, State};
 use serde_json::{Value, json};
 
@@ -37,7 +37,7 @@ fn without_rules(mut checklist: Value) -> Result<Value, String> {
     for end in ["done_when", "safe_to_leave"] {
         checklist[end] = json!("true");
     }
-    for made in checklist["moves"].as_array_mut().ok_or("no moves")? {
+    for made in checklist["vehicle_actions"].as_array_mut().ok_or("no vehicle actions")? {
         made["needs"] = json!("true");
     }
     for sign in checklist["sign_offs"].as_array_mut().ok_or("no sign-offs")? {
@@ -71,8 +71,9 @@ fn is_order(blocked: Blocked) -> bool {
 fn attempts(loose: &Procedure, state: &State) -> Vec<(Vec<Action>, DangerSet)> {
     let machine = &loose.machine;
     let mut found = Vec::new();
-    let moves = (0..machine.moves.len()).map(|at| Action::Move(MoveIx::of(at)));
-    for action in moves.chain([Action::Finish, Action::Stop]) {
+    let vehicle_actions =
+        (0..machine.vehicle_actions.len()).map(|at| Action::Vehicle(VehicleActionIx::of(at)));
+    for action in vehicle_actions.chain([Action::Finish, Action::Stop]) {
         found.push((vec![action], machine.dangers_of(state, action)));
     }
     for step in (0..machine.steps.len()).map(StepIx::of) {
@@ -105,10 +106,7 @@ fn refused(real: &Procedure, state: &State, actions: &[Action]) -> Option<(Actio
 /// For each danger the best refusal found, an interlock before order, early before late.
 fn try_everything(real: &Procedure, loose: &Procedure) -> (BTreeMap<usize, Refusal>, usize) {
     let plain = |action: &Action| {
-        !matches!(
-            action,
-            Action::Strike(_) | Action::Rerecord(..) | Action::Observe(..) | Action::SetAside(_)
-        )
+        !matches!(action, Action::Void(_) | Action::Correct(..) | Action::Observe(..) | Action::Skip(_))
     };
     let actions: Vec<Action> = real.all_actions().into_iter().filter(plain).collect();
     let mut best: BTreeMap<usize, Refusal> = BTreeMap::new();

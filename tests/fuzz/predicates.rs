@@ -164,7 +164,7 @@ impl Said {
     }
 }
 
-/// Terms, predicates and a checklist that has them, the first half in moves and the second in dangers.
+/// Terms, predicates and a checklist that has them, the first half in vehicle actions and the second in dangers.
 fn drawn(chance: &mut Chance) -> (Vec<Said>, Vec<Said>, Value) {
     // A term reads earlier ones only, so that none goes in a ring.
     let terms: Vec<Said> = (0..TERMS).map(|at| said(chance, 2, at)).collect();
@@ -181,9 +181,9 @@ fn drawn(chance: &mut Chance) -> (Vec<Said>, Vec<Said>, Value) {
         json!({"id": STEPS[at], "title": "A step", "instruction": "Do it.", "zone": "bench", "tags": ["work"],
             "entries": entry(at)})
     };
-    let moves = texts[..COUNT].iter().enumerate();
-    let moves = moves.map(|(at, text)| {
-        json!({"id": format!("m{at}"), "title": "A move", "needs": text,
+    let vehicle_actions = texts[..COUNT].iter().enumerate();
+    let vehicle_actions = vehicle_actions.map(|(at, text)| {
+        json!({"id": format!("m{at}"), "title": "A vehicle action", "needs": text,
         "makes": {"lift": VARIABLES[0].1[at % 3]}})
     });
     let dangers = texts[COUNT..].iter().enumerate();
@@ -198,7 +198,7 @@ fn drawn(chance: &mut Chance) -> (Vec<Said>, Vec<Said>, Value) {
         "gates": [variable(3, "classes"), variable(4, "classes")], "terms": named, "items": items,
         "sign_offs": [sign(0), sign(1)],
         "phases": [{"id": "all", "title": "All", "steps": [step(0), step(1)]}],
-        "moves": moves.collect::<Value>(), "dangers": dangers.collect::<Value>(),
+        "vehicle_actions": vehicle_actions.collect::<Value>(), "dangers": dangers.collect::<Value>(),
         "done_when": "true", "safe_to_leave": "true",
     });
     (terms, all, checklist)
@@ -230,7 +230,7 @@ pub fn run(input: &Input, _: &Corpus) -> Result<Came, String> {
         for (at, one) in all.iter().enumerate().filter(|(at, _)| !refused.contains(at)) {
             let (is, should) = match at.checked_sub(COUNT) {
                 None => (
-                    procedure.machine.moves[at].needs.holds(&state),
+                    procedure.machine.vehicle_actions[at].needs.holds(&state),
                     one.holds(&facts, &terms, Stands::Rule, false),
                 ),
                 Some(at) => {
@@ -257,13 +257,13 @@ fn allow_what_may_be_unknown(checklist: &mut Value) -> Result<Vec<usize>, String
     }
     let mut refused = Vec::new();
     for problem in &problems.0 {
-        let at = problem.place.strip_prefix("/moves/").and_then(|rest| rest.strip_suffix("/needs"));
+        let at = problem.place.strip_prefix("/vehicle_actions/").and_then(|rest| rest.strip_suffix("/needs"));
         let Some(at) =
             at.and_then(|at| at.parse::<usize>().ok()).filter(|_| problem.message.contains("can be unknown"))
         else {
             return Err(format!("made by the grammar and refused: {problem}"));
         };
-        checklist["moves"][at]["needs"] = json!("true");
+        checklist["vehicle_actions"][at]["needs"] = json!("true");
         refused.push(at);
     }
     Ok(refused)

@@ -7,8 +7,8 @@ use std::collections::{BTreeMap, BTreeSet};
 pub enum Work {
     Untouched,
     Worked,
-    Struck,
-    SetAside,
+    Voided,
+    Skipped,
 }
 
 /// `over`.
@@ -36,8 +36,8 @@ pub struct Bay {
     /// Empty places by item.
     pub empty: BTreeMap<String, u8>,
     pub over: Over,
-    /// For the search: a strike has happened in this run.
-    pub struck_once: bool,
+    /// For the search: a void has happened in this run.
+    pub voided_once: bool,
     /// For the search: an observation has happened in this run.
     pub observed_once: bool,
     /// For the search: dangers that hold since that observation.
@@ -55,7 +55,7 @@ impl Bay {
             signed: BTreeSet::new(),
             empty: BTreeMap::new(),
             over: Over::Stopped,
-            struck_once: false,
+            voided_once: false,
             observed_once: false,
             excused: BTreeSet::new(),
         }
@@ -82,12 +82,12 @@ pub enum Deed {
     Leave(String),
     /// With the number of its outcome.
     Done(String, usize),
-    Move(String),
+    Vehicle(String),
     Sign(String),
-    SetAside(String),
-    Strike(String),
+    Skip(String),
+    Void(String),
     /// With the number of its outcome.
-    Rerecord(String, usize),
+    Correct(String, usize),
     Observe(String, String),
     Expire(String),
     Finish,

@@ -144,7 +144,7 @@ fn step(chance: &mut Chance, at: usize) -> Value {
             step[list] = json!({ "bolts": 1 + chance.below(2) });
         }
     }
-    step["may_set_aside"] = json!(chance.one_in(5));
+    step["may_skip"] = json!(chance.one_in(5));
     step["when_ending"] = json!(chance.one_in(3));
     let mut entries = Vec::new();
     if chance.one_in(3) {
@@ -224,7 +224,7 @@ fn checklist(seed: u64) -> Value {
             { "id": "attest", "kind": "attest", "text": "Attest.", "holds_while": predicate(chance, holds) }
         ],
         "phases": phases,
-        "moves": [
+        "vehicle_actions": [
             { "id": "raise", "title": "Raise", "needs": predicate(chance, rules), "makes": { "lift": "up" } },
             { "id": "lower", "title": "Lower", "needs": predicate(chance, rules), "makes": { "lift": "down" } }
         ],

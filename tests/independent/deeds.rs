@@ -1,9 +1,9 @@
 //! What each deed does, and when it is allowed.
 //!
 //! Where the format's page is silent this follows the crate, so that the comparison is about what the page says:
-//! a permit must be valid at `done` too; before a move every begun step's `while` holds already; who is in a step
-//! keeps it from being struck; a strike reaches what builds on the step through one that is not worked, too; what
-//! builds on a struck step is put right after it; a step is set aside in an open phase of a running job; hands are
+//! a permit must be valid at `done` too; before a vehicle action every begun step's `while` holds already; who is in a step
+//! keeps it from being voided; a void reaches what builds on the step through one that is not worked, too; what
+//! builds on a voided step is corrected after it; a step is skipped in an open phase of a running job; hands are
 //! still there at the moments of `done`.
 
 use std::collections::BTreeSet;
@@ -34,11 +34,11 @@ impl Rules {
                 next.set_matter(&self.step(id)?.on_leave);
             }
             Deed::Done(id, outcome) => self.done(bay, &mut next, self.step(id)?, *outcome, &mut moments)?,
-            Deed::Rerecord(id, outcome) => {
-                self.rerecord(bay, &mut next, self.step(id)?, *outcome, &mut moments)?
+            Deed::Correct(id, outcome) => {
+                self.correct(bay, &mut next, self.step(id)?, *outcome, &mut moments)?
             }
-            Deed::Move(id) => {
-                let made = self.checklist.moves.iter().find(|made| made.id == *id)?;
+            Deed::Vehicle(id) => {
+                let made = self.checklist.vehicle_actions.iter().find(|made| made.id == *id)?;
                 (self.holds(&made.needs, bay) && self.all_may_stay(bay)).then_some(())?;
                 next.set_matter(&made.makes);
                 (next != *bay).then_some(())?;
@@ -49,18 +49,18 @@ impl Rules {
                 let may = bay.work[&step.id] == Work::Worked && self.holds(&sign.holds_while, bay);
                 (may && next.signed.insert(id.clone())).then_some(())?;
             }
-            Deed::SetAside(id) => {
+            Deed::Skip(id) => {
                 let step = self.step(id)?;
-                let may = step.may_set_aside
+                let may = step.may_skip
                     && bay.over == Over::No
                     && bay.work[id] == Work::Untouched
                     && !bay.begun.contains(id)
                     && self.in_job(bay, step) == Truth::Yes
                     && self.is_open(bay, self.phase_of(step)?);
                 may.then_some(())?;
-                next.work.insert(id.clone(), Work::SetAside);
+                next.work.insert(id.clone(), Work::Skipped);
             }
-            Deed::Strike(id) => self.strike(bay, &mut next, id)?,
+            Deed::Void(id) => self.void(bay, &mut next, id)?,
             Deed::Observe(name, value) => self.observe(bay, &mut next, name, value)?,
             Deed::Expire(gate) => {
                 next.known.insert(gate.clone(), None)??;
@@ -78,7 +78,7 @@ impl Rules {
             }
         }
         self.settle(&mut next, &mut moments);
-        if matches!(deed, Deed::Move(_)) && !self.all_may_stay(&next) {
+        if matches!(deed, Deed::Vehicle(_)) && !self.all_may_stay(&next) {
             return None;
         }
         moments.push(next.clone());
@@ -102,7 +102,7 @@ impl Rules {
         let fresh = match bay.work[&step.id] {
             Work::Untouched => true,
             Work::Worked => step.again.as_ref().is_some_and(|again| self.holds(again, bay)),
-            Work::Struck | Work::SetAside => false,
+            Work::Voided | Work::Skipped => false,
         };
         let may = fresh
             && (bay.over == Over::No || step.when_ending)
@@ -154,8 +154,8 @@ impl Rules {
         Some(())
     }
 
-    /// From struck only: sets gates that do not age and signs where that is so.
-    fn rerecord(
+    /// From voided only: sets gates that do not age and signs where that is so.
+    fn correct(
         &self,
         bay: &Bay,
         next: &mut Bay,
@@ -163,8 +163,8 @@ impl Rules {
         outcome: usize,
         moments: &mut Vec<Bay>,
     ) -> Option<()> {
-        let base_struck = step.relies_on.iter().any(|base| bay.work[base] == Work::Struck);
-        (bay.work[&step.id] == Work::Struck && !base_struck).then_some(())?;
+        let base_voided = step.relies_on.iter().any(|base| bay.work[base] == Work::Voided);
+        (bay.work[&step.id] == Work::Voided && !base_voided).then_some(())?;
         let mut outcome = Rules::outcomes(step).into_iter().nth(outcome)?;
         for gate in self.checklist.gates.iter().filter(|gate| gate.fresh_for.is_some()) {
             outcome.sets.remove(&gate.id);
@@ -188,23 +188,23 @@ impl Rules {
         Rules::outcomes(step).into_iter().flat_map(|outcome| outcome.sets.into_keys()).collect()
     }
 
-    fn strike(&self, bay: &Bay, next: &mut Bay, id: &str) -> Option<()> {
+    fn void(&self, bay: &Bay, next: &mut Bay, id: &str) -> Option<()> {
         (bay.work[id] == Work::Worked).then_some(())?;
-        let mut struck = BTreeSet::from([id.to_owned()]);
+        let mut voided = BTreeSet::from([id.to_owned()]);
         // A step names earlier ones only, so one pass in file order finds what builds on it, however far back.
         for step in self.steps() {
-            if step.relies_on.iter().any(|base| struck.contains(base)) {
-                struck.insert(step.id.clone());
+            if step.relies_on.iter().any(|base| voided.contains(base)) {
+                voided.insert(step.id.clone());
             }
         }
-        struck.retain(|step| bay.work[step] == Work::Worked);
-        struck.is_disjoint(&bay.begun).then_some(())?;
-        for (at, step) in self.steps().enumerate().filter(|(_, step)| struck.contains(&step.id)) {
-            next.work.insert(step.id.clone(), Work::Struck);
+        voided.retain(|step| bay.work[step] == Work::Worked);
+        voided.is_disjoint(&bay.begun).then_some(())?;
+        for (at, step) in self.steps().enumerate().filter(|(_, step)| voided.contains(&step.id)) {
+            next.work.insert(step.id.clone(), Work::Voided);
             for gate in Self::gates_of(step) {
                 let wrote_it_too = |later: &Step| {
                     bay.work[&later.id] == Work::Worked
-                        && !struck.contains(&later.id)
+                        && !voided.contains(&later.id)
                         && Self::gates_of(later).contains(&gate)
                 };
                 if !self.steps().skip(at + 1).any(wrote_it_too) {
@@ -219,7 +219,7 @@ impl Rules {
     fn observe(&self, bay: &Bay, next: &mut Bay, name: &str, value: &str) -> Option<()> {
         (bay.matter[name] != value).then_some(())?;
         next.matter.insert(name.to_owned(), value.to_owned());
-        if self.checklist.moves.iter().any(|made| made.makes.contains_key(name)) {
+        if self.checklist.vehicle_actions.iter().any(|made| made.makes.contains_key(name)) {
             return Some(());
         }
         for step in self.steps().filter(|step| bay.work[&step.id] == Work::Worked) {

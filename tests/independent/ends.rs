@@ -49,14 +49,11 @@ impl Steps {
         }
     }
 
-    /// States from which what a technician plans (no setting aside, no stopping) leads to the finished job, unless a
+    /// States from which what a technician plans (no skipping, no stopping) leads to the finished job, unless a
     /// class ended it.
     pub fn can_finish(&self) -> Vec<bool> {
         let plans = |deed: &Deed| {
-            !matches!(
-                deed,
-                Deed::SetAside(_) | Deed::Strike(_) | Deed::Observe(..) | Deed::Expire(_) | Deed::Stop
-            )
+            !matches!(deed, Deed::Skip(_) | Deed::Void(_) | Deed::Observe(..) | Deed::Expire(_) | Deed::Stop)
         };
         let finished = self.over.iter().map(|over| *over == Over::Finished).collect();
         self.until_no_more(finished, |state, can| {
@@ -75,8 +72,8 @@ impl Steps {
                 can[to] && ages.all(|(_, aged)| can[*aged])
             };
             self.out[state].iter().any(|(deed, to)| match deed {
-                Deed::Expire(_) | Deed::Strike(_) | Deed::Observe(..) => false,
-                Deed::Done(step, _) | Deed::Rerecord(step, _) => {
+                Deed::Expire(_) | Deed::Void(_) | Deed::Observe(..) => false,
+                Deed::Done(step, _) | Deed::Correct(step, _) => {
                     let same = self.out[state].iter().filter(|(other, _)| same_step(deed, other));
                     same.clone().count() == ways(step) && same.clone().all(|(_, to)| firm(*to))
                 }
@@ -102,7 +99,7 @@ impl Steps {
 
 fn same_step(one: &Deed, other: &Deed) -> bool {
     match (one, other) {
-        (Deed::Done(one, _), Deed::Done(other, _)) | (Deed::Rerecord(one, _), Deed::Rerecord(other, _)) => {
+        (Deed::Done(one, _), Deed::Done(other, _)) | (Deed::Correct(one, _), Deed::Correct(other, _)) => {
             one == other
         }
         _ => false,

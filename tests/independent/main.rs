@@ -25,12 +25,11 @@ use panside_procedure::Procedure;
 use panside_procedure::proof::{Ask, Proof, Property, go_on, prove};
 use runs::{Counted, Kind};
 
-const KINDS: [Kind; 3] = [Kind::Plain, Kind::OneStrike, Kind::OneObservation];
+const KINDS: [Kind; 3] = [Kind::Plain, Kind::OneVoid, Kind::OneObservation];
 
 /// What the proof says about runs of a kind: its own count, and the dangers among its findings.
 fn proved(procedure: &Procedure, kind: Kind) -> Result<(Counted, Proof), String> {
-    let ask =
-        Ask { strike: kind == Kind::OneStrike, observe: kind == Kind::OneObservation, ..Ask::default() };
+    let ask = Ask { void: kind == Kind::OneVoid, observe: kind == Kind::OneObservation, ..Ask::default() };
     let proof = prove(procedure, ask, &mut go_on);
     let search = proof.searches.last().ok_or("no search was made")?;
     if !search.complete {

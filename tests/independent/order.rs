@@ -64,14 +64,14 @@ impl Rules {
         self.checklist.phases.iter().find(|phase| phase.steps.iter().any(|one| one.id == step.id))
     }
 
-    /// `after`: worked, set aside, not in the job, or missed.
+    /// `after`: worked, skipped, not in the job, or missed.
     pub fn is_behind(&self, bay: &Bay, id: &str) -> bool {
         let Some((phase, step)) = self.step(id).and_then(|step| Some((self.phase_of(step)?, step))) else {
             return false;
         };
         match bay.work[id] {
-            Work::Worked | Work::SetAside => true,
-            Work::Struck => false,
+            Work::Worked | Work::Skipped => true,
+            Work::Voided => false,
             Work::Untouched => self.in_job(bay, step) == Truth::No || self.is_missed(bay, phase, step),
         }
     }

@@ -1,6 +1,6 @@
 //! The dining philosophers: a count that another model checker, SPIN, has made.
 //!
-//! Each takes the left fork, then the right one, then puts both back. Everything is a move, so that nobody begins a
+//! Each takes the left fork, then the right one, then puts both back. Everything is a vehicle action, so that nobody begins a
 //! step; `done_when` and `safe_to_leave` can never hold, so that finishing and stopping add no state and no
 //! transition. The one step a checklist must have can never be begun.
 //!
@@ -20,23 +20,23 @@ const KNOWN: [(usize, usize, usize); 4] = [(2, 6, 8), (3, 14, 27), (4, 34, 88), 
 
 fn table(philosophers: usize) -> Value {
     let mut conditions = Vec::new();
-    let mut moves = Vec::new();
+    let mut vehicle_actions = Vec::new();
     for at in 0..philosophers {
         let (left, right, who) =
             (format!("fork_{at}"), format!("fork_{}", (at + 1) % philosophers), format!("who_{at}"));
         conditions.push(json!({ "id": who, "values": ["thinks", "has_left", "eats"] }));
         conditions.push(json!({ "id": left, "values": ["lies", "taken"] }));
-        moves.push(json!({
+        vehicle_actions.push(json!({
             "id": format!("left_{at}"), "title": "take the left fork",
             "needs": format!("{who} = thinks and {left} = lies"),
             "makes": { &who: "has_left", &left: "taken" }
         }));
-        moves.push(json!({
+        vehicle_actions.push(json!({
             "id": format!("right_{at}"), "title": "take the right fork",
             "needs": format!("{who} = has_left and {right} = lies"),
             "makes": { &who: "eats", &right: "taken" }
         }));
-        moves.push(json!({
+        vehicle_actions.push(json!({
             "id": format!("back_{at}"), "title": "put both back",
             "needs": format!("{who} = eats"),
             "makes": { &who: "thinks", &left: "lies", &right: "lies" }
@@ -45,7 +45,7 @@ fn table(philosophers: usize) -> Value {
     let stuck: Vec<String> = (0..philosophers).map(|at| format!("who_{at} = has_left")).collect();
     json!({
         "format": "panside-checklist/1", "id": "table", "title": "Dining philosophers", "revision": 1,
-        "conditions": conditions, "moves": moves,
+        "conditions": conditions, "vehicle_actions": vehicle_actions,
         "phases": [{ "id": "only", "title": "Only", "steps": [
             { "id": "never", "title": "Never", "instruction": "Never.", "zone": "bench", "needs": "false" }
         ] }],
@@ -69,7 +69,7 @@ fn the_proof_counts_the_dining_philosophers_as_spin_does() -> Result<(), String>
             "{philosophers} philosophers"
         );
         assert_eq!(counted.dangers, BTreeSet::from(["stuck".to_owned()]));
-        // The shortest way there is everybody's first move.
+        // The shortest way there is everybody's first vehicle action.
         let stuck =
             proof.findings.iter().find(|found| found.what.starts_with("stuck: ")).ok_or("not found")?;
         assert_eq!(stuck.run.len(), philosophers);

@@ -11,11 +11,11 @@ use super::deeds::Told;
 use super::ends::{Steps, Table};
 use super::truth::{Hand, Rules};
 
-/// Which runs are searched. All of them with ageing and setting aside.
+/// Which runs are searched. All of them with ageing and skipping.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {
     Plain,
-    OneStrike,
+    OneVoid,
     OneObservation,
 }
 
@@ -131,7 +131,7 @@ impl Runs {
             signed: BTreeSet::new(),
             empty: checklist.items.iter().map(|item| (item.id.clone(), 0)).collect(),
             over: Over::No,
-            struck_once: false,
+            voided_once: false,
             observed_once: false,
             excused: BTreeSet::new(),
         }
@@ -142,15 +142,15 @@ impl Runs {
         let mut deeds = vec![Deed::Finish, Deed::Stop];
         for step in self.rules.steps() {
             let id = &step.id;
-            deeds.extend([Deed::Begin(id.clone()), Deed::Leave(id.clone()), Deed::SetAside(id.clone())]);
+            deeds.extend([Deed::Begin(id.clone()), Deed::Leave(id.clone()), Deed::Skip(id.clone())]);
             let outcomes = 0..Rules::outcomes(step).len();
             deeds.extend(outcomes.clone().map(|outcome| Deed::Done(id.clone(), outcome)));
-            if self.kind == Kind::OneStrike {
-                deeds.push(Deed::Strike(id.clone()));
-                deeds.extend(outcomes.map(|outcome| Deed::Rerecord(id.clone(), outcome)));
+            if self.kind == Kind::OneVoid {
+                deeds.push(Deed::Void(id.clone()));
+                deeds.extend(outcomes.map(|outcome| Deed::Correct(id.clone(), outcome)));
             }
         }
-        deeds.extend(checklist.moves.iter().map(|made| Deed::Move(made.id.clone())));
+        deeds.extend(checklist.vehicle_actions.iter().map(|made| Deed::Vehicle(made.id.clone())));
         deeds.extend(checklist.sign_offs.iter().map(|sign| Deed::Sign(sign.id.clone())));
         let ageing = checklist.gates.iter().filter(|gate| gate.fresh_for.is_some());
         deeds.extend(ageing.map(|gate| Deed::Expire(gate.id.clone())));
@@ -166,7 +166,7 @@ impl Runs {
     /// Carries out a deed and marks the state for this search.
     fn follow(&self, bay: &Bay, deed: &Deed) -> Option<(Told, Bay)> {
         let again = match deed {
-            Deed::Strike(_) => bay.struck_once,
+            Deed::Void(_) => bay.voided_once,
             Deed::Observe(..) => bay.observed_once,
             _ => false,
         };
@@ -175,7 +175,7 @@ impl Runs {
         }
         let told = self.rules.carry_out(bay, deed)?;
         let mut next = told.after.clone();
-        next.struck_once |= matches!(deed, Deed::Strike(_));
+        next.voided_once |= matches!(deed, Deed::Void(_));
         if matches!(deed, Deed::Observe(..)) {
             next.observed_once = true;
             next.excused = self.true_now(&next);
@@ -198,14 +198,14 @@ impl Runs {
     }
 
     /// The dangers a deed meets: those of the vehicle at every moment, those of what is done only when the deed
-    /// begins work or changes a condition. A move is judged before and after it, the end of the job before it.
+    /// begins work or changes a condition. A vehicle action is judged before and after it, the end of the job before it.
     fn met_by(&self, before: &Bay, deed: &Deed, told: &Told) -> BTreeSet<String> {
         if matches!(deed, Deed::Observe(..)) {
             return BTreeSet::new();
         }
         let judged_doing = matches!(deed, Deed::Begin(_))
             || told.moments.iter().any(|moment| moment.matter != before.matter);
-        let hand = if let Deed::Move(id) = deed { Hand::Moved(id) } else { Hand::Still };
+        let hand = if let Deed::Vehicle(id) = deed { Hand::Moved(id) } else { Hand::Still };
         let mut met = BTreeSet::new();
         for danger in &self.rules.checklist.dangers {
             let doing = self.rules.reads_doing(&danger.when);
@@ -213,7 +213,7 @@ impl Runs {
             let shows = (!doing || judged_doing)
                 && moments.any(|moment| self.rules.is_danger(&danger.when, moment, hand));
             let shows_before = match deed {
-                Deed::Move(id) => doing && self.rules.is_danger(&danger.when, before, Hand::Moving(id)),
+                Deed::Vehicle(id) => doing && self.rules.is_danger(&danger.when, before, Hand::Moving(id)),
                 Deed::Finish | Deed::Stop => {
                     self.rules.reads_leaving(&danger.when)
                         && self.rules.is_danger(&danger.when, before, Hand::Leaving)
@@ -224,7 +224,7 @@ impl Runs {
             let strict = doing
                 && matches!(
                     deed,
-                    Deed::Begin(_) | Deed::Done(..) | Deed::Move(_) | Deed::Finish | Deed::Stop
+                    Deed::Begin(_) | Deed::Done(..) | Deed::Vehicle(_) | Deed::Finish | Deed::Stop
                 );
             if (shows || shows_before) && (strict || !before.excused.contains(&danger.id)) {
                 met.insert(danger.id.clone());

@@ -33,7 +33,7 @@ impl Truth {
     }
 }
 
-/// The move that goes on at the moment of judging.
+/// The vehicle action that goes on at the moment of judging.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Hand<'a> {
     Still,
@@ -105,13 +105,13 @@ impl Rules {
     }
 
     fn is_doing(&self, doing: Doing, name: &str, bay: &Bay, hand: Hand<'_>) -> bool {
-        let mut in_hand = self.steps().filter(|step| bay.begun.contains(&step.id));
+        let mut in_progress = self.steps().filter(|step| bay.begun.contains(&step.id));
         match doing {
             Doing::Moving => hand == Hand::Moving(name),
             Doing::Moved => hand == Hand::Moved(name),
-            Doing::Touches => in_hand.any(|step| step.touches.iter().any(|part| part == name)),
-            Doing::Tag => in_hand.any(|step| step.tags.iter().any(|tag| tag == name)),
-            Doing::Zone => in_hand.any(|step| {
+            Doing::Touches => in_progress.any(|step| step.touches.iter().any(|part| part == name)),
+            Doing::Tag => in_progress.any(|step| step.tags.iter().any(|tag| tag == name)),
+            Doing::Zone => in_progress.any(|step| {
                 let zone = match step.zone {
                     Zone::Under => "under",
                     Zone::EngineBay => "engine_bay",

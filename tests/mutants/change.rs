@@ -48,9 +48,17 @@ pub fn all(checklist: &Value) -> Vec<Change> {
             changes.of_step(&format!("/phases/{at}/steps/{step_at}"), step);
         }
     }
-    for (at, made) in list(checklist, "moves").enumerate() {
-        changes.predicate("a part of a move's needs dropped", &format!("/moves/{at}/needs"), &made["needs"]);
-        changes.values("a wrong value in a move's needs", &format!("/moves/{at}/needs"), &made["needs"]);
+    for (at, made) in list(checklist, "vehicle_actions").enumerate() {
+        changes.predicate(
+            "a part of a vehicle action's needs dropped",
+            &format!("/vehicle_actions/{at}/needs"),
+            &made["needs"],
+        );
+        changes.values(
+            "a wrong value in a vehicle action's needs",
+            &format!("/vehicle_actions/{at}/needs"),
+            &made["needs"],
+        );
     }
     for (name, text) in fields(checklist, "terms") {
         changes.predicate("a part of a term dropped", &format!("/terms/{name}"), text);

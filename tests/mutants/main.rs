@@ -1,7 +1,7 @@
 //! Mistakes put into the shipped checklists, one at a time: does loading or the proof notice?
 //!
 //! Which mistakes are tried is drawn from all possible ones by a fixed seed, so many of each kind. Plain runs are
-//! searched first, which takes a quarter of a second; where they show nothing, runs with a strike, then those with an
+//! searched first, which takes a quarter of a second; where they show nothing, runs with a void, then those with an
 //! observation, which takes seconds. A mistake after which every state of plain runs allows just what it allowed
 //! before, with the same results, and after which the other searches are as large as before, has no effect and is
 //! counted apart: the rule that was dropped is implied by others.
@@ -41,7 +41,7 @@ enum Fate {
     Refused,
     /// The proof finds something in plain runs.
     Refuted(BTreeSet<Property>),
-    /// The proof finds something in runs with a strike or an observation only.
+    /// The proof finds something in runs with a void or an observation only.
     RefutedLater(BTreeSet<Property>),
     /// Nothing is found, and nothing can happen that could not before, nor the other way round.
     WithoutEffect,
@@ -53,11 +53,11 @@ fn load(checklist: &Value) -> Result<Procedure, String> {
     Procedure::load(checklist.to_string().as_bytes()).map_err(|problems| problems.to_string())
 }
 
-/// Runs with nothing gone wrong, with a strike anywhere, with an observation anywhere: each dearer than the one before.
+/// Runs with nothing gone wrong, with a void anywhere, with an observation anywhere: each dearer than the one before.
 const RUNS: [(bool, bool); 3] = [(false, false), (true, false), (false, true)];
 
-fn proved(procedure: &Procedure, (strike, observe): (bool, bool)) -> Proof {
-    prove(procedure, Ask { strike, observe, ..Ask::default() }, &mut go_on)
+fn proved(procedure: &Procedure, (void, observe): (bool, bool)) -> Proof {
+    prove(procedure, Ask { void, observe, ..Ask::default() }, &mut go_on)
 }
 
 /// States and transitions of each search.
@@ -132,7 +132,7 @@ fn report(original: &Value, fates: &[(&Change, Fate)]) -> (usize, usize) {
     let without_effect = count(|fate| *fate == Fate::WithoutEffect);
     let not_found = count(|fate| *fate == Fate::NotFound);
     println!(
-        "refused at loading {refused}, refuted by plain runs {plain}, by a strike or an observation {later}, without \
+        "refused at loading {refused}, refuted by plain runs {plain}, by a void or an observation {later}, without \
          effect {without_effect}, not found {not_found}"
     );
     (refused + plain + later, refused + plain + later + not_found)

@@ -47,7 +47,7 @@ pub fn behaves_the_same(original: &Procedure, changed: &Procedure) -> bool {
 }
 
 fn is_plain(action: &Action) -> bool {
-    !matches!(action, Action::Strike(_) | Action::Rerecord(..) | Action::Observe(..))
+    !matches!(action, Action::Void(_) | Action::Correct(..) | Action::Observe(..))
 }
 
 /// What each class of each entry leads to, the other entries of the step being as good as they can be.

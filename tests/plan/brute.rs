@@ -12,18 +12,19 @@ enum Doing {
     Walking,
     Working(usize),
     Staying(usize),
-    Moving(Move),
+    Moving(VehicleAction),
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Move {
+enum VehicleAction {
     Raise,
     Lower,
     Start,
     Stop,
 }
 
-const MOVES: [Move; 4] = [Move::Raise, Move::Lower, Move::Start, Move::Stop];
+const VEHICLE_ACTIONS: [VehicleAction; 4] =
+    [VehicleAction::Raise, VehicleAction::Lower, VehicleAction::Start, VehicleAction::Stop];
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 struct Person {
@@ -121,7 +122,7 @@ fn at_once(job: &Instance, moment: &Moment) -> Vec<Moment> {
         match moment.people[who].doing {
             Doing::Free => {
                 found.extend((0..job.steps.len()).filter_map(|step| begin(job, moment, who, step)));
-                found.extend(MOVES.iter().filter_map(|&made| make(job, moment, who, made)));
+                found.extend(VEHICLE_ACTIONS.iter().filter_map(|&made| make(job, moment, who, made)));
                 let from = moment.people[who].zone;
                 for zone in (1..=4).filter(|&zone| from != 0 && zone != from) {
                     let walking = Person { doing: Doing::Walking, left: job.walk, zone };
@@ -200,36 +201,36 @@ fn something_moves(moment: &Moment) -> bool {
     moment.people.iter().any(|person| matches!(person.doing, Doing::Moving(_)))
 }
 
-fn make(job: &Instance, moment: &Moment, who: usize, made: Move) -> Option<Moment> {
+fn make(job: &Instance, moment: &Moment, who: usize, made: VehicleAction) -> Option<Moment> {
     if something_moves(moment) {
         return None;
     }
     let after = moved(job, moment, made)?;
     let left = match made {
-        Move::Raise => job.raise,
-        Move::Lower => job.lower,
-        Move::Start => job.start,
-        Move::Stop => job.stop,
+        VehicleAction::Raise => job.raise,
+        VehicleAction::Lower => job.lower,
+        VehicleAction::Start => job.start,
+        VehicleAction::Stop => job.stop,
     };
     let zone = moment.people[who].zone;
     Some(if left == 0 { after } else { with(moment, who, Person { doing: Doing::Moving(made), left, zone }) })
 }
 
-/// The vehicle after a move, if it may be made: nobody is in a step that would no longer suit, and no engine runs on the
+/// The vehicle after a vehicle action, if it may be made: nobody is in a step that would no longer suit, and no engine runs on the
 /// lift.
-fn moved(job: &Instance, moment: &Moment, made: Move) -> Option<Moment> {
+fn moved(job: &Instance, moment: &Moment, made: VehicleAction) -> Option<Moment> {
     let mut after = moment.clone();
     let may = match made {
-        Move::Raise => job.lifts() && !moment.up,
-        Move::Lower => moment.up,
-        Move::Start => job.runs() && !moment.runs,
-        Move::Stop => moment.runs,
+        VehicleAction::Raise => job.lifts() && !moment.up,
+        VehicleAction::Lower => moment.up,
+        VehicleAction::Start => job.runs() && !moment.runs,
+        VehicleAction::Stop => moment.runs,
     };
     match made {
-        Move::Raise => after.up = true,
-        Move::Lower => after.up = false,
-        Move::Start => after.runs = true,
-        Move::Stop => after.runs = false,
+        VehicleAction::Raise => after.up = true,
+        VehicleAction::Lower => after.up = false,
+        VehicleAction::Start => after.runs = true,
+        VehicleAction::Stop => after.runs = false,
     }
     if after.runs {
         after.since_off = 0;

@@ -238,22 +238,22 @@ impl Instance {
         let made = |at: usize| json!({ "id": format!("made_{at}"), "values": ["no", "yes"] });
         conditions.extend((0..self.steps.len()).map(made));
         let down = if self.lift_once { "back" } else { "floor" };
-        let mut moves = Vec::new();
+        let mut vehicle_actions = Vec::new();
         if self.lifts() {
-            moves.extend([
+            vehicle_actions.extend([
                 json!({ "id": "raise", "title": "Raise", "needs": "lift = floor", "makes": { "lift": "up" }, "minutes": self.raise }),
                 json!({ "id": "lower", "title": "Lower", "needs": "lift = up", "makes": { "lift": down }, "minutes": self.lower }),
             ]);
         }
         if self.runs() {
-            moves.extend([
+            vehicle_actions.extend([
                 json!({ "id": "start", "title": "Start", "needs": "engine = off", "makes": { "engine": "running" }, "minutes": self.start }),
                 json!({ "id": "stop", "title": "Stop", "needs": "engine = running", "makes": { "engine": "off" }, "minutes": self.stop }),
             ]);
         }
         json!({
             "format": "panside-checklist/1", "id": "invented", "title": "Invented", "revision": 1, "demo": true,
-            "crew": self.people, "conditions": conditions, "moves": moves,
+            "crew": self.people, "conditions": conditions, "vehicle_actions": vehicle_actions,
             "gates": [{ "id": "probe", "classes": ["cool"], "fresh_for": self.fresh }],
             "phases": phases.collect::<Vec<_>>(),
             "dangers": [{ "id": "fumes", "signal": "danger", "text": "Nobody runs an engine on the lift.",

@@ -1,4 +1,4 @@
-//! Prints a checklist as a model for SPIN: `promela FILE [plain|strike|observe]`.
+//! Prints a checklist as a model for SPIN: `promela FILE [plain|void|observe]`.
 
 use std::path::Path;
 use std::process::ExitCode;
@@ -12,9 +12,9 @@ fn main() -> ExitCode {
     match words.as_slice() {
         [file] => print(file, Runs::Plain),
         [file, "plain"] => print(file, Runs::Plain),
-        [file, "strike"] => print(file, Runs::OneStrike),
+        [file, "void"] => print(file, Runs::OneVoid),
         [file, "observe"] => print(file, Runs::OneObservation),
-        _ => Err("Say which checklist, and which runs: promela FILE [plain|strike|observe]".to_owned()),
+        _ => Err("Say which checklist, and which runs: promela FILE [plain|void|observe]".to_owned()),
     }
     .map_or_else(
         |sentence| {

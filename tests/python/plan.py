@@ -17,7 +17,7 @@ def wait_of(step):
 
 
 class Job:
-    """One job as a model: visits of people to zones, and the two moves of the lift."""
+    """One job as a model: visits of people to zones, and the two vehicle actions of the lift."""
 
     def __init__(self, job):
         self.job = job
@@ -26,7 +26,7 @@ class Job:
         lags = sum(wait_of(step)[1].get("minutes", 0) for step in steps)
         walks = 2 * job["walk"] * (len(steps) + 4)
         self.horizon = sum(step["minutes"] for step in steps) + lags + walks + job["raise"] + job["lower"]
-        # Nodes of the people's ways: (start, minutes, zone or nothing for a move).
+        # Nodes of the people's ways: (start, minutes, zone or nothing for a vehicle action).
         self.nodes = []
         self.first = [self.visit(self.hands(step), step["zone"]) for step in steps]
         self.last = [self.close(at) for at in range(len(steps))]
@@ -92,10 +92,10 @@ class Job:
             else:
                 # Nobody goes into a step while the lift moves.
                 for node in {first, last}:
-                    for move in (up, down):
+                    for action in (up, down):
                         before = self.model.new_bool_var("")
-                        self.model.add(self.start_of(node) <= self.start_of(move)).only_enforce_if(before)
-                        self.model.add(self.start_of(node) >= self.end_of(move)).only_enforce_if(~before)
+                        self.model.add(self.start_of(node) <= self.start_of(action)).only_enforce_if(before)
+                        self.model.add(self.start_of(node) >= self.end_of(action)).only_enforce_if(~before)
 
     def ways(self):
         """Each node is on the way of one person, who walks between zones. Where somebody is first costs nothing."""

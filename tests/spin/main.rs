@@ -12,12 +12,11 @@ use panside_procedure::proof::{Ask, Property, go_on, prove};
 use panside_tests::many::with_many_dangers;
 use panside_tests::promela::{Counted, Runs, model, search};
 
-const ALL: [Runs; 3] = [Runs::Plain, Runs::OneStrike, Runs::OneObservation];
+const ALL: [Runs; 3] = [Runs::Plain, Runs::OneVoid, Runs::OneObservation];
 
 /// What our own search says of the runs.
 fn ours(procedure: &Procedure, runs: Runs) -> Result<Counted, String> {
-    let ask =
-        Ask { strike: runs == Runs::OneStrike, observe: runs == Runs::OneObservation, ..Ask::default() };
+    let ask = Ask { void: runs == Runs::OneVoid, observe: runs == Runs::OneObservation, ..Ask::default() };
     let proof = prove(procedure, ask, &mut go_on);
     let search = proof.searches.last().filter(|search| search.complete).ok_or("the search did not end")?;
     let findings = proof.findings.iter();
@@ -59,7 +58,7 @@ macro_rules! small_ones_count_alike {
 }
 
 small_ones_count_alike! {
-    aside, attests, beside, conditional, crew, ends, expire, follows, items, observe, permits, redo, strike,
+    skip, attests, beside, conditional, crew, ends, expire, follows, items, observe, permits, redo, void,
 }
 
 #[test]

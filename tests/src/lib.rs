@@ -33,7 +33,7 @@ pub fn predicates(checklist: &Checklist) -> Vec<&String> {
     texts.extend(checklist.gates.iter().filter_map(|gate| gate.holds_while.as_ref()));
     texts.extend(checklist.sign_offs.iter().map(|sign| &sign.holds_while));
     texts.extend(checklist.follows.iter().map(|follow| &follow.when));
-    texts.extend(checklist.moves.iter().map(|made| &made.needs));
+    texts.extend(checklist.vehicle_actions.iter().map(|made| &made.needs));
     texts.extend(checklist.dangers.iter().map(|danger| &danger.when));
     for step in checklist.phases.iter().flat_map(|phase| &phase.steps) {
         texts.push(&step.needs);

@@ -17,17 +17,17 @@ fn a_backup_is_planned_made_and_restored_and_what_came_after_it_is_entered_again
         source,
     })?;
     let mut window = place.open()?;
-    kit(&mut window)?;
+    setup(&mut window)?;
     window.tap_words("screens-backups-plan")?;
     window.type_into("[role=dialog] input", &folder.to_string_lossy())?;
-    window.tap_words("screens-kit-keep")?;
+    window.tap_words("screens-setup-keep")?;
     says(&mut window, "Every 24 hours, the newest 14 are kept")?;
     window.tap_words("screens-backups-now")?;
     says(&mut window, "Backed up and verified: ")?;
     window.tap_words("screens-place-job")?;
     place.job()?.walk(&mut window, BACKED_UP + 1, BACKED_UP + 2)?;
 
-    kit(&mut window)?;
+    setup(&mut window)?;
     window.tap_words("screens-restore")?;
     window.tap(&format!("Restore: {}", only_backup(&folder)?))?;
     says(&mut window, "made on this tablet are not in it.")?;
@@ -43,9 +43,9 @@ fn a_backup_is_planned_made_and_restored_and_what_came_after_it_is_entered_again
     window.close().map(drop)
 }
 
-fn kit(window: &mut Window) -> Result {
+fn setup(window: &mut Window) -> Result {
     window.tap_words("frame-more")?;
-    window.tap_words("screens-place-kit")
+    window.tap_words("screens-place-setup")
 }
 
 /// The name of the one backup in a folder.

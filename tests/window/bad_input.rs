@@ -64,7 +64,7 @@ fn a_program_in_a_note_stays_text_on_every_screen() -> Result {
     let place = Place::after(IN_CONCERN)?;
     let mut window = place.open()?;
     let mut job = place.job()?;
-    let mut concern = job.wish_of(IN_CONCERN + 1);
+    let mut concern = job.command_of(IN_CONCERN + 1);
     concern["work"]["entries"]["more"]["note"]["text"] = SCRIPT.into();
     job.make(&mut window, concern)?;
     window.tap_words("frame-more")?;

@@ -8,6 +8,6 @@ mod backups;
 mod bad_input;
 mod full_disk;
 mod kill;
-mod kit;
 mod plan;
+mod setup;
 mod whole_job;

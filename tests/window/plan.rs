@@ -75,9 +75,9 @@ fn what_can_be_done_meanwhile_stays_that_of_the_live_job_though_two_are_planned_
     window.close().map(drop)
 }
 
-/// Opens the thread in the order of the plan.
+/// Opens the job steps in the order of the plan.
 fn open_plan(window: &mut Window) -> Result {
-    window.tap_selector("button.pane.thread")?;
+    window.tap_selector("button.pane.job-steps")?;
     window.tap_words("plan-order")
 }
 

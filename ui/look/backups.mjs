@@ -97,27 +97,27 @@ const type = (text) => async (page) => {
 };
 const first = (name) => (page) => page.getByRole("dialog").getByRole("button", { name }).first().click();
 const exactly = (name) => (page) => page.getByRole("button", { name, exact: true }).click();
-const kit = (now, more = {}) => ({ where: { screen: "kit" }, answers: { backups: now, ...more } });
+const setup = (now, more = {}) => ({ where: { screen: "setup" }, answers: { backups: now, ...more } });
 
 export const backups = [
-  { name: "backups-none", ...kit(none), taps: [section] },
-  { name: "backups-planned", ...kit(planned), taps: [section] },
-  { name: "backups-made", ...kit(made), taps: [section] },
-  { name: "backups-failed", ...kit(failed), taps: [section] },
+  { name: "backups-none", ...setup(none), taps: [section] },
+  { name: "backups-planned", ...setup(planned), taps: [section] },
+  { name: "backups-made", ...setup(made), taps: [section] },
+  { name: "backups-failed", ...setup(failed), taps: [section] },
   {
     name: "backups-made-now",
-    ...kit(whole, { back_up: { backups: whole, photos: 12, copied: 3, removed: 1 } }),
+    ...setup(whole, { back_up: { backups: whole, photos: 12, copied: 3, removed: 1 } }),
     taps: [section, "Back up now", settled],
   },
   {
     name: "backups-making",
-    ...kit(planned, { back_up: { waits: true } }),
+    ...setup(planned, { back_up: { waits: true } }),
     taps: [section, "Back up now", settled],
   },
-  { name: "backups-plan", ...kit(none), taps: [section, "Set up backups"] },
+  { name: "backups-plan", ...setup(none), taps: [section, "Set up backups"] },
   {
     name: "backups-plan-refused",
-    ...kit(whole, {
+    ...setup(whole, {
       put_backup_plan: {
         throws: {
           kind: "other",
@@ -128,20 +128,20 @@ export const backups = [
     }),
     taps: [section, /Change.*Backups/, type("/media/shop-stik"), exactly("SAVE"), settled],
   },
-  { name: "restore-list", ...kit(whole, { backups_in }), taps: [section, "Restore a backup", settled] },
+  { name: "restore-list", ...setup(whole, { backups_in }), taps: [section, "Restore a backup", settled] },
   {
     name: "restore-list-none",
-    ...kit(none, { backups_in: [] }),
+    ...setup(none, { backups_in: [] }),
     taps: [section, "Restore a backup", type("/media/shop-stick"), "Find backups", settled],
   },
   {
     name: "restore-question",
-    ...kit(whole, { backups_in, look_at_backup: ahead }),
+    ...setup(whole, { backups_in, look_at_backup: ahead }),
     taps: [section, "Restore a backup", settled, first("Restore"), settled],
   },
   {
     name: "restore-question-unknown",
-    ...kit(whole, {
+    ...setup(whole, {
       backups_in,
       look_at_backup: {
         ...ahead,
@@ -154,7 +154,7 @@ export const backups = [
   },
   {
     name: "restore-failed",
-    ...kit(whole, {
+    ...setup(whole, {
       backups_in,
       look_at_backup: { ...ahead, lacks: { entries: 0, jobs: [] }, photos_missing: [] },
       restore: {
@@ -170,12 +170,12 @@ export const backups = [
   },
   {
     name: "restore-doing",
-    ...kit(whole, { backups_in, look_at_backup: ahead, restore: { waits: true } }),
+    ...setup(whole, { backups_in, look_at_backup: ahead, restore: { waits: true } }),
     taps: [section, "Restore a backup", settled, first("Restore"), settled, exactly("RESTORE"), settled],
   },
   {
     name: "restored",
-    ...kit(whole, { backups_in, look_at_backup: ahead, restore: restored }),
+    ...setup(whole, { backups_in, look_at_backup: ahead, restore: restored }),
     taps: [section, "Restore a backup", settled, first("Restore"), settled, exactly("RESTORE"), settled],
   },
   {
@@ -183,7 +183,7 @@ export const backups = [
     where: { screen: "bay" },
     answers: { jobs: gone, backups: gone, troubles: gone },
   },
-  { name: "backups-unread", ...kit(gone), taps: [section] },
+  { name: "backups-unread", ...setup(gone), taps: [section] },
   { name: "bay-store-damaged", where: { screen: "bay" }, troubles: damaged },
   {
     name: "save-form",

@@ -69,7 +69,7 @@ for (const scene of scenes) {
     },
     answers: scene.answers ?? {},
     pins: scene.pins ?? [LUND],
-    kit: scene.kit ?? {},
+    setup: scene.setup ?? {},
     troubles: scene.troubles ?? { said: [], go_on: false, troubled: false },
     people: [ODE, MARL, LUND],
   });
@@ -117,7 +117,7 @@ function playCore({
   answers,
   pins,
   troubles,
-  kit: kitIs,
+  setup: setupIs,
   people: [ode, marl, lund],
 }) {
   const line = job && {
@@ -128,7 +128,7 @@ function playCore({
     ended: false,
     events: job.head.seq,
   };
-  const kit = {
+  const setup = {
     people: [
       { id: ode, name: "R. Ode", roles: ["technician"], lead: false },
       { id: marl, name: "T. Marl", roles: ["second_person"], lead: false },
@@ -154,12 +154,12 @@ function playCore({
     device: { id: "01a22c28-0000-7000-8000-0000000000de", name: "Bay 2" },
     seen: {},
     unsettled: [],
-    ...kitIs,
+    ...setupIs,
   };
   const core = {
     opened: {
       troubles,
-      kit,
+      setup,
       pins: pins.map((person) => ({ person, how: "own_first", on: "2026-03-02" })),
       window: JSON.stringify({ ...where, job: job?.job ?? null }),
       demo_clock: true,
@@ -172,7 +172,7 @@ function playCore({
     preview: { class: null, not_yet: false, said: [], other: null },
     record_page: record,
     figures,
-    prove: { proved: false, doing: "at most one strike: looking at states", states: 812345, failed: null },
+    prove: { proved: false, doing: "at most one void: looking at states", states: 812345, failed: null },
     offers: [],
     plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: null },
     judge_tools: [{ problems: [], past: false, notes: [] }],

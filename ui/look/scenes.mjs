@@ -38,7 +38,7 @@ const alone = {
       doing("work", "cover_and_harness", "Cover and harness", 0, 12),
       doing("walk", null, "the bench", 12, 13),
       doing("start", "drain_fluid", "Drain the fluid", 13, 18),
-      doing("move", "stop_engine", "Stop the engine", 18, 19),
+      doing("vehicle_action", "stop_engine", "Stop the engine", 18, 19),
       doing("work", "pan_off", "Pan down", 28, 40),
     ],
     waits: [
@@ -87,7 +87,7 @@ const plan = {
       bound_min: 438,
       doings: [
         doing("work", "cover_and_harness", "Cover and harness", 0, 12),
-        by(2, doing("move", "stop_engine", "Stop the engine", 0, 1)),
+        by(2, doing("vehicle_action", "stop_engine", "Stop the engine", 0, 1)),
         by(2, doing("start", "drain_fluid", "Drain the fluid", 1, 6)),
         doing("work", "open_filter", "Open the filter", 12, 24),
         by(2, doing("work", "pan_off", "Pan down", 16, 28)),
@@ -130,15 +130,15 @@ export const scenes = [
   { name: "rows-level", page: "026" },
   { name: "rows-timer", page: "199" },
   { name: "rows-meanwhile", page: "066", answers: { plan } },
-  { name: "plan-order", page: "040", where: { planOrder: true, overlay: "thread" }, answers: { plan } },
+  { name: "plan-order", page: "040", where: { planOrder: true, overlay: "job_steps" }, answers: { plan } },
   {
     name: "plan-two",
     page: "040",
-    where: { planOrder: true, overlay: "thread" },
+    where: { planOrder: true, overlay: "job_steps" },
     answers: { plan },
     taps: ["Two people"],
   },
-  { name: "plan-none", page: "040", where: { planOrder: true, overlay: "thread" } },
+  { name: "plan-none", page: "040", where: { planOrder: true, overlay: "job_steps" } },
   { name: "rows-typed", page: "010", taps: [entry("rest"), type("12,6"), "Back"] },
   {
     name: "pad-reading",
@@ -341,10 +341,10 @@ export const scenes = [
   { name: "frame-watch", page: "081" },
   { name: "frame-pan-off", page: "130" },
   { name: "frame-dark", page: "100", where: { dark: true } },
-  { name: "frame-moves", page: "055", taps: ["Opens vehicle actions"] },
-  { name: "frame-moved", page: "055", taps: ["Opens vehicle actions", "Raise the vehicle"] },
+  { name: "frame-vehicle-actions", page: "055", taps: ["Opens vehicle actions"] },
+  { name: "frame-vehicle-action-done", page: "055", taps: ["Opens vehicle actions", "Raise the vehicle"] },
   {
-    name: "frame-move-closed",
+    name: "frame-vehicle-action-closed",
     page: "175",
     // What can't be done now stays pressable; the driver would wait until it isn't closed any more.
     taps: [
@@ -352,9 +352,9 @@ export const scenes = [
       (page) => page.getByRole("button", { name: /^Raise/ }).click({ force: true }),
     ],
   },
-  { name: "frame-thread", page: "150", taps: ["Opens all steps"] },
+  { name: "frame-job-steps", page: "150", taps: ["Opens all steps"] },
   {
-    name: "frame-thread-open",
+    name: "frame-job-steps-open",
     page: "047",
     taps: ["Opens all steps", (page) => page.getByRole("switch", { name: "Open steps only" }).click()],
   },

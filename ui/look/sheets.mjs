@@ -195,8 +195,13 @@ const press = (name) => (page) => page.getByRole("button", { name }).first().cli
 const below = (page) => page.getByRole("button", { name: "More below" }).first().click();
 
 export const sheets = [
-  { name: "kit-sheets", where: { screen: "kit" }, answers: { sheets: list }, taps: [below, settled] },
-  { name: "kit-sheet-new", where: { screen: "kit" }, answers: { sheets: list }, taps: ["New spec sheet"] },
+  { name: "setup-sheets", where: { screen: "setup" }, answers: { sheets: list }, taps: [below, settled] },
+  {
+    name: "setup-sheet-new",
+    where: { screen: "setup" },
+    answers: { sheets: list },
+    taps: ["New spec sheet"],
+  },
   { name: "sheet-kept", where: at({}), answers: { sheet: kept } },
   { name: "sheet-built-in", where: at({}), answers: { sheet: { ...kept, built_in: true } } },
   {

@@ -18,7 +18,7 @@ const MAY: Record<string, string[]> = {
   "screens/backups": ["core", "parts", "state", "words"],
   "screens/bay": ["core", "overlays", "parts", "screens/backups", "screens/parts", "state", "words"],
   "screens/figures": ["core", "figures", "parts", "screens/parts", "state", "words"],
-  "screens/kit": [
+  "screens/setup": [
     "core",
     "parts",
     "screens/backups",

@@ -25,7 +25,7 @@ pub struct RecordPage {
     pub correction: Vec<String>,
     /// What is missing, by kind.
     pub missing: Vec<MissingGroup>,
-    /// What was set aside, missed or struck, with the reason.
+    /// What was skipped, missed or voided, with the reason.
     pub departures: Vec<String>,
     /// What came off and went on again.
     pub tally: Vec<TallyLine>,
@@ -109,7 +109,7 @@ pub struct PhotoLine {
     pub width: u32,
     /// Height in pixels.
     pub height: u32,
-    /// The entry counts: it was not struck or replaced.
+    /// The entry counts: it was not voided or replaced.
     pub counts: bool,
     /// Who entered it.
     pub who: String,
@@ -214,10 +214,10 @@ fn missing(document: &Document) -> Vec<MissingGroup> {
 }
 
 fn departures(document: &Document) -> Vec<String> {
-    let explained = document.set_aside.iter().chain(&document.missed);
+    let explained = document.skipped.iter().chain(&document.missed);
     let explained = explained.map(|one| format!("{}: {}", one.title, one.reason));
-    let struck = document.struck.iter().map(|one| format!("{}: {}", one.title, one.reason));
-    explained.chain(struck).collect()
+    let voided = document.voided.iter().map(|one| format!("{}: {}", one.title, one.reason));
+    explained.chain(voided).collect()
 }
 
 /// A photo whose hash is one; an entry whose hash is none can have no file.

@@ -1,4 +1,4 @@
-//! One wish in: decided by the job, written once, answered with the new view.
+//! One command in: decided by the job, written once, answered with the new view.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -12,19 +12,19 @@ use uuid::Uuid;
 pub use panside_job::Preview;
 pub use panside_job::entry::in_short;
 pub use panside_job::event::Entered;
-pub use panside_job::{Actor, EntryValue, Event, Job, Refusal, Request as Wish};
+pub use panside_job::{Actor, Command, EntryValue, Event, Job, Refusal};
 pub use panside_journal::{Hash, Head, JobId, PersonId, RequestId};
 
 use crate::jobs::{Open, event_id};
 use crate::{Bay, BayError, JobLine};
 
-/// A new id for a wish. A second try of the same wish keeps its id.
+/// A new id for a command. A second try of the same command keeps its id.
 #[must_use]
 pub fn new_request() -> RequestId {
     RequestId(Uuid::now_v7())
 }
 
-/// The id of a wish that is always the same for the same words: for scripts, which may be run again after a kill.
+/// The id of a command that is always the same for the same words: for scripts, which may be run again after a kill.
 #[must_use]
 pub fn request_named(words: &str) -> RequestId {
     let hash = Hash::of(words.as_bytes());
@@ -33,16 +33,16 @@ pub fn request_named(words: &str) -> RequestId {
     RequestId(uuid::Builder::from_custom_bytes(bytes).into_uuid())
 }
 
-/// What became of a wish.
+/// What became of a command.
 #[derive(Debug, Clone)]
 pub enum Answer {
     /// It is on disk.
     Entered {
         /// The job's newest event.
         head: Head,
-        /// What was written, oldest first; what was written before, when the wish came a second time.
+        /// What was written, oldest first; what was written before, when the command came a second time.
         events: Vec<Event>,
-        /// The wish had been written before, and nothing was written now.
+        /// The command had been written before, and nothing was written now.
         already: bool,
     },
     /// The rules refuse it. Nothing was written.
@@ -50,12 +50,12 @@ pub enum Answer {
 }
 
 impl Bay {
-    /// Enters a wish. When this answers [`Answer::Entered`], it is on disk.
+    /// Enters a command. When this answers [`Answer::Entered`], it is on disk.
     ///
     /// Whoever signs a hold point with it and has a PIN gives that first ([`Bay::give_pin`]); else the refusal names
     /// them ([`Refusal::pin_of`]).
     ///
-    /// `expected` is the job's head as the person saw it; `request` is the same for the same wish, so that a double
+    /// `expected` is the job's head as the person saw it; `request` is the same for the same command, so that a double
     /// tap or a second try after a kill writes nothing twice.
     ///
     /// # Errors
@@ -66,10 +66,10 @@ impl Bay {
         expected: Head,
         request: RequestId,
         actor: &Actor,
-        wish: &Wish,
+        command: &Command,
     ) -> Result<Answer, BayError> {
         let asked =
-            panside_journal::Request { id: request, hash: Hash::of(&serde_json::to_vec(&(actor, wish))?) };
+            panside_journal::Request { id: request, hash: Hash::of(&serde_json::to_vec(&(actor, command))?) };
         if let Some(before) = self.store.answered(job, &asked)? {
             return self.entered(job, before);
         }
@@ -79,10 +79,10 @@ impl Bay {
             return Err(BayError::Stale { job });
         }
         let procedure = Arc::clone(&open.job.procedure);
-        self.keeps_photos(job, wish)?;
-        let (mut wish, lacking) = self.with_pins(&procedure, wish)?;
+        self.keeps_photos(job, command)?;
+        let (mut command, lacking) = self.with_pins(&procedure, command)?;
         let people = self.people()?;
-        let events = match decide(&self.refresh(job)?.job, &people.roster(), &wish, actor, &now) {
+        let events = match decide(&self.refresh(job)?.job, &people.roster(), &command, actor, &now) {
             Ok(events) => events,
             Err(refusal) => return Ok(Answer::Refused(refusal)),
         };
@@ -92,15 +92,15 @@ impl Bay {
         }
         let origin = Origin { request: asked, who: actor.id, stamp: now };
         let appended = self.append(job, expected, &origin, &events)?;
-        self.use_pins(&mut wish);
+        self.use_pins(&mut command);
         self.entered(job, appended)
     }
 
     /// An entry that names a photo is taken only while that photo is kept for its job.
-    fn keeps_photos(&self, job: JobId, wish: &Wish) -> Result<(), BayError> {
-        let values: Vec<&EntryValue> = match wish {
-            Wish::Enter { value, .. } => vec![value],
-            Wish::Work { entries, .. } | Wish::Rerecord { entries, .. } => entries.values().collect(),
+    fn keeps_photos(&self, job: JobId, command: &Command) -> Result<(), BayError> {
+        let values: Vec<&EntryValue> = match command {
+            Command::Enter { value, .. } => vec![value],
+            Command::Work { entries, .. } | Command::Correct { entries, .. } => entries.values().collect(),
             _ => Vec::new(),
         };
         for value in values {
@@ -113,7 +113,7 @@ impl Bay {
         Ok(())
     }
 
-    /// The wishes that are in a job's journal; none for a job that does not exist.
+    /// The commands that are in a job's journal; none for a job that does not exist.
     ///
     /// # Errors
     /// [`BayError::Store`] when the journal does not hold.

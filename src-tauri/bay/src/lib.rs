@@ -1,10 +1,10 @@
-//! The use cases: start a job, enter, move, add a photo, read the record. The one API of window, command line and
+//! The use cases: start a job, carry out a command, add a photo, read the record. The one API of window, command line and
 //! tests. It holds no rule: `panside-job` decides, `panside-store` keeps.
 //!
 //! - [`Bay`]: an open store with its jobs
 //! - [`prove`], [`start`]: a checklist is proved before a job is started with it
-//! - [`enter`]: one wish in, events on disk, the new view out
-//! - [`people`], [`kit`], [`shelf`], [`sheets`]: who works here, tools, and what a job can be started with
+//! - [`enter`]: one command in, events on disk, the new view out
+//! - [`people`], [`setup`], [`shelf`], [`sheets`]: who works here, tools, and what a job can be started with
 //! - `shop`: the shop, folded from its events and changed by one more
 //! - [`figures`]: what was measured, drawn
 //! - [`pins`]: who a person is at a hold point
@@ -23,7 +23,6 @@ pub mod enter;
 mod error;
 pub mod figures;
 mod jobs;
-pub mod kit;
 pub mod page;
 pub mod people;
 pub mod photos;
@@ -31,6 +30,7 @@ pub mod pins;
 pub mod plan;
 pub mod prove;
 pub mod record;
+pub mod setup;
 pub mod sheets;
 pub mod shelf;
 mod shop;

@@ -7,7 +7,7 @@ use panside_journal::{Head, JobId, PersonId, RequestId};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::enter::{Answer, Wish};
+use crate::enter::{Answer, Command};
 use crate::{Bay, BayError};
 
 /// A job as a screen shows it.
@@ -15,7 +15,7 @@ use crate::{Bay, BayError};
 pub struct JobPage {
     /// The job.
     pub job: JobId,
-    /// The newest event: to be named by the next wish.
+    /// The newest event: to be named by the next command.
     pub head: Head,
     /// Minutes that the shop's wall clock is ahead of UTC, as the job took it down.
     pub utc_offset_min: i32,
@@ -25,7 +25,7 @@ pub struct JobPage {
     pub drafts: BTreeMap<String, String>,
 }
 
-/// What a screen gets for a wish.
+/// What a screen gets for a command.
 #[derive(Debug, Clone, Serialize, Deserialize, TS)]
 pub struct Reply {
     /// Why the rules refuse it, said. Nothing: it is on disk.
@@ -48,19 +48,19 @@ impl Bay {
         Ok(JobPage { job, head: open.head, utc_offset_min: open.job.utc_offset_min(), view, drafts })
     }
 
-    /// Enters a wish and answers the job after it, with a refusal as sentences.
+    /// Carries out a command and answers the job after it, with a refusal as sentences.
     ///
     /// # Errors
     /// As [`Bay::enter`].
-    pub fn wish(
+    pub fn carry_out(
         &mut self,
         job: JobId,
         expected: Head,
         request: RequestId,
         actor: &Actor,
-        wish: &Wish,
+        command: &Command,
     ) -> Result<Reply, BayError> {
-        let refused = match self.enter(job, expected, request, actor, wish)? {
+        let refused = match self.enter(job, expected, request, actor, command)? {
             Answer::Entered { .. } => None,
             Answer::Refused(mut refusal) => {
                 refusal.each_message(&mut |message| self.speaker.fill(message));

@@ -10,12 +10,12 @@ use panside_job::people::{Member, Roster};
 use panside_journal::{Hash, PersonId};
 use panside_procedure::format::Role;
 pub use panside_shop::Person;
-use panside_shop::{Command, Shop};
+use panside_shop::{Shop, ShopCommand};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
 
-use crate::kit::{Kit, one_of_the_shop};
+use crate::setup::{Setup, one_of_the_shop};
 use crate::{Bay, BayError};
 
 /// A person as typed.
@@ -24,7 +24,7 @@ use crate::{Bay, BayError};
 pub struct TypedPerson {
     /// Whom it changes or puts back on the list; nothing for somebody new.
     pub id: Option<PersonId>,
-    /// What [`Kit::seen`] has of them; nothing for somebody new.
+    /// What [`Setup::seen`] has of them; nothing for somebody new.
     pub seen: BTreeSet<Hash>,
     /// What they are called.
     pub name: String,
@@ -56,7 +56,7 @@ impl People {
 }
 
 impl Bay {
-    /// The shop's people: what each entry needs of the shop. [`Bay::kit`] has all that a screen shows of it.
+    /// The shop's people: what each entry needs of the shop. [`Bay::setup`] has all that a screen shows of it.
     ///
     /// # Errors
     /// [`BayError::Store`] when what is written about the shop does not hold, or with what the disk said.
@@ -64,7 +64,7 @@ impl Bay {
         Ok(People(self.shop()?.people()))
     }
 
-    /// Keeps somebody new whom `who` adds, a person with what was changed of them, or one who is back; answers the kit.
+    /// Keeps somebody new whom `who` adds, a person with what was changed of them, or one who is back; answers the shop setup.
     /// What was entered before keeps the name of its day. The first of a shop adds themself.
     ///
     /// # Errors
@@ -72,7 +72,7 @@ impl Bay {
     /// who says who leads; a person who was changed meanwhile; somebody who is not of the shop. [`BayError::PinAsked`]
     /// where it says who leads, and `who` has a PIN and has not given it. [`BayError::Refused`] for more or longer ones
     /// than are taken; [`BayError::Store`] with what the disk said.
-    pub fn put_person(&mut self, typed: TypedPerson, who: Option<PersonId>) -> Result<Kit, BayError> {
+    pub fn put_person(&mut self, typed: TypedPerson, who: Option<PersonId>) -> Result<Setup, BayError> {
         let shop = self.shop()?;
         let (people, left) = (shop.people(), shop.left());
         self.within_bounds(&typed, people.len() + left.len(), typed.id.is_none())?;
@@ -81,13 +81,13 @@ impl Bay {
         let who = one_of_the_shop(if people.is_empty() { Some(id.unwrap_or(new)) } else { who })?;
         let led = id.is_some_and(|id| leads(&shop, id));
         let command = match id {
-            None => Command::AddPerson { id: new, name, roles, lead },
-            Some(id) => Command::ChangePerson { id, seen, name, roles, lead },
+            None => ShopCommand::AddPerson { id: new, name, roles, lead },
+            Some(id) => ShopCommand::ChangePerson { id, seen, name, roles, lead },
         };
         self.change_people(who, &command, led != lead && !people.is_empty())
     }
 
-    /// Takes a person off the list who works here no more, and answers the kit. What they signed stays theirs.
+    /// Takes a person off the list who works here no more, and answers the shop setup. What they signed stays theirs.
     ///
     /// # Errors
     /// [`BayError::Shop`] for the last lead, a lead whom somebody else than a lead lets go, a person who was changed
@@ -97,18 +97,18 @@ impl Bay {
         id: PersonId,
         seen: BTreeSet<Hash>,
         who: Option<PersonId>,
-    ) -> Result<Kit, BayError> {
+    ) -> Result<Setup, BayError> {
         let leads = leads(&*self.shop()?, id);
-        self.change_people(one_of_the_shop(who)?, &Command::RemovePerson { id, seen }, leads)
+        self.change_people(one_of_the_shop(who)?, &ShopCommand::RemovePerson { id, seen }, leads)
     }
 
     /// Who leads is said by a lead who shows by their PIN, where they have one, that they are it.
     fn change_people(
         &mut self,
         who: PersonId,
-        command: &Command,
+        command: &ShopCommand,
         about_leads: bool,
-    ) -> Result<Kit, BayError> {
+    ) -> Result<Setup, BayError> {
         // What is refused anyway asks nobody for a PIN.
         let decided = self.decide_shop(who, command)?;
         if about_leads {
@@ -121,7 +121,7 @@ impl Bay {
         if let Some(event) = decided {
             self.write_shop(who, &event, &[])?;
         }
-        self.kit()
+        self.setup()
     }
 }
 

@@ -17,7 +17,7 @@ pub const LARGEST_PHOTO: usize = panside_photo::LARGEST_FILE;
 pub(crate) fn photos_of(event: &Event) -> Vec<Hash> {
     let values: Vec<&EntryValue> = match event {
         Event::Entered(entered) => vec![&entered.value],
-        Event::Rerecorded(again) => again.values.values().collect(),
+        Event::Corrected(again) => again.values.values().collect(),
         _ => Vec::new(),
     };
     let hash = |value: &EntryValue| match value {

@@ -5,9 +5,9 @@
 //! journal, draft or log. Four to eight digits are few: whoever has the tablet's files and time finds them out. It keeps
 //! a colleague from signing for another, not a thief.
 //!
-//! A wish that signs a hold point is decided first. Then it is refused with `pin_of` until that person's PIN was given
-//! (`give_pin`), which lasts two minutes, for one act; the page asks for it and makes the wish again. The core of the
-//! job sees a fact only: `Signature::pin`, put in by [`Bay::enter`], whatever the wish says. A [`Pin`] is never written
+//! A command that signs a hold point is decided first. Then it is refused with `pin_of` until that person's PIN was given
+//! (`give_pin`), which lasts two minutes, for one act; the page asks for it and makes the command again. The core of the
+//! job sees a fact only: `Signature::pin`, put in by [`Bay::enter`], whatever the command says. A [`Pin`] is never written
 //! and prints as nothing.
 //!
 //! A person sets a PIN of their own with the old one. A forgotten one is reset by `PinAuthority::Lead`, and then the
@@ -21,10 +21,10 @@ use argon2::Argon2;
 use argon2::password_hash::phc::PasswordHash;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 use panside_job::clock::{civil_date, measured_ms, surely_ms};
-use panside_job::{Request, SignedPin};
+use panside_job::{Command, SignedPin};
 use panside_journal::{PersonId, Stamp};
 use panside_procedure::Procedure;
-use panside_shop::{Command, PinSetBy, Thing};
+use panside_shop::{PinSetBy, ShopCommand, Thing};
 use panside_store::With;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -217,7 +217,7 @@ impl Bay {
         }
         let set_ms = self.clock.now().wall_ms;
         let seen = self.heads_of(&Thing::Pin(person))?;
-        let command = Command::SetPin { person, seen, how: how.clone() };
+        let command = ShopCommand::SetPin { person, seen, how: how.clone() };
         let kept = Kept { hash: pin.hashed()?, how, set_ms, wrong: 0, last: None };
         let with = With::Pin { person, text: &serde_json::to_string(&kept)? };
         self.change_shop(gives[0], &command, &[with])?;
@@ -248,16 +248,16 @@ impl Bay {
         Ok(has.then(|| self.given.has(person, &self.clock.now())))
     }
 
-    /// A wish in which every signature at a hold point says what is known of the PIN, and who has to give theirs first.
+    /// A command in which every signature at a hold point says what is known of the PIN, and who has to give theirs first.
     pub(crate) fn with_pins(
         &self,
         procedure: &Procedure,
-        wish: &Request,
-    ) -> Result<(Request, Option<PersonId>), BayError> {
-        let mut wish = wish.clone();
+        command: &Command,
+    ) -> Result<(Command, Option<PersonId>), BayError> {
+        let mut command = command.clone();
         let mut lacking = None;
         let (kept, now) = (self.kept_pins()?, self.clock.now());
-        for signature in wish.signatures_mut() {
+        for signature in command.signatures_mut() {
             let asked = procedure.names.sign(&signature.sign);
             let hold_point = asked.is_some_and(|sign| procedure.sign_off(sign).by.is_some());
             let pin = kept.get(&signature.by);
@@ -266,12 +266,12 @@ impl Bay {
                 lacking = lacking.or(Some(signature.by));
             }
         }
-        Ok((wish, lacking))
+        Ok((command, lacking))
     }
 
     /// The PINs given for these signatures were used.
-    pub(crate) fn use_pins(&mut self, wish: &mut Request) {
-        for signature in wish.signatures_mut() {
+    pub(crate) fn use_pins(&mut self, command: &mut Command) {
+        for signature in command.signatures_mut() {
             self.given.use_up(signature.by);
         }
     }

@@ -46,7 +46,7 @@ pub struct PlanDoing {
     pub person: usize,
     /// What kind of thing.
     pub does: PlanDoes,
-    /// The step's or the move's id. Nothing for walking.
+    /// The step's or the vehicle action's id. Nothing for walking.
     pub id: Option<String>,
     /// What it is called; a walk's zone.
     pub title: String,
@@ -64,16 +64,16 @@ pub enum PlanDoes {
     Work,
     /// Works a step until its hands are free.
     Start,
-    /// Leaves a step that is in hand.
+    /// Leaves a step that is in progress.
     Leave,
-    /// Makes a move.
-    Move,
+    /// Makes a vehicle action.
+    VehicleAction,
     /// Walks to a zone.
     Walk,
     /// Signs again.
     Sign,
-    /// Puts a struck step right on paper.
-    OnPaper,
+    /// Corrects a voided step afterwards.
+    Correct,
 }
 
 /// Something that is waited for.
@@ -268,10 +268,10 @@ fn named(procedure: &Procedure, what: What) -> (PlanDoes, Option<String>, String
         What::Work(at) => step(PlanDoes::Work, at),
         What::Start(at) => step(PlanDoes::Start, at),
         What::Leave(at) => step(PlanDoes::Leave, at),
-        What::OnPaper(at) => step(PlanDoes::OnPaper, at),
-        What::Move(made) => {
-            let text = procedure.move_text(made);
-            (PlanDoes::Move, Some(text.id.clone()), text.title.clone())
+        What::Correct(at) => step(PlanDoes::Correct, at),
+        What::Vehicle(made) => {
+            let text = procedure.vehicle_action_text(made);
+            (PlanDoes::VehicleAction, Some(text.id.clone()), text.title.clone())
         }
         What::Walk(zone) => (PlanDoes::Walk, None, zone.words().to_owned()),
         What::Sign(given) => {

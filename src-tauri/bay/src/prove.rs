@@ -57,7 +57,7 @@ pub fn search(
     }
     let proof = serde_json::to_string(&proof)?;
     let proved = Proved { bytes: bytes.to_vec(), procedure: Arc::new(procedure), proof };
-    Ok(Found { proved, engine: engine(ask.strike, ask.observe) })
+    Ok(Found { proved, engine: engine(ask.void, ask.observe) })
 }
 
 impl Bay {
@@ -89,7 +89,7 @@ impl Bay {
 
     /// The proof that is kept for the bytes of a checklist.
     pub(crate) fn proof_of(&self, checklist: &Hash, ask: Ask) -> Result<Option<String>, BayError> {
-        Ok(self.store.proof(checklist, &engine(ask.strike, ask.observe))?)
+        Ok(self.store.proof(checklist, &engine(ask.void, ask.observe))?)
     }
 
     /// Keeps a proof, so that it need not be made again, and the checklist with it: where a later revision can't be
@@ -107,8 +107,8 @@ impl Bay {
 impl Bay {
     /// The proof of a checklist that is kept: of several the one that claims most.
     pub(crate) fn kept_proof(&self, checklist: &Hash) -> Result<Option<String>, BayError> {
-        for (strike, observe) in [(true, true), (true, false), (false, true), (false, false)] {
-            if let Some(proof) = self.store.proof(checklist, &engine(strike, observe))? {
+        for (void, observe) in [(true, true), (true, false), (false, true), (false, false)] {
+            if let Some(proof) = self.store.proof(checklist, &engine(void, observe))? {
                 return Ok(Some(proof));
             }
         }
@@ -116,9 +116,9 @@ impl Bay {
     }
 }
 
-/// What was asked belongs to the name: a proof without strikes is not one with them.
-fn engine(strike: bool, observe: bool) -> String {
-    format!("{ENGINE} strike={strike} observe={observe}")
+/// What was asked belongs to the name: a proof without voids is not one with them.
+fn engine(void: bool, observe: bool) -> String {
+    format!("{ENGINE} void={void} observe={observe}")
 }
 
 fn why(proof: &Proof) -> String {

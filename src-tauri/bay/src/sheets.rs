@@ -13,7 +13,7 @@ pub use panside_job::sheet::{SheetView, Typed, TypedPoint, TypedSheet, TypedValu
 use panside_journal::{Hash, PersonId};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
-use panside_shop::{Command, Thing};
+use panside_shop::{ShopCommand, Thing};
 use panside_store::With;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -379,7 +379,7 @@ impl Bay {
         with: &[With<'_>],
     ) -> Result<(), BayError> {
         let pinned = Pinned { id: sheet.id.clone(), revision: sheet.revision, hash: Hash::of(text) };
-        let command = Command::KeepSheet { sheet: pinned, made_from, seen };
+        let command = ShopCommand::KeepSheet { sheet: pinned, made_from, seen };
         let Some(event) = self.decide_shop(who, &command)? else { return Ok(()) };
         // Kept before the event that names it.
         self.store.put_document(SHEET, text)?;

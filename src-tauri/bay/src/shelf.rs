@@ -71,7 +71,7 @@ impl Bay {
         for (sheet, built_in) in found.sheets {
             match self.specs(&sheet) {
                 Ok(specs) => sheets.push(specs),
-                // A mistake of the program; one of the shop's is told in the kit and keeps no other from being offered.
+                // A mistake of the program; one of the shop's is told in the shop setup and keeps no other from being offered.
                 Err(error) if built_in => return Err(error),
                 Err(_) => {}
             }

@@ -1,8 +1,8 @@
 //! The shop: folded from what its devices wrote about it, and changed by one more event. What a screen shows of it is
-//! made of this in `kit`, `people`, `pins` and `sheets`.
+//! made of this in `setup`, `people`, `pins` and `sheets`.
 //!
-//! Each change names the events that its author's screen showed (`Kit::seen`, `TypedSheet::seen`), so that a change
-//! that came meanwhile is noticed. What two devices wrote apart is shown (`Kit::unsettled`) until somebody who has seen
+//! Each change names the events that its author's screen showed (`Setup::seen`, `TypedSheet::seen`), so that a change
+//! that came meanwhile is noticed. What two devices wrote apart is shown (`Setup::unsettled`) until somebody who has seen
 //! both keeps one. What depends on a change outside the journal is written in its transaction (`store::With`).
 
 use std::cell::RefCell;
@@ -10,7 +10,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use panside_journal::{Draft, Event, Hash, Head, Origin, PersonId, Request, Stamp, Subject};
-use panside_shop::{Command, Shop, ShopEvent, ShopHappened, ShopRefusal, Thing};
+use panside_shop::{Shop, ShopCommand, ShopEvent, ShopHappened, ShopRefusal, Thing};
 use panside_store::{BothSides, Entry, Received, Trouble, With};
 
 use crate::enter::new_request;
@@ -81,7 +81,7 @@ impl Bay {
     pub(crate) fn change_shop(
         &mut self,
         who: PersonId,
-        command: &Command,
+        command: &ShopCommand,
         with: &[With<'_>],
     ) -> Result<(), BayError> {
         match self.decide_shop(who, command)? {
@@ -94,7 +94,7 @@ impl Bay {
     pub(crate) fn decide_shop(
         &self,
         who: PersonId,
-        command: &Command,
+        command: &ShopCommand,
     ) -> Result<Option<ShopEvent>, BayError> {
         match self.shop()?.decide(command, &who) {
             Err(ShopRefusal::Unchanged(_)) => Ok(None),

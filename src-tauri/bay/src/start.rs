@@ -56,7 +56,7 @@ impl Bay {
             label: new.label.to_owned(),
             utc_offset_min: new.utc_offset_min,
         };
-        // The job has the wish's own id: the same wish sent twice starts one job.
+        // The job has the command's own id: the same command sent twice starts one job.
         let job = JobId(request.0);
         let asked = panside_journal::Request { id: request, hash: Hash::of(&serde_json::to_vec(&intake)?) };
         if self.store.answered(job, &asked)?.is_some() {

@@ -28,15 +28,15 @@ pub struct Cli {
 pub enum Command {
     /// Walk a job from a script, line by line, through the same rules and the same store as a technician
     ///
-    /// Each line of the script is one wish: begin a step, enter a value, move the vehicle, sign. It is printed as it
-    /// happens. A wish that the rules refuse ends the walk with its reason and exit code 1, unless the line says
+    /// Each line of the script is one command: begin a step, enter a value, move the vehicle, sign. It is printed as it
+    /// happens. A command that the rules refuse ends the walk with its reason and exit code 1, unless the line says
     /// that it expects just that refusal ("refused": "refused-needs").
     ///
     /// Example: panside-cli walk checklists/demo/demo.walk.json --store /tmp/bay --record /tmp/record.pdf
     Walk(WalkArgs),
     /// Prove that no allowed order of steps of a checklist reaches a danger
     ///
-    /// Every state that steps, moves, outcomes, ageing, setting aside, one strike and one observation can reach is
+    /// Every state that steps, vehicle actions, outcomes, ageing, skipping, one void and one observation can reach is
     /// tried with the very function that runs a live job. What refutes the checklist is shown as the shortest order
     /// of steps that leads there.
     ///
@@ -55,7 +55,7 @@ pub enum Command {
     /// Plan the order with the least expected time
     ///
     /// From the beginning of a checklist, or from where a job of a store stands. Counted are the minutes of steps and
-    /// moves, walking between zones, and what cools, drains or is watched; whatever can be done meanwhile is. An order
+    /// vehicle actions, walking between zones, and what cools, drains or is watched; whatever can be done meanwhile is. An order
     /// is told as exact only when no other takes less; else how far it can be from the best. Exit code 2: it may not be
     /// the best. For more people than the checklist lets be in steps at a time it is a plan only.
     ///
@@ -131,9 +131,9 @@ pub struct ProveArgs {
     /// A spec sheet, to see whether it has all that the checklist needs.
     #[arg(long)]
     pub sheet: Option<PathBuf>,
-    /// Leave out runs with a strike.
+    /// Leave out runs with a void.
     #[arg(long)]
-    pub no_strike: bool,
+    pub no_void: bool,
     /// Leave out runs with an observation.
     #[arg(long)]
     pub no_observe: bool,

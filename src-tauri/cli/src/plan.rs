@@ -80,10 +80,10 @@ fn text(plan: &PlanPage, file_order: Option<u32>) -> String {
             PlanDoes::Work => "",
             PlanDoes::Start => "start, then leave it: ",
             PlanDoes::Leave => "leave: ",
-            PlanDoes::Move => "-> ",
+            PlanDoes::VehicleAction => "-> ",
             PlanDoes::Walk => "   go to ",
             PlanDoes::Sign => "sign again: ",
-            PlanDoes::OnPaper => "put right on paper: ",
+            PlanDoes::Correct => "corrected afterwards: ",
         };
         let _ =
             writeln!(text, "{:>4} to {:>4} min  {who}{does}{}", doing.from_min, doing.until_min, doing.title);

@@ -26,7 +26,7 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
         }
     }
     let ask = Ask {
-        strike: !args.no_strike,
+        void: !args.no_void,
         observe: !args.no_observe,
         memory: args.mem << 20,
         states: args.states.unwrap_or(usize::MAX),

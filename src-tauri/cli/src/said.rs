@@ -1,6 +1,6 @@
-//! Events and wishes as lines to read while a walk goes on.
+//! Events and commands as lines to read while a walk goes on.
 
-use panside_bay::enter::{Entered, EntryValue, Event, Job, PersonId, Wish, in_short};
+use panside_bay::enter::{Command, Entered, EntryValue, Event, Job, PersonId, in_short};
 use panside_procedure::Procedure;
 
 /// What happened, in one line.
@@ -26,18 +26,20 @@ pub fn event(job: &Job, event: &Event) -> String {
                 if signs.is_empty() { String::new() } else { format!(", signed: {}", signs.join(", ")) };
             format!("done {}{signed}", step(&done.step))
         }
-        Event::Moved(moved) => format!("moves: {}", move_title(procedure, &moved.made)),
+        Event::VehicleAction(done) => {
+            format!("vehicle action: {}", vehicle_action_title(procedure, &done.action))
+        }
         Event::Signed(signed) => format!("signs {} again", signed.signature.sign),
-        Event::SetAside(aside) => format!("sets aside {}: {}", step(&aside.step), aside.reason),
-        Event::Struck(struck) => {
-            let also = if struck.also.is_empty() {
+        Event::Skipped(skipped) => format!("skips {}: {}", step(&skipped.step), skipped.reason),
+        Event::Voided(voided) => {
+            let also = if voided.also.is_empty() {
                 String::new()
             } else {
-                format!(", and with it {}", struck.also.join(", "))
+                format!(", and with it {}", voided.also.join(", "))
             };
-            format!("strikes {}{also}: {}", step(&struck.step), struck.reason)
+            format!("voids {}{also}: {}", step(&voided.step), voided.reason)
         }
-        Event::Rerecorded(again) => format!("puts right on paper {}", step(&again.step)),
+        Event::Corrected(again) => format!("corrects {}", step(&again.step)),
         Event::Observed(seen) => {
             let undone = if seen.undone.is_empty() {
                 String::new()
@@ -57,24 +59,24 @@ pub fn event(job: &Job, event: &Event) -> String {
     format!("{said} [lapses: {}]", names.join(", "))
 }
 
-/// What is wished for, in a few words.
-pub fn wish(wish: &Wish) -> String {
-    match wish {
-        Wish::Begin { step } => format!("to begin \"{step}\""),
-        Wish::Leave { step } => format!("to leave \"{step}\""),
-        Wish::Enter { step, entry, .. } => format!("to enter \"{entry}\" at \"{step}\""),
-        Wish::Done { step, .. } => format!("to be done with \"{step}\""),
-        Wish::Work { step, .. } => format!("to work \"{step}\""),
-        Wish::Move { made } => format!("the move \"{made}\""),
-        Wish::Sign { signature } => format!("to sign \"{}\"", signature.sign),
-        Wish::SignAgain { .. } => "to sign again".to_owned(),
-        Wish::SetAside { step, .. } => format!("to set \"{step}\" aside"),
-        Wish::Strike { step, .. } => format!("to strike \"{step}\""),
-        Wish::Rerecord { step, .. } => format!("to put \"{step}\" right on paper"),
-        Wish::Observe { condition, value, .. } => format!("to observe {condition} = {value}"),
-        Wish::ExplainMissed { step, .. } => format!("to explain \"{step}\""),
-        Wish::Finish => "to finish the job".to_owned(),
-        Wish::Stop { .. } => "to stop the job".to_owned(),
+/// What is asked for, in a few words.
+pub fn command(command: &Command) -> String {
+    match command {
+        Command::Begin { step } => format!("to begin \"{step}\""),
+        Command::Leave { step } => format!("to leave \"{step}\""),
+        Command::Enter { step, entry, .. } => format!("to enter \"{entry}\" at \"{step}\""),
+        Command::Done { step, .. } => format!("to be done with \"{step}\""),
+        Command::Work { step, .. } => format!("to work \"{step}\""),
+        Command::VehicleAction { action } => format!("the vehicle action \"{action}\""),
+        Command::Sign { signature } => format!("to sign \"{}\"", signature.sign),
+        Command::SignAgain { .. } => "to sign again".to_owned(),
+        Command::Skip { step, .. } => format!("to skip \"{step}\""),
+        Command::Void { step, .. } => format!("to void \"{step}\""),
+        Command::Correct { step, .. } => format!("to correct \"{step}\" afterwards"),
+        Command::Observe { condition, value, .. } => format!("to observe {condition} = {value}"),
+        Command::ExplainMissed { step, .. } => format!("to explain \"{step}\""),
+        Command::Finish => "to finish the job".to_owned(),
+        Command::Stop { .. } => "to stop the job".to_owned(),
     }
 }
 
@@ -82,8 +84,8 @@ fn title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
     procedure.names.step(id).map_or(id, |step| &procedure.step(step).title)
 }
 
-fn move_title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
-    procedure.names.move_(id).map_or(id, |made| &procedure.move_text(made).title)
+fn vehicle_action_title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
+    procedure.names.vehicle_action(id).map_or(id, |made| &procedure.vehicle_action_text(made).title)
 }
 
 fn value(procedure: &Procedure, entered: &Entered, called: &impl Fn(PersonId) -> String) -> String {

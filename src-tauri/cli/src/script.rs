@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use chrono::{NaiveDate, TimeDelta};
-use panside_bay::enter::{Actor, PersonId, Wish};
+use panside_bay::enter::{Actor, Command, PersonId};
 use panside_procedure::format::Role;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -74,20 +74,20 @@ impl Person {
     }
 }
 
-/// One line: one wish.
+/// One line: one command.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Line {
-    /// Who wishes; one of `people`. Absent: as in the line before.
+    /// Who asks; one of `people`. Absent: as in the line before.
     #[serde(default)]
     pub who: Option<String>,
     /// Minutes that pass before it.
     #[serde(default)]
     pub after_min: f64,
-    /// The wish, as the window would send it, but for two things. `{"photo_file": "NAME"}` in place of a value takes in
+    /// The command, as the window would send it, but for two things. `{"photo_file": "NAME"}` in place of a value takes in
     /// a photo. Who signs, or says a reason, stands by one of `people`: `"by": "tech"`.
     #[serde(rename = "do")]
-    pub wish: Value,
+    pub command: Value,
     /// The refusal that must come: a message id. Absent: it must be taken.
     #[serde(default)]
     pub refused: Option<String>,
@@ -107,7 +107,7 @@ impl Script {
     /// Moves the days of every tool's calibration by so many days. A day that can't be read stays, for the core to
     /// refuse.
     pub fn move_calibrations(&mut self, days: i64) {
-        self.lines.iter_mut().for_each(|line| move_calibrations(&mut line.wish, days));
+        self.lines.iter_mut().for_each(|line| move_calibrations(&mut line.command, days));
     }
 }
 
@@ -127,7 +127,7 @@ fn move_calibrations(value: &mut Value, days: i64) {
     }
 }
 
-/// Reads a script and sees that its lines name people and are wishes.
+/// Reads a script and sees that its lines name people and are commands.
 pub fn read(path: &Path) -> Result<Script, Failure> {
     let wrong = |message: String| Failure::new(Exit::DoesNotLoad, format!("{}: {message}", path.display()));
     let bytes = crate::exit::read_document(path)?;
@@ -144,7 +144,7 @@ pub fn read(path: &Path) -> Result<Script, Failure> {
         {
             return Err(wrong(format!("line {}: nobody in \"people\" is called \"{who}\"", at + 1)));
         }
-        if let Some(other) = people_in(&mut line.wish.clone(), &script.people) {
+        if let Some(other) = people_in(&mut line.command.clone(), &script.people) {
             return Err(wrong(format!("line {}: nobody in \"people\" is called \"{other}\"", at + 1)));
         }
         if !(0.0..=7.0 * 24.0 * 60.0).contains(&line.after_min) {
@@ -171,15 +171,15 @@ fn people_in(value: &mut Value, people: &BTreeMap<String, Person>) -> Option<Str
     }
 }
 
-/// The wish of a line, once its photos are taken in.
-pub fn wish(
+/// The command of a line, once its photos are taken in.
+pub fn command(
     line: &Line,
     number: usize,
     mut value: Value,
     people: &BTreeMap<String, Person>,
-) -> Result<Wish, Failure> {
+) -> Result<Command, Failure> {
     people_in(&mut value, people);
     serde_json::from_value(value).map_err(|error| {
-        Failure::new(Exit::DoesNotLoad, format!("line {number}: {} is no wish: {error}", line.wish))
+        Failure::new(Exit::DoesNotLoad, format!("line {number}: {} is no command: {error}", line.command))
     })
 }

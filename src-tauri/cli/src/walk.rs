@@ -1,6 +1,6 @@
 //! `walk`: drives a job from a script through the use cases that the window has.
 //!
-//! Each line is a wish with an id that follows from the script's text and the line's number, so that the same walk on
+//! Each line is a command with an id that follows from the script's text and the line's number, so that the same walk on
 //! the same store goes on where it was cut off, and writes nothing twice.
 
 use std::path::Path;
@@ -19,12 +19,12 @@ use serde_json::{Value, json};
 use crate::args::WalkArgs;
 use crate::checklist;
 use crate::exit::{Exit, Failure, read, read_document, write};
-use crate::kit;
 use crate::out::{self, say};
 use crate::prove::Meter;
 use crate::record;
 use crate::said;
 use crate::script::{self, Line, Person, Script};
+use crate::setup;
 use crate::when::When;
 
 /// Walks a script.
@@ -32,7 +32,7 @@ pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     // A wrong ending is told before the walk and not after it.
     args.record.as_deref().map(record::Form::of).transpose()?;
     let mut script = script::read(&args.script)?;
-    // The wishes of a script keep their ids, on whatever day it is walked.
+    // The commands of a script keep their ids, on whatever day it is walked.
     let words = serde_json::to_string(&script)?;
     let walked = args.lines.unwrap_or(usize::MAX).min(script.lines.len());
     let when = When::of(&script, walked, args.until.as_deref())?;
@@ -62,7 +62,7 @@ pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
 struct Walk<'a> {
     args: &'a WalkArgs,
     script: &'a Script,
-    /// The script's text, which names its wishes.
+    /// The script's text, which names its commands.
     words: String,
     folder: &'a Path,
     bay: Bay,
@@ -75,7 +75,7 @@ impl Walk<'_> {
         let (checklist, _) = checklist::load(&self.folder.join(&self.script.checklist))?;
         let sheet = read_document(&self.folder.join(&self.script.sheet))?;
         let ask = if self.args.plain_proof {
-            Ask { strike: false, observe: false, ..Ask::default() }
+            Ask { void: false, observe: false, ..Ask::default() }
         } else {
             Ask::default()
         };
@@ -89,7 +89,7 @@ impl Walk<'_> {
             conditions: self.script.conditions.clone(),
             utc_offset_min: self.script.utc_offset_min,
         };
-        kit::add(self.script, &mut self.bay)?;
+        setup::add(self.script, &mut self.bay)?;
         let job = self.bay.start(&proved?, &new, &self.actor, self.request(0))?;
         self.print(
             json!({ "started": job, "repair_order": self.script.repair_order, "demo": self.script.demo }),
@@ -101,7 +101,7 @@ impl Walk<'_> {
         Ok(job)
     }
 
-    /// The id of a line's wish; 0 for the start.
+    /// The id of a line's command; 0 for the start.
     fn request(&self, number: usize) -> RequestId {
         request_named(&format!("{number} {}", self.words))
     }
@@ -129,14 +129,14 @@ impl Walk<'_> {
 
     /// Does one line.
     fn line(&mut self, job: JobId, number: usize, line: &Line) -> Result<(), Failure> {
-        let mut wish = line.wish.clone();
-        self.take_photos(job, &mut wish)?;
-        let wish = script::wish(line, number, wish, &self.script.people)?;
+        let mut command = line.command.clone();
+        self.take_photos(job, &mut command)?;
+        let command = script::command(line, number, command, &self.script.people)?;
         let head = self.bay.head(job)?;
         let request = self.request(number);
-        let before = said::wish(&wish);
+        let before = said::command(&command);
         let who = self.bay.people()?.person(self.actor.id)?.name.clone();
-        match (self.bay.enter(job, head, request, &self.actor, &wish)?, &line.refused) {
+        match (self.bay.enter(job, head, request, &self.actor, &command)?, &line.refused) {
             (Answer::Entered { events, .. }, None) => {
                 for event in &events {
                     let said = said::event(self.bay.job(job)?, event);
@@ -166,12 +166,12 @@ impl Walk<'_> {
         }
     }
 
-    fn unexpected(&self, number: usize, wish: &str, refusal: &Refusal, expected: Option<&str>) -> String {
+    fn unexpected(&self, number: usize, command: &str, refusal: &Refusal, expected: Option<&str>) -> String {
         let said = refusal.said_by(self.bay.speaker());
         match expected {
-            None => format!("Line {number}: {wish} is refused ({}). {said}", refusal.message.id),
+            None => format!("Line {number}: {command} is refused ({}). {said}", refusal.message.id),
             Some(expected) => format!(
-                "Line {number}: {wish} is refused with \"{}\", though \"{expected}\" was expected. {said}",
+                "Line {number}: {command} is refused with \"{}\", though \"{expected}\" was expected. {said}",
                 refusal.message.id
             ),
         }

@@ -30,8 +30,8 @@ pub(crate) fn vars(procedure: &Procedure, kind: VariableKind) -> impl Iterator<I
     vars.filter(move |(_, var)| var.kind == kind).map(|(at, _)| VarIx::of(at))
 }
 
-/// Steps that were worked and now are struck, by id.
-pub(crate) fn struck(procedure: &Procedure, before: &State, after: &State) -> Vec<String> {
+/// Steps that were worked and now are voided, by id.
+pub(crate) fn voided(procedure: &Procedure, before: &State, after: &State) -> Vec<String> {
     left_worked(procedure, before, after, true)
 }
 
@@ -40,17 +40,17 @@ pub(crate) fn undone(procedure: &Procedure, before: &State, after: &State) -> Ve
     left_worked(procedure, before, after, false)
 }
 
-fn left_worked(procedure: &Procedure, before: &State, after: &State, to_struck: bool) -> Vec<String> {
+fn left_worked(procedure: &Procedure, before: &State, after: &State, to_voided: bool) -> Vec<String> {
     let machine = &procedure.machine;
     let gone = procedure.steps().filter(|&(step, _)| {
         machine.is_worked(before, step)
             && !machine.is_worked(after, step)
-            && is_struck(procedure, after, step) == to_struck
+            && is_voided(procedure, after, step) == to_voided
     });
     gone.map(|(_, step)| step.id.clone()).collect()
 }
 
-/// Whether a step is struck and not put right.
-pub(crate) fn is_struck(procedure: &Procedure, state: &State, step: StepIx) -> bool {
-    procedure.machine.shown(state, step) == Shown::Struck
+/// Whether a step is voided and not corrected.
+pub(crate) fn is_voided(procedure: &Procedure, state: &State, step: StepIx) -> bool {
+    procedure.machine.shown(state, step) == Shown::Voided
 }

@@ -1,14 +1,14 @@
-//! What a wish leads to: the events to write, or a refusal. Every event is checked through
+//! What a command leads to: the events to write, or a refusal. Every event is checked through
 //! [`panside_procedure::Machine::step`] on the state that those before it leave, and every intent against the dangers
 //! as well. A fact is never refused.
 
 pub(crate) mod draft;
-mod paper;
 pub(crate) mod refuse;
 pub(crate) mod signs;
 pub(crate) mod unmet;
 mod whole;
 pub(crate) mod work;
+mod written;
 
 use panside_journal::{Stamp, clock_jump};
 use panside_procedure::State;
@@ -16,16 +16,16 @@ use panside_procedure::machine::{Action, VarIx};
 
 use crate::change::{gates, lost};
 use crate::clock::{MINUTE_MS, measured_ms};
+use crate::command::{Actor, Command, Refusal};
 use crate::event::{ClockJumped, Event, Expired};
 use crate::job::Job;
 use crate::message::{Message, refused_not_started};
 use crate::people::{Names, Roster};
-use crate::request::{Actor, Refusal, Request};
 use crate::size;
 
 use draft::Draft;
 
-/// The events that a wish leads to. First come the introductions of people whom the job does not know by this name and
+/// The events that a command leads to. First come the introductions of people whom the job does not know by this name and
 /// role, then what time has brought ([`due`]).
 ///
 /// # Errors
@@ -33,40 +33,40 @@ use draft::Draft;
 pub fn decide(
     job: &Job,
     shop: &Roster,
-    request: &Request,
+    command: &Command,
     who: &Actor,
     now: &Stamp,
 ) -> Result<Vec<Event>, Refusal> {
     size::check(who)?;
-    size::check(request)?;
+    size::check(command)?;
     if job.start.is_none() {
         return Err(refused_not_started().into());
     }
     shop.acting(*who)?;
     let (state, events) = aged(job, now);
     let mut draft = Draft { job, names: Names::Shop(shop), who, now, state, events };
-    match request {
-        Request::Begin { step } => draft.begin(step)?,
-        Request::Leave { step } => draft.leave(step)?,
-        Request::Enter { step, entry, value } => {
+    match command {
+        Command::Begin { step } => draft.begin(step)?,
+        Command::Leave { step } => draft.leave(step)?,
+        Command::Enter { step, entry, value } => {
             draft.enter_all(step, &[(entry.clone(), value.clone())].into())?;
         }
-        Request::Done { step, signatures } => draft.done(step, signatures, false)?,
-        Request::Work { step, entries, signatures, later } => {
+        Command::Done { step, signatures } => draft.done(step, signatures, false)?,
+        Command::Work { step, entries, signatures, later } => {
             draft.work(step, entries, signatures, *later)?
         }
-        Request::Move { made } => draft.make_move(made)?,
-        Request::Sign { signature } => draft.sign(signature)?,
-        Request::SignAgain { signatures } => draft.sign_again(signatures)?,
-        Request::SetAside { step, reason } => draft.set_aside(step, reason)?,
-        Request::Strike { step, reason } => draft.strike(step, reason)?,
-        Request::Rerecord { step, entries, signatures, reason } => {
-            draft.rerecord(step, entries, signatures, reason.as_deref())?;
+        Command::VehicleAction { action } => draft.vehicle_action(action)?,
+        Command::Sign { signature } => draft.sign(signature)?,
+        Command::SignAgain { signatures } => draft.sign_again(signatures)?,
+        Command::Skip { step, reason } => draft.skip(step, reason)?,
+        Command::Void { step, reason } => draft.void(step, reason)?,
+        Command::Correct { step, entries, signatures, reason } => {
+            draft.correct(step, entries, signatures, reason.as_deref())?;
         }
-        Request::Observe { condition, value, reason } => draft.observe(condition, value, reason)?,
-        Request::ExplainMissed { step, reason } => draft.explain_missed(step, reason)?,
-        Request::Finish => draft.finish()?,
-        Request::Stop { reason } => draft.stop(reason)?,
+        Command::Observe { condition, value, reason } => draft.observe(condition, value, reason)?,
+        Command::ExplainMissed { step, reason } => draft.explain_missed(step, reason)?,
+        Command::Finish => draft.finish()?,
+        Command::Stop { reason } => draft.stop(reason)?,
     }
     let acts = std::iter::once((who.id, Some(who.role)));
     let appear = acts.chain(draft.events.iter().flat_map(Event::people));
@@ -75,7 +75,7 @@ pub fn decide(
 }
 
 /// What time alone has brought since the last event: the wall clock was set, knowledge has grown too old. [`decide()`]
-/// puts it before the events of the next wish.
+/// puts it before the events of the next command.
 #[must_use]
 pub fn due(job: &Job, now: &Stamp) -> Vec<Event> {
     aged(job, now).1

@@ -2,7 +2,7 @@
 //! what each has to answer.
 //!
 //! [`classify`] is total: every value gives a class that `Ask::classes` lists, or a refusal that says what to enter
-//! instead. A class that keeps the step in hand (too hot, short, unclear) is no refusal: it is a fact.
+//! instead. A class that keeps the step in progress (too hot, short, unclear) is no refusal: it is a fact.
 
 mod balance;
 mod choice;
@@ -43,9 +43,9 @@ use kind::Kind;
 
 pub(crate) use reading::{Limit, limits};
 
+use crate::command::Refusal;
 use crate::message::{Message, entry_no_sheet_value, of_trade, refused_no_reason, words};
 use crate::people::Names;
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::{Accounted, EntryValue};
 
@@ -59,7 +59,7 @@ pub struct Context<'a> {
     pub items: &'a [Item],
     /// When the step was begun; nothing while it is not.
     pub begun: Option<&'a Stamp>,
-    /// When the value was taken: now, or when the work was done that is put right on paper.
+    /// When the value was taken: now, or when the work was done that is corrected afterwards.
     pub at: &'a Stamp,
     /// Minutes that the shop's wall clock is ahead of UTC.
     pub utc_offset_min: i32,

@@ -13,8 +13,8 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 
 pub use body::{
-    Begun, ClockJumped, Done, Entered, Expired, Finished, Introduced, Left, Lost, MissedExplained, Moved,
-    Observed, Pinned, Rerecorded, SetAside, Signed, Started, Stopped, Struck,
+    Begun, ClockJumped, Corrected, Done, Entered, Expired, Finished, Introduced, Left, Lost, MissedExplained,
+    Observed, Pinned, Signed, Skipped, Started, Stopped, VehicleAction, Voided,
 };
 
 use crate::error::JobError;
@@ -100,11 +100,11 @@ impl Event {
             Event::Begun(body) => Some(&body.lost),
             Event::Left(body) => Some(&body.lost),
             Event::Done(body) => Some(&body.lost),
-            Event::Moved(body) => Some(&body.lost),
+            Event::VehicleAction(body) => Some(&body.lost),
             Event::Signed(body) => Some(&body.lost),
-            Event::SetAside(body) => Some(&body.lost),
-            Event::Struck(body) => Some(&body.lost),
-            Event::Rerecorded(body) => Some(&body.lost),
+            Event::Skipped(body) => Some(&body.lost),
+            Event::Voided(body) => Some(&body.lost),
+            Event::Corrected(body) => Some(&body.lost),
             Event::Observed(body) => Some(&body.lost),
             Event::Expired(body) => Some(&body.lost),
             Event::Finished(body) => Some(&body.lost),
@@ -122,7 +122,7 @@ impl Event {
     pub(crate) fn people(&self) -> Vec<(PersonId, Option<Role>)> {
         let signs = match self {
             Event::Done(body) => body.signs.as_slice(),
-            Event::Rerecorded(body) => body.signs.as_slice(),
+            Event::Corrected(body) => body.signs.as_slice(),
             Event::Signed(body) => std::slice::from_ref(&body.signature),
             _ => &[],
         };
@@ -135,7 +135,7 @@ impl Event {
         });
         let values: Vec<&EntryValue> = match self {
             Event::Entered(body) => vec![&body.value],
-            Event::Rerecorded(body) => body.values.values().collect(),
+            Event::Corrected(body) => body.values.values().collect(),
             _ => Vec::new(),
         };
         let say_so = values.into_iter().filter_map(|value| Some((value.accounted()?.by, None)));
@@ -150,9 +150,9 @@ impl Event {
             | Event::Left(Left { step, .. })
             | Event::Entered(Entered { step, .. })
             | Event::Done(Done { step, .. })
-            | Event::SetAside(SetAside { step, .. })
-            | Event::Struck(Struck { step, .. })
-            | Event::Rerecorded(Rerecorded { step, .. })
+            | Event::Skipped(Skipped { step, .. })
+            | Event::Voided(Voided { step, .. })
+            | Event::Corrected(Corrected { step, .. })
             | Event::MissedExplained(MissedExplained { step, .. }) => Some(step),
             _ => None,
         }
@@ -175,16 +175,16 @@ events! {
     Entered: "entered", version 1;
     /// A step was done.
     Done: "done", version 1;
-    /// A move was made.
-    Moved: "moved", version 1;
+    /// A vehicle action was made.
+    VehicleAction: "vehicle_action", version 1;
     /// A sign-off was renewed.
     Signed: "signed", version 1;
-    /// A step was set aside.
-    SetAside: "set_aside", version 1;
-    /// What was entered at a step was struck.
-    Struck: "struck", version 1;
-    /// A struck step was put right on paper.
-    Rerecorded: "rerecorded", version 1;
+    /// A step was skipped.
+    Skipped: "skipped", version 1;
+    /// What was entered at a step was voided.
+    Voided: "voided", version 1;
+    /// A voided step was corrected afterwards.
+    Corrected: "corrected", version 1;
     /// The vehicle was not as shown.
     Observed: "observed", version 1;
     /// What was known had grown too old.

@@ -27,7 +27,7 @@ pub(crate) use bolts::{map as bolt_map, places as bolt_places};
 pub(crate) use plot::Frame;
 
 use crate::clock::civil_time;
-use crate::job::{EnteredValue, Job, Mark, Stretch};
+use crate::job::{Attempt, EnteredValue, Job, Mark};
 use crate::message::Message;
 
 /// The whole width or height of a drawing.
@@ -103,9 +103,9 @@ struct Taken<'a> {
     step: &'a Step,
     entry: &'a Entry,
     value: &'a EnteredValue,
-    /// It is what holds: the last one, of the work that counts or is in hand.
+    /// It is what holds: the last one, of the work that counts or is in progress.
     counts: bool,
-    /// It was struck, or the vehicle showed that it cannot have been.
+    /// It was voided, or the vehicle showed that it cannot have been.
     void: bool,
 }
 
@@ -120,12 +120,12 @@ fn taken(job: &Job) -> Vec<Taken<'_>> {
     let mut all: Vec<Taken<'_>> = Vec::new();
     for (number, step) in job.procedure.steps() {
         let detail = job.step(number);
-        for stretch in &detail.stretches {
-            let holds = is_same(detail.in_hand().or_else(|| detail.counts()), stretch);
-            for value in &stretch.entries {
+        for attempt in &detail.attempts {
+            let holds = is_same(detail.in_progress().or_else(|| detail.counts()), attempt);
+            for value in &attempt.entries {
                 let Some(entry) = step.entries.iter().find(|entry| entry.id == value.entry) else { continue };
-                let is_last = stretch.latest(&value.entry).is_some_and(|last| std::ptr::eq(last, value));
-                let void = stretch.void.is_some();
+                let is_last = attempt.latest(&value.entry).is_some_and(|last| std::ptr::eq(last, value));
+                let void = attempt.void.is_some();
                 all.push(Taken { step, entry, value, counts: holds && is_last && !void, void });
             }
         }
@@ -134,7 +134,7 @@ fn taken(job: &Job) -> Vec<Taken<'_>> {
     all
 }
 
-fn is_same(one: Option<&Stretch>, other: &Stretch) -> bool {
+fn is_same(one: Option<&Attempt>, other: &Attempt) -> bool {
     one.is_some_and(|one| std::ptr::eq(one, other))
 }
 

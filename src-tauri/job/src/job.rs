@@ -66,7 +66,7 @@ pub struct EnteredValue {
     pub worked_out: Option<WorkedOut>,
 }
 
-/// How a stretch of work ended.
+/// How an attempt ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum EndedBy {
@@ -76,16 +76,16 @@ pub enum EndedBy {
     Left,
 }
 
-/// One stretch of work at a step: from going in to being done or leaving. What is entered belongs to its stretch; a
+/// One attempt at a step: from going in to being done or leaving. What is entered belongs to its attempt; a
 /// new one asks for everything anew.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Stretch {
+pub struct Attempt {
     /// When it began, and by whom.
     pub begun: Mark,
-    /// How and when it ended. Nothing while the step is in hand.
+    /// How and when it ended. Nothing while the step is in progress.
     pub ended: Option<(EndedBy, Mark)>,
-    /// It is no work but a struck step put right on paper.
-    pub on_paper: bool,
+    /// It is no work but a voided step corrected afterwards.
+    pub corrected: bool,
     /// It was done before and entered only when it says.
     pub later: bool,
     /// Everything that was entered, oldest first; of an entry the last one counts.
@@ -94,16 +94,16 @@ pub struct Stretch {
     pub classes: BTreeMap<String, String>,
     /// The signatures given with *Done*.
     pub signs: Vec<Signature>,
-    /// Since when it no longer counts: it was struck, or the vehicle showed that it cannot have been worked.
+    /// Since when it no longer counts: it was voided, or the vehicle showed that it cannot have been worked.
     pub void: Option<Mark>,
 }
 
-impl Stretch {
-    pub(crate) fn new(begun: Mark) -> Stretch {
-        Stretch {
+impl Attempt {
+    pub(crate) fn new(begun: Mark) -> Attempt {
+        Attempt {
             begun,
             ended: None,
-            on_paper: false,
+            corrected: false,
             later: false,
             entries: Vec::new(),
             classes: BTreeMap::new(),
@@ -125,24 +125,24 @@ impl Stretch {
     }
 }
 
-/// A step that was struck.
+/// A step that was voided.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Strike {
+pub struct Voiding {
     /// When, by whom, and why.
     pub reason: Reason,
-    /// The step it was struck with, because it builds on that one. Nothing when it was struck itself.
+    /// The step it was voided with, because it builds on that one. Nothing when it was voided itself.
     pub with: Option<String>,
 }
 
 /// What happened at one step.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct StepDetail {
-    /// Stretches of work, oldest first.
-    pub stretches: Vec<Stretch>,
-    /// Why it was set aside.
-    pub set_aside: Option<Reason>,
-    /// When what was entered was struck, oldest first.
-    pub strikes: Vec<Strike>,
+    /// Attempts, oldest first.
+    pub attempts: Vec<Attempt>,
+    /// Why it was skipped.
+    pub skipped: Option<Reason>,
+    /// When what was entered was voided, oldest first.
+    pub voids: Vec<Voiding>,
     /// When an observation showed that it cannot have been worked, oldest first.
     pub undone: Vec<Mark>,
     /// Why it was missed.
@@ -150,22 +150,22 @@ pub struct StepDetail {
 }
 
 impl StepDetail {
-    /// The stretch that goes on now.
+    /// The attempt that goes on now.
     #[must_use]
-    pub fn in_hand(&self) -> Option<&Stretch> {
-        self.stretches.last().filter(|stretch| stretch.ended.is_none())
+    pub fn in_progress(&self) -> Option<&Attempt> {
+        self.attempts.last().filter(|attempt| attempt.ended.is_none())
     }
 
-    /// The stretch whose entries count: the last that was done and is not void.
+    /// The attempt whose entries count: the last that was done and is not void.
     #[must_use]
-    pub fn counts(&self) -> Option<&Stretch> {
-        self.stretches.iter().rfind(|stretch| stretch.is_done() && stretch.void.is_none())
+    pub fn counts(&self) -> Option<&Attempt> {
+        self.attempts.iter().rfind(|attempt| attempt.is_done() && attempt.void.is_none())
     }
 
-    /// The stretch to show: the one in hand, else the one that counts, else the last.
+    /// The attempt to show: the one in progress, else the one that counts, else the last.
     #[must_use]
-    pub fn shown(&self) -> Option<&Stretch> {
-        self.in_hand().or_else(|| self.counts()).or_else(|| self.stretches.last())
+    pub fn shown(&self) -> Option<&Attempt> {
+        self.in_progress().or_else(|| self.counts()).or_else(|| self.attempts.last())
     }
 }
 
@@ -187,9 +187,9 @@ pub struct Given {
 pub struct LastRead {
     /// The step.
     pub step: StepIx,
-    /// The place of the stretch in the step's detail.
-    pub stretch: usize,
-    /// The place of the value in the stretch.
+    /// The place of the attempt in the step's detail.
+    pub attempt: usize,
+    /// The place of the value in the attempt.
     pub value: usize,
 }
 
@@ -310,6 +310,6 @@ impl Job {
     #[must_use]
     pub fn last_read(&self, gate: VarIx) -> Option<&EnteredValue> {
         let last = self.gate(gate).last_read?;
-        self.step(last.step).stretches.get(last.stretch)?.entries.get(last.value)
+        self.step(last.step).attempts.get(last.attempt)?.entries.get(last.value)
     }
 }

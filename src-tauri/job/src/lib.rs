@@ -6,7 +6,7 @@
 //! - [`job`], [`tally`]: one job, folded from its events
 //! - [`tool`]: a torque tool while it is typed, and what its certificate is worth today
 //! - [`people`]: who is known, in the shop and in a job
-//! - [`request`], [`decide()`]: what a person asks for, and the events or the refusal that answers it
+//! - [`command`], [`decide()`]: what a person asks for, and the events or the refusal that answers it
 //! - [`view`]: all that a screen shows of a job, so that no screen holds a rule
 //! - [`figures`]: what was measured as drawings: axes, bands, curves and readings, and the same in sentences
 //! - [`planning`]: an open job as the planner takes it
@@ -15,6 +15,7 @@
 
 mod change;
 pub mod clock;
+pub mod command;
 pub mod decide;
 pub mod entry;
 pub mod error;
@@ -28,7 +29,6 @@ pub mod people;
 pub mod planning;
 #[cfg(test)]
 mod properties;
-pub mod request;
 pub mod sheet;
 pub mod size;
 pub mod start;
@@ -40,13 +40,13 @@ mod units;
 pub mod value;
 pub mod view;
 
+pub use command::{Actor, Command, Refusal};
 pub use decide::{decide, due};
 pub use error::JobError;
 pub use event::Event;
 pub use job::{Happened, Job, Mark};
 pub use message::{Arg, MESSAGES, Message};
 pub use people::{Names, People, Roster};
-pub use request::{Actor, Refusal, Request};
 pub use sheet::Specs;
 pub use start::{Intake, start};
 pub use value::{EntryValue, Signature, SignedPin};

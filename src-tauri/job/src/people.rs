@@ -9,9 +9,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use panside_journal::PersonId;
 use panside_procedure::format::Role;
 
+use crate::command::{Actor, Refusal};
 use crate::event::Introduced;
 use crate::message::{refused_no_person, refused_no_role};
-use crate::request::{Actor, Refusal};
 
 /// One of the shop's people.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -33,17 +33,20 @@ pub fn with_crew(job: &Job, people: usize) -> Result<Job, NoPlan> {
     Ok(Job::fold(Arc::new(procedure), Arc::clone(&job.specs), job.happened.iter().cloned()))
 }
 
-/// What is to be planned from now on, for all whom the checklist lets be in steps at a time. Each entry turns out as it was entered in the step in hand, else as usual.
+/// What is to be planned from now on, for all whom the checklist lets be in steps at a time. Each entry turns out as it was entered in the step in progress, else as usual.
 #[must_use]
 pub fn task<'a>(job: &'a Job, now: &Stamp) -> Task<'a> {
     let procedure = &*job.procedure;
     let (state, _) = aged(job, now);
-    let in_hand: Vec<StepIx> = procedure.machine.begun(&state).collect();
+    let in_progress: Vec<StepIx> = procedure.machine.begun(&state).collect();
     let start = Start {
         at: last_zone(job),
-        in_hand: in_hand.iter().filter_map(|&step| Some((step, minutes_in(job, step, now)?))).collect(),
+        in_progress: in_progress
+            .iter()
+            .filter_map(|&step| Some((step, minutes_in(job, step, now)?)))
+            .collect(),
         waited: waited(job, now),
-        left: left(job, &in_hand, now),
+        left: left(job, &in_progress, now),
         ages: ages(job, now),
         state,
     };
@@ -54,8 +57,8 @@ pub fn task<'a>(job: &'a Job, now: &Stamp) -> Task<'a> {
 
 /// How a step turns out, as far as it is entered already.
 fn outcome(job: &Job, step: StepIx) -> OutcomeIx {
-    let stretch = job.step(step).in_hand();
-    let entered = stretch.into_iter().flat_map(|stretch| &stretch.entries);
+    let attempt = job.step(step).in_progress();
+    let entered = attempt.into_iter().flat_map(|attempt| &attempt.entries);
     let given: BTreeMap<String, String> =
         entered.map(|value| (value.entry.clone(), value.class.clone())).collect();
     job.procedure.usual_outcome(step, &given)
@@ -67,22 +70,22 @@ fn last_zone(job: &Job) -> Option<panside_procedure::format::Zone> {
         return None;
     }
     let ended = job.procedure.steps().filter_map(|(step, text)| {
-        let (_, mark) = job.step(step).stretches.last()?.ended.as_ref()?;
+        let (_, mark) = job.step(step).attempts.last()?.ended.as_ref()?;
         Some((mark.seq, text.zone))
     });
     ended.max_by_key(|&(seq, _)| seq).map(|(_, zone)| zone)
 }
 
 fn minutes_in(job: &Job, step: StepIx, now: &Stamp) -> Option<u32> {
-    Some(minutes(&job.step(step).in_hand()?.begun.stamp, now))
+    Some(minutes(&job.step(step).in_progress()?.begun.stamp, now))
 }
 
 /// How long steps were left whose hands were free.
-fn left(job: &Job, in_hand: &[StepIx], now: &Stamp) -> BTreeMap<StepIx, u32> {
+fn left(job: &Job, in_progress: &[StepIx], now: &Stamp) -> BTreeMap<StepIx, u32> {
     let steps = job.procedure.steps().filter(|(step, text)| {
-        text.wait.as_ref().is_some_and(|wait| wait.attended == Some(false)) && !in_hand.contains(step)
+        text.wait.as_ref().is_some_and(|wait| wait.attended == Some(false)) && !in_progress.contains(step)
     });
-    let ran = steps.filter_map(|(step, _)| match job.step(step).stretches.last()?.ended.as_ref()? {
+    let ran = steps.filter_map(|(step, _)| match job.step(step).attempts.last()?.ended.as_ref()? {
         (EndedBy::Left, mark) => Some((step, minutes(&mark.stamp, now))),
         (EndedBy::Done, _) => None,
     });

@@ -1,4 +1,4 @@
-//! What holds in every run: random wishes on the invented checklist, most of them in an order that gets somewhere.
+//! What holds in every run: random commands on the invented checklist, most of them in an order that gets somewhere.
 
 use std::collections::BTreeMap;
 
@@ -8,10 +8,10 @@ use panside_procedure::{Machine, Shown, State};
 use proptest::prelude::*;
 use proptest::sample::select;
 
+use crate::command::{Command, Refusal};
 use crate::event::Event;
 use crate::job::{Happened, Job};
 use crate::message::{MESSAGES, Message};
-use crate::request::{Refusal, Request};
 use crate::testing::{
     Bay, USUAL_ORDER, choice, clicked, degrees, litres, pieces, procedure, sign, specs, stick_in_band, usual,
 };
@@ -23,7 +23,7 @@ enum Turn {
     /// The first step of the usual order that is not worked is tried the usual way.
     Usual,
     /// Somebody asks for something.
-    Ask(Box<Request>),
+    Ask(Box<Command>),
     /// Time passes, in minutes.
     Wait(i64),
 }
@@ -45,7 +45,8 @@ const STEPS: &[&str] = &[
     "fill",
     "level",
 ];
-const MOVES: &[&str] = &["raise", "set_locks", "lower", "start_engine", "stop_engine", "key_out", "key_in"];
+const VEHICLE_ACTIONS: &[&str] =
+    &["raise", "set_locks", "lower", "start_engine", "stop_engine", "key_out", "key_in"];
 const VALUES: &[(&str, &str)] = &[
     ("lift", "floor"),
     ("lift", "raised"),
@@ -105,37 +106,37 @@ fn signed(step: &str) -> Vec<crate::Signature> {
 }
 
 fn turn(observing: bool) -> impl Strategy<Value = Turn> {
-    let step = |make: fn(String) -> Request| any_step().prop_map(make);
+    let step = |make: fn(String) -> Command| any_step().prop_map(make);
     let asked = prop_oneof![
-        3 => step(|step| Request::Begin { step }),
-        2 => step(|step| Request::Leave { step }),
-        3 => step(|step| Request::Done { signatures: signed(&step), step }),
-        4 => select(entered()).prop_map(|(step, entry, value)| Request::Enter {
+        3 => step(|step| Command::Begin { step }),
+        2 => step(|step| Command::Leave { step }),
+        3 => step(|step| Command::Done { signatures: signed(&step), step }),
+        4 => select(entered()).prop_map(|(step, entry, value)| Command::Enter {
             step: step.into(), entry: entry.into(), value,
         }),
-        2 => select(entered()).prop_map(|(step, entry, value)| Request::Work {
+        2 => select(entered()).prop_map(|(step, entry, value)| Command::Work {
             step: step.into(), entries: [(entry.to_owned(), value)].into(), signatures: signed(step), later: false,
         }),
-        5 => select(MOVES).prop_map(|made| Request::Move { made: made.into() }),
-        3 => select(signatures()).prop_map(|signature| Request::Sign { signature }),
-        1 => step(|step| Request::SetAside { step, reason: "not today".into() }),
-        2 => step(|step| Request::Strike { step, reason: "entered wrongly".into() }),
-        3 => select(entered()).prop_map(|(step, entry, value)| Request::Rerecord {
+        5 => select(VEHICLE_ACTIONS).prop_map(|made| Command::VehicleAction { action: made.into() }),
+        3 => select(signatures()).prop_map(|signature| Command::Sign { signature }),
+        1 => step(|step| Command::Skip { step, reason: "not today".into() }),
+        2 => step(|step| Command::Void { step, reason: "entered wrongly".into() }),
+        3 => select(entered()).prop_map(|(step, entry, value)| Command::Correct {
             step: step.into(), entries: [(entry.to_owned(), value)].into(), signatures: signed(step), reason: None,
         }),
-        1 => step(|step| Request::ExplainMissed { step, reason: "it came too late".into() }),
-        1 => Just(Request::Finish),
-        1 => Just(Request::Stop { reason: "enough".into() }),
+        1 => step(|step| Command::ExplainMissed { step, reason: "it came too late".into() }),
+        1 => Just(Command::Finish),
+        1 => Just(Command::Stop { reason: "enough".into() }),
     ];
-    let observed = select(VALUES).prop_map(|(condition, value)| Request::Observe {
+    let observed = select(VALUES).prop_map(|(condition, value)| Command::Observe {
         condition: condition.into(),
         value: value.into(),
         reason: "seen".into(),
     });
     prop_oneof![
         30 => Just(Turn::Usual),
-        20 => asked.prop_map(|request| Turn::Ask(Box::new(request))),
-        if observing { 2 } else { 0 } => observed.prop_map(|request| Turn::Ask(Box::new(request))),
+        20 => asked.prop_map(|command| Turn::Ask(Box::new(command))),
+        if observing { 2 } else { 0 } => observed.prop_map(|command| Turn::Ask(Box::new(command))),
         2 => (1..45_i64).prop_map(Turn::Wait),
     ]
 }
@@ -144,48 +145,48 @@ fn run(observing: bool) -> impl Strategy<Value = Vec<Turn>> {
     prop::collection::vec(turn(observing), 0..80)
 }
 
-/// What a technician does next who wants to get on: what is in hand is left, the vehicle is brought where the first
+/// What a technician does next who wants to get on: what is in progress is left, the vehicle is brought where the first
 /// step that is not worked needs it, and the step is worked; at the end the job is finished. Some of it is refused.
-fn next_usual(bay: &Bay) -> Vec<Request> {
+fn next_usual(bay: &Bay) -> Vec<Command> {
     let (procedure, state) = (&bay.job.procedure, &bay.job.state);
     let is_open = |id: &&&str| {
         let shown = procedure.machine.shown(state, procedure.names.step(id).unwrap());
-        !matches!(shown, Shown::Done | Shown::Lapsed | Shown::SetAside)
+        !matches!(shown, Shown::Done | Shown::Lapsed | Shown::Skipped)
     };
-    let made = |made: &str| Request::Move { made: made.into() };
-    let leave = STEPS.iter().map(|step| Request::Leave { step: (*step).into() });
+    let made = |made: &str| Command::VehicleAction { action: made.into() };
+    let leave = STEPS.iter().map(|step| Command::Leave { step: (*step).into() });
     let Some(&step) = USUAL_ORDER.iter().find(is_open) else {
-        return leave.chain([made("stop_engine"), made("lower"), Request::Finish]).collect();
+        return leave.chain([made("stop_engine"), made("lower"), Command::Finish]).collect();
     };
     let under = matches!(step, "probe" | "coil" | "drain" | "pan_down" | "pan_up");
     let up = ["stop_engine", "key_out", "raise", "set_locks"].map(made);
-    let renew = Request::Sign { signature: signed("locks").remove(0) };
+    let renew = Command::Sign { signature: signed("locks").remove(0) };
     let way = if under { up.into_iter().chain([renew]).collect() } else { Vec::new() };
     leave.chain(way).chain(usual(step)).collect()
 }
 
-/// Plays a run; `after` sees each wish and its answer.
+/// Plays a run; `after` sees each command and its answer.
 fn play(
     turns: Vec<Turn>,
-    mut after: impl FnMut(&Bay, &State, &Request, &Result<Vec<Event>, Refusal>),
+    mut after: impl FnMut(&Bay, &State, &Command, &Result<Vec<Event>, Refusal>),
 ) -> Bay {
     let mut bay = Bay::open();
     for turn in turns {
-        let requests = match turn {
+        let commands = match turn {
             Turn::Wait(minutes) => {
                 bay.minute += minutes;
                 continue;
             }
-            Turn::Ask(request) => vec![*request],
+            Turn::Ask(command) => vec![*command],
             Turn::Usual => next_usual(&bay),
         };
-        for request in requests {
-            if matches!(&request, Request::Work { step, .. } if step == "cure") {
+        for command in commands {
+            if matches!(&command, Command::Work { step, .. } if step == "cure") {
                 bay.minute += 20;
             }
             let before = bay.job.state;
-            let answer = bay.ask(request.clone());
-            after(&bay, &before, &request, &answer);
+            let answer = bay.ask(command.clone());
+            after(&bay, &before, &command, &answer);
         }
     }
     bay
@@ -202,11 +203,11 @@ fn actions(job: &Job) -> Vec<Action> {
             Event::Begun(it) => Action::Begin(step(&it.step)),
             Event::Left(it) => Action::Leave(step(&it.step)),
             Event::Done(it) => Action::Done(step(&it.step), outcome(&it.step, &it.classes)),
-            Event::Rerecorded(it) => Action::Rerecord(step(&it.step), outcome(&it.step, &it.classes)),
-            Event::Moved(it) => Action::Move(names.move_(&it.made).unwrap()),
+            Event::Corrected(it) => Action::Correct(step(&it.step), outcome(&it.step, &it.classes)),
+            Event::VehicleAction(it) => Action::Vehicle(names.vehicle_action(&it.action).unwrap()),
             Event::Signed(it) => Action::Sign(names.sign(&it.signature.sign).unwrap()),
-            Event::SetAside(it) => Action::SetAside(step(&it.step)),
-            Event::Struck(it) => Action::Strike(step(&it.step)),
+            Event::Skipped(it) => Action::Skip(step(&it.step)),
+            Event::Voided(it) => Action::Void(step(&it.step)),
             Event::Observed(it) => {
                 let var = names.var(&it.condition).unwrap();
                 Action::Observe(var, names.value_of(var, &it.value).unwrap())
@@ -276,17 +277,17 @@ proptest! {
 
     #[test]
     fn no_intent_brings_a_danger(turns in run(true)) {
-        play(turns, |bay, before, request, _| {
-            if matches!(request, Request::Observe { .. }) {
+        play(turns, |bay, before, command, _| {
+            if matches!(command, Command::Observe { .. }) {
                 return;
             }
             let machine = &bay.job.procedure.machine;
             let held: Vec<_> = machine.dangers_now(before).iter().collect();
-            // What is only no longer known calls people out; it was not brought by this wish.
+            // What is only no longer known calls people out; it was not brought by this command.
             let brought = machine.dangers_now(&bay.job.state).iter().find(|danger| {
                 !held.contains(danger) && bay.job.procedure.checklist.dangers[danger.at()].id != "hot_drain"
             });
-            assert_eq!(brought, None, "{request:?}");
+            assert_eq!(brought, None, "{command:?}");
         });
     }
 
@@ -294,22 +295,22 @@ proptest! {
     fn what_the_view_offers_is_accepted_and_what_it_refuses_is_refused_in_the_same_words(turns in run(true)) {
         let bay = play(turns, |_, _, _, _| {});
         let (view, actor, now) = (bay.view(), &bay.actor, bay.now());
-        let answer = |request: &Request| crate::decide(&bay.job, &bay.shop, request, actor, &now).err();
+        let answer = |command: &Command| crate::decide(&bay.job, &bay.shop, command, actor, &now).err();
         for step in &view.steps {
-            let begin = Request::Begin { step: step.id.clone() };
+            let begin = Command::Begin { step: step.id.clone() };
             prop_assert_eq!(answer(&begin), step.begin.clone());
-            let aside = Request::SetAside { step: step.id.clone(), reason: "not today".into() };
-            prop_assert_eq!(answer(&aside), step.set_aside.clone());
-            if step.shown == Shown::InHand {
-                let done = Request::Done { step: step.id.clone(), signatures: signed(&step.id) };
+            let skip = Command::Skip { step: step.id.clone(), reason: "not today".into() };
+            prop_assert_eq!(answer(&skip), step.skip.clone());
+            if step.shown == Shown::InProgress {
+                let done = Command::Done { step: step.id.clone(), signatures: signed(&step.id) };
                 prop_assert_eq!(answer(&done), step.done.clone());
             }
         }
-        for made in &view.moves {
-            prop_assert_eq!(answer(&Request::Move { made: made.id.clone() }), made.refusal.clone());
+        for made in &view.vehicle_actions {
+            prop_assert_eq!(answer(&Command::VehicleAction { action: made.id.clone() }), made.refusal.clone());
         }
-        prop_assert_eq!(answer(&Request::Finish), view.finish);
-        prop_assert_eq!(answer(&Request::Stop { reason: "enough".into() }), view.stop);
+        prop_assert_eq!(answer(&Command::Finish), view.finish);
+        prop_assert_eq!(answer(&Command::Stop { reason: "enough".into() }), view.stop);
     }
 
     #[test]
@@ -353,17 +354,17 @@ fn random_runs_get_far() {
     use proptest::strategy::ValueTree;
     use proptest::test_runner::TestRunner;
     let mut runner = TestRunner::deterministic();
-    let (mut finished, mut struck, mut expired) = (0, 0, 0);
+    let (mut finished, mut voided, mut expired) = (0, 0, 0);
     for _ in 0..100 {
         let turns = run(true).new_tree(&mut runner).unwrap().current();
         let bay = play(turns, |_, _, _, _| {});
         let has = |kind: &str| bay.job.happened.iter().any(|happened| happened.event.kind() == kind);
         finished += usize::from(has("finished"));
-        struck += usize::from(has("struck"));
+        voided += usize::from(has("voided"));
         expired += usize::from(has("expired"));
     }
     assert!(
-        finished > 0 && struck > 5 && expired > 5,
-        "struck {struck}, expired {expired}, finished {finished}"
+        finished > 0 && voided > 5 && expired > 5,
+        "voided {voided}, expired {expired}, finished {finished}"
     );
 }

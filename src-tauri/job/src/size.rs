@@ -3,8 +3,8 @@
 use serde::Serialize;
 use serde_json::Value;
 
+use crate::command::Refusal;
 use crate::message::{refused_too_long, refused_too_many};
-use crate::request::Refusal;
 
 /// The most characters of a line: a name, a repair order, a label, a number, a unit. Our choice.
 pub const LINE: usize = 200;
@@ -59,7 +59,7 @@ fn count_within(pieces: usize) -> Result<(), Refusal> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::request::Request;
+    use crate::command::Command;
     use crate::value::{EntryValue, StickReading, StickShows};
 
     #[test]
@@ -73,15 +73,15 @@ mod tests {
 
     #[test]
     fn a_reason_and_a_note_may_be_longer_than_a_line() {
-        let wish = |reason: usize| Request::Stop { reason: "x".repeat(reason) };
-        assert_eq!(check(&wish(TEXT)), Ok(()));
+        let command = |reason: usize| Command::Stop { reason: "x".repeat(reason) };
+        assert_eq!(check(&command(TEXT)), Ok(()));
         assert_eq!(
-            check(&wish(TEXT + 1)).unwrap_err().message,
+            check(&command(TEXT + 1)).unwrap_err().message,
             refused_too_long("x".repeat(TOLD), 4_000_usize)
         );
         let note = EntryValue::Note { text: "x".repeat(TEXT + 1) };
         assert_eq!(check(&note).unwrap_err().message.id, "refused-too-long");
-        let step = Request::Begin { step: "x".repeat(LINE + 1) };
+        let step = Command::Begin { step: "x".repeat(LINE + 1) };
         assert_eq!(check(&step).unwrap_err().message.id, "refused-too-long");
     }
 

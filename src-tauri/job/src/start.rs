@@ -10,10 +10,10 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use crate::change::vars;
+use crate::command::Refusal;
 use crate::decide::unmet::Because;
 use crate::event::{Event, Introduced, Pinned, Started};
 use crate::message::{Arg, refused_no_such, start_no_repair_order, start_not_allowed, start_value, words};
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::size;
 

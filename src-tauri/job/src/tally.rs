@@ -22,14 +22,14 @@ impl Tally {
     }
 
     /// Counts one event. Pieces move when a step is done that was not worked before: not when it is done again, not
-    /// on paper, and back where an observation shows that it cannot have been worked.
+    /// when it is corrected, and back where an observation shows that it cannot have been worked.
     pub(crate) fn take(&mut self, checklist: &Checklist, event: &Event) {
         match event {
             Event::Done(done) if self.worked.insert(done.step.clone()) => {
                 self.move_pieces(checklist, &done.step, 1)
             }
-            Event::Rerecorded(paper) => {
-                self.worked.insert(paper.step.clone());
+            Event::Corrected(corrected) => {
+                self.worked.insert(corrected.step.clone());
             }
             Event::Observed(observed) => {
                 for step in &observed.undone {

@@ -8,11 +8,11 @@ use panside_procedure::format::{Role, Sheet};
 use panside_procedure::{Procedure, load};
 use uuid::Uuid;
 
+use crate::command::{Actor, Command, Refusal};
 use crate::entry::{Classified, Context, classify};
 use crate::event::{Event, Pinned};
 use crate::job::{Happened, Job};
 use crate::people::{Member, Names, Roster};
-use crate::request::{Actor, Refusal, Request};
 use crate::sheet::Specs;
 use crate::start::{Intake, start};
 use crate::value::{EntryValue, Signature, StickReading, StickShows, Tool};
@@ -164,7 +164,7 @@ pub fn stick_in_band() -> EntryValue {
     EntryValue::Level { readings: vec![reading.clone(), reading], confirmed_no_trace: false, given_up: None }
 }
 
-/// A job in a bay: wishes are decided and what comes of them is taken over, a minute apart.
+/// A job in a bay: commands are decided and what comes of them is taken over, a minute apart.
 pub struct Bay {
     pub job: Job,
     pub minute: i64,
@@ -206,28 +206,28 @@ impl Bay {
         }
     }
 
-    pub fn ask(&mut self, request: Request) -> Result<Vec<Event>, Refusal> {
+    pub fn ask(&mut self, command: Command) -> Result<Vec<Event>, Refusal> {
         self.minute += 1;
-        let events = crate::decide::decide(&self.job, &self.shop, &request, &self.actor, &self.now())?;
+        let events = crate::decide::decide(&self.job, &self.shop, &command, &self.actor, &self.now())?;
         self.record(events.clone());
         Ok(events)
     }
 
     /// Asks and fails the test when it is refused.
-    pub fn must(&mut self, request: Request) -> Vec<Event> {
-        self.ask(request.clone()).unwrap_or_else(|refusal| panic!("{request:?} was refused: {refusal:?}"))
+    pub fn must(&mut self, command: Command) -> Vec<Event> {
+        self.ask(command.clone()).unwrap_or_else(|refusal| panic!("{command:?} was refused: {refusal:?}"))
     }
 
     pub fn begin(&mut self, step: &str) -> Result<Vec<Event>, Refusal> {
-        self.ask(Request::Begin { step: step.into() })
+        self.ask(Command::Begin { step: step.into() })
     }
 
     pub fn enter(&mut self, step: &str, entry: &str, value: EntryValue) -> Result<Vec<Event>, Refusal> {
-        self.ask(Request::Enter { step: step.into(), entry: entry.into(), value })
+        self.ask(Command::Enter { step: step.into(), entry: entry.into(), value })
     }
 
     pub fn done(&mut self, step: &str) -> Result<Vec<Event>, Refusal> {
-        self.ask(Request::Done { step: step.into(), signatures: Vec::new() })
+        self.ask(Command::Done { step: step.into(), signatures: Vec::new() })
     }
 
     pub fn work(
@@ -239,9 +239,9 @@ impl Bay {
         self.must(work(step, entries, signatures))
     }
 
-    pub fn moves(&mut self, moves: &[&str]) {
-        for made in moves {
-            self.must(Request::Move { made: (*made).into() });
+    pub fn vehicle_actions(&mut self, actions: &[&str]) {
+        for made in actions {
+            self.must(Command::VehicleAction { action: (*made).into() });
         }
     }
 
@@ -256,13 +256,13 @@ impl Bay {
         panic!("{last} is not in the usual order");
     }
 
-    /// Works one step as it usually goes, with the moves before it.
+    /// Works one step as it usually goes, with the vehicle actions before it.
     pub fn work_usual(&mut self, step: &str) {
-        for request in usual(step) {
-            if matches!(&request, Request::Work { step, .. } if step == "cure") {
+        for command in usual(step) {
+            if matches!(&command, Command::Work { step, .. } if step == "cure") {
                 self.minute += 20;
             }
-            self.must(request);
+            self.must(command);
         }
     }
 
@@ -281,8 +281,8 @@ pub const USUAL_ORDER: &[&str] = &[
     "cure", "fill", "level",
 ];
 
-pub fn work(step: &str, entries: &[(&str, EntryValue)], signatures: &[Signature]) -> Request {
-    Request::Work {
+pub fn work(step: &str, entries: &[(&str, EntryValue)], signatures: &[Signature]) -> Command {
+    Command::Work {
         step: step.into(),
         entries: entries.iter().map(|(entry, value)| ((*entry).to_owned(), value.clone())).collect(),
         signatures: signatures.to_vec(),
@@ -290,13 +290,13 @@ pub fn work(step: &str, entries: &[(&str, EntryValue)], signatures: &[Signature]
     }
 }
 
-/// The wishes by which a step is usually worked, with the moves before it.
-pub fn usual(step: &str) -> Vec<Request> {
+/// The commands by which a step is usually worked, with the vehicle actions before it.
+pub fn usual(step: &str) -> Vec<Command> {
     let text = |text: &str| EntryValue::Scan { text: text.into() };
     let km = EntryValue::Reading { value: "184312".into(), unit: "km".into() };
     let photo = EntryValue::Photo { hash: Hash::of(b"routing").to_string(), width: 2048, height: 1536 };
     let ohms = EntryValue::Reading { value: "5.3".into(), unit: "Ω".into() };
-    let made = |made: &str| Request::Move { made: made.into() };
+    let made = |made: &str| Command::VehicleAction { action: made.into() };
     let ada = |id: &str| [sign(id, "Ada", Role::Technician)];
     match step {
         "identify" => {
@@ -313,7 +313,7 @@ pub fn usual(step: &str) -> Vec<Request> {
         "verdict" => vec![work(step, &[("found", choice("carry_on"))], &[])],
         "pan_up" => vec![work(step, &[("torque", clicked())], &ada("pan_torqued"))],
         "cure" => {
-            vec![Request::Begin { step: step.into() }, work(step, &[("wait", EntryValue::Timer {})], &[])]
+            vec![Command::Begin { step: step.into() }, work(step, &[("wait", EntryValue::Timer {})], &[])]
         }
         "fill" => vec![made("lower"), work(step, &[("volume", litres("3.6"))], &[])],
         "level" => {

@@ -19,7 +19,7 @@ pub struct Signature {
     /// As what they sign.
     pub role: Role,
     /// At a hold point, a sign-off that is asked of a role: what is known of the person's PIN. Absent elsewhere.
-    /// Whoever checks PINs puts it in; what a wish says here counts for nothing.
+    /// Whoever checks PINs puts it in; what a command says here counts for nothing.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub pin: Option<SignedPin>,
 }

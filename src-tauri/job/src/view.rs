@@ -1,5 +1,5 @@
 //! All that a screen shows of a job at a time, so that no screen holds a rule: every step with its reasons, every
-//! move with its refusal or what it would make lapse, the tray, the conditions, the clock.
+//! vehicle action with its refusal or what it would make lapse, the tray, the conditions, the clock.
 //!
 //! Where a field is a possible [`Refusal`], none means that it is allowed now.
 
@@ -16,16 +16,16 @@ use ts_rs::TS;
 
 pub use preview::{OtherUnit, Preview, preview};
 
+use crate::command::Refusal;
 use crate::figures::BoltMap;
 use crate::job::{Given, Job, Known, Mark, Reason};
 use crate::message::Message;
-use crate::request::Refusal;
 use crate::value::EntryValue;
 
 /// A job as it is to be shown.
 #[derive(Debug, Clone, Serialize, Deserialize, TS)]
 pub struct JobView {
-    /// The number of the newest event: what a wish made on this view is based on.
+    /// The number of the newest event: what a command made on this view is based on.
     pub seq: u64,
     /// Title of the checklist.
     pub title: String,
@@ -47,8 +47,8 @@ pub struct JobView {
     pub phases: Vec<PhaseView>,
     /// Every step, in file order.
     pub steps: Vec<StepView>,
-    /// Every move.
-    pub moves: Vec<MoveView>,
+    /// Every vehicle action.
+    pub vehicle_actions: Vec<VehicleActionView>,
     /// What is off the vehicle.
     pub tray: Vec<TrayView>,
     /// Every kind of part and fastener that this job counts.
@@ -117,30 +117,30 @@ pub struct StepView {
     pub minutes: u32,
     /// How it is shown.
     pub shown: Shown,
-    /// In hand and all in: only signatures are missing.
+    /// In progress and all in: only signatures are missing.
     pub held: bool,
     /// Why it cannot be begun.
     pub begin: Option<Refusal>,
-    /// In hand only: why it cannot be done, signatures apart.
+    /// In progress only: why it cannot be done, signatures apart.
     pub done: Option<Refusal>,
-    /// Why it cannot be set aside.
-    pub set_aside: Option<Refusal>,
-    /// Why it cannot be struck.
-    pub strike: Option<Refusal>,
+    /// Why it cannot be skipped.
+    pub skip: Option<Refusal>,
+    /// Why it cannot be voided.
+    pub void: Option<Refusal>,
     /// What it asks for.
     pub entries: Vec<EntryView>,
     /// Sign-offs to give with *Done*, by id; what each says stands in [`JobView::signs`].
     pub signs: Vec<String>,
     /// Sign-offs of it that have lapsed, by id.
     pub lapsed: Vec<String>,
-    /// When the stretch of work that is shown began, and by whom.
+    /// When the attempt that is shown began, and by whom.
     pub begun: Option<Mark>,
-    /// When the stretch of work that is shown was done, and by whom.
+    /// When the attempt that is shown was done, and by whom.
     pub ended: Option<Mark>,
-    /// Why it was set aside.
-    pub set_aside_for: Option<Reason>,
-    /// Why it was last struck.
-    pub struck_for: Option<Reason>,
+    /// Why it was skipped.
+    pub skipped_for: Option<Reason>,
+    /// Why it was last voided.
+    pub voided_for: Option<Reason>,
     /// Why it was missed.
     pub missed_for: Option<Reason>,
 }
@@ -164,22 +164,22 @@ pub struct EntryView {
     pub temperature_units: Vec<String>,
     /// For a torque whose places the sheet gives: the map of its fasteners.
     pub bolts: Option<BoltMap>,
-    /// What was last entered in the stretch of work that is shown.
+    /// What was last entered in the attempt that is shown.
     pub value: Option<EntryValue>,
     /// What that turned out to be.
     pub class: Option<String>,
-    /// That value keeps the step in hand.
+    /// That value keeps the step in progress.
     pub not_yet: bool,
     /// What is said about that value.
     pub said: Vec<Message>,
-    /// A timer of a step in hand: milliseconds still to wait.
+    /// A timer of a step in progress: milliseconds still to wait.
     pub ms_left: Option<u64>,
 }
 
-/// A move.
+/// A vehicle action.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
-pub struct MoveView {
-    /// Move id.
+pub struct VehicleActionView {
+    /// Vehicle action id.
     pub id: String,
     /// What the button says.
     pub title: String,
@@ -317,7 +317,7 @@ impl JobView {
     /// Every message in it, for whoever puts the sentences in.
     pub fn each_message(&mut self, say: &mut dyn FnMut(&mut Message)) {
         for step in &mut self.steps {
-            for refusal in [&mut step.begin, &mut step.done, &mut step.set_aside, &mut step.strike] {
+            for refusal in [&mut step.begin, &mut step.done, &mut step.skip, &mut step.void] {
                 each_of(refusal, say);
             }
             for entry in &mut step.entries {
@@ -325,7 +325,7 @@ impl JobView {
                 entry.bolts.iter_mut().for_each(|map| map.each_message(say));
             }
         }
-        self.moves.iter_mut().for_each(|made| each_of(&mut made.refusal, say));
+        self.vehicle_actions.iter_mut().for_each(|made| each_of(&mut made.refusal, say));
         self.signs.iter_mut().for_each(|sign| each_of(&mut sign.renew, say));
         each_of(&mut self.finish, say);
         each_of(&mut self.stop, say);

@@ -31,12 +31,12 @@ pub struct Draft {
     pub body: Vec<u8>,
 }
 
-/// What a person asked for, so that the same wish sent twice is known again.
+/// What a person asked for, so that the same command sent twice is known again.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Request {
-    /// The same for the same wish.
+    /// The same for the same command.
     pub id: RequestId,
-    /// The hash of the raw wish as it came in (not of the events it led to: a second try may lead to others).
+    /// The hash of the raw command as it came in (not of the events it led to: a second try may lead to others).
     pub hash: Hash,
 }
 

@@ -50,7 +50,7 @@ uuid_id! {
     EventId
 }
 uuid_id! {
-    /// One wish of a person, such as one tap; the same wish sent again keeps the same id.
+    /// One command of a person, such as one tap; the same command sent again keeps the same id.
     RequestId
 }
 uuid_id! {

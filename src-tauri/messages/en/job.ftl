@@ -1,5 +1,5 @@
 # What Panside says in English. Each message stands in `MESSAGES` of panside-job with the same arguments; the comment
-# above it says what they are. A step, sign-off, move or danger is given by its text in the checklist; a condition,
+# above it says what they are. A step, sign-off, vehicle action or danger is given by its text in the checklist; a condition,
 # gate or value by its name in words; a measured value with its unit. A sentence may begin with an argument: whoever
 # shows it makes the first letter a capital.
 
@@ -17,7 +17,7 @@ refused-undecided = It is not known yet whether "{ $step }" is part of this job.
 refused-phase = An earlier part of the job is still open. Do "{ $first }" first.
 # $first: title of the step that comes before
 refused-after = Do "{ $first }" first.
-# $what: title of the step or move
+# $what: title of the step or vehicle action
 refused-needs = "{ $what }" is not possible now.
 refused-finish = The job cannot be finished yet.
 refused-stop = The vehicle cannot be left like this.
@@ -28,29 +28,29 @@ refused-permit-lapsed = Must be signed again: "{ $permit }". Check again, then s
 # $step: title of the step somebody is in
 refused-busy = Everyone is busy. Finish or leave "{ $step }" first.
 # $step: title of the step
-refused-in-hand = "{ $step }" is already in progress.
+refused-in-progress = "{ $step }" is already in progress.
 # $step: title of the step
-refused-not-in-hand = Nobody is working on "{ $step }". Begin it first.
+refused-not-in-progress = Nobody is working on "{ $step }". Begin it first.
 # $step: title of the step
 refused-worked = "{ $step }" is already done.
 # $step: title of the step
 refused-not-worked = "{ $step }" is not done.
 # $step: title of the step
-refused-struck = "{ $step }" is voided. Correct it first.
+refused-voided = "{ $step }" is voided. Correct it first.
 # $step: title of the step
-refused-not-struck = "{ $step }" is not voided, so there is nothing to correct.
+refused-not-voided = "{ $step }" is not voided, so there is nothing to correct.
 # $step: title of the step
-refused-set-aside = "{ $step }" is skipped.
+refused-skipped = "{ $step }" is skipped.
 # $step: title of the step
 refused-not-missed = "{ $step }" was not missed.
 # $step: title of the step
-refused-not-aside = "{ $step }" cannot be skipped.
+refused-may-not-skip = "{ $step }" cannot be skipped.
 # $step: title of the step
 refused-while = "{ $step }" cannot be done now.
 # $step: title of the step somebody is in
 refused-stands = Somebody is working on "{ $step }". Finish or leave it first.
-# $what: title of the move
-refused-same-move = "{ $what }" would change nothing.
+# $what: title of the vehicle action
+refused-same-vehicle-action = "{ $what }" would change nothing.
 # $what: name of the condition; $value: the value it has
 refused-same-value = { $what } is already shown as { $value }.
 # $signal: danger, warning, caution or notice; $danger: text of the danger
@@ -61,7 +61,7 @@ refused-danger =
         [caution] Caution!
        *[notice] Notice.
     } { $danger }
-# $kind: step, entry, move, sign-off, condition or value; $name: what was asked for
+# $kind: step, entry, vehicle action, sign-off, condition or value; $name: what was asked for
 refused-no-such = This checklist has no { $kind } "{ $name }".
 # $start: the beginning of what was typed; $most: number of characters
 refused-too-long = The text that begins with "{ $start }" is too long: { $most } characters at most. Shorten it.

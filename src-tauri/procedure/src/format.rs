@@ -74,7 +74,7 @@ pub struct Checklist {
     pub phases: Vec<Phase>,
     /// What a technician may do at any time without it being a step.
     #[serde(default)]
-    pub moves: Vec<Move>,
+    pub vehicle_actions: Vec<VehicleAction>,
     /// What must never hold.
     pub dangers: Vec<Danger>,
     /// What a finished job needs.
@@ -117,7 +117,7 @@ pub struct Condition {
     /// Values from which, once observed, the job must always still be able to finish.
     #[serde(default)]
     pub recover: Vec<String>,
-    /// Which part of the vehicle line shows it (`lift`, `engine`, `exhaust`, `fluid`, `pan`, `key`, `area`, …).
+    /// Which part of the vehicle line shows it (`lift`, `engine`, `exhaust`, `fluid`, `pan`, `key`, `bystanders`, …).
     #[serde(default)]
     pub draws: Option<String>,
 }
@@ -305,7 +305,7 @@ pub struct Step {
     /// Permits that must be valid.
     #[serde(default)]
     pub permits: Vec<String>,
-    /// Earlier steps whose entries this one builds on: struck together with them.
+    /// Earlier steps whose entries this one builds on: voided together with them.
     #[serde(default)]
     pub relies_on: Vec<String>,
     /// Parts of the vehicle the hands are at (`exhaust`, …).
@@ -338,9 +338,9 @@ pub struct Step {
     /// What can hurt, before the step.
     #[serde(default)]
     pub cautions: Vec<Caution>,
-    /// Whether it may be set aside with a reason.
+    /// Whether it may be skipped with a reason.
     #[serde(default)]
-    pub may_set_aside: bool,
+    pub may_skip: bool,
     /// Whether it may still be begun when the job is ending by stop and call.
     #[serde(default)]
     pub when_ending: bool,
@@ -402,7 +402,7 @@ pub enum Signal {
 /// Something done at any time without it being a step: raise, lower, start the engine.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub struct Move {
+pub struct VehicleAction {
     /// Short name.
     pub id: String,
     /// What the button says.
@@ -410,7 +410,7 @@ pub struct Move {
     /// What must hold before.
     #[serde(default = "always")]
     pub needs: String,
-    /// Conditions it changes. Only moves write these.
+    /// Conditions it changes. Only vehicle actions write these.
     pub makes: Assignments,
     /// Expected minutes.
     #[serde(default)]

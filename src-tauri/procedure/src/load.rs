@@ -9,7 +9,7 @@ mod phases;
 pub(crate) mod place;
 pub(crate) mod read;
 mod sizes;
-mod struck;
+mod voided;
 
 use std::collections::BTreeMap;
 use std::fmt;
@@ -17,7 +17,9 @@ use std::fmt;
 use serde::Serialize;
 
 use crate::format::{Checklist, Sheet, Step};
-use crate::machine::{Action, ItemIx, Machine, MoveIx, OutcomeIx, Pred, SignIx, StepIx, VarIx, VariableKind};
+use crate::machine::{
+    Action, ItemIx, Machine, OutcomeIx, Pred, SignIx, StepIx, VarIx, VariableKind, VehicleActionIx,
+};
 
 pub use names::Names;
 use place::Places;
@@ -205,10 +207,10 @@ impl Procedure {
         &self.checklist.sign_offs[given.at()]
     }
 
-    /// The text of a move.
+    /// The text of a vehicle action.
     #[must_use]
-    pub fn move_text(&self, made: MoveIx) -> &crate::format::Move {
-        &self.checklist.moves[made.at()]
+    pub fn vehicle_action_text(&self, made: VehicleActionIx) -> &crate::format::VehicleAction {
+        &self.checklist.vehicle_actions[made.at()]
     }
 
     /// The text of an item.
@@ -227,14 +229,14 @@ impl Procedure {
             actions.extend([
                 Action::Begin(step),
                 Action::Leave(step),
-                Action::SetAside(step),
-                Action::Strike(step),
+                Action::Skip(step),
+                Action::Void(step),
             ]);
             for outcome in (0..rule.outcomes.len()).map(OutcomeIx::of) {
-                actions.extend([Action::Done(step, outcome), Action::Rerecord(step, outcome)]);
+                actions.extend([Action::Done(step, outcome), Action::Correct(step, outcome)]);
             }
         }
-        actions.extend((0..machine.moves.len()).map(|at| Action::Move(MoveIx::of(at))));
+        actions.extend((0..machine.vehicle_actions.len()).map(|at| Action::Vehicle(VehicleActionIx::of(at))));
         actions.extend((0..machine.signs.len()).map(|at| Action::Sign(SignIx::of(at))));
         for (at, var) in machine.vars.iter().enumerate() {
             match var.kind {
@@ -261,14 +263,18 @@ impl Procedure {
             Action::Begin(step) => format!("begin {}", title(step)),
             Action::Leave(step) => format!("leave {}", title(step)),
             Action::Done(step, outcome) => format!("done {}{}", title(step), classes(step, outcome)),
-            Action::Move(made) => {
-                format!("move {} \"{}\"", self.move_text(made).id, self.move_text(made).title)
+            Action::Vehicle(made) => {
+                format!(
+                    "vehicle action {} \"{}\"",
+                    self.vehicle_action_text(made).id,
+                    self.vehicle_action_text(made).title
+                )
             }
             Action::Sign(given) => format!("sign {}", self.sign_off(given).id),
-            Action::SetAside(step) => format!("set aside {}", title(step)),
-            Action::Strike(step) => format!("strike {}", title(step)),
-            Action::Rerecord(step, outcome) => {
-                format!("put right on paper {}{}", title(step), classes(step, outcome))
+            Action::Skip(step) => format!("skip {}", title(step)),
+            Action::Void(step) => format!("void {}", title(step)),
+            Action::Correct(step, outcome) => {
+                format!("correct {}{}", title(step), classes(step, outcome))
             }
             Action::Observe(var, value) => {
                 format!("observe {} = {}", self.var_name(var), self.value_name(var, value))

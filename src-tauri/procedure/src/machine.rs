@@ -8,7 +8,7 @@
 //!
 //! - *Conditions* are what hands and physics change, *gates* what is known. A gate starts `unknown` and becomes so
 //!   again when its `holds_while` turns false, when a follow says so, or when it grows too old (`fresh_for`).
-//! - *Entries* turn into *classes*; rules see classes, never numbers. A class marked `not_yet` keeps the step in hand.
+//! - *Entries* turn into *classes*; rules see classes, never numbers. A class marked `not_yet` keeps the step in progress.
 //! - *Permits* allow work while they are valid; *attests* speak of finished work. Both lapse by themselves.
 //! - The proof looks at dangers at every moment of every action, the live job before it writes.
 //!
@@ -16,22 +16,23 @@
 //!
 //! | point | decided | why |
 //! |---|---|---|
-//! | `moving = m`, `moved = m` | the state before the move; the one after it | a move often changes the condition |
-//! | a move beside a step | the step's `while` holds before it and after it | who stands in the way is out first |
-//! | what relies on a struck step | is struck with it, however far back | knowledge built on a wrong entry is wrong |
+//! | `moving = m`, `moved = m` | the state before the vehicle action; the one after it | a vehicle action often changes the condition |
+//! | a vehicle action beside a step | the step's `while` holds before it and after it | who stands in the way is out first |
+//! | what relies on a voided step | is voided with it, however far back | knowledge built on a wrong entry is wrong |
 //! | a stopped job | is one state for the proof | nothing more happens in it |
 //! | two follows on one variable | write the same value | then following always ends, without a search |
 //! | an observed danger | is excused while it lasts, if of the state alone | nobody may be sent into one |
 //!
 //! One word for both `moving` and `moved` could not say what is meant: raising changes the very condition that it
-//! needs. Each step that was struck can be put right on paper. A danger of what somebody does is never excused: not at
-//! a begin, a done or a move.
+//! needs. Each step that was voided can be corrected afterwards. A danger of what somebody does is never excused: not at
+//! a begin, a done or a vehicle action.
 //!
 //! Where this and the plain reading of the format differ, it is on the careful side: permits are checked at `done` too;
-//! a begun step can't be struck; an undecided step keeps later phases shut; a strike goes along `relies_on` through
+//! a begun step can't be voided; an undecided step keeps later phases shut; a void goes along `relies_on` through
 //! steps that are not worked; a step is undecided only while the unknown gate decides.
 
 mod danger;
+mod dependency_index;
 mod explain;
 mod observe;
 mod pred;
@@ -41,17 +42,16 @@ mod settle;
 mod shown;
 mod state;
 mod step;
-mod wake;
 
 pub use danger::{Context, DangerRule};
+pub(crate) use dependency_index::Dependents;
+pub use dependency_index::{Before, DependencyIndex};
 pub use explain::Unmet;
 pub use pred::{Pred, Test, Tree};
 pub use sets::{DangerSet, StepSet};
 pub use shown::{InJob, Shown};
 pub use state::{Bits, Field, Layout, STEP_WORDS, State, WORDS, WORK_WORDS};
 pub use step::Moment;
-pub(crate) use wake::Woken;
-pub use wake::{Before, Readers};
 
 macro_rules! index {
     ($($(#[$doc:meta])* $name:ident),*) => {$(
@@ -84,8 +84,8 @@ index!(
     SignIx,
     /// An item.
     ItemIx,
-    /// A move.
-    MoveIx,
+    /// A vehicle action.
+    VehicleActionIx,
     /// A phase.
     PhaseIx,
     /// A danger.
@@ -103,16 +103,16 @@ pub enum Action {
     Leave(StepIx),
     /// A begun step is done, with what its entries turned out to be.
     Done(StepIx, OutcomeIx),
-    /// A move is made.
-    Move(MoveIx),
+    /// A vehicle action is made.
+    Vehicle(VehicleActionIx),
     /// One sign-off of a worked step is renewed.
     Sign(SignIx),
-    /// A step is set aside.
-    SetAside(StepIx),
-    /// What was entered at a step is struck.
-    Strike(StepIx),
-    /// A struck step's entries are put right, without doing the work again.
-    Rerecord(StepIx, OutcomeIx),
+    /// A step is skipped.
+    Skip(StepIx),
+    /// What was entered at a step is voided.
+    Void(StepIx),
+    /// A voided step's entries are corrected, without doing the work again.
+    Correct(StepIx, OutcomeIx),
     /// The vehicle is not as shown: a condition has this value.
     Observe(VarIx, u8),
     /// A gate's knowledge has grown too old.
@@ -136,13 +136,13 @@ pub enum Blocked {
     Phase(StepIx),
     /// This step comes first.
     After(StepIx),
-    /// What the step or move needs does not hold.
+    /// What the step or vehicle action needs does not hold.
     Needs,
     /// This permit is not valid.
     Permit(SignIx),
     /// Everybody is in a step; this is one of them.
     Busy(StepIx),
-    /// The step is in hand, dealt with, or not in the state this asks for.
+    /// The step is in progress, dealt with, or not in the state this asks for.
     NotNow,
     /// What must hold while the step is worked no longer does.
     While,
@@ -150,8 +150,8 @@ pub enum Blocked {
     Sign(SignIx),
     /// This begun step could not go on: finish or leave it first.
     Stands(StepIx),
-    /// The checklist does not allow this step to be set aside.
-    NotAside,
+    /// The checklist does not allow this step to be skipped.
+    MayNotSkip,
     /// Nothing would change.
     Same,
 }
@@ -160,8 +160,8 @@ pub enum Blocked {
 pub(crate) mod work {
     pub const UNTOUCHED: u64 = 0;
     pub const WORKED: u64 = 1;
-    pub const STRUCK: u64 = 2;
-    pub const SET_ASIDE: u64 = 3;
+    pub const VOIDED: u64 = 2;
+    pub const SKIPPED: u64 = 3;
 }
 
 /// Values of `sign[x]`.
@@ -200,8 +200,8 @@ pub struct Variable {
     pub holds_while: Option<Pred>,
     /// For a gate: it can grow too old.
     pub ages: bool,
-    /// For a condition: written by moves.
-    pub by_moves: bool,
+    /// For a condition: written by vehicle actions.
+    pub by_vehicle_actions: bool,
 }
 
 /// What a variable is.
@@ -220,8 +220,8 @@ pub enum VariableKind {
 pub struct Outcome {
     /// What it assigns.
     pub assign: Assign,
-    /// What of it a later correction on paper may assign: gates that do not age.
-    pub on_paper: Assign,
+    /// What of it a later correction may assign: gates that do not age.
+    pub corrected: Assign,
     /// It ends the job by stop and call.
     pub ends: bool,
 }
@@ -249,8 +249,8 @@ pub struct StepRule {
     pub signs: Vec<SignIx>,
     /// Steps it builds on.
     pub relies_on: Vec<StepIx>,
-    /// Steps struck with it: those that build on it, and those that build on them.
-    pub struck_with: Vec<StepIx>,
+    /// Steps voided with it: those that build on it, and those that build on them.
+    pub voided_with: Vec<StepIx>,
     /// Assigned by beginning.
     pub on_begin: Assign,
     /// Assigned by leaving.
@@ -265,15 +265,15 @@ pub struct StepRule {
     pub writes: Vec<VarIx>,
     /// Conditions its outcomes make, with the values they make (as bits).
     pub makes: Vec<(VarIx, u64)>,
-    /// It may be set aside.
-    pub may_set_aside: bool,
+    /// It may be skipped.
+    pub may_skip: bool,
     /// It may begin while the job is ending.
     pub when_ending: bool,
 }
 
-/// The rules of one move.
+/// The rules of one vehicle action.
 #[derive(Debug, Clone)]
-pub struct MoveRule {
+pub struct VehicleActionRule {
     /// What must hold before.
     pub needs: Pred,
     /// What it assigns.
@@ -337,8 +337,8 @@ pub struct Machine {
     pub steps: Vec<StepRule>,
     /// Phases in file order.
     pub phases: Vec<PhaseRule>,
-    /// Moves.
-    pub moves: Vec<MoveRule>,
+    /// Vehicle actions.
+    pub vehicle_actions: Vec<VehicleActionRule>,
     /// Sign-offs.
     pub signs: Vec<SignRule>,
     /// Items.
@@ -356,14 +356,14 @@ pub struct Machine {
     /// The start: every condition as it can come in, before `start_when`.
     pub starts: Vec<(VarIx, Vec<u8>)>,
     /// Which rules read what; made from the rules by [`Machine::ready`].
-    pub readers: Readers,
+    pub readers: DependencyIndex,
 }
 
 impl Machine {
     /// The machine with its readers made anew: to be called after its rules were written or changed.
     #[must_use]
     pub fn ready(mut self) -> Machine {
-        self.readers = Readers::of(&self);
+        self.readers = DependencyIndex::of(&self);
         self
     }
 }

@@ -5,14 +5,14 @@
 //!
 //! - A person begins a step in its zone, works its `minutes` and is done. A step that asks for a timer takes at least as
 //!   long as the sheet says. What is begun is worked to its end, or until its hands are free (below).
-//! - A person makes a move in the move's `minutes`. While something moves, nobody goes into a step. A move has no zone.
+//! - A person makes a vehicle action in its `minutes`; it has no zone. While something moves, nobody goes into a step.
 //! - A person walks from one zone to another in a fixed time; where somebody is at first is often not known and costs
 //!   nothing.
 //! - A [`Wait`](crate::format::Wait) with `since` lies before its step: nobody begins it until so many minutes have passed
 //!   in which `since` held without a break. One without lies within the step, after its minutes of hands: where it is
 //!   `attended` somebody stays; else the step may be left, and is done by whoever comes back.
 //! - Knowledge ages: a gate with `fresh_for` is unknown again when so many minutes have passed since it was set.
-//! - Signing takes no time; nothing is set aside, struck or observed. Each entry turns out as usual.
+//! - Signing takes no time; nothing is skipped, voided or observed. Each entry turns out as usual.
 //!
 //! The end is reached when the job may be finished and no step that is in it is left out; for a job that is ending by
 //! stop and call, when it may be stopped.
@@ -101,7 +101,7 @@ pub struct Start {
     /// Where people are who are in no step. Nothing: anywhere.
     pub at: Option<Zone>,
     /// Minutes that somebody has been in a step, for those that are begun.
-    pub in_hand: BTreeMap<StepIx, u32>,
+    pub in_progress: BTreeMap<StepIx, u32>,
     /// Minutes that the wait before a step has run. Not named: it begins now.
     pub waited: BTreeMap<StepIx, u32>,
     /// Minutes that the wait within a step has run, for steps that were left when their hands were free.
@@ -255,7 +255,7 @@ pub fn best(
     Planner::new(task)?.best(budget, progress)
 }
 
-/// The steps in the file's own order, with the moves between them as quick as can be, to compare a plan with.
+/// The steps in the file's own order, with the vehicle actions between them as quick as can be, to compare a plan with.
 ///
 /// # Errors
 /// [`NoPlan`]; [`NoPlan::NoWay`] too where the file's order can't be kept.
@@ -279,8 +279,9 @@ impl<'a> Planner<'a> {
         if machine.is_finished(&task.start.state) || machine.is_stopped(&task.start.state) {
             return Err(NoPlan::Over);
         }
-        let in_hand = machine.begun(&task.start.state).count();
-        if !(1..=MOST_PEOPLE.min(machine.layout.begun.len())).contains(&task.people) || in_hand > task.people
+        let in_progress = machine.begun(&task.start.state).count();
+        if !(1..=MOST_PEOPLE.min(machine.layout.begun.len())).contains(&task.people)
+            || in_progress > task.people
         {
             return Err(NoPlan::People);
         }

@@ -81,9 +81,9 @@ pub enum Doing {
     Touches,
     /// A tag of a begun step.
     Tag,
-    /// The move that is about to be made, on the state before it.
+    /// The vehicle action that is about to be made, on the state before it.
     Moving,
-    /// The move that was just made, on the state after it.
+    /// The vehicle action that was just made, on the state after it.
     Moved,
 }
 

@@ -1,24 +1,27 @@
 //! The proof: an exact, exhaustive search over [`Machine::step`], the same function that runs the live job.
 //!
 //! Six properties (each finding names its own):
-//! 1. *Safe*: no danger in any allowed run, with at most one strike anywhere in it.
+//! 1. *Safe*: no danger in any allowed run, with at most one void anywhere in it.
 //! 2. *Honest when wrong*: after one observation anywhere no further danger comes up by what is allowed.
-//! 3. *Can finish*: from every state some allowed path reaches the end, unless a class ended the job.
-//! 4. *Can stop*: the technician can always bring the job to a safe stop, whatever the entries turn out to be.
-//! 5. *Nothing left*: a finished job has every step worked or set aside, every piece back and every attest valid.
-//! 6. *All of it used*: every step, outcome, move and sign-off occurs, what can lapse lapses and is renewed,
+//! 3. *Can finish* (in CTL: AG EF finished): from every state some allowed path reaches the end, unless a class ended
+//!    the job.
+//! 4. *Can stop* (AG EF stopped, and more): the technician can always bring the job to a safe stop, whatever the
+//!    entries turn out to be.
+//! 5. *Nothing left*: a finished job has every step worked or skipped, every piece back and every attest valid.
+//! 6. *All of it used*: every step, outcome, vehicle action and sign-off occurs, what can lapse lapses and is renewed,
 //!    every assignment changes something, what a reading or an answer says has a consequence, and every danger could
 //!    occur if the rules were not there.
 //!
-//! Runs with a strike and runs with an observation are searched side by side, each by itself, so that what is found
+//! Runs with a void and runs with an observation are searched side by side, each by itself, so that what is found
 //! does not hang on which is faster. No clock: whoever calls gets told how far a search is, measures, and may end it.
 //!
 //! # How it is built
 //!
-//! - `explore` searches breadth first; `visit` is its inner loop. `graph` keeps the states as pairs of interned halves,
+//! - `explore` searches breadth first; `visit` is its inner loop. `graph` keeps the states by collapse compression, as
+//!   pairs of interned halves,
 //!   `edges` the steps between them in 3 to 4 bytes each.
-//! - `effects` keeps what an action did, for all states with the same vehicle and the same of the work that the action
-//!   reads; `reads` finds from the rules what that is. A unit test in `visit` carries every action out whose effect is
+//! - `transition_cache` keeps what an action did, for all states with the same vehicle and the same of the work that the action
+//!   reads; `reads` finds from the rules what that is. A unit test in `visit` carries every action out whose transition is
 //!   kept, and compares.
 //! - `safe`, `ends` (two fixpoints over the edges: can finish, can stop against every class and one ageing), `used`,
 //!   `changes`, `sense`, `loosened` and `remarks` judge what was found; `mend` looks for the one condition that would
@@ -26,16 +29,16 @@
 //! - A danger that can never come up (`loosened`) is looked for over what it reads, one danger at a time: over all
 //!   variables at once the search grew to millions of states.
 //! - `canon` takes some states for one: lapsed and never given sign-offs, people, stopped jobs. `prove --apart` keeps
-//!   them apart; a test sees that nothing else is found then, and `cargo xtask bench` says what it saves. With strikes
+//!   them apart; a test sees that nothing else is found then, and `cargo xtask bench` says what it saves. With voids
 //!   on pan-and-solenoid it saves 4% of the states for stopped jobs and none for the other two, since no rule there
 //!   keeps a lapsed permit and one person works.
-//! - The searches for a strike and for an observation have a thread and half of the memory each.
+//! - The searches for a void and for an observation have a thread and half of the memory each.
 //!
 //! # Measured
 //!
 //! | pan-and-solenoid | states | MiB |
 //! |---|---|---|
-//! | at most one strike anywhere | 1,996,095 | 88 |
+//! | at most one void anywhere | 1,996,095 | 88 |
 //! | at most one observation anywhere | 1,228,377 | 44 |
 //!
 //! The whole takes 3.3 s on two idle cores in the dev profile (which optimizes this crate), 43 bytes a state and 175 MB
@@ -43,36 +46,35 @@
 //! with every danger judged; the rest judges the ends. How many states each checklist has stands in
 //! `checklists/README.md`.
 //!
-//! SPIN 6.5 (`-O2`, exact, depth first) counts the strike runs of the same model in 5.0 s with 64 bytes a state: 0.40
+//! SPIN 6.5 (`-O2`, exact, depth first) counts the void runs of the same model in 5.0 s with 64 bytes a state: 0.40
 //! million states a second. Ours does 0.81 million in the same run of `cargo xtask bench`, on one core too: 2.0 times
 //! as many (over the shipped checklists 0.81 to 1.04 million). Three times was the aim. Seven in ten steps are kept and
-//! no longer worked out; nearly half of the time now waits for memory (looking up states and kept effects). A search
+//! no longer worked out; nearly half of the time now waits for memory (looking up states and cached transitions). A search
 //! that only counts would save judging dangers and writing edges. Tried without a gain that could be measured: no
 //! overflow checks, link-time optimization, the machine's own instructions, huge pages, more states at a time, more
-//! effects kept. The bench prints states a second and bytes a state, also over synthetic checklists of 20 to 160 steps.
+//! cached transitions. The bench prints states a second and bytes a state, also over synthetic checklists of 20 to 160 steps.
 //!
 //! A set of dangers is four words (`machine/sets.rs`) and a state 16 (`machine/state.rs`), whatever a checklist uses of
 //! them; a search keeps only the words in use. Sets of four words cost nothing that could be measured; a state of 16
-//! words in place of 8 costs some 4% of the time. What makes up for most of it: the dangers that a change wakes are
-//! looked up apart from the other rules, and a kept effect has the dangers before it as a number. pan-and-solenoid with
+//! words in place of 8 costs some 4% of the time. What makes up for most of it: the dangers that depend on a change are
+//! looked up apart from the other rules, and a cached transition has the dangers before it as a number. pan-and-solenoid with
 //! its dangers repeated to 256 takes 1.4 times as long and has as many states.
 //!
 //! Without phase barriers the plain runs of pan-and-solenoid have 27,606,285 states. They are searched and judged in 48
-//! s and 0.95 GB, and refuted, since phases keep order where no step asks for it. With a strike there are more than 194
+//! s and 0.95 GB, and refuted, since phases keep order where no step asks for it. With a void there are more than 194
 //! million: 8 GiB are full before it is decided. The window proves within 5 million states and 512 MiB; what needs more
 //! is "not decided", never "proved".
 //!
 //! # What it does not cover
 //!
-//! More than one strike, or more than one observation, in a run. A finished job may still have a struck line that was
-//! not put right; the proof does not ask for it. What checks the proof from outside, and which mistakes in a checklist
+//! More than one void, or more than one observation, in a run. A finished job may still have a voided line that was
+//! not corrected; the proof does not ask for it. What checks the proof from outside, and which mistakes in a checklist
 //! it misses, stands in `tests/README.md`.
 
 mod actions;
 pub(crate) mod canon;
 mod changes;
 mod edges;
-mod effects;
 mod ends;
 mod explore;
 mod finding;
@@ -87,6 +89,7 @@ mod safe;
 mod seen;
 mod sense;
 mod tell;
+mod transition_cache;
 mod used;
 mod vehicle;
 mod visit;
@@ -113,8 +116,8 @@ pub const TABLET_STATES: usize = 5_000_000;
 /// What is proved besides the plain runs with ageing, and how much it may take.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Ask {
-    /// Runs with one strike anywhere.
-    pub strike: bool,
+    /// Runs with one void anywhere.
+    pub void: bool,
     /// Runs with one observation anywhere.
     pub observe: bool,
     /// The most memory that the states and steps of the searches may take together, in bytes. What is kept only for speed
@@ -133,7 +136,7 @@ impl Ask {
 
     /// Everything, within what a desktop computer can hold: the default.
     pub const ALL: Ask = Ask {
-        strike: true,
+        void: true,
         observe: true,
         memory: 2 << 30,
         states: usize::MAX,
@@ -176,7 +179,7 @@ pub fn prove(
     ask: Ask,
     progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
 ) -> Proof {
-    let mut runs = vec![if ask.strike { Runs::OneStrike } else { Runs::Plain }];
+    let mut runs = vec![if ask.void { Runs::OneVoid } else { Runs::Plain }];
     runs.extend(ask.observe.then_some(Runs::OneObservation));
     let mut proof = Proof::new(procedure, ask);
     let mut used = used::Used::new(procedure);

@@ -118,7 +118,7 @@ pub(crate) fn codes(source: Source<'_>) -> Vec<Codes> {
         let place = found.step.entries.iter().position(|other| std::ptr::eq(other, entry))?;
         let next = found.step.entries.get(place + 1).filter(|next| matches!(next.ask, Ask::Choice(_)));
         let said = next.and_then(|next| {
-            let answer = found.stretch.latest(&next.id)?;
+            let answer = found.attempt.latest(&next.id)?;
             Some(value::text(source, Some(&next.ask), answer))
         });
         (asked.of == ScanOf::Codes).then(|| Codes {

@@ -36,7 +36,7 @@ pub struct Had {
     pub since: By,
 }
 
-/// The conditions that are told over time. The job is made anew from its events, so that what a step, a move, an
+/// The conditions that are told over time. The job is made anew from its events, so that what a step, a vehicle action, an
 /// observation or physics changed is all in it.
 pub(crate) fn of(source: Source<'_>) -> Vec<Track> {
     let conditions = source.job.procedure.checklist.conditions.iter().enumerate();

@@ -1,4 +1,4 @@
-//! Where the job went otherwise than planned: struck, set aside, missed, not as shown, the clock set, the
+//! Where the job went otherwise than planned: voided, skipped, missed, not as shown, the clock set, the
 //! tablet restarted.
 
 use panside_job::clock::elapsed_ms;
@@ -8,25 +8,25 @@ use serde::{Deserialize, Serialize};
 use crate::by::By;
 use crate::source::{Source, Standing, words};
 
-/// What was entered at a step and was struck. The entries stay in [`crate::steps`].
+/// What was entered at a step and was voided. The entries stay in [`crate::steps`].
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Struck {
+pub struct Voided {
     /// Step id.
     pub step: String,
     /// A few words.
     pub title: String,
     /// Why.
     pub reason: String,
-    /// Who struck it, and when.
+    /// Who voided it, and when.
     pub by: By,
-    /// The title of the step it builds on and was struck with. Nothing: it was struck itself.
+    /// The title of the step it builds on and was voided with. Nothing: it was voided itself.
     pub with: Option<String>,
-    /// It was put right or done again since.
-    pub put_right: bool,
+    /// It was corrected or done again since.
+    pub corrected: bool,
 }
 
-/// A step that was dealt with in words: set aside, or missed and explained.
+/// A step that was dealt with in words: skipped, or missed and explained.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Explained {
@@ -79,11 +79,11 @@ pub struct Observed {
     pub by: By,
 }
 
-/// A move of the vehicle.
+/// A vehicle action.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Move {
-    /// Move id.
+pub struct VehicleAction {
+    /// Vehicle action id.
     pub id: String,
     /// What the button says.
     pub title: String,
@@ -133,28 +133,28 @@ pub(crate) fn by_name(source: Source<'_>) -> Vec<ByName> {
     named.collect()
 }
 
-/// Everything that was struck, in file order of the steps.
-pub(crate) fn struck(source: Source<'_>) -> Vec<Struck> {
-    let strikes = source.steps().flat_map(|(_, step, detail)| {
-        detail.strikes.iter().map(move |strike| Struck {
+/// Everything that was voided, in file order of the steps.
+pub(crate) fn voided(source: Source<'_>) -> Vec<Voided> {
+    let voids = source.steps().flat_map(|(_, step, detail)| {
+        detail.voids.iter().map(move |void| Voided {
             step: step.id.clone(),
             title: step.title.clone(),
-            reason: strike.reason.text.clone(),
-            by: source.by(&strike.reason.mark),
-            with: strike.with.as_ref().map(|with| source.title(with)),
-            put_right: detail.counts().is_some(),
+            reason: void.reason.text.clone(),
+            by: source.by(&void.reason.mark),
+            with: void.with.as_ref().map(|with| source.title(with)),
+            corrected: detail.counts().is_some(),
         })
     });
-    strikes.collect()
+    voids.collect()
 }
 
-/// Steps that were set aside.
-pub(crate) fn set_aside(source: Source<'_>) -> Vec<Explained> {
-    let aside = source.steps().filter_map(|(_, step, detail)| {
-        let why = detail.set_aside.as_ref()?;
+/// Steps that were skipped.
+pub(crate) fn skipped(source: Source<'_>) -> Vec<Explained> {
+    let skipped = source.steps().filter_map(|(_, step, detail)| {
+        let why = detail.skipped.as_ref()?;
         Some(explained(source, &step.id, &step.title, &why.text, &why.mark))
     });
-    aside.collect()
+    skipped.collect()
 }
 
 /// Steps that were missed and explained.
@@ -195,23 +195,23 @@ pub(crate) fn observed(source: Source<'_>) -> Vec<Observed> {
     seen.collect()
 }
 
-/// Every move.
-pub(crate) fn moves(source: Source<'_>) -> Vec<Move> {
+/// Every vehicle action.
+pub(crate) fn vehicle_actions(source: Source<'_>) -> Vec<VehicleAction> {
     let checklist = &source.job.procedure.checklist;
-    let moves = source.job.happened.iter().filter_map(|happened| match &happened.event {
-        Event::Moved(body) => {
-            let text = checklist.moves.iter().find(|found| found.id == body.made);
+    let vehicle_actions = source.job.happened.iter().filter_map(|happened| match &happened.event {
+        Event::VehicleAction(body) => {
+            let text = checklist.vehicle_actions.iter().find(|found| found.id == body.action);
             let makes = text.into_iter().flat_map(|text| &text.makes);
-            Some(Move {
-                id: body.made.clone(),
-                title: source.move_title(&body.made),
+            Some(VehicleAction {
+                id: body.action.clone(),
+                title: source.vehicle_action_title(&body.action),
                 makes: makes.map(|(what, value)| format!("{}: {}", words(what), words(value))).collect(),
                 by: source.by(&source.job.mark(happened)),
             })
         }
         _ => None,
     });
-    moves.collect()
+    vehicle_actions.collect()
 }
 
 /// Every time the wall clock was set.

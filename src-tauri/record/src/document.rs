@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 use crate::account::{Account, Codes};
 use crate::by::By;
 use crate::day::Track;
-use crate::departures::{ByName, ClockSet, Explained, Move, Observed, Restarted, Struck};
+use crate::departures::{ByName, ClockSet, Explained, Observed, Restarted, VehicleAction, Voided};
 use crate::error::RecordError;
 use crate::inputs::ProofSummary;
 use crate::items::Tally;
@@ -75,8 +75,8 @@ pub struct Document {
     pub codes: Vec<Codes>,
     /// Every entry, by phase and step.
     pub phases: Vec<Phase>,
-    /// Every move of the vehicle.
-    pub moves: Vec<Move>,
+    /// Every vehicle action.
+    pub vehicle_actions: Vec<VehicleAction>,
     /// How high the vehicle was and whether its engine ran, over the job.
     pub day: Vec<Track>,
     /// Level readings.
@@ -94,10 +94,10 @@ pub struct Document {
     pub tally: Tally,
     /// Photos.
     pub photos: Vec<Photo>,
-    /// What was struck.
-    pub struck: Vec<Struck>,
-    /// What was set aside.
-    pub set_aside: Vec<Explained>,
+    /// What was voided.
+    pub voided: Vec<Voided>,
+    /// What was skipped.
+    pub skipped: Vec<Explained>,
     /// What was missed, with the explanation.
     pub missed: Vec<Explained>,
     /// What passed by a reason and a name: a tool excepted, a balance explained, a level given up.

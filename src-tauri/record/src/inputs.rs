@@ -16,7 +16,7 @@ pub struct RecordInputs {
     pub head: Hash,
     /// How many events the job's chain has.
     pub events: u64,
-    /// When the record is made, by both clocks. A step still in hand is timed up to here.
+    /// When the record is made, by both clocks. A step still in progress is timed up to here.
     pub generated: Stamp,
     /// The proof of the checklist, where one is kept.
     pub proof: Option<ProofSummary>,

@@ -90,7 +90,7 @@ pub(crate) fn of(source: Source<'_>) -> Tally {
     tally
 }
 
-/// Pieces move when a step is done that was not worked before: not when it is done again, not on paper. Where the
+/// Pieces move when a step is done that was not worked before: not when it is done again, not when it is corrected. Where the
 /// vehicle shows that a step cannot have been worked, its pieces did not move.
 fn moved(source: Source<'_>) -> Moved<'_> {
     let steps: BTreeMap<&str, &Step> = source.steps().map(|(_, step, _)| (step.id.as_str(), step)).collect();
@@ -108,8 +108,8 @@ fn moved(source: Source<'_>) -> Moved<'_> {
     for happened in &source.job.happened {
         match &happened.event {
             Event::Done(done) if worked.insert(&done.step) => count(&done.step, 1),
-            Event::Rerecorded(paper) => {
-                worked.insert(&paper.step);
+            Event::Corrected(corrected) => {
+                worked.insert(&corrected.step);
             }
             Event::Observed(observed) => {
                 let undone = observed.undone.iter().filter(|step| worked.remove(step.as_str()));

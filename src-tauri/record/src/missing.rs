@@ -1,7 +1,7 @@
 //! What a job lacks, by one rule for every form of the record.
 
 use panside_job::Job;
-use panside_job::job::{StepDetail, Stretch};
+use panside_job::job::{Attempt, StepDetail};
 use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Entry, SignKind, Step};
 use panside_procedure::machine::{ItemIx, SignIx};
@@ -15,11 +15,11 @@ pub enum MissingKind {
     PieceOff,
     /// An attest of finished work has lapsed.
     AttestLapsed,
-    /// A step was struck and not put right.
-    StruckNotPutRight,
-    /// A step is in hand and not done.
-    StepInHand,
-    /// A required entry or signature is missing at a step in hand or done.
+    /// A step was voided and not corrected.
+    VoidedNotCorrected,
+    /// A step is in progress and not done.
+    StepInProgress,
+    /// A required entry or signature is missing at a step in progress or done.
     EntryMissing,
     /// A step came into the job after its phase had passed, and nobody said why it was not worked.
     MissedUnexplained,
@@ -34,8 +34,8 @@ impl MissingKind {
     pub const ALL: &[MissingKind] = &[
         MissingKind::PieceOff,
         MissingKind::AttestLapsed,
-        MissingKind::StruckNotPutRight,
-        MissingKind::StepInHand,
+        MissingKind::VoidedNotCorrected,
+        MissingKind::StepInProgress,
         MissingKind::EntryMissing,
         MissingKind::MissedUnexplained,
         MissingKind::StepNotWorked,
@@ -48,8 +48,8 @@ impl MissingKind {
         match self {
             MissingKind::PieceOff => "Off the vehicle",
             MissingKind::AttestLapsed => "Must be signed again",
-            MissingKind::StruckNotPutRight => "Voided and not corrected",
-            MissingKind::StepInHand => "In progress, not done",
+            MissingKind::VoidedNotCorrected => "Voided and not corrected",
+            MissingKind::StepInProgress => "In progress, not done",
             MissingKind::EntryMissing => "Not entered",
             MissingKind::MissedUnexplained => "Missed, no reason given",
             MissingKind::StepNotWorked => "Not done",
@@ -72,8 +72,8 @@ pub struct Missing {
     pub what: String,
 }
 
-/// Everything that a job lacks: by kind, and within a kind in file order. Empty when the job is complete. What was set
-/// aside or explained is not missing; a record tells it apart.
+/// Everything that a job lacks: by kind, and within a kind in file order. Empty when the job is complete. What was skipped
+/// or explained is not missing; a record tells it apart.
 #[must_use]
 pub fn missing(job: &Job) -> Vec<Missing> {
     let mut all = pieces_off(job);
@@ -81,19 +81,19 @@ pub fn missing(job: &Job) -> Vec<Missing> {
     for (number, step) in job.procedure.steps() {
         let detail = job.step(number);
         let kind = match job.procedure.machine.shown(&job.state, number) {
-            Shown::Struck => Some(MissingKind::StruckNotPutRight),
-            Shown::InHand => Some(MissingKind::StepInHand),
+            Shown::Voided => Some(MissingKind::VoidedNotCorrected),
+            Shown::InProgress => Some(MissingKind::StepInProgress),
             Shown::Missed if detail.missed.is_none() => Some(MissingKind::MissedUnexplained),
             Shown::Waiting | Shown::Open => Some(MissingKind::StepNotWorked),
             Shown::Undecided => Some(MissingKind::StepUndecided),
-            Shown::Missed | Shown::Done | Shown::Lapsed | Shown::SetAside | Shown::NotInThisJob => None,
+            Shown::Missed | Shown::Done | Shown::Lapsed | Shown::Skipped | Shown::NotInThisJob => None,
         };
         let of_step = |kind, id: &str, what: String| {
             let (step, id) = (Some(step.id.clone()), id.to_owned());
             Missing { kind, step, id, what }
         };
         all.extend(kind.map(|kind| of_step(kind, &step.id, step.title.clone())));
-        let entries = stretch_to_check(detail).into_iter().flat_map(|stretch| lacking(step, stretch));
+        let entries = attempt_to_check(detail).into_iter().flat_map(|attempt| lacking(step, attempt));
         all.extend(entries.map(|entry| {
             let what = format!("\"{}\" at \"{}\"", entry.label, step.title);
             of_step(MissingKind::EntryMissing, &entry.id, what)
@@ -103,17 +103,17 @@ pub fn missing(job: &Job) -> Vec<Missing> {
     all
 }
 
-/// The stretch whose entries must be complete: the one in hand, else the one that counts.
-fn stretch_to_check(detail: &StepDetail) -> Option<&Stretch> {
-    detail.in_hand().or_else(|| detail.counts())
+/// The attempt whose entries must be complete: the one in progress, else the one that counts.
+fn attempt_to_check(detail: &StepDetail) -> Option<&Attempt> {
+    detail.in_progress().or_else(|| detail.counts())
 }
 
 /// Required entries without a value, required sign-offs without a signature.
-fn lacking<'a>(step: &'a Step, stretch: &'a Stretch) -> impl Iterator<Item = &'a Entry> {
+fn lacking<'a>(step: &'a Step, attempt: &'a Attempt) -> impl Iterator<Item = &'a Entry> {
     step.entries.iter().filter(|entry| {
         let given = match &entry.ask {
-            Ask::SignOff(asked) => stretch.signs.iter().any(|given| given.sign == asked.sign),
-            _ => stretch.latest(&entry.id).is_some(),
+            Ask::SignOff(asked) => attempt.signs.iter().any(|given| given.sign == asked.sign),
+            _ => attempt.latest(&entry.id).is_some(),
         };
         !entry.optional && !given
     })

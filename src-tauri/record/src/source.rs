@@ -1,6 +1,6 @@
 //! The job that a record is made of, with what several parts of the record look up in it.
 
-use panside_job::job::{EnteredValue, StepDetail, Stretch};
+use panside_job::job::{Attempt, EnteredValue, StepDetail};
 use panside_job::{Event, Job, Mark};
 use panside_procedure::format::{Entry, Item, Step};
 use panside_procedure::machine::StepIx;
@@ -16,9 +16,9 @@ pub enum Standing {
     Counts,
     /// A later value took its place, or the step was done again.
     Replaced,
-    /// The step was left, or is still in hand.
+    /// The step was left, or is still in progress.
     NotDone,
-    /// It was struck, or the vehicle showed that the step cannot have been worked.
+    /// It was voided, or the vehicle showed that the step cannot have been worked.
     Void,
 }
 
@@ -32,7 +32,7 @@ pub(crate) struct Source<'a> {
 #[derive(Clone, Copy)]
 pub(crate) struct Found<'a> {
     pub step: &'a Step,
-    pub stretch: &'a Stretch,
+    pub attempt: &'a Attempt,
     /// Nothing where the record has a value that the checklist does not ask for.
     pub entry: Option<&'a Entry>,
     pub value: &'a EnteredValue,
@@ -64,7 +64,7 @@ impl<'a> Source<'a> {
     /// Every value that was entered: by step in file order, in a step the oldest first.
     pub fn entered(self) -> impl Iterator<Item = Found<'a>> {
         self.steps().flat_map(|(_, step, detail)| {
-            detail.stretches.iter().flat_map(move |stretch| in_stretch(step, detail, stretch))
+            detail.attempts.iter().flat_map(move |attempt| in_attempt(step, detail, attempt))
         })
     }
 
@@ -94,11 +94,13 @@ impl<'a> Source<'a> {
             Event::Left(body) => step("left", &body.step),
             Event::Entered(body) => step("entered", &body.step),
             Event::Done(body) => step("done", &body.step),
-            Event::SetAside(body) => step("skipped", &body.step),
-            Event::Struck(body) => step("voided", &body.step),
-            Event::Rerecorded(body) => step("corrected afterwards", &body.step),
+            Event::Skipped(body) => step("skipped", &body.step),
+            Event::Voided(body) => step("voided", &body.step),
+            Event::Corrected(body) => step("corrected afterwards", &body.step),
             Event::MissedExplained(body) => step("explained as missed", &body.step),
-            Event::Moved(body) => format!("move \"{}\"", self.move_title(&body.made)),
+            Event::VehicleAction(body) => {
+                format!("vehicle action \"{}\"", self.vehicle_action_title(&body.action))
+            }
             Event::Signed(body) => format!("sign-off \"{}\" renewed", words(&body.signature.sign)),
             Event::Observed(body) => {
                 format!("vehicle status corrected: {} is {}", words(&body.condition), words(&body.value))
@@ -110,38 +112,38 @@ impl<'a> Source<'a> {
         }
     }
 
-    /// What the button of a move says.
-    pub fn move_title(self, id: &str) -> String {
-        let found = self.job.procedure.names.move_(id);
-        found.map_or_else(|| words(id), |made| self.job.procedure.move_text(made).title.clone())
+    /// What the button of a vehicle action says.
+    pub fn vehicle_action_title(self, id: &str) -> String {
+        let found = self.job.procedure.names.vehicle_action(id);
+        found.map_or_else(|| words(id), |made| self.job.procedure.vehicle_action_text(made).title.clone())
     }
 }
 
-/// The values of a stretch, oldest first.
-pub(crate) fn in_stretch<'a>(
+/// The values of an attempt, oldest first.
+pub(crate) fn in_attempt<'a>(
     step: &'a Step,
     detail: &'a StepDetail,
-    stretch: &'a Stretch,
+    attempt: &'a Attempt,
 ) -> impl Iterator<Item = Found<'a>> {
-    let of_stretch = standing(detail, stretch);
-    stretch.entries.iter().map(move |value| {
-        let is_last = stretch.latest(&value.entry).is_some_and(|last| std::ptr::eq(last, value));
-        let standing = match of_stretch {
+    let of_attempt = standing(detail, attempt);
+    attempt.entries.iter().map(move |value| {
+        let is_last = attempt.latest(&value.entry).is_some_and(|last| std::ptr::eq(last, value));
+        let standing = match of_attempt {
             Standing::Counts if !is_last => Standing::Replaced,
             other => other,
         };
         let entry = step.entries.iter().find(|entry| entry.id == value.entry);
-        Found { step, stretch, entry, value, standing }
+        Found { step, attempt, entry, value, standing }
     })
 }
 
-/// What has become of a stretch of work as a whole.
-pub(crate) fn standing(detail: &StepDetail, stretch: &Stretch) -> Standing {
-    if stretch.void.is_some() {
+/// What has become of an attempt as a whole.
+pub(crate) fn standing(detail: &StepDetail, attempt: &Attempt) -> Standing {
+    if attempt.void.is_some() {
         Standing::Void
-    } else if !stretch.is_done() {
+    } else if !attempt.is_done() {
         Standing::NotDone
-    } else if detail.counts().is_some_and(|counts| std::ptr::eq(counts, stretch)) {
+    } else if detail.counts().is_some_and(|counts| std::ptr::eq(counts, attempt)) {
         Standing::Counts
     } else {
         Standing::Replaced

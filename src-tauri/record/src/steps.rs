@@ -1,7 +1,7 @@
-//! Every entry of the job, by phase and step, each with what became of it. Nothing is left out: what was struck or
+//! Every entry of the job, by phase and step, each with what became of it. Nothing is left out: what was voided or
 //! replaced stays readable.
 
-use panside_job::job::{EndedBy, StepDetail, Stretch as WorkedStretch};
+use panside_job::job::{Attempt as WorkedAttempt, EndedBy, StepDetail};
 use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Signal, Step as StepText, Zone};
 use serde::{Deserialize, Serialize};
@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 use crate::by::By;
 use crate::limits::{Limit, limits};
 pub use crate::source::Standing;
-use crate::source::{Found, Source, in_stretch, standing};
+use crate::source::{Found, Source, in_attempt, standing};
 use crate::{value, worked};
 
 /// A part of the job.
@@ -40,8 +40,8 @@ pub struct Step {
     pub cautions: Vec<Warned>,
     /// How it stands.
     pub shown: Shown,
-    /// Stretches of work, oldest first.
-    pub stretches: Vec<Stretch>,
+    /// Attempts, oldest first.
+    pub attempts: Vec<Attempt>,
 }
 
 /// A caution that was shown before a step.
@@ -54,7 +54,7 @@ pub struct Warned {
     pub text: String,
 }
 
-/// How a stretch of work ended.
+/// How an attempt ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Ended {
@@ -62,22 +62,22 @@ pub enum Ended {
     Done,
     /// The step was left before it was done.
     Left,
-    /// Not yet: the step is in hand.
-    InHand,
+    /// Not yet: the step is in progress.
+    InProgress,
 }
 
-/// One stretch of work at a step.
+/// One attempt at a step.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Stretch {
+pub struct Attempt {
     /// When it began, and by whom.
     pub begun: By,
     /// How it ended.
     pub how: Ended,
     /// When it ended, and by whom.
     pub ended: Option<By>,
-    /// No work: a struck step put right on paper.
-    pub on_paper: bool,
+    /// No work: a voided step corrected afterwards.
+    pub corrected: bool,
     /// Done before and entered only when it says.
     pub later: bool,
     /// Since when it no longer counts.
@@ -137,34 +137,34 @@ pub(crate) fn of(source: Source<'_>) -> Vec<Phase> {
                 .map(|caution| Warned { signal: caution.signal, text: caution.text.clone() })
                 .collect(),
             shown: procedure.machine.shown(&source.job.state, number),
-            stretches: detail
-                .stretches
+            attempts: detail
+                .attempts
                 .iter()
-                .map(|stretch| stretch_of(source, step, detail, stretch))
+                .map(|attempt| attempt_of(source, step, detail, attempt))
                 .collect(),
         });
     }
     phases
 }
 
-fn stretch_of(source: Source<'_>, step: &StepText, detail: &StepDetail, stretch: &WorkedStretch) -> Stretch {
+fn attempt_of(source: Source<'_>, step: &StepText, detail: &StepDetail, attempt: &WorkedAttempt) -> Attempt {
     let mut entries: Vec<_> =
-        in_stretch(step, detail, stretch).map(|found| entry_of(source, &found)).collect();
-    entries.extend(signatures(source, step, detail, stretch));
-    Stretch {
-        begun: source.by(&stretch.begun),
-        how: match stretch.ended {
+        in_attempt(step, detail, attempt).map(|found| entry_of(source, &found)).collect();
+    entries.extend(signatures(source, step, detail, attempt));
+    Attempt {
+        begun: source.by(&attempt.begun),
+        how: match attempt.ended {
             Some((EndedBy::Done, _)) => Ended::Done,
             Some((EndedBy::Left, _)) => Ended::Left,
-            None => Ended::InHand,
+            None => Ended::InProgress,
         },
-        ended: stretch.ended.as_ref().map(|(_, mark)| source.by(mark)),
-        on_paper: stretch.on_paper,
-        later: stretch.later,
-        void: stretch.void.as_ref().map(|mark| source.by(mark)),
-        void_reason: stretch.void.as_ref().map(|mark| {
-            let strike = detail.strikes.iter().find(|strike| strike.reason.mark.seq == mark.seq);
-            strike.map_or_else(|| source.what(mark.seq), |strike| format!("voided: {}", strike.reason.text))
+        ended: attempt.ended.as_ref().map(|(_, mark)| source.by(mark)),
+        corrected: attempt.corrected,
+        later: attempt.later,
+        void: attempt.void.as_ref().map(|mark| source.by(mark)),
+        void_reason: attempt.void.as_ref().map(|mark| {
+            let void = detail.voids.iter().find(|void| void.reason.mark.seq == mark.seq);
+            void.map_or_else(|| source.what(mark.seq), |void| format!("voided: {}", void.reason.text))
         }),
         entries,
     }
@@ -191,10 +191,10 @@ fn signatures(
     source: Source<'_>,
     step: &StepText,
     detail: &StepDetail,
-    stretch: &WorkedStretch,
+    attempt: &WorkedAttempt,
 ) -> Vec<Entry> {
-    let Some((_, given)) = &stretch.ended else { return Vec::new() };
-    let signs = stretch.signs.iter().map(|signature| {
+    let Some((_, given)) = &attempt.ended else { return Vec::new() };
+    let signs = attempt.signs.iter().map(|signature| {
         let asked = step
             .entries
             .iter()
@@ -210,7 +210,7 @@ fn signatures(
             ),
             class: "signed".to_owned(),
             judged: false,
-            standing: standing(detail, stretch),
+            standing: standing(detail, attempt),
             by: source.by(given),
             limits: Vec::new(),
             how: Vec::new(),

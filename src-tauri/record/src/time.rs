@@ -1,11 +1,11 @@
 //! How long the work took: planned, unplanned and waiting, by phase and in all.
 //!
-//! A stretch of work counts from being begun to being done or left, by the monotonic clock within one boot of the
+//! An attempt counts from being begun to being done or left, by the monotonic clock within one boot of the
 //! device, else by the wall clock. Minutes are whole and rounded down one by one, so that parts may add up to a little
 //! less than their sum.
 
 use panside_job::clock::elapsed_ms;
-use panside_job::job::Stretch;
+use panside_job::job::Attempt;
 use panside_journal::Stamp;
 use panside_procedure::format::Step;
 use serde::{Deserialize, Serialize};
@@ -29,7 +29,7 @@ pub struct Time {
     pub phases: Vec<PhaseTime>,
     /// Steps that were unplanned or waiting, in file order.
     pub apart: Vec<StepTime>,
-    /// Stretches of work whose time is not known: entered in one go or later, or over a clock that went back. They are
+    /// Attempts whose time is not known: entered in one go or later, or over a clock that went back. They are
     /// not in the minutes.
     pub untimed: u64,
     /// Gaps between two events over which the clock went back. They are not in the total.
@@ -101,7 +101,7 @@ impl Ms {
     }
 }
 
-/// The time of a job. A step in hand is timed up to the job's end, or up to when the record was made.
+/// The time of a job. A step in progress is timed up to the job's end, or up to when the record was made.
 pub(crate) fn of(source: Source<'_>, generated: &Stamp) -> Time {
     let job = source.job;
     let until = job.end.as_ref().map_or(generated, |end| &end.stamp);
@@ -110,9 +110,9 @@ pub(crate) fn of(source: Source<'_>, generated: &Stamp) -> Time {
     let (mut all, mut untimed, mut apart) = (Ms::default(), 0, Vec::new());
     for (number, step, detail) in source.steps() {
         let kind = kind(step);
-        // What is put right on paper is no work.
-        let stretches = detail.stretches.iter().filter(|stretch| !stretch.on_paper);
-        let times: Vec<_> = stretches.map(|stretch| worked_ms(stretch, until)).collect();
+        // What is corrected afterwards is no work.
+        let attempts = detail.attempts.iter().filter(|attempt| !attempt.corrected);
+        let times: Vec<_> = attempts.map(|attempt| worked_ms(attempt, until)).collect();
         let ms = times.iter().flatten().sum();
         untimed += times.iter().filter(|time| time.is_none()).count() as u64;
         by_phase[job.procedure.machine.steps[number.at()].phase.at()].add(kind, ms);
@@ -149,11 +149,11 @@ fn kind(step: &Step) -> Kind {
     }
 }
 
-fn worked_ms(stretch: &Stretch, until: &Stamp) -> Option<u64> {
-    let end = stretch.ended.as_ref().map_or(until, |(_, mark)| &mark.stamp);
-    // What was begun and done by one wish was worked before it was entered.
-    let at_once = stretch.ended.as_ref().is_some_and(|(_, mark)| mark.stamp == stretch.begun.stamp);
-    if stretch.later || at_once { None } else { elapsed_ms(&stretch.begun.stamp, end) }
+fn worked_ms(attempt: &Attempt, until: &Stamp) -> Option<u64> {
+    let end = attempt.ended.as_ref().map_or(until, |(_, mark)| &mark.stamp);
+    // What was begun and done by one command was worked before it was entered.
+    let at_once = attempt.ended.as_ref().is_some_and(|(_, mark)| mark.stamp == attempt.begun.stamp);
+    if attempt.later || at_once { None } else { elapsed_ms(&attempt.begun.stamp, end) }
 }
 
 /// Times from event to event, so that a wall clock that was set between two boots spoils one gap and not the whole.

@@ -21,7 +21,7 @@ use crate::thing::{Thing, ToolId};
 
 /// What a person asks for. `seen`: the hashes of the thing's heads that the screen was drawn from, none for a new thing.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Command {
+pub enum ShopCommand {
     /// Add a person. The first of a shop adds themself and is a lead.
     AddPerson {
         /// A new id.
@@ -110,30 +110,32 @@ impl Shop {
     ///
     /// # Errors
     /// The [`ShopRefusal`] that says why there is none and what to do.
-    pub fn decide(&self, command: &Command, who: &PersonId) -> Result<ShopEvent, ShopRefusal> {
+    pub fn decide(&self, command: &ShopCommand, who: &PersonId) -> Result<ShopEvent, ShopRefusal> {
         let people = self.people();
         if !people.contains_key(who) && !people.is_empty() {
             return Err(ShopRefusal::WhoUnknown);
         }
-        if people.is_empty() && !matches!(command, Command::AddPerson { id, .. } if id == who) {
+        if people.is_empty() && !matches!(command, ShopCommand::AddPerson { id, .. } if id == who) {
             return Err(ShopRefusal::NobodyYet);
         }
         match command {
-            Command::AddPerson { id, name, roles, lead } => self.add_person(id, (name, roles, *lead), who),
-            Command::ChangePerson { id, seen, name, roles, lead } => {
+            ShopCommand::AddPerson { id, name, roles, lead } => {
+                self.add_person(id, (name, roles, *lead), who)
+            }
+            ShopCommand::ChangePerson { id, seen, name, roles, lead } => {
                 self.change_person(id, seen, (name, roles, *lead), who)
             }
-            Command::RemovePerson { id, seen } => self.remove_person(id, seen, who),
-            Command::SetPin { person, seen, how } => self.set_pin(person, seen, how, who),
-            Command::KeepTool { id, seen, tool } => self.keep_tool(*id, seen, tool),
-            Command::RemoveTool { id, seen } => self.remove_tool(*id, seen),
-            Command::KeepSheet { sheet, made_from, seen } => self.keep_sheet(sheet, *made_from, seen),
-            Command::AdoptChecklist { checklist, seen } => {
+            ShopCommand::RemovePerson { id, seen } => self.remove_person(id, seen, who),
+            ShopCommand::SetPin { person, seen, how } => self.set_pin(person, seen, how, who),
+            ShopCommand::KeepTool { id, seen, tool } => self.keep_tool(*id, seen, tool),
+            ShopCommand::RemoveTool { id, seen } => self.remove_tool(*id, seen),
+            ShopCommand::KeepSheet { sheet, made_from, seen } => self.keep_sheet(sheet, *made_from, seen),
+            ShopCommand::AdoptChecklist { checklist, seen } => {
                 self.seen(&Thing::Checklist(checklist.id.clone()), seen)?;
                 let event = ChecklistAdopted { checklist: checklist.clone(), from: seen.clone() };
                 self.changed_by(event.into())
             }
-            Command::NameDevice { device, seen, name } => {
+            ShopCommand::NameDevice { device, seen, name } => {
                 let thing = Thing::Device(*device);
                 self.seen(&thing, seen)?;
                 let name = self.told_apart(&thing, name::of_thing(name)?)?;

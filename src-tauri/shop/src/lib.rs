@@ -21,7 +21,7 @@ pub mod shop;
 pub mod thing;
 
 pub use both::{BothSides, Side};
-pub use decide::Command;
+pub use decide::ShopCommand;
 pub use event::{PinSetBy, ShopEvent};
 pub use refusal::ShopRefusal;
 pub use shop::{Shop, ShopHappened};

@@ -64,7 +64,7 @@ impl Store {
     ///
     /// # Errors
     /// [`StoreError::Stale`] when the subject moved on; [`StoreError::RequestReused`] when the request's id was used
-    /// for another wish; [`StoreError::Forked`] when the job went on in two places; [`StoreError::Nothing`] without
+    /// for another command; [`StoreError::Forked`] when the job went on in two places; [`StoreError::Nothing`] without
     /// events; [`StoreError::Journal`] for a draft that can't
     /// be kept; [`StoreError::DiskFull`]: in all of these nothing was written. [`StoreError::Unconfirmed`] when
     /// the disk failed; the store then refuses with [`StoreError::Faulted`] until [`Store::reopen`].

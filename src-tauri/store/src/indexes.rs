@@ -161,7 +161,7 @@ fn put(row: &Row<'_>, columns: impl Iterator<Item = usize>, entry: &mut Vec<u8>)
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ladder::{self, MIN_READER, RUNGS};
+    use crate::migrations::{self, MIGRATIONS, MIN_READER};
 
     type Outcome = Result<(), Box<dyn std::error::Error>>;
 
@@ -175,7 +175,7 @@ mod tests {
 
     fn filled() -> rusqlite::Result<Connection> {
         let mut conn = Connection::open_in_memory()?;
-        ladder::climb(&mut conn, 0, RUNGS, MIN_READER)?;
+        migrations::run(&mut conn, 0, MIGRATIONS, MIN_READER)?;
         conn.execute(FILL, [COUNT])?;
         Ok(conn)
     }

@@ -11,7 +11,7 @@ use rusqlite::{Connection, ErrorCode, OpenFlags, params};
 
 use crate::error::{file, sql};
 use crate::head_file::{self, Found};
-use crate::ladder::{self, MIN_READER, NEWEST, RUNGS, Rung};
+use crate::migrations::{self, MIGRATIONS, MIN_READER, Migration, NEWEST};
 use crate::open::{Options, Standing, Store, Verify};
 use crate::seen::{self, Seen};
 use crate::walk::{self, Walk};
@@ -102,7 +102,7 @@ fn fill(conn: &mut Connection, options: &Options) -> rusqlite::Result<()> {
     conn.pragma_update(None, "application_id", APPLICATION_ID)?;
     conn.pragma_update(None, "journal_mode", "WAL")?;
     conn.pragma_update(None, "synchronous", "FULL")?;
-    ladder::climb(conn, 0, RUNGS, MIN_READER)?;
+    migrations::run(conn, 0, MIGRATIONS, MIN_READER)?;
     conn.execute(INSERT_META, params![MIN_READER, options.device.0.as_bytes()])?;
     conn.execute(INSERT_FIRST_EPOCH, params![options.epoch.0.as_bytes(), Head::NONE.hash.0])?;
     checkpoint(conn, Checkpoint::Truncate)?;
@@ -268,16 +268,16 @@ pub(crate) fn bring_up(
     dir: &Path,
     conn: &mut Connection,
     version: u32,
-    rungs: &[Rung],
+    migrations: &[Migration],
     min_reader: u32,
 ) -> Result<(), StoreError> {
-    if rungs.iter().any(|rung| rung.number > version) {
+    if migrations.iter().any(|migration| migration.number > version) {
         backup::before_migration(dir, version)?;
     }
-    ladder::climb(conn, version, rungs, min_reader).map_err(sql("bringing the store up to date"))
+    migrations::run(conn, version, migrations, min_reader).map_err(sql("bringing the store up to date"))
 }
 
-/// Connects, climbs, verifies, compares. The lock, if any, is the caller's.
+/// Connects, migrates, verifies, compares. The lock, if any, is the caller's.
 pub(crate) fn load(dir: &Path, options: Options, for_writing: bool) -> Result<Store, StoreError> {
     // The head file is read first: a writer beside us only ever moves the database ahead of it.
     let found = head_file::read(&head_file(dir))?;
@@ -285,7 +285,7 @@ pub(crate) fn load(dir: &Path, options: Options, for_writing: bool) -> Result<St
     let writing = for_writing && version <= NEWEST;
     let conn = if writing {
         let mut conn = connect_for_writing(dir, &options).map_err(sql(OPENING))?;
-        bring_up(dir, &mut conn, version, RUNGS, MIN_READER)?;
+        bring_up(dir, &mut conn, version, MIGRATIONS, MIN_READER)?;
         conn
     } else if version < NEWEST {
         return Err(StoreError::Older { path: database(dir) });
@@ -350,32 +350,32 @@ mod tests {
         let dir = tempfile::tempdir()?;
         let options = Options::new(DeviceId(uuid::Uuid::from_u128(1)), EpochId(uuid::Uuid::from_u128(2)));
         let mut store = Store::open(dir.path(), options.clone())?;
-        store.put_setting("kit", "before")?;
+        store.put_setting("setup", "before")?;
         store.close()?;
-        // A rung as a later version might have it: it changes what is kept.
-        let rungs = [
-            Rung { number: 1, sql: RUNGS[0].sql },
-            Rung {
+        // A migration as a later version might have it: it changes what is kept.
+        let migrations = [
+            Migration { number: 1, sql: MIGRATIONS[0].sql },
+            Migration {
                 number: 2,
                 sql: "UPDATE settings SET text = 'after'; CREATE TABLE later (id INTEGER) STRICT;",
             },
         ];
         let mut conn = connect_for_writing(dir.path(), &options)?;
-        bring_up(dir.path(), &mut conn, 1, &rungs, 1)?;
+        bring_up(dir.path(), &mut conn, 1, &migrations, 1)?;
         conn.close().map_err(|(_, error)| error)?;
         let kept = dir.path().join("before-format-2");
         let before = Store::open_read_only(&kept)?;
-        assert_eq!(before.setting("kit")?.as_deref(), Some("before"), "this version reads the backup");
+        assert_eq!(before.setting("setup")?.as_deref(), Some("before"), "this version reads the backup");
         assert!(before.troubles().is_empty(), "{:?}", before.troubles());
         let after = Store::open_read_only(dir.path())?;
-        assert_eq!(after.setting("kit")?.as_deref(), Some("after"));
+        assert_eq!(after.setting("setup")?.as_deref(), Some("after"));
         // Where the backup can't be made nothing is changed.
         std::fs::remove_dir_all(&kept)?;
         std::fs::write(dir.path().join("before-format-3.part"), b"a file in the way")?;
-        let more = Rung { number: 3, sql: "UPDATE settings SET text = 'later still'" };
+        let more = Migration { number: 3, sql: "UPDATE settings SET text = 'later still'" };
         let mut conn = connect_for_writing(dir.path(), &options)?;
         assert!(bring_up(dir.path(), &mut conn, 2, &[more], 1).is_err());
-        assert_eq!(Store::open_read_only(dir.path())?.setting("kit")?.as_deref(), Some("after"));
+        assert_eq!(Store::open_read_only(dir.path())?.setting("setup")?.as_deref(), Some("after"));
         Ok(())
     }
 

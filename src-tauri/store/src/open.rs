@@ -1,4 +1,4 @@
-//! Opening a store: lock, look, climb, walk, compare, and only then write.
+//! Opening a store: lock, look, migrate, walk, compare, and only then write.
 
 use std::path::{Path, PathBuf};
 

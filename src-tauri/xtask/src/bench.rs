@@ -56,9 +56,9 @@ struct Runs {
 
 /// What is taken for one although it could be kept apart, as `prove --apart` names it.
 const APART: [Runs; 3] = [
-    Runs { name: "strike, lapsed apart", options: &["--no-observe", "--apart", "lapsed"], model: None },
-    Runs { name: "strike, people apart", options: &["--no-observe", "--apart", "people"], model: None },
-    Runs { name: "strike, stopped apart", options: &["--no-observe", "--apart", "stopped"], model: None },
+    Runs { name: "void, lapsed apart", options: &["--no-observe", "--apart", "lapsed"], model: None },
+    Runs { name: "void, people apart", options: &["--no-observe", "--apart", "people"], model: None },
+    Runs { name: "void, stopped apart", options: &["--no-observe", "--apart", "stopped"], model: None },
 ];
 
 const OURS: Engine = Engine { name: "panside", search: ours };
@@ -69,8 +69,8 @@ const PEERS: [Engine; 2] = [
     Engine { name: "spin -c", search: spin::collapsed },
 ];
 
-const PLAIN: Runs = Runs { name: "plain", options: &["--no-strike", "--no-observe"], model: Some("plain") };
-const STRIKE: Runs = Runs { name: "strike", options: &["--no-observe"], model: Some("strike") };
+const PLAIN: Runs = Runs { name: "plain", options: &["--no-void", "--no-observe"], model: Some("plain") };
+const VOID: Runs = Runs { name: "void", options: &["--no-observe"], model: Some("void") };
 const WHOLE: Runs = Runs { name: "both", options: &[], model: None };
 
 /// States after which one of our searches stops.
@@ -100,11 +100,11 @@ pub fn bench(root: &Path) -> Result<(), Failure> {
          states/s   bytes/state  whole s"
     );
     for shipped in checklists(root)? {
-        for runs in [PLAIN, STRIKE, WHOLE] {
+        for runs in [PLAIN, VOID, WHOLE] {
             row(root, &shipped, &name_of(&shipped), runs)?;
         }
     }
-    for runs in [PLAIN, STRIKE] {
+    for runs in [PLAIN, VOID] {
         compared(root, &root.join(COMPARED), &name_of(Path::new(COMPARED)), runs)?;
     }
     let made = std::env::temp_dir().join(format!("panside-bench-{}", std::process::id()));

@@ -13,7 +13,7 @@ use crate::packages;
 use crate::photo;
 use crate::stage::{Stage, call, command, run_all};
 
-/// The demo job as a script of wishes.
+/// The demo job as a script of commands.
 const SCRIPT: &str = "checklists/demo/demo.walk.json";
 
 /// A job that is over, for looking at its record and its photos.

@@ -6,7 +6,7 @@ use panside_procedure::format::{Ask, ClassEffect, Pieces, SignOff, Step};
 
 use super::option::{Deed, Line};
 use super::says::{HANDS, Hands, all, any, hands_in, not, off, signed, value_of, work as work_of};
-use super::{OBSERVED_ONCE, Runs, STRUCK_ONCE, Writer, over, work};
+use super::{OBSERVED_ONCE, Runs, VOIDED_ONCE, Writer, over, work};
 
 /// One way in which a step can turn out.
 #[derive(Clone, Default)]
@@ -89,13 +89,13 @@ impl<'a> Writer<'a> {
         for step in self.steps() {
             deeds.extend([self.begin(step), self.leave(step)]);
             deeds.extend(outcomes(step).into_iter().map(|outcome| self.done(step, &outcome)));
-            deeds.extend(step.may_set_aside.then(|| self.set_aside(step)));
-            if self.runs == Runs::OneStrike {
-                deeds.push(self.strike(step));
-                deeds.extend(outcomes(step).into_iter().map(|outcome| self.rerecord(step, &outcome)));
+            deeds.extend(step.may_skip.then(|| self.skip(step)));
+            if self.runs == Runs::OneVoid {
+                deeds.push(self.void(step));
+                deeds.extend(outcomes(step).into_iter().map(|outcome| self.correct(step, &outcome)));
             }
         }
-        for made in &checklist.moves {
+        for made in &checklist.vehicle_actions {
             let does: Vec<Line> = self.assign(&made.makes);
             let changes = any(made
                 .makes
@@ -103,7 +103,7 @@ impl<'a> Writer<'a> {
                 .map(|(name, value)| format!("({} != {})", value_of(name), self.says.number(name, value))));
             let guard = vec![self.says.rule(&made.needs), changes, self.all_may_stay(None)];
             let written = made.makes.keys().map(|name| value_of(name)).collect();
-            let mut deed = self.running(format!("move {}", made.id), guard);
+            let mut deed = self.running(format!("vehicle action {}", made.id), guard);
             deed.does = does;
             deed.only_if = Some(self.all_may_stay(Some(&self.may_change(written))));
             deed.moving = Some(&made.id);
@@ -254,7 +254,7 @@ impl<'a> Writer<'a> {
         deed
     }
 
-    fn set_aside(&self, step: &'a Step) -> Deed<'a> {
+    fn skip(&self, step: &'a Step) -> Deed<'a> {
         let guard = vec![
             format!("over == {}", over::NO),
             self.work_is(&step.id, work::UNTOUCHED),
@@ -262,8 +262,8 @@ impl<'a> Writer<'a> {
             self.in_job(step),
             self.open(self.phase_of(step)),
         ];
-        let mut deed = self.running(format!("set aside {}", step.id), guard);
-        deed.does = vec![Line::set(work_of(&step.id), work::SET_ASIDE)];
+        let mut deed = self.running(format!("skip {}", step.id), guard);
+        deed.does = vec![Line::set(work_of(&step.id), work::SKIPPED)];
         deed
     }
 
@@ -287,47 +287,47 @@ impl<'a> Writer<'a> {
         deed
     }
 
-    /// Steps struck with this one where they are worked: those that build on it, however far back.
-    fn struck_with(&self, step: &Step) -> BTreeSet<&'a str> {
-        let mut struck = BTreeSet::new();
+    /// Steps voided with this one where they are worked: those that build on it, however far back.
+    fn voided_with(&self, step: &Step) -> BTreeSet<&'a str> {
+        let mut voided = BTreeSet::new();
         for one in self.steps() {
-            if one.id == step.id || one.relies_on.iter().any(|base| struck.contains(base.as_str())) {
-                struck.insert(one.id.as_str());
+            if one.id == step.id || one.relies_on.iter().any(|base| voided.contains(base.as_str())) {
+                voided.insert(one.id.as_str());
             }
         }
-        struck
+        voided
     }
 
-    fn strike(&self, step: &'a Step) -> Deed<'a> {
-        let struck = self.struck_with(step);
+    fn void(&self, step: &'a Step) -> Deed<'a> {
+        let voided = self.voided_with(step);
         let in_it =
             |id: &&str| not(&all([self.work_is(id, work::WORKED), format!("({} == 1)", hands_in(id))]));
-        let mut guard = vec![format!("{STRUCK_ONCE} == 0"), self.work_is(&step.id, work::WORKED)];
-        guard.extend(struck.iter().map(in_it));
-        let mut deed = self.running(format!("strike {}", step.id), guard);
-        deed.does = vec![Line::set(STRUCK_ONCE.to_owned(), 1)];
-        for (at, gone) in self.steps().enumerate().filter(|(_, one)| struck.contains(one.id.as_str())) {
+        let mut guard = vec![format!("{VOIDED_ONCE} == 0"), self.work_is(&step.id, work::WORKED)];
+        guard.extend(voided.iter().map(in_it));
+        let mut deed = self.running(format!("void {}", step.id), guard);
+        deed.does = vec![Line::set(VOIDED_ONCE.to_owned(), 1)];
+        for (at, gone) in self.steps().enumerate().filter(|(_, one)| voided.contains(one.id.as_str())) {
             let worked = self.work_is(&gone.id, work::WORKED);
             for gate in gates_of(gone) {
                 let later = self
                     .steps()
                     .skip(at + 1)
-                    .filter(|later| !struck.contains(later.id.as_str()) && gates_of(later).contains(&gate));
+                    .filter(|later| !voided.contains(later.id.as_str()) && gates_of(later).contains(&gate));
                 let kept = any(later.map(|later| self.work_is(&later.id, work::WORKED)));
                 deed.does.push(Line::set(value_of(&gate), 0).only_if(&all([worked.clone(), not(&kept)])));
             }
             deed.does
                 .extend(signs_of(gone).into_iter().map(|sign| Line::set(signed(sign), 0).only_if(&worked)));
-            deed.does.push(Line::set(work_of(&gone.id), work::STRUCK).only_if(&worked));
+            deed.does.push(Line::set(work_of(&gone.id), work::VOIDED).only_if(&worked));
         }
         deed
     }
 
-    /// On paper: gates that do not age, and what is signed where it is so.
-    fn rerecord(&self, step: &'a Step, outcome: &Outcome) -> Deed<'a> {
-        let mut guard = vec![self.work_is(&step.id, work::STRUCK)];
-        guard.extend(step.relies_on.iter().map(|base| not(&self.work_is(base, work::STRUCK))));
-        let mut deed = self.running(format!("put right {}", step.id), guard);
+    /// A correction: gates that do not age, and what is signed where it is so.
+    fn correct(&self, step: &'a Step, outcome: &Outcome) -> Deed<'a> {
+        let mut guard = vec![self.work_is(&step.id, work::VOIDED)];
+        guard.extend(step.relies_on.iter().map(|base| not(&self.work_is(base, work::VOIDED))));
+        let mut deed = self.running(format!("correct {}", step.id), guard);
         let mut sets = outcome.sets.clone();
         sets.retain(|gate, _| {
             self.checklist.gates.iter().any(|one| one.id == *gate && one.fresh_for.is_none())
@@ -342,14 +342,14 @@ impl<'a> Writer<'a> {
         deed
     }
 
-    /// The vehicle is not as shown: what made the condition otherwise was not worked, unless moves write it.
+    /// The vehicle is not as shown: what made the condition otherwise was not worked, unless vehicle actions write it.
     fn observe(&self, name: &'a str, value: &str) -> Deed<'a> {
         let number = self.says.number(name, value);
         let guard = vec![format!("{OBSERVED_ONCE} == 0"), format!("{} != {number}", value_of(name))];
         let mut deed = self.running(format!("observe {name} {value}"), guard);
         deed.does = vec![Line::set(OBSERVED_ONCE.to_owned(), 1), Line::set(value_of(name), number)];
         deed.observes = true;
-        if self.checklist.moves.iter().any(|made| made.makes.contains_key(name)) {
+        if self.checklist.vehicle_actions.iter().any(|made| made.makes.contains_key(name)) {
             return deed;
         }
         for step in self.steps() {

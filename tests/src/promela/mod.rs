@@ -23,13 +23,13 @@ use panside_procedure::predicate::PredicateError;
 use says::Says;
 pub use spin::{Counted, SpinError, search};
 
-/// Which runs the model has. All of them with ageing and setting aside.
+/// Which runs the model has. All of them with ageing and skipping.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Runs {
-    /// No strike and no observation.
+    /// No void and no observation.
     Plain,
-    /// At most one strike.
-    OneStrike,
+    /// At most one void.
+    OneVoid,
     /// At most one observation.
     OneObservation,
 }
@@ -38,8 +38,8 @@ pub enum Runs {
 mod work {
     pub const UNTOUCHED: usize = 0;
     pub const WORKED: usize = 1;
-    pub const STRUCK: usize = 2;
-    pub const SET_ASIDE: usize = 3;
+    pub const VOIDED: usize = 2;
+    pub const SKIPPED: usize = 3;
 }
 
 /// Values of `over`.
@@ -52,7 +52,7 @@ mod over {
 }
 
 /// Marks of a search that are part of its states.
-const STRUCK_ONCE: &str = "struck_once";
+const VOIDED_ONCE: &str = "voided_once";
 const OBSERVED_ONCE: &str = "observed_once";
 
 /// A model.
@@ -116,12 +116,12 @@ impl<'a> Writer<'a> {
         checklist.items.iter().for_each(|one| add(says::off(&one.id), usize::from(one.count)));
         checklist.sign_offs.iter().for_each(|one| add(says::signed(&one.id), 1));
         for step in self.steps() {
-            add(says::work(&step.id), work::SET_ASIDE);
+            add(says::work(&step.id), work::SKIPPED);
             add(says::hands_in(&step.id), 1);
         }
         match self.runs {
             Runs::Plain => {}
-            Runs::OneStrike => add(STRUCK_ONCE.to_owned(), 1),
+            Runs::OneVoid => add(VOIDED_ONCE.to_owned(), 1),
             Runs::OneObservation => {
                 add(OBSERVED_ONCE.to_owned(), 1);
                 (0..checklist.dangers.len()).for_each(|at| add(says::excused(at), 1));

@@ -217,9 +217,9 @@ impl<'a> Writer<'a> {
             for (at, follow) in checklist.follows.iter().enumerate() {
                 let written: Vec<String> =
                     follow.makes.keys().chain(follow.sets.keys()).map(|id| value_of(id)).collect();
-                let woken = self.meets(&follow.when, &settling.writes)
+                let depends = self.meets(&follow.when, &settling.writes)
                     || written.iter().any(|name| settling.writes.contains(name));
-                if restless || woken {
+                if restless || depends {
                     settling.follows.insert(at);
                     settling.writes.extend(written);
                 }
@@ -316,7 +316,7 @@ impl<'a> Writer<'a> {
             return Vec::new();
         }
         let changes_matter = settling.writes.iter().any(|name| self.is_matter(name));
-        let after_move = deed.moving.map_or(Moving::Nothing, Moving::After);
+        let after_action = deed.moving.map_or(Moving::Nothing, Moving::After);
         let mut found = Vec::new();
         for (number, danger) in self.checklist.dangers.iter().enumerate() {
             let reads = self.says.reads(&danger.when);
@@ -332,8 +332,8 @@ impl<'a> Writer<'a> {
             let never = || "false".to_owned();
             let danger_at = |hands, moving| self.says.danger(&danger.when, At { hands, moving });
             let before = at_first.map_or_else(never, |moving| danger_at(deed.during, moving));
-            let during = if deed.starts { never() } else { danger_at(deed.during, after_move) };
-            let after = danger_at(deed.after, after_move);
+            let during = if deed.starts { never() } else { danger_at(deed.during, after_action) };
+            let after = danger_at(deed.after, after_action);
             if may_meet && [&before, &during, &after].iter().any(|text| *text != "false") {
                 found.push(Judged { at: number, danger, doing, before, during, after });
             }

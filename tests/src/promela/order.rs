@@ -77,9 +77,9 @@ impl<'a> Writer<'a> {
 
     pub fn behind(&self, step: &Step) -> String {
         let worked = self.work_is(&step.id, work::WORKED);
-        let aside = self.work_is(&step.id, work::SET_ASIDE);
+        let skipped = self.work_is(&step.id, work::SKIPPED);
         let untouched = self.work_is(&step.id, work::UNTOUCHED);
-        any([worked, aside, all([untouched, any([self.not_in_job(step), self.missed(step)])])])
+        any([worked, skipped, all([untouched, any([self.not_in_job(step), self.missed(step)])])])
     }
 }
 

@@ -47,7 +47,7 @@ pub enum Hands<'a> {
     Noted,
 }
 
-/// The move that goes on at a moment.
+/// The vehicle action that goes on at a moment.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Moving<'a> {
     Nothing,

@@ -54,25 +54,25 @@ impl Job {
             let line = self.script.lines[number - 1].clone();
             self.line(window, number, &line).map_err(|trouble| Trouble::Line {
                 number,
-                wish: line.wish.to_string(),
+                command: line.command.to_string(),
                 trouble: Box::new(trouble),
             })?;
         }
         Ok(())
     }
 
-    /// A line's wish, with nothing done yet; lines are counted from 1.
+    /// A line's command, with nothing done yet; lines are counted from 1.
     #[must_use]
-    pub fn wish_of(&self, line: usize) -> Value {
-        self.script.lines.get(line.wrapping_sub(1)).map_or(Value::Null, |line| line.wish.clone())
+    pub fn command_of(&self, line: usize) -> Value {
+        self.script.lines.get(line.wrapping_sub(1)).map_or(Value::Null, |line| line.command.clone())
     }
 
-    /// Does one wish that must be taken.
+    /// Does one command that must be taken.
     ///
     /// # Errors
     /// When it is not.
-    pub fn make(&mut self, window: &mut Window, wish: Value) -> Result {
-        self.line(window, 0, &Line { who: None, after_min: 0.0, wish, refused: None })
+    pub fn make(&mut self, window: &mut Window, command: Value) -> Result {
+        self.line(window, 0, &Line { who: None, after_min: 0.0, command, refused: None })
     }
 
     fn line(&mut self, window: &mut Window, number: usize, line: &Line) -> Result {
@@ -137,19 +137,19 @@ impl Job {
     }
 
     fn ask(&mut self, window: &mut Window, line: &Line) -> Result<Came> {
-        if line.wish == "finish" {
+        if line.command == "finish" {
             return finish(window);
         }
-        let (kind, asked) = single(&line.wish)?;
+        let (kind, asked) = single(&line.command)?;
         let step = match asked.get("step").and_then(Value::as_str) {
             Some(id) => Some(self.script.step(id)?),
             None => None,
         };
         match (kind, step) {
-            ("move", None) => self.make_move(window, text(asked, "move")?),
+            ("vehicle_action", None) => self.vehicle_action(window, text(asked, "action")?),
             ("sign", None) => sign_again(window),
             ("observe", None) => observe(window, asked),
-            (_, None) => Err(Trouble::wrong(format!("No hand is known for {}.", line.wish))),
+            (_, None) => Err(Trouble::wrong(format!("No hand is known for {}.", line.command))),
             (kind, Some((number, step))) => {
                 look_at(window, number, step)?;
                 self.at_step(window, kind, step, asked, line.refused.is_some())
@@ -186,9 +186,9 @@ impl Job {
                 self.sign_and_done(window, asked, trying)
             }
             "done" => self.sign_and_done(window, asked, true),
-            "rerecord" => self.put_right(window, step, asked),
-            "strike" => reason(window, "screens-more-strike", text(asked, "reason")?),
-            "set_aside" => reason(window, "screens-more-aside", text(asked, "reason")?),
+            "correct" => self.correct(window, step, asked),
+            "void" => reason(window, "screens-more-void", text(asked, "reason")?),
+            "skip" => reason(window, "screens-more-skip", text(asked, "reason")?),
             other => Err(Trouble::wrong(format!("No hand is known for \"{other}\"."))),
         }
     }
@@ -224,9 +224,9 @@ impl Job {
         }
     }
 
-    /// Puts a struck step right: only what is otherwise is entered again.
-    fn put_right(&self, window: &mut Window, step: &Step, asked: &Value) -> Result<Came> {
-        window.tap_words("sheet-main-put-right")?;
+    /// Corrects a voided step: only what is otherwise is entered again.
+    fn correct(&self, window: &mut Window, step: &Step, asked: &Value) -> Result<Came> {
+        window.tap_words("sheet-main-correct")?;
         let pads = Pads { script: &self.script, photo: &self.photo };
         for (entry, value) in step.asked(&asked["entries"])? {
             if !window.shows(&row(step, entry), &shown(entry, value)?)? {
@@ -234,30 +234,30 @@ impl Job {
             }
         }
         close_all(window)?;
-        press_main(window, "sheet-main-put-right")
+        press_main(window, "sheet-main-correct")
     }
 
-    fn make_move(&self, window: &mut Window, id: &str) -> Result<Came> {
-        let title = self.script.moves.get(id).cloned().unwrap_or_default();
-        let moves = window.words.say("frame-moves-title")?;
-        if window.see()?.dialogs.last() != Some(&moves) {
+    fn vehicle_action(&self, window: &mut Window, id: &str) -> Result<Came> {
+        let title = self.script.vehicle_actions.get(id).cloned().unwrap_or_default();
+        let vehicle_actions = window.words.say("frame-vehicle-actions-title")?;
+        if window.see()?.dialogs.last() != Some(&vehicle_actions) {
             close_all(window)?;
-            window.tap_words("frame-opens-moves")?;
+            window.tap_words("frame-opens-vehicle-actions")?;
         }
         window.tap(&title)?;
         let said = window.see()?.said.join(" ");
-        let entered = window.words.with("frame-moves-entered", &[("move", title.into())])?;
+        let entered = window.words.with("frame-vehicle-actions-entered", &[("action", title.into())])?;
         Ok(if said.contains(&entered) { Came::Taken } else { Came::Refused(said) })
     }
 }
 
-/// Looks at a step: goes there by the thread, unless it is shown.
+/// Looks at a step: goes there by the job steps, unless it is shown.
 fn look_at(window: &mut Window, number: usize, step: &Step) -> Result {
     if window.see()?.step.as_ref() != Some(&step.title) {
         close_all(window)?;
-        // The thread is for the eye; its words begin so.
-        let thread = format!("{}:", window.words.say("frame-thread-title")?);
-        window.tap(&thread)?;
+        // The line is for the eye; its words begin so.
+        let job_steps = format!("{}:", window.words.say("frame-job-steps-title")?);
+        window.tap(&job_steps)?;
         window.tap(&format!("{number} {}", step.title))?;
         let title = Value::from(step.title.as_str());
         return window.wait(&format!("the step \"{}\"", step.title), &format!("seen.step === {title}"));
@@ -307,8 +307,8 @@ fn reason(window: &mut Window, choice: &str, reason: &str) -> Result<Came> {
 
 fn observe(window: &mut Window, asked: &Value) -> Result<Came> {
     close_all(window)?;
-    window.tap_words("frame-opens-moves")?;
-    window.tap_words("frame-moves-observe")?;
+    window.tap_words("frame-opens-vehicle-actions")?;
+    window.tap_words("frame-vehicle-actions-observe")?;
     window.tap(&in_words(text(asked, "condition")?))?;
     window.tap(&in_words(text(asked, "value")?))?;
     window.type_into("[role=dialog] textarea", text(asked, "reason")?)?;
@@ -318,13 +318,13 @@ fn observe(window: &mut Window, asked: &Value) -> Result<Came> {
 
 /// Signs again what has lapsed, from wherever that is offered.
 fn sign_again(window: &mut Window) -> Result<Came> {
-    let moves = window.words.say("frame-moves-renew")?;
-    if !window.offers(&moves)? {
+    let vehicle_actions = window.words.say("frame-vehicle-actions-renew")?;
+    if !window.offers(&vehicle_actions)? {
         close_all(window)?;
         window.tap_words("frame-more")?;
         window.tap_words("screens-more-renew")?;
     } else {
-        window.tap(&moves)?;
+        window.tap(&vehicle_actions)?;
     }
     let again = window.words.with("screens-renew-sign", &[("count", 1.into())])?;
     window.tap(&again)?;
@@ -368,7 +368,7 @@ fn shown(entry: &crate::window::script::Entry, value: &Value) -> Result<String> 
             chosen.map_or(Ok(String::new()), |option| text(option, "label").map(str::to_owned))
         }
         "note" | "scan" => text(given, "text").map(str::to_owned),
-        other => Err(Trouble::wrong(format!("No hand is known for \"{other}\" on paper."))),
+        other => Err(Trouble::wrong(format!("No hand is known for \"{other}\" in a correction."))),
     }
 }
 

@@ -1,7 +1,7 @@
 //! The real window, driven as a person would: by finding what is seen and tapping it.
 //!
 //! A [`Place`] has a store of its own and a [`Screen`] in memory with the web view's driver; a [`Window`] is opened on
-//! it; a [`Job`] walks a script of wishes by tapping. The script stays the single truth of what is done.
+//! it; a [`Job`] walks a script of commands by tapping. The script stays the single truth of what is done.
 
 mod hand;
 mod job;

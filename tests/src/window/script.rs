@@ -9,7 +9,7 @@ use serde_json::Value;
 
 use crate::window::{Result, Trouble};
 
-/// A script of wishes.
+/// A script of commands.
 #[derive(Debug, Clone, Deserialize)]
 pub struct Script {
     checklist: String,
@@ -20,9 +20,9 @@ pub struct Script {
     /// The steps of the checklist, in its order.
     #[serde(skip)]
     pub steps: Vec<Step>,
-    /// Titles of the moves, by id.
+    /// Titles of the vehicle actions, by id.
     #[serde(skip)]
-    pub moves: BTreeMap<String, String>,
+    pub vehicle_actions: BTreeMap<String, String>,
     /// Names of the items that are counted, by id.
     #[serde(skip)]
     pub items: BTreeMap<String, String>,
@@ -45,7 +45,7 @@ pub struct Line {
     pub after_min: f64,
     /// What is done.
     #[serde(rename = "do")]
-    pub wish: Value,
+    pub command: Value,
     /// The message that must refuse it.
     pub refused: Option<String>,
 }
@@ -76,7 +76,7 @@ pub struct Entry {
 #[derive(Deserialize)]
 struct Checklist {
     phases: Vec<Phase>,
-    moves: Vec<Titled>,
+    vehicle_actions: Vec<Titled>,
     items: Vec<Item>,
 }
 
@@ -108,7 +108,8 @@ impl Script {
         let path = folder.join(&script.checklist);
         let checklist: Checklist = parsed(&path, crate::joined(&path).map_err(Trouble::wrong)?.as_bytes())?;
         script.steps = checklist.phases.into_iter().flat_map(|phase| phase.steps).collect();
-        script.moves = checklist.moves.into_iter().map(|each| (each.id, each.title)).collect();
+        script.vehicle_actions =
+            checklist.vehicle_actions.into_iter().map(|each| (each.id, each.title)).collect();
         script.items = checklist.items.into_iter().map(|each| (each.id, each.name)).collect();
         Ok(script)
     }

@@ -65,12 +65,12 @@ pub enum Trouble {
     #[error("{0}")]
     Wrong(String),
     /// A line of the script went wrong.
-    #[error("Line {number} ({wish}): {trouble}")]
+    #[error("Line {number} ({command}): {trouble}")]
     Line {
         /// The line, counted from 1.
         number: usize,
         /// What it asks for.
-        wish: String,
+        command: String,
         /// What went wrong.
         trouble: Box<Trouble>,
     },

@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, Kit, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Request, RequestId, RestorePage, SalvagedPage, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
+import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, Setup, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Command, RequestId, RestorePage, SalvagedPage, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -39,8 +39,8 @@ export interface Commands {
   /** The order with the least expected time for 1 or 2 people, as far as it is found: at once a good one, then the `best` */
   /** where that is wanted; `stale` has it made anew by the clock. */
   plan: { takes: { job: JobId; people: number; best: boolean; stale: boolean }; answers: Planning };
-  /** Enters a wish. When it is not refused, it is on disk. */
-  enter: { takes: { job: JobId; head: Head; request: RequestId; actor: Actor; wish: Request }; answers: Reply };
+  /** Enters a command. When it is not refused, it is on disk. */
+  enter: { takes: { job: JobId; head: Head; request: RequestId; actor: Actor; command: Command }; answers: Reply };
   /** What a value that is being typed would turn out to be. */
   preview: { takes: { job: JobId; step: string; entry: string; value: EntryValue }; answers: Preview };
   /** Keeps what is typed and not yet done. */
@@ -48,9 +48,9 @@ export interface Commands {
   /** Forgets what was typed. */
   clear_draft: { takes: { job: JobId; key: string }; answers: null };
   /** Keeps somebody new who works in the shop, what was changed of a person, or one who is back. */
-  put_person: { takes: { person: TypedPerson; who: PersonId | null }; answers: Kit };
+  put_person: { takes: { person: TypedPerson; who: PersonId | null }; answers: Setup };
   /** Takes a person off the list who works here no more. */
-  remove_person: { takes: { id: PersonId; seen: Array<Hash>; who: PersonId | null }; answers: Kit };
+  remove_person: { takes: { id: PersonId; seen: Array<Hash>; who: PersonId | null }; answers: Setup };
   /** Gives a person's PIN for what comes next. */
   give_pin: { takes: { person: PersonId; pin: Pin }; answers: PinReply };
   /** Sets a person's PIN, and answers who has one. */
@@ -58,11 +58,11 @@ export interface Commands {
   /** What is to be said of torque tools today. */
   judge_tools: { takes: { tools: Array<Tool> }; answers: Array<ToolView> };
   /** Keeps a torque tool: a new one, one that is otherwise than before, or one that is back. */
-  put_tool: { takes: { tool: TypedTool; who: PersonId | null }; answers: Kit };
+  put_tool: { takes: { tool: TypedTool; who: PersonId | null }; answers: Setup };
   /** Takes a torque tool off the list. */
-  remove_tool: { takes: { id: ToolId; seen: Array<Hash>; who: PersonId | null }; answers: Kit };
+  remove_tool: { takes: { id: ToolId; seen: Array<Hash>; who: PersonId | null }; answers: Setup };
   /** Gives this device a name. */
-  name_device: { takes: { name: string; seen: Array<Hash>; who: PersonId | null }; answers: Kit };
+  name_device: { takes: { name: string; seen: Array<Hash>; who: PersonId | null }; answers: Setup };
   /** The shop's spec sheets and those of the program. */
   sheets: { takes: Record<string, never>; answers: SheetList };
   /** A spec sheet as it was kept. */

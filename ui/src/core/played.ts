@@ -1,6 +1,6 @@
 // For tests: a core that is played. What each command answers is put into `core`; what was asked stands in `asked`.
 import { vi } from "vitest";
-import type { Kit, Person, Tool } from "./types";
+import type { Person, Setup, Tool } from "./types";
 
 /** What each command answers; a function is called with what it takes, an error is told as a trouble of the store. */
 export const core: Record<string, unknown> = {};
@@ -26,8 +26,8 @@ export async function played(original: () => Promise<unknown>): Promise<object> 
   };
 }
 
-/** A kit with these people and tools; of each tool one event was seen. */
-export function kitOf(people: Person[], tools: Tool[]): Kit {
+/** A setup with these people and tools; of each tool one event was seen. */
+export function setupOf(people: Person[], tools: Tool[]): Setup {
   const listed = tools.map((tool, at) => ({ id: `t${at + 1}`, tool }));
   const seen = Object.fromEntries(listed.map(({ id }) => [id, ["h"]]));
   const device = { id: "d1", name: null };
@@ -37,7 +37,7 @@ export function kitOf(people: Person[], tools: Tool[]): Kit {
 /** Forgets all that was answered and asked: a window that is opened finds a store with these people and tools. */
 export function opens(people: Person[], tools: Tool[] = []): void {
   for (const name of Object.keys(core)) delete core[name];
-  core.opened = { troubles: [], kit: kitOf(people, tools), pins: [], window: null, demo_clock: false };
+  core.opened = { troubles: [], setup: setupOf(people, tools), pins: [], window: null, demo_clock: false };
   core.jobs = [];
   asked.length = 0;
 }

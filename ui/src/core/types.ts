@@ -899,7 +899,7 @@ temperature_units: Array<string>,
  */
 bolts: BoltMap | null, 
 /**
- * What was last entered in the stretch of work that is shown.
+ * What was last entered in the attempt that is shown.
  */
 value: EntryValue | null, 
 /**
@@ -907,7 +907,7 @@ value: EntryValue | null,
  */
 class: string | null, 
 /**
- * That value keeps the step in hand.
+ * That value keeps the step in progress.
  */
 not_yet: boolean, 
 /**
@@ -915,7 +915,7 @@ not_yet: boolean,
  */
 said: Array<Message>, 
 /**
- * A timer of a step in hand: milliseconds still to wait.
+ * A timer of a step in progress: milliseconds still to wait.
  */
 ms_left: number | null, };
 
@@ -1159,7 +1159,7 @@ export type JobPage = {
  */
 job: JobId, 
 /**
- * The newest event: to be named by the next wish.
+ * The newest event: to be named by the next command.
  */
 head: Head, 
 /**
@@ -1180,7 +1180,7 @@ drafts: { [key in string]: string }, };
  */
 export type JobView = { 
 /**
- * The number of the newest event: what a wish made on this view is based on.
+ * The number of the newest event: what a command made on this view is based on.
  */
 seq: number, 
 /**
@@ -1224,9 +1224,9 @@ phases: Array<PhaseView>,
  */
 steps: Array<StepView>, 
 /**
- * Every move.
+ * Every vehicle action.
  */
-moves: Array<MoveView>, 
+vehicle_actions: Array<VehicleActionView>, 
 /**
  * What is off the vehicle.
  */
@@ -1267,7 +1267,7 @@ stop: Refusal | null, };
 /**
  * The shop's people and torque tools, and the device that shows them.
  */
-export type Kit = { 
+export type Setup = { 
 /**
  * Who works here.
  */
@@ -1279,11 +1279,11 @@ left: Array<Person>,
 /**
  * The torque tools with their calibration.
  */
-tools: Array<KitTool>, 
+tools: Array<SetupTool>, 
 /**
  * Torque tools that were taken off the list, such as one that is away for calibration.
  */
-tools_off: Array<KitTool>, 
+tools_off: Array<SetupTool>, 
 /**
  * This device.
  */
@@ -1301,7 +1301,7 @@ unsettled: Array<string>, };
 /**
  * A torque tool of the shop.
  */
-export type KitTool = { 
+export type SetupTool = { 
 /**
  * Stays when its name changes.
  */
@@ -1467,11 +1467,11 @@ says: string,
 what: Array<string>, };
 
 /**
- * A move.
+ * A vehicle action.
  */
-export type MoveView = { 
+export type VehicleActionView = { 
 /**
- * Move id.
+ * Vehicle action id.
  */
 id: string, 
 /**
@@ -1506,7 +1506,7 @@ troubles: Found,
 /**
  * People and tools.
  */
-kit: Kit, 
+setup: Setup, 
 /**
  * Who has a PIN.
  */
@@ -1633,7 +1633,7 @@ width: number,
  */
 height: number, 
 /**
- * The entry counts: it was not struck or replaced.
+ * The entry counts: it was not voided or replaced.
  */
 counts: boolean, 
 /**
@@ -1701,7 +1701,7 @@ second: PersonId, } };
 /**
  * The kinds of things that are planned.
  */
-export type PlanDoes = "work" | "start" | "leave" | "move" | "walk" | "sign" | "on_paper";
+export type PlanDoes = "work" | "start" | "leave" | "vehicle_action" | "walk" | "sign" | "correct";
 
 /**
  * Something that a person does.
@@ -1716,7 +1716,7 @@ person: number,
  */
 does: PlanDoes, 
 /**
- * The step's or the move's id. Nothing for walking.
+ * The step's or the vehicle action's id. Nothing for walking.
  */
 id: string | null, 
 /**
@@ -1863,7 +1863,7 @@ at: Spot,
  */
 between: [number, number] | null, 
 /**
- * It counts: it was not replaced, left or struck.
+ * It counts: it was not replaced, left or voided.
  */
 counts: boolean, };
 
@@ -1876,7 +1876,7 @@ export type Preview = {
  */
 class: string | null, 
 /**
- * It would keep the step in hand.
+ * It would keep the step in progress.
  */
 not_yet: boolean, 
 /**
@@ -2012,7 +2012,7 @@ correction: Array<string>,
  */
 missing: Array<MissingGroup>, 
 /**
- * What was set aside, missed or struck, with the reason.
+ * What was skipped, missed or voided, with the reason.
  */
 departures: Array<string>, 
 /**
@@ -2049,7 +2049,7 @@ head: Hash,
 come_first: string, };
 
 /**
- * Why a wish is not fulfilled, and what would have to hold. Not an error.
+ * Why a command is not fulfilled, and what would have to hold. Not an error.
  */
 export type Refusal = { 
 /**
@@ -2062,7 +2062,7 @@ message: Message,
 unmet: Array<Message>, };
 
 /**
- * What a screen gets for a wish.
+ * What a screen gets for a command.
  */
 export type Reply = { 
 /**
@@ -2079,9 +2079,9 @@ pin_of: PersonId | null,
 page: JobPage, };
 
 /**
- * One wish. Names are the ids of the checklist.
+ * One command. Names are the ids of the checklist.
  */
-export type Request = { "begin": { 
+export type Command = { "begin": { 
 /**
  * Step id.
  */
@@ -2125,11 +2125,11 @@ signatures: Array<Signature>,
 /**
  * The work was done before and is entered only now.
  */
-later: boolean, } } | { "move": { 
+later: boolean, } } | { "vehicle_action": { 
 /**
- * Move id.
+ * Its id.
  */
-move: string, } } | { "sign": { 
+action: string, } } | { "sign": { 
 /**
  * The signature, with the sign-off it is for.
  */
@@ -2137,7 +2137,7 @@ signature: Signature, } } | { "sign_again": {
 /**
  * The signatures.
  */
-signatures: Array<Signature>, } } | { "set_aside": { 
+signatures: Array<Signature>, } } | { "skip": { 
 /**
  * Step id.
  */
@@ -2145,7 +2145,7 @@ step: string,
 /**
  * Why. Never empty.
  */
-reason: string, } } | { "strike": { 
+reason: string, } } | { "void": { 
 /**
  * Step id.
  */
@@ -2153,7 +2153,7 @@ step: string,
 /**
  * Why. Never empty.
  */
-reason: string, } } | { "rerecord": { 
+reason: string, } } | { "correct": { 
 /**
  * Step id.
  */
@@ -2196,7 +2196,7 @@ reason: string, } } | "finish" | { "stop": {
 reason: string, } };
 
 /**
- * One wish of a person, such as one tap; the same wish sent again keeps the same id.
+ * One command of a person, such as one tap; the same command sent again keeps the same id.
  */
 export type RequestId = string;
 
@@ -2520,7 +2520,7 @@ values: Array<SheetValueView>, };
 /**
  * How a step is shown.
  */
-export type Shown = "undecided" | "not_in_this_job" | "waiting" | "open" | "in_hand" | "done" | "lapsed" | "struck" | "set_aside" | "missed";
+export type Shown = "undecided" | "not_in_this_job" | "waiting" | "open" | "in_progress" | "done" | "lapsed" | "voided" | "skipped" | "missed";
 
 /**
  * What a signature is for.
@@ -2587,7 +2587,7 @@ by: PersonId,
 role: Role, 
 /**
  * At a hold point, a sign-off that is asked of a role: what is known of the person's PIN. Absent elsewhere.
- * Whoever checks PINs puts it in; what a wish says here counts for nothing.
+ * Whoever checks PINs puts it in; what a command says here counts for nothing.
  */
 pin?: SignedPin | null, };
 
@@ -2689,7 +2689,7 @@ minutes: number,
  */
 shown: Shown, 
 /**
- * In hand and all in: only signatures are missing.
+ * In progress and all in: only signatures are missing.
  */
 held: boolean, 
 /**
@@ -2697,17 +2697,17 @@ held: boolean,
  */
 begin: Refusal | null, 
 /**
- * In hand only: why it cannot be done, signatures apart.
+ * In progress only: why it cannot be done, signatures apart.
  */
 done: Refusal | null, 
 /**
- * Why it cannot be set aside.
+ * Why it cannot be skipped.
  */
-set_aside: Refusal | null, 
+skip: Refusal | null, 
 /**
- * Why it cannot be struck.
+ * Why it cannot be voided.
  */
-strike: Refusal | null, 
+void: Refusal | null, 
 /**
  * What it asks for.
  */
@@ -2721,21 +2721,21 @@ signs: Array<string>,
  */
 lapsed: Array<string>, 
 /**
- * When the stretch of work that is shown began, and by whom.
+ * When the attempt that is shown began, and by whom.
  */
 begun: Mark | null, 
 /**
- * When the stretch of work that is shown was done, and by whom.
+ * When the attempt that is shown was done, and by whom.
  */
 ended: Mark | null, 
 /**
- * Why it was set aside.
+ * Why it was skipped.
  */
-set_aside_for: Reason | null, 
+skipped_for: Reason | null, 
 /**
- * Why it was last struck.
+ * Why it was last voided.
  */
-struck_for: Reason | null, 
+voided_for: Reason | null, 
 /**
  * Why it was missed.
  */
@@ -3011,7 +3011,7 @@ export type TypedPerson = {
  */
 id: PersonId | null, 
 /**
- * What [`Kit::seen`] has of them; nothing for somebody new.
+ * What [`Setup::seen`] has of them; nothing for somebody new.
  */
 seen: Array<Hash>, 
 /**
@@ -3111,7 +3111,7 @@ export type TypedTool = {
  */
 id: ToolId | null, 
 /**
- * What [`Kit::seen`] has of it; nothing for a new one.
+ * What [`Setup::seen`] has of it; nothing for a new one.
  */
 seen: Array<Hash>, 
 /**

@@ -7,8 +7,8 @@ function condition(draws: string | null, value: string): ConditionView {
   return { id: value, name: `the ${draws}`, value, says: `${value} in words`, values: [value], draws };
 }
 
-function inHand(who: string, zone: StepView["zone"]): StepView {
-  return { shown: "in_hand", zone, begun: { who, name: who } } as unknown as StepView;
+function inProgress(who: string, zone: StepView["zone"]): StepView {
+  return { shown: "in_progress", zone, begun: { who, name: who } } as unknown as StepView;
 }
 
 function gate(name: string, last: string | null, minutes: number | null, known = true): GateView {
@@ -50,10 +50,10 @@ test("a part that no condition draws is not drawn, whatever the condition is cal
   expect(said(view, "under", 9)).toEqual([]);
 });
 
-test("somebody is under the vehicle while a step there is in hand, and nobody when it is elsewhere", () => {
-  expect(drawn(job({ steps: [inHand("R. Ode", "cabin")] })).under).toBe(false);
+test("somebody is under the vehicle while a step there is in progress, and nobody when it is elsewhere", () => {
+  expect(drawn(job({ steps: [inProgress("R. Ode", "cabin")] })).under).toBe(false);
   const view = job({
-    steps: [inHand("R. Ode", "under"), inHand("T. Marl", "under"), inHand("R. Ode", "under")],
+    steps: [inProgress("R. Ode", "under"), inProgress("T. Marl", "under"), inProgress("R. Ode", "under")],
   });
   expect(drawn(view).under).toBe(true);
   expect(whoIsUnder(view)).toEqual(["R. Ode", "T. Marl"]);
@@ -61,7 +61,7 @@ test("somebody is under the vehicle while a step there is in hand, and nobody wh
 
 test("who is under keeps a place where the words have no room for every condition", () => {
   const conditions = ["a", "b", "c", "d"].map((value) => condition("lift", value));
-  const cells = said(job({ conditions, steps: [inHand("R. Ode", "under")] }), "under", 3);
+  const cells = said(job({ conditions, steps: [inProgress("R. Ode", "under")] }), "under", 3);
   expect(cells.map((cell) => cell.id)).toEqual(["a", "b", "under"]);
 });
 

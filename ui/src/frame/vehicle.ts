@@ -10,8 +10,8 @@ const VOCABULARY = {
   fluid: ["filled", "drained", "first_fill"],
   pan: ["on", "off", "hung"],
   key: ["in_car", "secured"],
-  area: ["open", "guarded"],
-  hot_work: ["none", "burning", "watch"],
+  bystanders: ["unchecked", "clear"],
+  torch: ["off", "lit", "fire_watch"],
 } as const;
 
 type Part = keyof typeof VOCABULARY;
@@ -50,15 +50,15 @@ export function drawn(view: JobView): Drawn {
     fluid: value(view, "fluid"),
     pan: value(view, "pan"),
     key: value(view, "key"),
-    area: value(view, "area"),
-    hot_work: value(view, "hot_work"),
+    bystanders: value(view, "bystanders"),
+    torch: value(view, "torch"),
     under: whoIsUnder(view).length > 0,
   };
 }
 
 /** The names of those who are in a step under the vehicle, each once. */
 export function whoIsUnder(view: JobView): string[] {
-  const under = view.steps.filter((step) => step.shown === "in_hand" && step.zone === "under");
+  const under = view.steps.filter((step) => step.shown === "in_progress" && step.zone === "under");
   const names = new Map(under.map((step) => [step.begun?.who, step.begun?.name]));
   return [...names.values()].filter((name) => name !== undefined);
 }

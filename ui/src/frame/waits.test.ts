@@ -3,7 +3,7 @@ import type { JobView } from "../core/types";
 import { minutesLeft, runOut, waits } from "./waits";
 
 function job(
-  timers: [string, number | null, "in_hand" | "done"][],
+  timers: [string, number | null, "in_progress" | "done"][],
   fresh: [string, number | null, boolean][],
 ): JobView {
   return {
@@ -17,13 +17,13 @@ function job(
   } as unknown as JobView;
 }
 
-test("timers of steps in hand come first, then what is known for a while, each the sooner first", () => {
+test("timers of steps in progress come first, then what is known for a while, each the sooner first", () => {
   const view = job(
     [
-      ["watch", 60_000, "in_hand"],
-      ["cure", 5_000, "in_hand"],
+      ["watch", 60_000, "in_progress"],
+      ["cure", 5_000, "in_progress"],
       ["idle", 1_000, "done"],
-      ["look", null, "in_hand"],
+      ["look", null, "in_progress"],
     ],
     [
       ["warm", 9_000, true],
@@ -41,12 +41,12 @@ test("timers of steps in hand come first, then what is known for a while, each t
 });
 
 test("what is left is counted from when the page came, and never falls below nothing", () => {
-  const view = job([["watch", 60_000, "in_hand"]], [["probe", 2_000, true]]);
+  const view = job([["watch", 60_000, "in_progress"]], [["probe", 2_000, true]]);
   expect(waits(view, 59_000).map((wait) => wait.msLeft)).toEqual([1_000, 0]);
 });
 
 test("a timer that runs out while it is looked at is told once", () => {
-  const view = job([["watch", 60_000, "in_hand"]], []);
+  const view = job([["watch", 60_000, "in_progress"]], []);
   const running = new Set(["watch/time"]);
   expect(runOut(running, waits(view, 59_999))).toEqual([]);
   expect(runOut(running, waits(view, 60_000)).map((wait) => wait.key)).toEqual(["watch/time"]);

@@ -1,4 +1,4 @@
-// What is being waited for: timers of steps in hand, and what is known only for a while. The core gives the milliseconds
+// What is being waited for: timers of steps in progress, and what is known only for a while. The core gives the milliseconds
 // at the time of the page; here they are counted down.
 import type { JobView } from "../core/types";
 
@@ -20,7 +20,7 @@ export interface Wait {
 export function waits(view: JobView, since: number): Wait[] {
   const left = (ms: number) => Math.max(0, ms - since);
   const timers = view.steps
-    .filter((step) => step.shown === "in_hand")
+    .filter((step) => step.shown === "in_progress")
     .flatMap((step) =>
       step.entries
         .filter((entry) => entry.ms_left !== null)

@@ -6,6 +6,7 @@ import { say } from "../words/say";
 
 export function called(id: PersonId): string {
   const named =
-    shop.kit.people.find((one) => one.id === id) ?? currentJob.page?.view.people.find((one) => one.id === id);
+    shop.setup.people.find((one) => one.id === id) ??
+    currentJob.page?.view.people.find((one) => one.id === id);
   return named?.name ?? say("frame-who-nobody");
 }

@@ -1,6 +1,6 @@
 // A torque tool while it is typed. What it is worth is said by the core.
 import { call } from "../core/call";
-import type { KitTool, Tool, ToolView, TypedTool } from "../core/types";
+import type { SetupTool, Tool, ToolView, TypedTool } from "../core/types";
 import { remembered } from "../state/remembered.svelte";
 import { shop } from "../state/shop.svelte";
 import { answerOf, troubles } from "../state/troubles.svelte";
@@ -24,9 +24,9 @@ export class ToolTyping {
   );
 
   /** Goes on with what is typed, or begins with the tool that is to be changed. */
-  constructor(change: KitTool | null) {
+  constructor(change: SetupTool | null) {
     const id = change?.id ?? null;
-    const seen = id === null ? [] : (shop.kit.seen[id] ?? []);
+    const seen = id === null ? [] : (shop.setup.seen[id] ?? []);
     if (remembered.tool?.id !== id) this.#put({ id, seen, tool: change?.tool ?? NO_TOOL });
     this.#typing.type(this.draft.tool);
   }
@@ -58,10 +58,10 @@ export class ToolTyping {
   /** Keeps it. Answers the tool when it was kept. */
   async keep(): Promise<Tool | null> {
     const { draft } = this;
-    const kit = await shop.changeKit((who) => call("put_tool", { tool: draft, who }));
-    if (kit === null) return null;
+    const setup = await shop.changeSetup((who) => call("put_tool", { tool: draft, who }));
+    if (setup === null) return null;
     this.#put(null);
-    const tools = kit.tools.map((one) => one.tool);
+    const tools = setup.tools.map((one) => one.tool);
     return tools.find((one) => one.name === draft.tool.name.trim()) ?? draft.tool;
   }
 

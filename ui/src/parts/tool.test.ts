@@ -1,5 +1,5 @@
 import { beforeEach, expect, test, vi } from "vitest";
-import { asked, askedFor, core, kitOf, opens } from "../core/played";
+import { asked, askedFor, core, opens, setupOf } from "../core/played";
 import type { Tool, ToolView } from "../core/types";
 
 vi.mock("../core/call", async (original) => (await import("../core/played")).played(original));
@@ -41,11 +41,11 @@ test("a tool that is changed stays the tool that it was", async () => {
   typing.type("certificate", "7-114");
   const changed = { ...wrench, certificate: "7-114" };
   const kept = [{ id: "t1", tool: changed }];
-  core.put_tool = { ...kitOf([], []), tools: kept };
+  core.put_tool = { ...setupOf([], []), tools: kept };
   expect(await typing.keep()).toEqual(changed);
   const seen = ["h"];
   expect(askedFor("put_tool").at(-1)).toEqual({ tool: { id: "t1", seen, tool: changed }, who: null });
-  expect([remembered.tool, shop.kit.tools]).toEqual([null, kept]);
+  expect([remembered.tool, shop.setup.tools]).toEqual([null, kept]);
 });
 
 test("a tool that the core does not take stays typed", async () => {

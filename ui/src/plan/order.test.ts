@@ -37,7 +37,10 @@ const plan = (doings: PlanDoing[], waits: PlanWait[]): PlanPage => ({
 
 test("a wait stands with what is over when it begins, one that runs already with the first", () => {
   const rows = rowsOf(
-    plan([doing("stop", 0, 1, "move"), doing("covers", 1, 20)], [wait("cool", 1, 40), wait("drain", 0, 9)]),
+    plan(
+      [doing("stop", 0, 1, "vehicle_action"), doing("covers", 1, 20)],
+      [wait("cool", 1, 40), wait("drain", 0, 9)],
+    ),
   );
   expect(rows.map((row) => [row.doing.id, row.waits.map((one) => one.step)])).toEqual([
     ["stop", ["cool", "drain"]],
@@ -69,8 +72,8 @@ test("walking is no row", () => {
 
 test("a step waits while an entry is not yet as it must be or its time runs", () => {
   const entry = { not_yet: false, ms_left: null };
-  expect(isWaiting({ shown: "in_hand", entries: [entry] })).toBe(false);
-  expect(isWaiting({ shown: "in_hand", entries: [entry, { ...entry, not_yet: true }] })).toBe(true);
-  expect(isWaiting({ shown: "in_hand", entries: [{ ...entry, ms_left: 5 }] })).toBe(true);
+  expect(isWaiting({ shown: "in_progress", entries: [entry] })).toBe(false);
+  expect(isWaiting({ shown: "in_progress", entries: [entry, { ...entry, not_yet: true }] })).toBe(true);
+  expect(isWaiting({ shown: "in_progress", entries: [{ ...entry, ms_left: 5 }] })).toBe(true);
   expect(isWaiting({ shown: "open", entries: [{ ...entry, not_yet: true }] })).toBe(false);
 });

@@ -35,5 +35,7 @@ export function isWaiting(step: {
   shown: string;
   entries: { not_yet: boolean; ms_left: number | null }[];
 }): boolean {
-  return step.shown === "in_hand" && step.entries.some((entry) => entry.not_yet || (entry.ms_left ?? 0) > 0);
+  return (
+    step.shown === "in_progress" && step.entries.some((entry) => entry.not_yet || (entry.ms_left ?? 0) > 0)
+  );
 }

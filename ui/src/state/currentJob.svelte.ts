@@ -1,7 +1,7 @@
 // The job that is looked at, as the core last showed it, and what is asked of the core for it. It never changes a job by
 // itself: it shows what the core answers.
 import { addPhoto, call } from "../core/call";
-import type { Actor, EntryValue, JobPage, PersonId, Request } from "../core/types";
+import type { Actor, Command, EntryValue, JobPage, PersonId } from "../core/types";
 import { pins } from "./pin.svelte";
 import { remembered } from "./remembered.svelte";
 import { shop } from "./shop.svelte";
@@ -18,7 +18,7 @@ class CurrentJob {
   /** The core has a clock that can be set ahead. */
   demoClock = $state(false);
 
-  #again: { wish: string; request: string } | null = null;
+  #again: { command: string; request: string } | null = null;
 
   /** Milliseconds since the page came. */
   get sincePage(): number {
@@ -40,22 +40,22 @@ class CurrentJob {
   }
 
   /**
-   * Asks for something. Answers whether it was entered; why not stands in the troubles. The same wish tried again after a
+   * Asks for something. Answers whether it was entered; why not stands in the troubles. The same command tried again after a
    * failure keeps its id, so that it can't be written twice.
    */
-  async ask(wish: Request, as?: Actor): Promise<boolean> {
+  async ask(command: Command, as?: Actor): Promise<boolean> {
     const page = this.page;
     const who = as ?? shop.actor;
     if (!page || !who || this.busy) return false;
     this.busy = true;
     troubles.refused = null;
     let pinOf: PersonId | null = null;
-    const words = JSON.stringify([page.head, who, wish]);
-    const request = this.#again?.wish === words ? this.#again.request : crypto.randomUUID();
-    this.#again = { wish: words, request };
+    const words = JSON.stringify([page.head, who, command]);
+    const request = this.#again?.command === words ? this.#again.request : crypto.randomUUID();
+    this.#again = { command: words, request };
     let entered = false;
     await succeeds(async () => {
-      const reply = await call("enter", { job: page.job, head: page.head, request, actor: who, wish });
+      const reply = await call("enter", { job: page.job, head: page.head, request, actor: who, command });
       this.#again = null;
       troubles.refused = reply.refused;
       entered = reply.refused === null;
@@ -64,7 +64,7 @@ class CurrentJob {
     });
     this.busy = false;
     if (troubles.last?.kind === "stale") await this.look();
-    if (pinOf !== null && (await pins.ask(pinOf))) return this.ask(wish, as);
+    if (pinOf !== null && (await pins.ask(pinOf))) return this.ask(command, as);
     return entered;
   }
 

@@ -10,20 +10,20 @@ const { troubles } = await import("./troubles.svelte");
 
 beforeEach(openPlayed);
 
-test("a wish names the head that was shown, and the answer is what is shown next", async () => {
+test("a command names the head that was shown, and the answer is what is shown next", async () => {
   core.enter = reply(2);
   expect(await currentJob.ask({ begin: { step: "identify" } })).toBe(true);
   expect(askedFor("enter")[0]).toMatchObject({ job: "j1", head: { seq: 1, hash: "h1" }, actor: ode });
   expect(currentJob.page?.head.seq).toBe(2);
 });
 
-test("a refused wish is no trouble and says why", async () => {
+test("a refused command is no trouble and says why", async () => {
   core.enter = reply(1, refusal);
   expect(await currentJob.ask("finish")).toBe(false);
   expect([troubles.refused, troubles.last]).toEqual([refusal, null]);
 });
 
-test("a wish tried again after a failure keeps its id, another wish gets its own", async () => {
+test("a command tried again after a failure keeps its id, another command gets its own", async () => {
   core.enter = () => {
     throw { kind: "store", message: "The disk is full." };
   };
@@ -37,7 +37,7 @@ test("a wish tried again after a failure keeps its id, another wish gets its own
   expect(ids[2]).not.toBe(ids[1]);
 });
 
-test("two taps at once are one wish", async () => {
+test("two taps at once are one command", async () => {
   core.enter = reply(2);
   const [first, second] = await Promise.all([currentJob.ask("finish"), currentJob.ask("finish")]);
   expect([first, second, askedFor("enter").length]).toEqual([true, false, 1]);
@@ -52,7 +52,7 @@ test("a job that has moved on is drawn anew", async () => {
   expect(currentJob.page?.head.seq).toBe(5);
 });
 
-test("a wish at a hold point asks the PIN and is made again once it was given", async () => {
+test("a command at a hold point asks the PIN and is made again once it was given", async () => {
   const answers = [reply(1, refusal, "m"), reply(2)];
   core.enter = () => answers.shift();
   const asking = currentJob.ask("finish");

@@ -24,8 +24,8 @@ test("no two drafts have the same key, whatever stands in the ids", () => {
   const keys = [
     ...ids.flatMap((step) => ids.flatMap((entry) => [entryKey(step, entry), collectedKey(step, entry)])),
     ...ids.map(modeKey),
-    ...ids.map((step) => reasonKey("strike", step)),
-    ...ids.map((step) => reasonKey("set_aside", step)),
+    ...ids.map((step) => reasonKey("void", step)),
+    ...ids.map((step) => reasonKey("skip", step)),
     reasonKey("stop", null),
     reasonKey("observe", null),
   ];
@@ -35,6 +35,6 @@ test("no two drafts have the same key, whatever stands in the ids", () => {
 test("a step's drafts are its own, and a reason is no part of entering it", () => {
   const own = [entryKey("a", "b"), collectedKey("a", "b"), modeKey("a")];
   expect(own.map((key) => isOfStep(key, "a"))).toEqual([true, true, true]);
-  const others = [entryKey("a/b", "c"), modeKey("a/b"), reasonKey("strike", "a"), "a/b", "{", "null"];
+  const others = [entryKey("a/b", "c"), modeKey("a/b"), reasonKey("void", "a"), "a/b", "{", "null"];
   expect(others.map((key) => isOfStep(key, "a"))).toEqual(others.map(() => false));
 });

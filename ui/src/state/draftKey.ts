@@ -2,7 +2,7 @@
 // one, whatever stands in the ids.
 
 /** What a reason is asked for. */
-export type ReasonFor = "strike" | "set_aside" | "explain_missed" | "stop" | "observe";
+export type ReasonFor = "void" | "skip" | "explain_missed" | "stop" | "observe";
 
 type Parts =
   | ["entry" | "collected", step: string, entry: string]

@@ -14,7 +14,7 @@ const vin = entryKey("identify", "vin");
 
 test("a step's drafts are forgotten together, those of others and reasons stay", async () => {
   const own = [vin, collectedKey("identify", "vin"), modeKey("identify")];
-  const others = [entryKey("concern", "vin"), entryKey("identify/vin", "x"), reasonKey("strike", "identify")];
+  const others = [entryKey("concern", "vin"), entryKey("identify/vin", "x"), reasonKey("void", "identify")];
   for (const key of [...own, ...others]) drafts.put(key, "text");
   drafts.clearStep("identify");
   expect(own.map((key) => drafts.get(key))).toEqual(own.map(() => undefined));

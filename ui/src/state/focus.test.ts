@@ -6,8 +6,8 @@ function job(...shown: Shown[]): JobView {
   return { steps: shown.map((state, at) => ({ id: `s${at}`, shown: state })) } as unknown as JobView;
 }
 
-test("a step in hand comes before everything else", () => {
-  expect(stepToShow(job("open", "done", "in_hand", "open"), null)?.id).toBe("s2");
+test("a step in progress comes before everything else", () => {
+  expect(stepToShow(job("open", "done", "in_progress", "open"), null)?.id).toBe("s2");
 });
 
 test("after a step the next one in the file that can begin is shown, then those before it", () => {

@@ -2,17 +2,17 @@
 import type { JobView, StepView } from "../core/types";
 
 /**
- * The step to show after `after`, or at all: one in hand; else one that can be begun, the next in the file first; else
- * one whose attest has lapsed or that was struck; else the first that waits; else the last.
+ * The step to show after `after`, or at all: one in progress; else one that can be begun, the next in the file first; else
+ * one whose attest has lapsed or that was voided; else the first that waits; else the last.
  */
 export function stepToShow(view: JobView, after: string | null): StepView | null {
   const at = view.steps.findIndex((step) => step.id === after);
   const onward = [...view.steps.slice(at + 1), ...view.steps.slice(0, at + 1)];
   const first = (...shown: StepView["shown"][]) => onward.find((step) => shown.includes(step.shown));
   return (
-    first("in_hand") ??
+    first("in_progress") ??
     first("open") ??
-    first("lapsed", "struck") ??
+    first("lapsed", "voided") ??
     first("waiting", "undecided") ??
     view.steps.at(-1) ??
     null

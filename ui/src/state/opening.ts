@@ -11,20 +11,20 @@ import { succeeds, troubles } from "./troubles.svelte";
 import { readWhere, type Screen } from "./where";
 
 /** Screens that show no job. */
-const JOBLESS: Screen[] = ["kit", "new_job", "sheet"];
+const JOBLESS: Screen[] = ["setup", "new_job", "sheet"];
 
 /** Opens the window: finds out where it was and goes there. */
 export async function openWindow(): Promise<void> {
   await succeeds(async () => {
     const opened = await call("opened", {});
-    shop.kit = opened.kit;
+    shop.setup = opened.setup;
     shop.pins = opened.pins;
     currentJob.demoClock = opened.demo_clock;
     troubles.store = opened.troubles;
     const where = readWhere(opened.window);
     remembered.restore({
       ...where,
-      actor: whoWorks(opened.kit.people, where?.actor ?? null),
+      actor: whoWorks(opened.setup.people, where?.actor ?? null),
       dark: where?.dark ?? window.matchMedia("(prefers-color-scheme: dark)").matches,
     });
     const jobs = await call("jobs", {});

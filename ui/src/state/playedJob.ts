@@ -30,7 +30,7 @@ export function page(seq: number, drafts: Record<string, string> = {}): JobPage 
   } as unknown as JobPage;
 }
 
-/** What the core answers to a wish. */
+/** What the core answers to a command. */
 export function reply(seq: number, refused: Refusal | null = null, pin_of: string | null = null): Reply {
   return { refused, pin_of, page: page(seq) };
 }

@@ -1,13 +1,13 @@
 // The shop as the core last showed it, and who of it works now.
 import { asTrouble } from "../core/call";
-import type { Actor, Kit, PersonId, PinHolder } from "../core/types";
+import type { Actor, PersonId, PinHolder, Setup } from "../core/types";
 import { whoWorks } from "./people";
 import { pins } from "./pin.svelte";
 import { remembered } from "./remembered.svelte";
 import { troubles } from "./troubles.svelte";
 
 /** What is shown of the shop until the core has said what there is. */
-const NO_KIT: Kit = {
+const NO_SETUP: Setup = {
   people: [],
   left: [],
   tools: [],
@@ -18,7 +18,7 @@ const NO_KIT: Kit = {
 };
 
 class Shop {
-  kit = $state.raw<Kit>(NO_KIT);
+  setup = $state.raw<Setup>(NO_SETUP);
   /** Who has a PIN. */
   pins = $state.raw<PinHolder[]>([]);
 
@@ -45,12 +45,12 @@ class Shop {
   }
 
   /** Changes the shop's list as who works now, and shows what it is then; nothing when it stayed as it was. */
-  async changeKit(work: (who: PersonId | null) => Promise<Kit>): Promise<Kit | null> {
-    const kit = await this.withPin(() => work(this.actor?.id ?? null));
-    if (!kit) return null;
-    this.kit = kit;
-    remembered.put({ actor: whoWorks(kit.people, this.actor) });
-    return kit;
+  async changeSetup(work: (who: PersonId | null) => Promise<Setup>): Promise<Setup | null> {
+    const setup = await this.withPin(() => work(this.actor?.id ?? null));
+    if (!setup) return null;
+    this.setup = setup;
+    remembered.put({ actor: whoWorks(setup.people, this.actor) });
+    return setup;
   }
 }
 

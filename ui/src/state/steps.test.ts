@@ -18,7 +18,7 @@ test("a draft is kept at once and forgotten when its value is entered", async ()
   expect(askedFor("put_draft")).toEqual([{ job: "j1", key: vin, text: "DEM0" }]);
   const step = currentJob.page?.view.steps[0];
   if (!step) throw new Error("the page has steps");
-  await enterAtStep({ ...step, shown: "in_hand" }, "vin", { scan: { text: "DEM0" } });
+  await enterAtStep({ ...step, shown: "in_progress" }, "vin", { scan: { text: "DEM0" } });
   expect(drafts.get(vin)).toBeUndefined();
   await vi.waitFor(() => expect(askedFor("clear_draft")).toEqual([{ job: "j1", key: vin }]));
 });
@@ -28,5 +28,8 @@ test("a value for a step that nobody is in goes in by beginning it first", async
   const step = currentJob.page?.view.steps[0];
   if (!step) throw new Error("the page has steps");
   await enterAtStep(step, "vin", { scan: { text: "DEM0" } });
-  expect(askedFor("enter").map((takes) => Object.keys(takes.wish as object)[0])).toEqual(["begin", "enter"]);
+  expect(askedFor("enter").map((takes) => Object.keys(takes.command as object)[0])).toEqual([
+    "begin",
+    "enter",
+  ]);
 });

@@ -1,5 +1,5 @@
 // What is done with a step: it is begun, values are entered, it is done, and then the next one is looked at.
-import type { EntryValue, Request, Signature, StepView } from "../core/types";
+import type { Command, EntryValue, Signature, StepView } from "../core/types";
 import { currentJob } from "./currentJob.svelte";
 import { entryKey } from "./draftKey";
 import { drafts } from "./drafts.svelte";
@@ -8,7 +8,7 @@ import { nav } from "./nav.svelte";
 
 /** Enters a value at a step; goes into the step first where nobody is in it yet. */
 export async function enterAtStep(step: StepView, entry: string, value: EntryValue): Promise<boolean> {
-  if (step.shown !== "in_hand" && !(await beginStep(step))) return false;
+  if (step.shown !== "in_progress" && !(await beginStep(step))) return false;
   const entered = await currentJob.ask({ enter: { step: step.id, entry, value } });
   if (entered) drafts.clear(entryKey(step.id, entry));
   return entered;
@@ -22,11 +22,11 @@ export async function beginStep(step: StepView): Promise<boolean> {
 
 /** Is done with a step, and looks at the next. */
 export async function stepDone(step: StepView, signatures: Signature[]): Promise<boolean> {
-  const wish: Request =
-    step.shown === "in_hand"
+  const command: Command =
+    step.shown === "in_progress"
       ? { done: { step: step.id, signatures } }
       : { work: { step: step.id, entries: {}, signatures, later: false } };
-  return onward(step, await currentJob.ask(wish));
+  return onward(step, await currentJob.ask(command));
 }
 
 /** Enters a step that was worked before, all in one go. */
@@ -38,14 +38,14 @@ export async function enterStepLater(
   return onward(step, await currentJob.ask({ work: { step: step.id, entries, signatures, later: true } }));
 }
 
-/** Puts a struck step right on paper. */
-export async function putStepRight(
+/** Corrects a voided step afterwards. */
+export async function correctStep(
   step: StepView,
   entries: Record<string, EntryValue>,
   signatures: Signature[],
   reason: string,
 ): Promise<boolean> {
-  return onward(step, await currentJob.ask({ rerecord: { step: step.id, entries, signatures, reason } }));
+  return onward(step, await currentJob.ask({ correct: { step: step.id, entries, signatures, reason } }));
 }
 
 function onward(step: StepView, entered: boolean): boolean {

@@ -5,7 +5,7 @@ import type { Found, Refusal, Trouble } from "../core/types";
 class Troubles {
   /** What went wrong last, until it is put away. */
   last = $state.raw<Trouble | null>(null);
-  /** What the rules refused last, until the next wish. */
+  /** What the rules refused last, until the next command. */
   refused = $state.raw<Refusal | null>(null);
   /** What was found wrong with the store when it was opened, or since. */
   store = $state.raw<Found>({ said: [], go_on: false, troubled: false });

@@ -2,18 +2,18 @@
 import type { Actor, JobId, TypedTool } from "../core/types";
 
 /** The screens. */
-export type Screen = "bay" | "new_job" | "job" | "photos" | "figures" | "record" | "kit" | "sheet";
+export type Screen = "bay" | "new_job" | "job" | "photos" | "figures" | "record" | "setup" | "sheet";
 
 /** What can be laid over the step sheet. */
 export type Overlay =
-  | "moves"
-  | "thread"
+  | "vehicle_actions"
+  | "job_steps"
   | "tray"
   | "who"
   | "more"
   | "renew"
-  | "strike"
-  | "set_aside"
+  | "void"
+  | "skip"
   | "explain_missed"
   | "observe"
   | "stop"
@@ -60,7 +60,7 @@ export interface Where {
   /** CSS pixels of a millimeter of the screen. */
   mm: number;
   newJob: NewJob | null;
-  /** The large thread is in the order of the plan. */
+  /** The large job steps are in the order of the plan. */
   planOrder: boolean;
   /** How many people are planned for; null: as many as the checklist has. */
   planPeople: number | null;

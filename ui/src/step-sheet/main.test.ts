@@ -17,27 +17,27 @@ test("a step that can begin offers to, one that can't says why", () => {
 });
 
 test("done waits for its signatures", () => {
-  const held = step("in_hand", { signs: ["locks", "key"] });
+  const held = step("in_progress", { signs: ["locks", "key"] });
   const given = [{ sign: "locks", by: "R. Ode", role: "technician" as const }];
   expect(mainOf(held, "live", given, false)).toEqual({ does: "done", closed: null, unsigned: ["key"] });
 });
 
 test("what comes after the work is offered by what became of the step", () => {
   const does = (shown: Shown, over = false) => mainOf(step(shown), "live", [], over).does;
-  expect([does("lapsed"), does("struck"), does("missed"), does("done"), does("done", true)]).toEqual([
+  expect([does("lapsed"), does("voided"), does("missed"), does("done"), does("done", true)]).toEqual([
     "renew",
-    "put_right",
+    "correct",
     "explain",
     "go_on",
     "go_on_ended",
   ]);
 });
 
-test("a step entered later or put right asks for its signatures too", () => {
+test("a step entered later or corrected asks for its signatures too", () => {
   expect(mainOf(step("open", { signs: ["a"] }), "later", [], false)).toEqual({
     does: "enter_later",
     closed: null,
     unsigned: ["a"],
   });
-  expect(mainOf(step("struck", { signs: ["a"] }), "paper", [], false).does).toBe("put_right");
+  expect(mainOf(step("voided", { signs: ["a"] }), "correction", [], false).does).toBe("correct");
 });

@@ -2,15 +2,15 @@
 // view; this only chooses among what the view allows.
 import type { Refusal, Signature, StepView } from "../core/types";
 
-/** How a step is being entered: as it is worked, later in one go, or on paper after it was struck. */
-export type Mode = "live" | "later" | "paper";
+/** How a step is being entered: as it is worked, later in one go, or as a correction after it was voided. */
+export type Mode = "live" | "later" | "correction";
 
 /** What the main button does. */
 export type MainDoes =
   | "begin"
   | "done"
   | "enter_later"
-  | "put_right"
+  | "correct"
   | "renew"
   | "explain"
   | "go_on"
@@ -29,14 +29,14 @@ export interface Main {
 export function mainOf(step: StepView, mode: Mode, signatures: Signature[], over: boolean): Main {
   const unsigned = step.signs.filter((sign) => !signatures.some((given) => given.sign === sign));
   if (mode === "later") return { does: "enter_later", closed: step.begin, unsigned };
-  if (mode === "paper") return { does: "put_right", closed: null, unsigned };
-  if (step.shown === "in_hand") return { does: "done", closed: step.done, unsigned };
+  if (mode === "correction") return { does: "correct", closed: null, unsigned };
+  if (step.shown === "in_progress") return { does: "done", closed: step.done, unsigned };
   if (over) return { does: "go_on_ended", closed: null, unsigned: [] };
   if (step.shown === "lapsed") return { does: "renew", closed: null, unsigned: [] };
-  if (step.shown === "struck") return { does: "put_right", closed: null, unsigned: [] };
+  if (step.shown === "voided") return { does: "correct", closed: null, unsigned: [] };
   if (step.shown === "missed" && step.missed_for === null)
     return { does: "explain", closed: null, unsigned: [] };
-  if (step.shown === "done" || step.shown === "set_aside" || step.shown === "missed") {
+  if (step.shown === "done" || step.shown === "skipped" || step.shown === "missed") {
     return { does: "go_on", closed: null, unsigned: [] };
   }
   return { does: "begin", closed: step.begin, unsigned: [] };

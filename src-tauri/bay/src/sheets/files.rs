@@ -4,7 +4,7 @@ use panside_journal::PersonId;
 use panside_procedure::load;
 use panside_shop::Thing;
 
-use crate::kit::one_of_the_shop;
+use crate::setup::one_of_the_shop;
 use crate::shelf::Shelf;
 use crate::{Bay, BayError};
 

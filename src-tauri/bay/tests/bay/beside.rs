@@ -7,7 +7,7 @@ use std::thread;
 use image::{ImageFormat, RgbImage};
 use panside_bay::enter::EntryValue;
 
-use crate::kit::{Shop, begin};
+use crate::support::{Shop, begin};
 
 /// Stops a piece of work half-way until somebody lets it go on.
 struct HalfWay {

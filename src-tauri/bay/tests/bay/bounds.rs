@@ -1,6 +1,6 @@
 //! What is longer than anybody types is refused with the limit; the list of jobs begins with the newest.
 
-use panside_bay::enter::{PersonId, Wish, new_request};
+use panside_bay::enter::{Command, PersonId, new_request};
 use panside_bay::people::Person;
 use panside_bay::pins::{Pin, PinAuthority};
 use panside_bay::start::NewJob;
@@ -9,7 +9,7 @@ use panside_job::size;
 use panside_procedure::format::Role;
 use panside_procedure::proof::go_on;
 
-use crate::kit::{CHECKLIST, PLAIN, SHEET, Shop, made, technician};
+use crate::support::{CHECKLIST, PLAIN, SHEET, Shop, made, technician};
 
 fn named(number: u64, name: String) -> Person {
     let id = PersonId(uuid::Uuid::from_u64_pair(7, number));
@@ -78,7 +78,7 @@ fn a_refusal_that_quotes_what_was_typed_is_clean() {
     let mut shop = Shop::new();
     let job = shop.start();
     let step = "drain\u{1b}[2J\u{202e}\u{200b}\n";
-    let refusal = shop.refused(job, &Wish::Begin { step: step.to_owned() });
+    let refusal = shop.refused(job, &Command::Begin { step: step.to_owned() });
     let said = refusal.said_by(shop.bay.speaker());
     assert!(said.contains("drain [2J"), "{said}");
     assert_eq!(said, clean::line(&said));

@@ -3,11 +3,11 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use panside_bay::enter::{EntryValue, Hash, JobId, Wish, new_request};
+use panside_bay::enter::{Command, EntryValue, Hash, JobId, new_request};
 use panside_bay::{Bay, BayError};
 use rusqlite::Connection;
 
-use crate::kit::{Shop, begin, made, technician};
+use crate::support::{Shop, begin, made, technician};
 
 /// Closes the shop, changes its database behind its back, and opens it as the window does.
 fn damaged(shop: Shop, change: &str) -> Shop {
@@ -24,7 +24,7 @@ fn stopped_job() -> (Shop, JobId) {
     let mut shop = Shop::new();
     let job = shop.start();
     shop.enter(job, &made("key_out"));
-    shop.enter(job, &Wish::Stop { reason: "the customer takes it back".to_owned() });
+    shop.enter(job, &Command::Stop { reason: "the customer takes it back".to_owned() });
     (shop, job)
 }
 
@@ -33,7 +33,7 @@ fn a_stopped_job_that_lost_its_end_is_shown_as_damaged_and_takes_no_entry() {
     let (shop, job) = stopped_job();
     let mut shop = damaged(shop, "DELETE FROM events WHERE kind = 'stopped'");
     let head = shop.bay.head(job).unwrap();
-    let observed = Wish::Observe {
+    let observed = Command::Observe {
         condition: "fluid".to_owned(),
         value: "drained".to_owned(),
         reason: "it is empty".to_owned(),
@@ -50,7 +50,7 @@ fn a_stopped_job_that_lost_its_end_is_shown_as_damaged_and_takes_no_entry() {
 fn a_damaged_job_lets_the_others_be_read_and_nothing_be_written() {
     let (mut shop, job) = stopped_job();
     let other = shop.start();
-    let mut shop = damaged(shop, "UPDATE events SET wall_ms = wall_ms + 1 WHERE kind = 'moved'");
+    let mut shop = damaged(shop, "UPDATE events SET wall_ms = wall_ms + 1 WHERE kind = 'vehicle_action'");
     let view = shop.bay.view(job).unwrap();
     assert!(!view.steps.is_empty(), "what holds can be looked at");
     assert_eq!(shop.events(other), 1);
@@ -81,8 +81,9 @@ fn an_entry_that_names_a_photo_which_is_not_kept_is_not_taken() {
     for value in [photo(Hash::of(b"made up").to_string()), photo("no hash".to_owned())] {
         let head = shop.bay.head(job).unwrap();
         let entries = BTreeMap::from([("routing".to_owned(), value)]);
-        let wish = Wish::Work { step: "photo".to_owned(), entries, signatures: Vec::new(), later: false };
-        let refused = shop.bay.enter(job, head, new_request(), &technician(), &wish);
+        let command =
+            Command::Work { step: "photo".to_owned(), entries, signatures: Vec::new(), later: false };
+        let refused = shop.bay.enter(job, head, new_request(), &technician(), &command);
         assert!(matches!(refused, Err(BayError::PhotoNotKept)), "{refused:?}");
     }
 }
@@ -96,7 +97,10 @@ fn a_check_holds_entries_against_documents_and_photos() {
     picture.write_to(&mut bytes, image::ImageFormat::Png).unwrap();
     let photo = shop.bay.add_photo(job, &bytes.into_inner()).unwrap();
     let entries = BTreeMap::from([("routing".to_owned(), photo)]);
-    shop.enter(job, &Wish::Work { step: "photo".to_owned(), entries, signatures: Vec::new(), later: false });
+    shop.enter(
+        job,
+        &Command::Work { step: "photo".to_owned(), entries, signatures: Vec::new(), later: false },
+    );
     assert!(shop.bay.check().unwrap().troubles.is_empty());
     let mut shop = damaged(shop, "DELETE FROM photos; DELETE FROM documents WHERE kind = 'checklist'");
     let found: Vec<String> = shop.bay.check().unwrap().troubles.iter().map(ToString::to_string).collect();

@@ -6,9 +6,9 @@ use std::sync::Arc;
 use panside_bay::Bay;
 use panside_bay::clock::ManualClock;
 use panside_bay::enter::{Answer, JobId, PersonId, new_request};
-use panside_bay::kit::{Tool, TypedTool};
 use panside_bay::people::TypedPerson;
 use panside_bay::pins::{Pin, PinAuthority};
+use panside_bay::setup::{Tool, TypedTool};
 use panside_bay::sheets::{SheetFrom, TypedSheet};
 use panside_bay::shelf::Shelf;
 use panside_journal::{Event, Subject};
@@ -17,7 +17,7 @@ use panside_store::{Options, Store, StoreError};
 use proptest::prelude::*;
 use tempfile::TempDir;
 
-use crate::kit::{CHECKLIST, LUND, ODE, SHEET, Shop, begin, made, technician};
+use crate::support::{CHECKLIST, LUND, ODE, SHEET, Shop, begin, made, technician};
 
 const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
 
@@ -107,28 +107,28 @@ fn wrench(max: u8) -> Tool {
 /// Does it, where the shop as this tablet knows it lets anybody. What is refused changes nothing.
 fn act(shop: &mut Shop, job: JobId, turn: Turn) {
     shop.clock.advance_ms(1_000);
-    let kit = shop.bay.kit().unwrap();
-    let who = kit.people.iter().find(|one| one.lead).map(|one| one.id);
-    let ode = || kit.people.iter().chain(&kit.left).find(|one| one.id == ODE).unwrap();
+    let setup = shop.bay.setup().unwrap();
+    let who = setup.people.iter().find(|one| one.lead).map(|one| one.id);
+    let ode = || setup.people.iter().chain(&setup.left).find(|one| one.id == ODE).unwrap();
     match turn {
         Turn::Rename(to) => {
             let name = ["R. Ode", "R. Odell", "Rut Ode"][usize::from(to)].to_owned();
-            let seen = kit.seen(ODE.0);
+            let seen = setup.seen(ODE.0);
             let roles = [Role::Technician].into();
             let typed = TypedPerson { id: Some(ODE), seen, name, roles, lead: ode().lead };
             let _ = shop.bay.put_person(typed, who);
         }
         Turn::Leave => {
-            let _ = shop.bay.remove_person(ODE, kit.seen(ODE.0), who);
+            let _ = shop.bay.remove_person(ODE, setup.seen(ODE.0), who);
         }
         Turn::Tool(max) => {
-            let id = kit.tools.iter().chain(&kit.tools_off).map(|one| one.id).next();
-            let seen = id.map(|id| kit.seen(id.0)).unwrap_or_default();
+            let id = setup.tools.iter().chain(&setup.tools_off).map(|one| one.id).next();
+            let seen = id.map(|id| setup.seen(id.0)).unwrap_or_default();
             let _ = shop.bay.put_tool(TypedTool { id, seen, tool: wrench(max) }, who, 0);
         }
         Turn::ToolOff => {
-            if let Some(one) = kit.tools.first() {
-                let _ = shop.bay.remove_tool(one.id, kit.seen(one.id.0), who);
+            if let Some(one) = setup.tools.first() {
+                let _ = shop.bay.remove_tool(one.id, setup.seen(one.id.0), who);
             }
         }
         Turn::Sheet(content) => {
@@ -144,8 +144,8 @@ fn act(shop: &mut Shop, job: JobId, turn: Turn) {
             let _ = shop.bay.set_pin(LUND, pin, PinAuthority::Own(LUND));
         }
         Turn::Name(number) => {
-            let seen = kit.seen(kit.device.id.0);
-            let _ = shop.bay.name_device(format!("Bay {number} {}", kit.device.id), seen, who);
+            let seen = setup.seen(setup.device.id.0);
+            let _ = shop.bay.name_device(format!("Bay {number} {}", setup.device.id), seen, who);
         }
         Turn::Work => {
             let Ok(head) = shop.bay.head(job) else { return };
@@ -163,14 +163,14 @@ fn actor(who: Option<PersonId>) -> panside_bay::enter::Actor {
 
 /// All that the two have to agree on.
 fn shown(shop: &Shop) -> String {
-    let mut kit = shop.bay.kit().unwrap();
-    kit.device.name = None;
-    kit.seen.retain(|id, _| *id != kit.device.id.to_string());
-    kit.device.id = panside_journal::DeviceId(uuid::Uuid::nil());
+    let mut setup = shop.bay.setup().unwrap();
+    setup.device.name = None;
+    setup.seen.retain(|id, _| *id != setup.device.id.to_string());
+    setup.device.id = panside_journal::DeviceId(uuid::Uuid::nil());
     let sheets = shop.bay.sheets(SHELF).unwrap();
     let jobs: Vec<_> = shop.bay.jobs().unwrap();
     let both = shop.bay.both_sides().unwrap();
-    format!("{kit:#?}\n{:#?}\n{:?}\n{jobs:#?}\n{both:#?}", sheets.sheets, sheets.unreadable)
+    format!("{setup:#?}\n{:#?}\n{:?}\n{jobs:#?}\n{both:#?}", sheets.sheets, sheets.unreadable)
 }
 
 proptest! {
@@ -238,12 +238,12 @@ fn a_person_changed_on_two_tablets_is_said_and_settled_by_who_sees_both() {
     act(&mut one, JobId(uuid::Uuid::nil()), Turn::Rename(1));
     act(&mut other, JobId(uuid::Uuid::nil()), Turn::Rename(2));
     one.bay.receive(&events(&other)).unwrap();
-    let kit = one.bay.kit().unwrap();
-    let [said] = kit.unsettled.as_slice() else { panic!("{:?}", kit.unsettled) };
+    let setup = one.bay.setup().unwrap();
+    let [said] = setup.unsettled.as_slice() else { panic!("{:?}", setup.unsettled) };
     assert!(said.contains("K. Lund on device"), "{said}");
     assert!(said.contains("name \"R. Odell\"") && said.contains("name \"Rut Ode\""), "{said}");
     act(&mut one, JobId(uuid::Uuid::nil()), Turn::Rename(1));
-    assert_eq!(one.bay.kit().unwrap().unsettled, [] as [String; 0]);
+    assert_eq!(one.bay.setup().unwrap().unsettled, [] as [String; 0]);
 }
 
 #[test]

@@ -1,9 +1,9 @@
-//! Entering wishes.
+//! Entering commands.
 
 use panside_bay::BayError;
-use panside_bay::enter::{Answer, EntryValue, Event, Wish, new_request};
+use panside_bay::enter::{Answer, Command, EntryValue, Event, new_request};
 
-use crate::kit::{Shop, begin, made, technician};
+use crate::support::{Shop, begin, made, technician};
 
 #[test]
 fn what_is_entered_is_there_after_a_restart() {
@@ -19,7 +19,7 @@ fn what_is_entered_is_there_after_a_restart() {
 }
 
 #[test]
-fn a_wish_sent_twice_is_written_once_and_answered_as_before() {
+fn a_command_sent_twice_is_written_once_and_answered_as_before() {
     let mut shop = Shop::new();
     let job = shop.start();
     let (head, request) = (shop.bay.head(job).unwrap(), new_request());
@@ -30,12 +30,12 @@ fn a_wish_sent_twice_is_written_once_and_answered_as_before() {
     let second = shop.bay.enter(job, head, request, &technician(), &made("key_out")).unwrap();
     let Answer::Entered { head: again, events, already: true } = second else { panic!("{second:?}") };
     assert_eq!(again, after);
-    assert!(matches!(events.as_slice(), [Event::Moved(moved)] if moved.made == "key_out"));
+    assert!(matches!(events.as_slice(), [Event::VehicleAction(done)] if done.action == "key_out"));
     assert_eq!(shop.events(job), 3);
 }
 
 #[test]
-fn a_wish_made_on_an_old_view_is_refused_as_stale() {
+fn a_command_made_on_an_old_view_is_refused_as_stale() {
     let mut shop = Shop::new();
     let job = shop.start();
     let old = shop.bay.head(job).unwrap();
@@ -106,7 +106,10 @@ fn a_photo_that_no_entry_names_is_swept_and_one_that_an_entry_names_stays() {
     let named = shop.bay.add_photo(job, &picture(10)).unwrap();
     shop.bay.add_photo(job, &picture(200)).unwrap();
     let entries = [("routing".to_owned(), named)].into();
-    shop.enter(job, &Wish::Work { step: "photo".to_owned(), entries, signatures: Vec::new(), later: false });
+    shop.enter(
+        job,
+        &Command::Work { step: "photo".to_owned(), entries, signatures: Vec::new(), later: false },
+    );
     assert!(shop.bay.sweep().unwrap().files > 0);
     assert_eq!(shop.bay.check().unwrap().photos, 1);
     assert!(shop.bay.check().unwrap().troubles.is_empty());
@@ -127,12 +130,12 @@ fn the_view_says_its_messages_in_words() {
     let mut shop = Shop::new();
     let job = shop.start();
     let view = shop.bay.view(job).unwrap();
-    let raise = view.moves.iter().find(|made| made.id == "raise").unwrap();
+    let raise = view.vehicle_actions.iter().find(|made| made.id == "raise").unwrap();
     let refusal = raise.refusal.as_ref().unwrap();
     assert!(!refusal.message.text.is_empty());
     shop.enter(job, &made("key_out"));
     let view = shop.bay.view(job).unwrap();
-    assert!(view.moves.iter().find(|made| made.id == "raise").unwrap().refusal.is_none());
+    assert!(view.vehicle_actions.iter().find(|made| made.id == "raise").unwrap().refusal.is_none());
 }
 
 #[test]

@@ -1,15 +1,15 @@
 //! What was measured, as a window draws it.
 
-use panside_bay::enter::{EntryValue, Wish};
+use panside_bay::enter::{Command, EntryValue};
 
-use crate::kit::{Shop, begin, made};
+use crate::support::{Shop, begin, made};
 
 const CHECKLIST: &[u8] = include_bytes!("../../../job/tests/fixtures/figures.checklist.json");
 const SHEET: &[u8] = include_bytes!("../../../job/tests/fixtures/figures.sheet.json");
 
-fn enter(step: &str, entry: &str, value: serde_json::Value) -> Wish {
+fn enter(step: &str, entry: &str, value: serde_json::Value) -> Command {
     let value: EntryValue = serde_json::from_value(value).unwrap();
-    Wish::Enter { step: step.into(), entry: entry.into(), value }
+    Command::Enter { step: step.into(), entry: entry.into(), value }
 }
 
 #[test]
@@ -17,8 +17,8 @@ fn a_page_of_figures_says_every_sentence_and_is_in_the_record() {
     let mut shop = Shop::new();
     let job = shop.try_start(CHECKLIST, SHEET).unwrap();
     assert_eq!(shop.bay.figures_page(job).unwrap().figures, [], "nothing was measured");
-    for wish in [made("start_engine"), made("stop_engine"), begin("probe")] {
-        shop.enter(job, &wish);
+    for command in [made("start_engine"), made("stop_engine"), begin("probe")] {
+        shop.enter(job, &command);
     }
     for shown in ["163", "131", "107", "88"] {
         shop.clock.advance_ms(6 * 60_000);

@@ -6,7 +6,7 @@ use image::{DynamicImage, ImageFormat, Rgb, RgbImage};
 use panside_bay::enter::{EntryValue, JobId};
 use panside_bay::record::{Document, Photo, Standing};
 
-use crate::kit::Shop;
+use crate::support::Shop;
 
 /// A JPEG, 40 pixels wide and 30 high as it is stored.
 fn jpeg() -> Vec<u8> {

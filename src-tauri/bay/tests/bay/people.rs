@@ -10,7 +10,7 @@ use panside_procedure::format::Role;
 use panside_shop::ShopRefusal;
 use tempfile::TempDir;
 
-use crate::kit::{LUND, NOBODY, ODE, Shop, begin, technician};
+use crate::support::{LUND, NOBODY, ODE, Shop, begin, technician};
 
 fn typed(name: &str) -> TypedPerson {
     TypedPerson {
@@ -24,7 +24,7 @@ fn typed(name: &str) -> TypedPerson {
 
 /// The technician, to be changed, as the screen shows them.
 fn ode(shop: &Shop, name: &str) -> TypedPerson {
-    TypedPerson { id: Some(ODE), seen: shop.bay.kit().unwrap().seen(ODE.0), ..typed(name) }
+    TypedPerson { id: Some(ODE), seen: shop.bay.setup().unwrap().seen(ODE.0), ..typed(name) }
 }
 
 fn ask(shop: &mut Shop, job: JobId, actor: &Actor) -> Answer {
@@ -35,16 +35,16 @@ fn ask(shop: &mut Shop, job: JobId, actor: &Actor) -> Answer {
 #[test]
 fn somebody_new_has_an_id_of_their_own_and_a_name_without_spare_spaces() {
     let mut shop = Shop::new();
-    let kit = shop.bay.put_person(typed("  R.   Odell "), Some(ODE)).unwrap();
-    let new = kit.people.iter().find(|person| person.name == "R. Odell").unwrap();
+    let setup = shop.bay.put_person(typed("  R.   Odell "), Some(ODE)).unwrap();
+    let new = setup.people.iter().find(|person| person.name == "R. Odell").unwrap();
     assert_ne!(new.id, ODE);
-    assert_eq!(shop.restarted().bay.kit().unwrap(), kit);
+    assert_eq!(shop.restarted().bay.setup().unwrap(), setup);
 }
 
 #[test]
 fn a_name_that_looks_like_somebody_elses_is_refused_however_it_is_spelt() {
     let mut shop = Shop::new();
-    let before = shop.bay.kit().unwrap();
+    let before = shop.bay.setup().unwrap();
     // Two spaces, none, capitals, a full-width R, a Cyrillic O and a Cyrillic e.
     for name in ["R. Ode", "R.  Ode", "r.ode", "R. ODE", "\u{ff32}. Ode", "R. \u{41e}de", "R. Od\u{435}"] {
         let refused = shop.bay.put_person(typed(name), Some(ODE)).unwrap_err();
@@ -57,7 +57,7 @@ fn a_name_that_looks_like_somebody_elses_is_refused_however_it_is_spelt() {
         let refused = shop.bay.put_person(typed(name), Some(ODE)).unwrap_err();
         assert!(matches!(refused, BayError::Shop(ShopRefusal::Name(_))), "{name:?}: {refused}");
     }
-    assert_eq!(shop.bay.kit().unwrap(), before);
+    assert_eq!(shop.bay.setup().unwrap(), before);
     // Their own name they may spell otherwise.
     let own = ode(&shop, "R. ODE");
     assert!(shop.bay.put_person(own, Some(ODE)).is_ok());
@@ -84,8 +84,8 @@ fn the_first_of_a_shop_adds_themself_and_leads_it() {
     let dir = TempDir::new().unwrap();
     let mut bay = Bay::open(dir.path(), Box::new(ManualClock::at(0))).unwrap();
     assert!(bay.take_in(&[], &[]).unwrap().people.is_empty());
-    let kit = bay.put_person(typed("A. First"), None).unwrap();
-    assert!(kit.people[0].lead);
+    let setup = bay.put_person(typed("A. First"), None).unwrap();
+    assert!(setup.people[0].lead);
 }
 
 #[test]
@@ -108,9 +108,9 @@ fn who_leads_is_said_by_a_lead_who_gives_their_pin() {
     let without = shop.bay.put_person(lead(&shop), Some(LUND)).unwrap_err();
     assert!(matches!(without, BayError::PinAsked { person: LUND, .. }), "{without}");
     shop.bay.give_pin(LUND, &pin).unwrap();
-    let kit = shop.bay.put_person(lead(&shop), Some(LUND)).unwrap();
+    let setup = shop.bay.put_person(lead(&shop), Some(LUND)).unwrap();
     assert!(shop.bay.people().unwrap().person(ODE).unwrap().lead);
-    let gone = shop.bay.remove_person(LUND, kit.seen(LUND.0), Some(ODE)).unwrap();
+    let gone = shop.bay.remove_person(LUND, setup.seen(LUND.0), Some(ODE)).unwrap();
     assert_eq!(gone.left.iter().map(|one| one.id).collect::<Vec<_>>(), [LUND]);
 }
 
@@ -118,7 +118,7 @@ fn who_leads_is_said_by_a_lead_who_gives_their_pin() {
 fn who_has_left_acts_no_more_and_what_they_signed_stays_theirs() {
     let mut shop = Shop::new();
     let job = shop.start();
-    let seen = shop.bay.kit().unwrap().seen(ODE.0);
+    let seen = shop.bay.setup().unwrap().seen(ODE.0);
     shop.bay.remove_person(ODE, seen, Some(LUND)).unwrap();
     let Answer::Refused(refusal) = ask(&mut shop, job, &technician()) else { panic!("acts") };
     assert_eq!(refusal.message.id, "refused-no-person");
@@ -153,5 +153,5 @@ fn a_renamed_person_keeps_the_earlier_name_in_the_record() {
     assert_eq!(document.started.map(|by| by.who).as_deref(), Some("R. Ode"));
     assert_eq!(document.people, ["R. Ode (later R. Marl-Ode)"]);
     let step = document.phases.iter().flat_map(|phase| &phase.steps).find(|step| step.id == "identify");
-    assert_eq!(step.unwrap().stretches[0].begun.who, "R. Marl-Ode");
+    assert_eq!(step.unwrap().attempts[0].begun.who, "R. Marl-Ode");
 }

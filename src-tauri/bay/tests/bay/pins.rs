@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use panside_bay::BayError;
-use panside_bay::enter::{Answer, EntryValue, Event, JobId, Wish, new_request};
+use panside_bay::enter::{Answer, Command, EntryValue, Event, JobId, new_request};
 use panside_bay::people::{Person, TypedPerson};
 use panside_bay::pins::{Pin, PinAuthority, PinReply, ResetBy};
 use panside_bay::sheets::{SheetFrom, TypedSheet};
@@ -12,7 +12,7 @@ use panside_job::{Signature, SignedPin};
 use panside_procedure::format::Role;
 use panside_shop::PinSetBy;
 
-use crate::kit::{CHECKLIST, LUND, MARL, NOBODY, ODE, SHEET, Shop, technician, writer};
+use crate::support::{CHECKLIST, LUND, MARL, NOBODY, ODE, SHEET, Shop, technician, writer};
 
 const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
 const RIGHT: PinReply = PinReply { right: true, wait_s: 0 };
@@ -28,10 +28,10 @@ fn pin(digits: &str) -> Pin {
 }
 
 /// The service writer signs that the customer has said yes: a hold point.
-fn signed() -> Wish {
+fn signed() -> Command {
     let (sign, pin) = ("concern_told".to_owned(), Some(SignedPin::Own));
     let signature = Signature { sign, by: LUND, role: Role::ServiceWriter, pin };
-    Wish::Work {
+    Command::Work {
         step: "go_ahead".to_owned(),
         entries: std::collections::BTreeMap::new(),
         signatures: vec![signature],
@@ -56,7 +56,7 @@ fn at_the_hold_point(shop: &mut Shop) -> JobId {
 
 fn work(shop: &mut Shop, job: JobId, step: &str, entries: &[(&str, EntryValue)]) {
     let entries = entries.iter().map(|(entry, value)| ((*entry).to_owned(), value.clone())).collect();
-    shop.enter(job, &Wish::Work { step: step.into(), entries, signatures: Vec::new(), later: false });
+    shop.enter(job, &Command::Work { step: step.into(), entries, signatures: Vec::new(), later: false });
 }
 
 fn pins_in(events: &[Event]) -> Vec<Option<SignedPin>> {
@@ -76,7 +76,7 @@ fn who_has_no_pin_signs_as_before_and_the_record_says_so() {
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
     let events = shop.enter(job, &signed());
-    assert_eq!(pins_in(&events), [Some(SignedPin::NoPin)], "what the wish claimed counts for nothing");
+    assert_eq!(pins_in(&events), [Some(SignedPin::NoPin)], "what the command claimed counts for nothing");
     assert!(given(&mut shop, job).contains("K. Lund, service writer, no PIN"));
 }
 
@@ -99,7 +99,7 @@ fn a_window_is_told_whose_pin_is_missing() {
     let job = at_the_hold_point(&mut shop);
     shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();
     let head = shop.bay.head(job).unwrap();
-    let reply = shop.bay.wish(job, head, new_request(), &technician(), &signed()).unwrap();
+    let reply = shop.bay.carry_out(job, head, new_request(), &technician(), &signed()).unwrap();
     assert_eq!(reply.pin_of, Some(LUND));
     let said = &reply.refused.unwrap().message.text;
     assert_eq!(said, "This is a hold point. K. Lund must give a PIN to sign it.");
@@ -275,9 +275,9 @@ fn a_first_pin_is_not_reset_by_others() {
 fn whoever_set_the_pin_for_another_stands_beside_what_it_signs_until_the_person_sets_their_own() {
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
-    let kit = shop.bay.kit().unwrap();
+    let setup = shop.bay.setup().unwrap();
     let Person { id, name, roles, .. } = shop.bay.people().unwrap().person(ODE).unwrap().clone();
-    let lead = TypedPerson { id: Some(id), seen: kit.seen(id.0), name, roles, lead: true };
+    let lead = TypedPerson { id: Some(id), seen: setup.seen(id.0), name, roles, lead: true };
     shop.bay.put_person(lead, Some(LUND)).unwrap();
     all_have_pins(&mut shop);
     shop.bay.give_pin(ODE, &pin("2580")).unwrap();
@@ -372,7 +372,7 @@ fn files_with(folder: &Path, digits: &str) -> Vec<String> {
 }
 
 #[test]
-fn the_same_wish_sent_twice_asks_for_no_second_pin() {
+fn the_same_command_sent_twice_asks_for_no_second_pin() {
     let mut shop = Shop::new();
     let job = at_the_hold_point(&mut shop);
     shop.bay.set_pin(LUND, pin("4711"), OWN_LUND).unwrap();

@@ -5,7 +5,7 @@ use panside_bay::plan::{NoPlan, PlanPage};
 use panside_procedure::Procedure;
 use panside_procedure::plan::{self, Task, go_on};
 
-use crate::kit::{CHECKLIST, SHEET, Shop, begin, made};
+use crate::support::{CHECKLIST, SHEET, Shop, begin, made};
 
 fn best(shop: &mut Shop, job: JobId, people: u8) -> PlanPage {
     shop.bay.to_plan(job).unwrap().for_people(people).unwrap().best(&mut go_on).unwrap()

@@ -8,7 +8,7 @@ use panside_bay::sheets::{SheetFrom, SheetPage, Typed, TypedSheet};
 use panside_bay::shelf::Shelf;
 use panside_procedure::format::Role;
 
-use crate::kit::{CHECKLIST, MARL, ODE, PLAIN, SHEET, Shop, technician};
+use crate::support::{CHECKLIST, MARL, ODE, PLAIN, SHEET, Shop, technician};
 
 const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
 

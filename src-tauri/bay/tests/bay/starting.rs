@@ -9,7 +9,7 @@ use panside_bay::prove::go_on;
 use panside_bay::start::NewJob;
 use serde_json::{Value, json};
 
-use crate::kit::{CHECKLIST, PLAIN, SHEET, Shop, technician};
+use crate::support::{CHECKLIST, PLAIN, SHEET, Shop, technician};
 
 fn changed(bytes: &[u8], change: impl FnOnce(&mut Value)) -> Vec<u8> {
     let mut value: Value = serde_json::from_slice(bytes).unwrap();
@@ -31,15 +31,19 @@ fn a_job_stands_in_the_list_with_what_it_is_called() {
 fn a_checklist_that_is_refuted_starts_no_job_and_the_shortest_run_is_told() {
     let mut shop = Shop::new();
     let unsafe_one = changed(CHECKLIST, |value| {
-        let lower =
-            value["moves"].as_array_mut().unwrap().iter_mut().find(|made| made["id"] == "lower").unwrap();
+        let lower = value["vehicle_actions"]
+            .as_array_mut()
+            .unwrap()
+            .iter_mut()
+            .find(|made| made["id"] == "lower")
+            .unwrap();
         lower["needs"] = json!("lift != floor");
     });
     let Err(BayError::NotProved { id, why }) = shop.try_start(&unsafe_one, SHEET) else {
         panic!("lowering with the pan off must not be proved");
     };
     assert_eq!(id, "pan-short");
-    assert!(why.contains("then move lower"), "{why}");
+    assert!(why.contains("then vehicle action lower"), "{why}");
     assert!(shop.bay.jobs().unwrap().is_empty());
 }
 

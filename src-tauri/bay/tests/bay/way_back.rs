@@ -6,7 +6,7 @@ use panside_bay::pins::{Pin, PinAuthority};
 use panside_bay::way_back::{BackupMade, BackupPlan, Onlooker, age, found, is_due, look_ahead};
 use tempfile::TempDir;
 
-use crate::kit::{ODE, Shop};
+use crate::support::{ODE, Shop};
 
 const HOUR_MS: i64 = 3_600_000;
 

@@ -6,16 +6,16 @@ use std::sync::Arc;
 use panside_bay::clock::{Clock, DemoClock, ManualClock};
 use panside_bay::closing::Ended;
 use panside_bay::enter::new_request;
-use panside_bay::kit::{KitTool, Tool, TypedTool};
 use panside_bay::people::Person;
 use panside_bay::prove::{Ask, go_on, search};
+use panside_bay::setup::{SetupTool, Tool, TypedTool};
 use panside_bay::shelf::Shelf;
 use panside_bay::start::NewJob;
 use panside_bay::{Bay, BayError};
 use panside_shop::ShopRefusal;
 use tempfile::TempDir;
 
-use crate::kit::{CHECKLIST, ODE, PLAIN, SHEET, Shop, begin, made, people, technician};
+use crate::support::{CHECKLIST, ODE, PLAIN, SHEET, Shop, begin, made, people, technician};
 
 const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
 
@@ -41,11 +41,11 @@ fn a_page_carries_the_job_its_head_and_what_was_typed() {
 }
 
 #[test]
-fn a_refused_wish_is_answered_with_sentences_and_the_job_as_it_is() {
+fn a_refused_command_is_answered_with_sentences_and_the_job_as_it_is() {
     let mut shop = Shop::new();
     let job = shop.start();
     let page = shop.bay.page(job).unwrap();
-    let reply = shop.bay.wish(job, page.head, new_request(), &technician(), &made("lower")).unwrap();
+    let reply = shop.bay.carry_out(job, page.head, new_request(), &technician(), &made("lower")).unwrap();
     let refused = reply.refused.unwrap();
     assert!(!refused.message.text.is_empty());
     assert!(refused.unmet.iter().all(|unmet| !unmet.text.is_empty()));
@@ -53,12 +53,12 @@ fn a_refused_wish_is_answered_with_sentences_and_the_job_as_it_is() {
 }
 
 #[test]
-fn an_entered_wish_is_answered_with_the_job_after_it() {
+fn an_entered_command_is_answered_with_the_job_after_it() {
     let mut shop = Shop::new();
     let job = shop.start();
     let head = shop.bay.head(job).unwrap();
     let step = shop.bay.page(job).unwrap().view.steps[0].id.clone();
-    let reply = shop.bay.wish(job, head, new_request(), &technician(), &begin(&step)).unwrap();
+    let reply = shop.bay.carry_out(job, head, new_request(), &technician(), &begin(&step)).unwrap();
     assert!(reply.refused.is_none());
     assert_eq!(reply.page.head.seq, 2);
 }
@@ -129,7 +129,7 @@ fn people_and_tools_are_there_after_a_restart_and_nobody_is_there_twice() {
     let [ode, lund, _] = people();
     let renamed = Person { name: "R. Ode again".into(), ..ode.clone() };
     shop.bay.take_in(&[ode.clone(), renamed, lund.clone()], &[tool.clone(), tool.clone()]).unwrap();
-    let kept = shop.restarted().bay.kit().unwrap();
+    let kept = shop.restarted().bay.setup().unwrap();
     assert_eq!(kept.people.len(), 3);
     assert!(people().iter().all(|one| kept.people.contains(one)), "{:?}", kept.people);
     assert_eq!(kept.tools.into_iter().map(|one| one.tool).collect::<Vec<_>>(), [tool]);
@@ -155,14 +155,14 @@ fn wrench() -> Tool {
 #[test]
 fn a_tool_is_kept_once_under_its_name_and_changed_in_its_place() {
     let mut shop = Shop::new();
-    let kit = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap();
+    let setup = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap();
     let again = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap_err();
     assert!(matches!(again, BayError::Shop(ShopRefusal::LooksLike { .. })), "{again}");
-    let id = kit.tools[0].id;
+    let id = setup.tools[0].id;
     let renamed = Tool { name: "wrench C".into(), ..wrench() };
-    let typed = TypedTool { id: Some(id), seen: kit.seen(id.0), tool: renamed };
+    let typed = TypedTool { id: Some(id), seen: setup.seen(id.0), tool: renamed };
     shop.bay.put_tool(typed, Some(ODE), 0).unwrap();
-    let tools = shop.restarted().bay.kit().unwrap().tools;
+    let tools = shop.restarted().bay.setup().unwrap().tools;
     assert_eq!((tools.len(), tools[0].id), (1, id));
     let tool = &tools[0].tool;
     assert_eq!((tool.name.as_str(), tool.certificate.as_deref()), ("wrench C", Some("invented 7-114")));
@@ -171,22 +171,22 @@ fn a_tool_is_kept_once_under_its_name_and_changed_in_its_place() {
 #[test]
 fn a_tool_that_was_taken_off_the_list_can_be_put_back() {
     let mut shop = Shop::new();
-    let kit = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap();
-    let id = kit.tools[0].id;
-    let kit = shop.bay.remove_tool(id, kit.seen(id.0), Some(ODE)).unwrap();
-    assert_eq!((kit.tools.len(), kit.tools_off.len()), (0, 1));
-    let KitTool { id, tool } = kit.tools_off[0].clone();
-    let back = TypedTool { id: Some(id), seen: kit.seen(id.0), tool };
-    let kit = shop.bay.put_tool(back, Some(ODE), 0).unwrap();
-    assert_eq!((kit.tools.len(), kit.tools_off.len()), (1, 0));
+    let setup = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap();
+    let id = setup.tools[0].id;
+    let setup = shop.bay.remove_tool(id, setup.seen(id.0), Some(ODE)).unwrap();
+    assert_eq!((setup.tools.len(), setup.tools_off.len()), (0, 1));
+    let SetupTool { id, tool } = setup.tools_off[0].clone();
+    let back = TypedTool { id: Some(id), seen: setup.seen(id.0), tool };
+    let setup = shop.bay.put_tool(back, Some(ODE), 0).unwrap();
+    assert_eq!((setup.tools.len(), setup.tools_off.len()), (1, 0));
 }
 
 #[test]
 fn a_device_has_a_name() {
     let mut shop = Shop::new();
-    let kit = shop.bay.kit().unwrap();
-    assert_eq!(kit.device.name, None);
-    let named = shop.bay.name_device(" Bay 2 ".into(), kit.seen(kit.device.id.0), Some(ODE)).unwrap();
+    let setup = shop.bay.setup().unwrap();
+    assert_eq!(setup.device.name, None);
+    let named = shop.bay.name_device(" Bay 2 ".into(), setup.seen(setup.device.id.0), Some(ODE)).unwrap();
     assert_eq!(named.device.name.as_deref(), Some("Bay 2"));
 }
 
@@ -197,8 +197,8 @@ fn a_tool_whose_range_is_turned_is_not_kept_and_one_out_of_date_is_told() {
     let error = shop.bay.put_tool(new(turned), Some(ODE), 0).unwrap_err().to_string();
     assert!(error.contains("The tool's range 25 N·m to 5 N·m is not possible."), "{error}");
     let old = Tool { calibrated_on: None, calibration_due: "2026-03-01".into(), ..wrench() };
-    let kit = shop.bay.put_tool(new(old), Some(ODE), 0).unwrap();
-    let view = &shop.bay.judge_tools(&[kit.tools[0].tool.clone()], 0)[0];
+    let setup = shop.bay.put_tool(new(old), Some(ODE), 0).unwrap();
+    let view = &shop.bay.judge_tools(&[setup.tools[0].tool.clone()], 0)[0];
     assert!(view.past);
     let said = "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing torqued with it counts.";
     assert!(view.notes.iter().any(|note| note.text == said), "{:?}", view.notes);

@@ -6,10 +6,10 @@ use panside_bay::Bay;
 use panside_bay::clock::SystemClock;
 use serde_json::{Value, json};
 
-use crate::kit::{Desk, checklist, cli, joined, json as read_json, root, script};
+use crate::support::{Desk, checklist, cli, joined, json as read_json, root, script};
 
-fn prove(path: &Path) -> crate::kit::Said {
-    cli(&["prove".as_ref(), path.as_os_str(), "--no-strike".as_ref(), "--no-observe".as_ref()])
+fn prove(path: &Path) -> crate::support::Said {
+    cli(&["prove".as_ref(), path.as_os_str(), "--no-void".as_ref(), "--no-observe".as_ref()])
 }
 
 /// The demo checklist with one change.
@@ -120,9 +120,9 @@ fn demo_walk(desk: &Desk) -> PathBuf {
 #[test]
 fn an_unknown_field_is_told_with_its_line_and_the_name_that_was_meant() {
     let desk = Desk::new();
-    let path = changed(&desk, |value| value["moves"][0]["need"] = json!("true"));
+    let path = changed(&desk, |value| value["vehicle_actions"][0]["need"] = json!("true"));
     let said = prove(&path);
-    said.refuses(3, "/moves/0/need");
+    said.refuses(3, "/vehicle_actions/0/need");
     said.refuses(3, "perhaps \"needs\" is meant");
 }
 

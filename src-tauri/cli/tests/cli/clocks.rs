@@ -5,7 +5,7 @@ use std::process::Command;
 use chrono::{DateTime, FixedOffset, NaiveDate, TimeDelta, Timelike, Utc};
 use serde_json::{Value, json};
 
-use crate::kit::{Desk, json as read_json, script};
+use crate::support::{Desk, json as read_json, script};
 
 /// When the last line is walked, how many minutes the shop's clock is ahead of UTC, and the machine's own zone. The walk
 /// takes 11 hours, 11 minutes and 48 seconds, so that it begins at a whole minute, and mostly on the day before.

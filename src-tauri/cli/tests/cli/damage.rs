@@ -4,7 +4,7 @@ use std::path::Path;
 
 use serde_json::Value;
 
-use crate::kit::{Desk, Said, cli, script};
+use crate::support::{Desk, Said, cli, script};
 
 /// A store with one finished job, and what the commands print of it while it is whole.
 struct Truth {

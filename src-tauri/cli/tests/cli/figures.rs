@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use crate::kit::{Said, cli, root};
+use crate::support::{Said, cli, root};
 
 fn sheet() -> PathBuf {
     root().join("checklists/sheets/demo-six-speed.sheet.json")

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use serde_json::Value;
 
-use crate::kit::{Desk, Said, cli, root};
+use crate::support::{Desk, Said, cli, root};
 
 /// A fenced block of a page: its language and its lines.
 fn blocks(page: &str) -> Vec<(&str, String)> {

@@ -7,7 +7,7 @@ use std::time::Duration;
 
 use serde_json::Value;
 
-use crate::kit::{Desk, cli, program, script};
+use crate::support::{Desk, cli, program, script};
 
 /// Moments of the kills, in milliseconds after the first line: multiples of a prime, so that they fall anywhere.
 const KILLS: u64 = 12;

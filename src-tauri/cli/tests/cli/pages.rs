@@ -5,7 +5,7 @@ use std::process::Command;
 
 use serde_json::Value;
 
-use crate::kit::{Desk, Said, cli, script};
+use crate::support::{Desk, Said, cli, script};
 
 /// The words of a PDF, by poppler's `pdftotext`; the packages of `cargo xtask test` bring it.
 fn words(path: &Path) -> String {

@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use crate::kit::{Desk, Said, cli, json as read_json, root, script};
+use crate::support::{Desk, Said, cli, json as read_json, root, script};
 
 fn plan(arguments: &[&str]) -> Said {
     cli(&[&["plan"], arguments].concat())

@@ -7,7 +7,7 @@ use panside_bay::Bay;
 use panside_bay::clock::SystemClock;
 use serde_json::{Value, json};
 
-use crate::kit::{Desk, Said, checklist, cli, json as read_json, root, script};
+use crate::support::{Desk, Said, checklist, cli, json as read_json, root, script};
 
 /// A store with one job that was walked for some lines, and the job's id.
 fn store(desk: &Desk, change: impl FnOnce(&mut Value)) -> String {

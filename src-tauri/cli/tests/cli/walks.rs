@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use serde_json::{Value, json};
 
-use crate::kit::{Desk, cli, json as read_json, program, root, script};
+use crate::support::{Desk, cli, json as read_json, program, root, script};
 
 #[test]
 fn the_demo_job_goes_the_seized_way_and_ends_finished_with_nothing_left() {

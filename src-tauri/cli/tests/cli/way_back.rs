@@ -3,7 +3,7 @@
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
-use crate::kit::{Desk, Said, cli, script};
+use crate::support::{Desk, Said, cli, script};
 
 fn store(words: &[&str], paths: &[&Path]) -> Said {
     // Words and paths in turn: `backup PATH --to PATH`.

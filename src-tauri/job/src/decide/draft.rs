@@ -1,4 +1,4 @@
-//! The events of one wish while they are put together: each is checked on the state that those before it leave.
+//! The events of one command while they are put together: each is checked on the state that those before it leave.
 
 use std::collections::BTreeMap;
 
@@ -9,12 +9,12 @@ use panside_procedure::machine::{Action, StepIx};
 
 use super::refuse::allowed;
 use crate::change::lost;
+use crate::command::{Actor, Refusal};
 use crate::entry::{Classified, Context, Past, classify};
 use crate::event::{Entered, Event, Lost};
 use crate::job::Job;
 use crate::message::{refused_no_reason, refused_no_such};
 use crate::people::Names;
-use crate::request::{Actor, Refusal};
 use crate::value::EntryValue;
 
 pub(crate) struct Draft<'a> {
@@ -42,19 +42,19 @@ impl<'a> Draft<'a> {
         Ok((step, self.job.procedure.step(step)))
     }
 
-    /// When the step in hand was begun, and by whom. Within one wish that begins it: now, by who asks.
+    /// When the step in progress was begun, and by whom. Within one command that begins it: now, by who asks.
     pub fn begun(&self, step: StepIx) -> (Stamp, PersonId) {
-        match self.job.step(step).in_hand() {
-            Some(stretch) => (stretch.begun.stamp, stretch.begun.who),
+        match self.job.step(step).in_progress() {
+            Some(attempt) => (attempt.begun.stamp, attempt.begun.who),
             None => (*self.now, self.who.id),
         }
     }
 
-    /// The values of the step in hand that count so far: those of the job and those of this wish.
+    /// The values of the step in progress that count so far: those of the job and those of this command.
     pub fn values(&self, step: StepIx) -> BTreeMap<&str, (&EntryValue, &str)> {
         let mut values = BTreeMap::new();
-        if let Some(stretch) = self.job.step(step).in_hand() {
-            values.extend(stretch.entries.iter().map(|e| (e.entry.as_str(), (&e.value, e.class.as_str()))));
+        if let Some(attempt) = self.job.step(step).in_progress() {
+            values.extend(attempt.entries.iter().map(|e| (e.entry.as_str(), (&e.value, e.class.as_str()))));
         }
         let id = &self.job.procedure.step(step).id;
         for event in &self.events {

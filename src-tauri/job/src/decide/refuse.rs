@@ -5,9 +5,9 @@ use panside_procedure::machine::{Action, Blocked, DangerIx, InJob, StepIx, Unmet
 use panside_procedure::{Shown, State};
 
 use super::unmet::Because;
+use crate::command::Refusal;
 use crate::job::Job;
 use crate::message::*;
-use crate::request::Refusal;
 
 /// What an action would change, or why it is refused: by the rules, or by a danger it would run into.
 pub(crate) fn allowed(job: &Job, state: &State, action: Action, now: &Stamp) -> Result<State, Refusal> {
@@ -73,12 +73,10 @@ fn message(job: &Job, state: &State, action: Action, blocked: Blocked) -> Messag
         Blocked::Over => refused_stopped(),
         Blocked::Ending => refused_ending(),
         Blocked::NotInJob => match action {
-            Action::Begin(step) | Action::SetAside(step)
-                if machine.in_job(state, step) == InJob::Undecided =>
-            {
+            Action::Begin(step) | Action::Skip(step) if machine.in_job(state, step) == InJob::Undecided => {
                 refused_undecided(title(step))
             }
-            Action::Begin(step) | Action::SetAside(step) => refused_not_in_job(title(step)),
+            Action::Begin(step) | Action::Skip(step) => refused_not_in_job(title(step)),
             _ => unmet_never(),
         },
         Blocked::Phase(first) => refused_phase(title(first)),
@@ -86,7 +84,7 @@ fn message(job: &Job, state: &State, action: Action, blocked: Blocked) -> Messag
         Blocked::Needs => match action {
             Action::Finish => refused_finish(),
             Action::Stop => refused_stop(),
-            Action::Move(made) => refused_needs(&procedure.move_text(made).title),
+            Action::Vehicle(made) => refused_needs(&procedure.vehicle_action_text(made).title),
             Action::Begin(step) => refused_needs(title(step)),
             _ => unmet_never(),
         },
@@ -105,12 +103,12 @@ fn message(job: &Job, state: &State, action: Action, blocked: Blocked) -> Messag
         },
         Blocked::Sign(given) => refused_sign_untrue(&procedure.sign_off(given).text),
         Blocked::Stands(step) => refused_stands(title(step)),
-        Blocked::NotAside => match action {
-            Action::SetAside(step) => refused_not_aside(title(step)),
+        Blocked::MayNotSkip => match action {
+            Action::Skip(step) => refused_may_not_skip(title(step)),
             _ => unmet_never(),
         },
         Blocked::Same => match action {
-            Action::Move(made) => refused_same_move(&procedure.move_text(made).title),
+            Action::Vehicle(made) => refused_same_vehicle_action(&procedure.vehicle_action_text(made).title),
             Action::Observe(var, value) => {
                 refused_same_value(words(procedure.var_name(var)), words(procedure.value_name(var, value)))
             }
@@ -125,15 +123,15 @@ fn not_now(job: &Job, state: &State, action: Action) -> Message {
     let procedure = &job.procedure;
     let machine = &procedure.machine;
     match action {
-        Action::Leave(step) | Action::Done(step, _) => refused_not_in_hand(&procedure.step(step).title),
-        Action::Strike(step) => refused_not_worked(&procedure.step(step).title),
-        Action::Rerecord(step, _) => refused_not_struck(&procedure.step(step).title),
-        Action::Begin(step) | Action::SetAside(step) => {
+        Action::Leave(step) | Action::Done(step, _) => refused_not_in_progress(&procedure.step(step).title),
+        Action::Void(step) => refused_not_worked(&procedure.step(step).title),
+        Action::Correct(step, _) => refused_not_voided(&procedure.step(step).title),
+        Action::Begin(step) | Action::Skip(step) => {
             let title = &procedure.step(step).title;
             match machine.shown(state, step) {
-                Shown::InHand => refused_in_hand(title),
-                Shown::Struck => refused_struck(title),
-                Shown::SetAside => refused_set_aside(title),
+                Shown::InProgress => refused_in_progress(title),
+                Shown::Voided => refused_voided(title),
+                Shown::Skipped => refused_skipped(title),
                 _ => refused_worked(title),
             }
         }
@@ -144,6 +142,6 @@ fn not_now(job: &Job, state: &State, action: Action) -> Message {
         Action::Observe(var, _) | Action::Expire(var) => {
             refused_no_such("condition", procedure.var_name(var))
         }
-        Action::Move(_) | Action::Finish | Action::Stop => unmet_never(),
+        Action::Vehicle(_) | Action::Finish | Action::Stop => unmet_never(),
     }
 }

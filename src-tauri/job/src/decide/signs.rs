@@ -4,11 +4,11 @@ use panside_journal::PersonId;
 use panside_procedure::format::{Ask, Role, SignOff, Step};
 
 use super::draft::Draft;
+use crate::command::{Actor, Refusal};
 use crate::message::{
     Message, missing_signature, refused_no_such, refused_sign_not_asked, refused_sign_other_person,
     refused_sign_role, refused_sign_same_person, refused_sign_twice,
 };
-use crate::request::{Actor, Refusal};
 use crate::value::Signature;
 
 impl<'a> Draft<'a> {

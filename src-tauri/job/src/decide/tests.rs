@@ -1,9 +1,9 @@
-//! Wishes and their answers, told as work in a bay.
+//! Commands and their answers, told as work in a bay.
 
 mod facts;
-mod paper;
 mod signs;
 mod work;
+mod written;
 
 use std::collections::BTreeMap;
 
@@ -19,16 +19,16 @@ use crate::testing::{
 };
 use crate::value::{EntryValue, Signature, Tool};
 
-fn observe(condition: &str, value: &str) -> Request {
-    Request::Observe { condition: condition.into(), value: value.into(), reason: "seen".into() }
+fn observe(condition: &str, value: &str) -> Command {
+    Command::Observe { condition: condition.into(), value: value.into(), reason: "seen".into() }
 }
 
-fn make(made: &str) -> Request {
-    Request::Move { made: made.into() }
+fn make(made: &str) -> Command {
+    Command::VehicleAction { action: made.into() }
 }
 
-fn strike(step: &str) -> Request {
-    Request::Strike { step: step.into(), reason: "entered for another vehicle".into() }
+fn void(step: &str) -> Command {
+    Command::Void { step: step.into(), reason: "entered for another vehicle".into() }
 }
 
 fn any_of(words: &[&str]) -> Arg {

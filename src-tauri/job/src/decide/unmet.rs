@@ -99,7 +99,7 @@ impl<'a> Because<'a> {
                     |minutes| unmet_gate_lost(&what, &said, i64::try_from(minutes).unwrap_or(i64::MAX)),
                 )
             }
-            Some((read, entry)) if !known && keeps_in_hand(entry, &read.class) => {
+            Some((read, entry)) if !known && keeps_in_progress(entry, &read.class) => {
                 self.not_yet(job, what, read, entry, wants)
             }
             _ if known => unmet_gate(what, is, wants),
@@ -135,7 +135,7 @@ pub(crate) fn is_measured(entry: &Entry) -> bool {
     entry::of(&entry.ask).is_measured()
 }
 
-fn keeps_in_hand(entry: &Entry, class: &str) -> bool {
+fn keeps_in_progress(entry: &Entry, class: &str) -> bool {
     entry.classes.get(class).is_some_and(|effect| effect.not_yet)
 }
 

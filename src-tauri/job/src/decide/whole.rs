@@ -1,18 +1,18 @@
-//! Wishes about the vehicle and the job as a whole: move, observe, finish, stop.
+//! Commands about the vehicle and the job as a whole: vehicle action, observe, finish, stop.
 
 use panside_procedure::machine::{Action, VariableKind};
 
 use super::draft::{Draft, reason};
 use crate::change::undone;
-use crate::event::{Event, Finished, Moved, Observed, Stopped};
+use crate::command::Refusal;
+use crate::event::{Event, Finished, Observed, Stopped, VehicleAction};
 use crate::message::refused_no_such;
-use crate::request::Refusal;
 
 impl Draft<'_> {
-    pub fn make_move(&mut self, id: &str) -> Result<(), Refusal> {
-        let made = self.job.procedure.names.move_(id);
-        let made = made.ok_or_else(|| Refusal::from(refused_no_such("move", id)))?;
-        self.act(Action::Move(made), |lost| Moved { made: id.to_owned(), lost }.into())
+    pub fn vehicle_action(&mut self, id: &str) -> Result<(), Refusal> {
+        let made = self.job.procedure.names.vehicle_action(id);
+        let made = made.ok_or_else(|| Refusal::from(refused_no_such("vehicle action", id)))?;
+        self.act(Action::Vehicle(made), |lost| VehicleAction { action: id.to_owned(), lost }.into())
     }
 
     /// The vehicle is otherwise: always taken down, with what it undoes and the dangers that hold now.

@@ -1,4 +1,4 @@
-//! Wishes about a step's work: begin, leave, enter, done, all in one go.
+//! Commands about a step's work: begin, leave, enter, done, all in one go.
 
 use std::collections::BTreeMap;
 
@@ -9,19 +9,19 @@ use panside_procedure::machine::{Action, OutcomeIx, StepIx};
 use super::draft::{Draft, find};
 use super::refuse::why_not;
 use super::signs::signs_of;
+use crate::command::Refusal;
 use crate::event::{Begun, Done, Event, Left};
 use crate::message::{
     Message, missing_entry, refused_class, refused_finished, refused_missing, refused_no_such,
-    refused_not_in_hand, refused_not_yet, refused_sign_with_done, refused_stopped, words,
+    refused_not_in_progress, refused_not_yet, refused_sign_with_done, refused_stopped, words,
 };
-use crate::request::Refusal;
 use crate::value::{EntryValue, Signature};
 
-/// What still keeps a step in hand.
+/// What still keeps a step in progress.
 pub(crate) struct Missing {
     /// Required entries and signatures that are not there.
     pub absent: Vec<Message>,
-    /// The label of each entry whose value keeps the step in hand, and what is said about the value.
+    /// The label of each entry whose value keeps the step in progress, and what is said about the value.
     pub not_yet: Vec<(String, Vec<Message>)>,
 }
 
@@ -36,7 +36,7 @@ impl Draft<'_> {
         self.act(Action::Leave(step), |lost| Left { step: id.to_owned(), lost }.into())
     }
 
-    /// Enters values at a step in hand. A fact is taken down whatever else holds.
+    /// Enters values at a step in progress. A fact is taken down whatever else holds.
     pub fn enter_all(&mut self, id: &str, values: &BTreeMap<String, EntryValue>) -> Result<(), Refusal> {
         let (step, text) = self.step(id)?;
         let machine = &self.job.procedure.machine;
@@ -47,7 +47,7 @@ impl Draft<'_> {
             return Err(refused_stopped().into());
         }
         if !machine.is_begun(&self.state, step) {
-            return Err(refused_not_in_hand(&text.title).into());
+            return Err(refused_not_in_progress(&text.title).into());
         }
         // In the order of the step, so that a record reads as the work went.
         if let Some(other) = values.keys().find(|id| find(text, id).is_err()) {
@@ -89,7 +89,7 @@ impl Draft<'_> {
         })
     }
 
-    /// Whether a step is in hand and may go on: what must hold while it is worked does, and its permits are valid. What
+    /// Whether a step is in progress and may go on: what must hold while it is worked does, and its permits are valid. What
     /// else keeps it from being done is asked only then.
     pub fn goes_on(&self, step: StepIx) -> Result<(), Refusal> {
         let machine = &self.job.procedure.machine;
@@ -102,8 +102,8 @@ impl Draft<'_> {
         if goes_on { Ok(()) } else { Err(why_not(self.job, &self.state, any, self.now)) }
     }
 
-    /// Begin unless in hand, enter, done. Values that keep the step in hand are facts: they are written and the step
-    /// stays in hand.
+    /// Begin unless in progress, enter, done. Values that keep the step in progress are facts: they are written and the step
+    /// stays in progress.
     pub fn work(
         &mut self,
         id: &str,
@@ -133,7 +133,7 @@ impl Draft<'_> {
         })
     }
 
-    /// What still keeps a step in hand, signatures apart.
+    /// What still keeps a step in progress, signatures apart.
     pub fn missing(&self, step: StepIx) -> Missing {
         let values = self.values(step);
         let mut missing = Missing { absent: Vec::new(), not_yet: Vec::new() };

@@ -11,11 +11,11 @@ use serde::{Deserialize, Serialize};
 use super::kind::{self, Kind};
 use super::past::Past;
 use super::{Classified, Context, THERMOMETER_OFF_K, named, of_sheet, quantity};
+use crate::command::Refusal;
 use crate::message::{
     Message, balance_beyond_capacity, balance_closes, balance_explain, balance_explained, balance_less_in,
     balance_more_in, balance_no_entry, limit_unseen, of_figure, of_trade, words,
 };
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::units;
 use crate::value::{Accounted, EntryValue};

@@ -4,8 +4,8 @@ use panside_procedure::format::entry::Choice;
 
 use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
+use crate::command::Refusal;
 use crate::message::{choice_made, choice_unknown, words};
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
 

@@ -13,11 +13,11 @@ use serde::{Deserialize, Serialize};
 
 use super::kind::{self, Kind};
 use super::{Classified, Context, THERMOMETER_OFF_K, no_sheet_value, of_sheet, quantity};
+use crate::command::Refusal;
 use crate::message::{
     Message, coil_above, coil_below, coil_inside, coil_meter_unknown, coil_open, coil_short, coil_unclear,
     limit_coil, of_figure, of_trade, words,
 };
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::units;
 use crate::value::{self, CoilValue, EntryValue};

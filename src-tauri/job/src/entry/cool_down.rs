@@ -17,12 +17,12 @@ use super::kind::{self, Kind};
 use super::past::{Heated, Taken};
 use super::{Classified, Context, of_sheet, quantity};
 use crate::clock::{MINUTE_MS, measured_ms, surely_ms, time_of_day};
+use crate::command::Refusal;
 use crate::message::{
     Message, cool_down_cool, cool_down_hot, cool_down_infrared, cool_down_left_out, cool_down_never,
     cool_down_no_ambient, cool_down_no_curve, cool_down_no_evidence, cool_down_not_before, cool_down_older,
     cool_down_rises, cool_down_spread, cool_down_too_few, limit_at_most, of_figure, of_trade, words,
 };
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::units;
 use crate::value::{EntryValue, Probed, ProbedBy, ProbedSurface};

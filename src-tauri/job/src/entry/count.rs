@@ -7,11 +7,11 @@ use panside_procedure::format::entry::Count;
 
 use super::kind::{self, Kind};
 use super::{Classified, Context, named};
+use crate::command::Refusal;
 use crate::message::{
     Message, count_accounted, count_all, count_item_missing, count_item_unknown, count_more, count_short,
     limit_count, words,
 };
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::{Accounted, EntryValue};
 

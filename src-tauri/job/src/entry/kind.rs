@@ -4,8 +4,8 @@
 use panside_procedure::format::Item;
 
 use super::{Classified, Context};
+use crate::command::Refusal;
 use crate::message::{Message, entry_kind, words};
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
 

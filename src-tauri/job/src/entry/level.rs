@@ -13,11 +13,11 @@ use serde::{Deserialize, Serialize};
 
 use super::kind::{self, Kind};
 use super::{Classified, Context, named, no_sheet_value, quantity};
+use crate::command::Refusal;
 use crate::message::{
     Message, level_agree, level_classes_differ, level_disagree, level_disagree_by, level_given_up,
     level_no_trace, level_no_trace_confirmed, level_outside_chart, level_too_few, limit_chart, of_trade,
 };
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::units;
 use crate::value::{Accounted, EntryValue, StickReading, StickShows};

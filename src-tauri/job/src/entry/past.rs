@@ -4,14 +4,14 @@ use panside_journal::Stamp;
 use panside_procedure::format::Assignments;
 
 use crate::event::Event;
-use crate::job::{EnteredValue, Job, Stretch};
+use crate::job::{Attempt, EnteredValue, Job};
 use crate::value::EntryValue;
 
 /// What happened before an entry is judged.
 #[derive(Debug, Clone, Copy)]
 pub struct Past<'a> {
     job: &'a Job,
-    /// Events of the wish that is decided just now: not written yet.
+    /// Events of the command that is decided just now: not written yet.
     pending: &'a [Event],
     now: &'a Stamp,
     /// Only what was written before this event counts; nothing: all of it.
@@ -39,7 +39,7 @@ pub(crate) enum Heated {
 }
 
 impl<'a> Past<'a> {
-    /// All that happened until now, with what a wish has brought so far.
+    /// All that happened until now, with what a command has brought so far.
     pub(crate) fn of(job: &'a Job, pending: &'a [Event], now: &'a Stamp) -> Past<'a> {
         Past { job, pending, now, until: None }
     }
@@ -49,11 +49,11 @@ impl<'a> Past<'a> {
         Past { job, pending: &[], now: at, until: Some(event) }
     }
 
-    /// What was taken down at an entry of work that still counts, on paper or not, stretch by stretch: of each stretch
-    /// that was done, or is in hand, the last value. Work that was done again was done twice.
+    /// What was taken down at an entry of work that still counts, corrected afterwards or not, attempt by attempt: of each attempt
+    /// that was done, or is in progress, the last value. Work that was done again was done twice.
     pub(crate) fn latest(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
-        let counted = self.stretches(step).filter(|stretch| stretch.is_done() || stretch.ended.is_none());
-        let lists = counted.map(|stretch| (stretch.ended.is_none(), self.of_stretch(stretch, entry)));
+        let counted = self.attempts(step).filter(|attempt| attempt.is_done() || attempt.ended.is_none());
+        let lists = counted.map(|attempt| (attempt.ended.is_none(), self.of_attempt(attempt, entry)));
         let mut lists: Vec<(bool, Vec<Taken<'a>>)> = lists.collect();
         let pending = self.pending(step, entry);
         match lists.last_mut() {
@@ -63,18 +63,18 @@ impl<'a> Past<'a> {
         lists.into_iter().filter_map(|(_, list)| list.last().copied()).collect()
     }
 
-    /// What was read at an entry, oldest first, also in work that was left; nothing that was put right on paper.
+    /// What was read at an entry, oldest first, also in work that was left; nothing that was corrected afterwards.
     pub(crate) fn readings(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
-        let worked = self.stretches(step).filter(|stretch| !stretch.on_paper);
-        let read = worked.flat_map(|stretch| self.of_stretch(stretch, entry));
+        let worked = self.attempts(step).filter(|attempt| !attempt.corrected);
+        let read = worked.flat_map(|attempt| self.of_attempt(attempt, entry));
         read.chain(self.pending(step, entry)).collect()
     }
 
-    /// The same of the stretch of work that goes on, or of the last one.
-    pub(crate) fn in_hand(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
-        let last = self.stretches(step).filter(|stretch| !stretch.on_paper).last();
-        let goes_on = last.filter(|stretch| stretch.ended.is_none() || self.until.is_some());
-        let read = goes_on.map(|stretch| self.of_stretch(stretch, entry)).unwrap_or_default();
+    /// The same of the attempt that goes on, or of the last one.
+    pub(crate) fn in_progress(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {
+        let last = self.attempts(step).filter(|attempt| !attempt.corrected).last();
+        let goes_on = last.filter(|attempt| attempt.ended.is_none() || self.until.is_some());
+        let read = goes_on.map(|attempt| self.of_attempt(attempt, entry)).unwrap_or_default();
         read.into_iter().chain(self.pending(step, entry)).collect()
     }
 
@@ -108,16 +108,16 @@ impl<'a> Past<'a> {
         last.map_or(Heated::Never, |(_, stamp)| Heated::Until(stamp))
     }
 
-    fn stretches(&self, step: &str) -> impl Iterator<Item = &'a Stretch> + use<'a> {
+    fn attempts(&self, step: &str) -> impl Iterator<Item = &'a Attempt> + use<'a> {
         let until = self.until.unwrap_or(u64::MAX);
         let found = self.job.procedure.names.step(step);
-        let stretches = found.map(|found| self.job.step(found).stretches.as_slice()).unwrap_or_default();
-        // What was struck later still counted then.
-        let void = move |stretch: &Stretch| stretch.void.as_ref().is_some_and(|mark| mark.seq < until);
-        stretches.iter().filter(move |stretch| !void(stretch) && stretch.begun.seq < until)
+        let attempts = found.map(|found| self.job.step(found).attempts.as_slice()).unwrap_or_default();
+        // What was voided later still counted then.
+        let void = move |attempt: &Attempt| attempt.void.as_ref().is_some_and(|mark| mark.seq < until);
+        attempts.iter().filter(move |attempt| !void(attempt) && attempt.begun.seq < until)
     }
 
-    fn of_stretch(&self, stretch: &'a Stretch, entry: &str) -> Vec<Taken<'a>> {
+    fn of_attempt(&self, attempt: &'a Attempt, entry: &str) -> Vec<Taken<'a>> {
         let until = self.until.unwrap_or(u64::MAX);
         let wanted = |value: &&EnteredValue| value.entry == entry && value.mark.seq < until;
         let taken = |value: &'a EnteredValue| Taken {
@@ -125,7 +125,7 @@ impl<'a> Past<'a> {
             at: &value.mark.stamp,
             place: value.mark.seq,
         };
-        stretch.entries.iter().filter(wanted).map(taken).collect()
+        attempt.entries.iter().filter(wanted).map(taken).collect()
     }
 
     fn pending(&self, step: &str, entry: &str) -> Vec<Taken<'a>> {

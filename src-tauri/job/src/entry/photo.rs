@@ -5,8 +5,8 @@ use panside_procedure::format::entry::Photo;
 
 use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
+use crate::command::Refusal;
 use crate::message::{photo_hash, photo_size, photo_taken};
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
 

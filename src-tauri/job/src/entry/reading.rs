@@ -8,11 +8,11 @@ use serde::{Deserialize, Serialize};
 
 use super::kind::{self, Kind};
 use super::{Classified, Context, measure, no_sheet_value};
+use crate::command::Refusal;
 use crate::message::{
     Message, of_trade, reading_above, reading_below, reading_inside, reading_not_within, reading_read,
     reading_unit, words,
 };
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::units;
 use crate::value::EntryValue;

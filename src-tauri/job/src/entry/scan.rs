@@ -6,11 +6,11 @@ use panside_trade::vin::{Vin, VinProblem, read_vin};
 
 use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context, name_of};
+use crate::command::Refusal;
 use crate::message::{
     Message, code_apart, code_told, of_figure, scan_empty, scan_no_codes, scan_read, vin_character,
     vin_check_digit, vin_fits, vin_length, vin_perhaps, vin_year,
 };
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
 

@@ -6,8 +6,8 @@ use panside_procedure::format::entry::Several;
 
 use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
+use crate::command::Refusal;
 use crate::message::{choice_unknown, several_made, several_none, several_one};
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
 
@@ -81,7 +81,10 @@ mod tests {
 
     #[test]
     fn what_is_not_on_the_list_is_refused_with_what_is() {
-        let refused = classify(&pan(), &found(&["paste", "lining"])).unwrap_err().message;
-        assert_eq!(refused, choice_unknown("lining", vec!["fine gray paste".to_owned(), "chips".to_owned()]));
+        let refused = classify(&pan(), &found(&["paste", "clutch_material"])).unwrap_err().message;
+        assert_eq!(
+            refused,
+            choice_unknown("clutch_material", vec!["fine gray paste".to_owned(), "chips".to_owned()])
+        );
     }
 }

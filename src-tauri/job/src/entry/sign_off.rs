@@ -4,8 +4,8 @@ use panside_procedure::format::entry::SignOffEntry;
 
 use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
+use crate::command::Refusal;
 use crate::message::{refused_sign_not_asked, sign_given, words};
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::{EntryValue, Signature};
 

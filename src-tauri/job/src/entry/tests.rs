@@ -18,7 +18,7 @@ pub(super) fn bay() -> Bay {
     Bay::with(procedure, specs)
 }
 
-/// A bay with a step in hand.
+/// A bay with a step in progress.
 pub(super) fn at(step: &str) -> Bay {
     let mut bay = bay();
     bay.begin(step).unwrap();

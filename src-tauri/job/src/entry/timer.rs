@@ -6,10 +6,10 @@ use panside_procedure::format::entry::Timer;
 use super::kind::{self, Kind};
 use super::{Classified, Context, no_sheet_value};
 use crate::clock::{MINUTE_MS, surely_ms};
+use crate::command::Refusal;
 use crate::message::{
     Message, limit_minutes, timer_elapsed, timer_not_begun, timer_restarted, timer_running,
 };
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::value::EntryValue;
 

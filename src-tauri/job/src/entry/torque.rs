@@ -16,13 +16,13 @@ use serde::{Deserialize, Serialize};
 use super::kind::{self, Kind};
 use super::{Classified, Context, measure, named, no_sheet_value, quantity};
 use crate::clock::{civil_date, day_of};
+use crate::command::Refusal;
 use crate::message::{
     Message, limit_angle, limit_stage, of_figure, of_trade, tool_date, tool_no_name, torque_adapter,
     torque_angle_count, torque_angle_over, torque_angle_short, torque_angles_inside, torque_by_exception,
     torque_calibration, torque_inside, torque_may_except, torque_not_proved, torque_outside,
     torque_stage_count, torque_tool_range, torque_unit_slip,
 };
-use crate::request::Refusal;
 use crate::sheet::Specs;
 use crate::units;
 use crate::value::{Adapter, EntryValue, Tool};

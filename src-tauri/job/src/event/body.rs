@@ -112,31 +112,30 @@ bodies! {
         #[serde(default, skip_serializing_if = "is_false")]
         later: bool,
     }
-    Moved {
-        /// Move id.
-        #[serde(rename = "move")]
-        made: String,
+    VehicleAction {
+        /// Its id.
+        action: String,
     }
     Signed {
         /// The signature.
         signature: Signature,
     }
-    SetAside {
+    Skipped {
         /// Step id.
         step: String,
         /// Why.
         reason: String,
     }
-    Struck {
+    Voided {
         /// Step id.
         step: String,
         /// Why.
         reason: String,
-        /// Steps that were struck with it because they build on it.
+        /// Steps that were voided with it because they build on it.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         also: Vec<String>,
     }
-    Rerecorded {
+    Corrected {
         /// Step id.
         step: String,
         /// What each entry turned out to be, by entry id.

@@ -59,15 +59,15 @@ impl BoltMap {
     }
 }
 
-/// A figure for each torque that was entered or is in hand and whose places the sheet gives.
+/// A figure for each torque that was entered or is in progress and whose places the sheet gives.
 pub(super) fn figures(job: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
     let drawn = asked(job).filter_map(|(step, entry, ask)| {
         let Ask::Torque(asked) = ask else { return None };
         let all: Vec<&Taken<'_>> = taken.iter().filter(|found| found.is_of(step, entry)).collect();
         let counts = all.iter().rfind(|found| found.counts).copied();
-        let in_hand = job.step(job.procedure.names.step(&step.id)?).in_hand();
+        let in_progress = job.step(job.procedure.names.step(&step.id)?).in_progress();
         let first = all.first().map(|found| found.value.mark.seq);
-        let first = first.or_else(|| in_hand.map(|stretch| stretch.begun.seq))?;
+        let first = first.or_else(|| in_progress.map(|attempt| attempt.begun.seq))?;
         Some((first, draw(job, (step, entry, asked), counts, &all)?))
     });
     drawn.collect()

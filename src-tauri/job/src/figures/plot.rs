@@ -116,7 +116,7 @@ pub struct Point {
     pub at: Spot,
     /// The lowest and the highest that it may be, where that is known.
     pub between: Option<(i32, i32)>,
-    /// It counts: it was not replaced, left or struck.
+    /// It counts: it was not replaced, left or voided.
     pub counts: bool,
 }
 

@@ -1,8 +1,8 @@
 //! Figures of the invented job.
 
 use super::*;
+use crate::command::Command;
 use crate::message::{figure_reading, figure_stage_clicked, figure_stage_open};
-use crate::request::Request;
 use crate::testing::{Bay, clicked, specs, usual};
 use crate::value::{EntryValue, StickReading, StickShows};
 
@@ -42,8 +42,10 @@ fn now(bay: &Bay) -> String {
 fn at_the_level() -> Bay {
     let mut bay = Bay::open();
     bay.work_up_to("fill");
-    for request in usual("level").into_iter().filter(|request| matches!(request, Request::Move { .. })) {
-        bay.must(request);
+    for command in
+        usual("level").into_iter().filter(|command| matches!(command, Command::VehicleAction { .. }))
+    {
+        bay.must(command);
     }
     bay.begin("level").unwrap();
     bay

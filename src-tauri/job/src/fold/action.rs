@@ -20,20 +20,22 @@ pub(super) fn of(procedure: &Procedure, event: &Event) -> Result<Option<Action>,
             let step = step(&body.step)?;
             Action::Done(step, outcome(procedure, step, &body.classes))
         }
-        Event::Rerecorded(body) => {
+        Event::Corrected(body) => {
             let step = step(&body.step)?;
-            Action::Rerecord(step, outcome(procedure, step, &body.classes))
+            Action::Correct(step, outcome(procedure, step, &body.classes))
         }
-        Event::Moved(body) => {
-            let made = names.move_(&body.made);
-            Action::Move(made.ok_or_else(|| format!("the checklist has no move \"{}\"", body.made))?)
+        Event::VehicleAction(body) => {
+            let made = names.vehicle_action(&body.action);
+            Action::Vehicle(
+                made.ok_or_else(|| format!("the checklist has no vehicle action \"{}\"", body.action))?,
+            )
         }
         Event::Signed(body) => {
             let sign = &body.signature.sign;
             Action::Sign(names.sign(sign).ok_or_else(|| format!("the checklist has no sign-off \"{sign}\""))?)
         }
-        Event::SetAside(body) => Action::SetAside(step(&body.step)?),
-        Event::Struck(body) => Action::Strike(step(&body.step)?),
+        Event::Skipped(body) => Action::Skip(step(&body.step)?),
+        Event::Voided(body) => Action::Void(step(&body.step)?),
         Event::Observed(body) => {
             let var = names.var(&body.condition);
             let found = var.and_then(|var| Some((var, names.value_of(var, &body.value)?)));

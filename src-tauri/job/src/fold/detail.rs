@@ -9,8 +9,8 @@ use panside_procedure::machine::{SignIx, StepIx, VarIx};
 
 use crate::change::gates;
 use crate::decide::unmet::is_measured;
-use crate::event::{Entered, Event, Rerecorded};
-use crate::job::{EndedBy, EnteredValue, Given, Job, Known, LastRead, Mark, Reason, Stretch, Strike};
+use crate::event::{Corrected, Entered, Event};
+use crate::job::{Attempt, EndedBy, EnteredValue, Given, Job, Known, LastRead, Mark, Reason, Voiding};
 
 impl Job {
     pub(super) fn take_detail(&mut self, mark: &Mark, event: &Event) {
@@ -21,7 +21,7 @@ impl Job {
                 for step in body.undone.iter().filter_map(|id| self.procedure.names.step(id)) {
                     let detail = &mut self.steps[step.at()];
                     detail.undone.push(mark.clone());
-                    void(&mut detail.stretches, mark);
+                    void(&mut detail.attempts, mark);
                 }
             }
             _ => {}
@@ -29,34 +29,34 @@ impl Job {
         let Some(step) = event.step().and_then(|id| self.procedure.names.step(id)) else { return };
         let detail = &mut self.steps[step.at()];
         match event {
-            Event::Begun(_) => detail.stretches.push(Stretch::new(mark.clone())),
+            Event::Begun(_) => detail.attempts.push(Attempt::new(mark.clone())),
             Event::Left(_) => {
-                if let Some(stretch) = detail.stretches.last_mut() {
-                    stretch.ended = Some((EndedBy::Left, mark.clone()));
+                if let Some(attempt) = detail.attempts.last_mut() {
+                    attempt.ended = Some((EndedBy::Left, mark.clone()));
                 }
             }
             Event::Done(body) => {
-                if let Some(stretch) = detail.stretches.last_mut() {
-                    stretch.ended = Some((EndedBy::Done, mark.clone()));
-                    stretch.classes.clone_from(&body.classes);
-                    stretch.signs.clone_from(&body.signs);
-                    stretch.later = body.later;
+                if let Some(attempt) = detail.attempts.last_mut() {
+                    attempt.ended = Some((EndedBy::Done, mark.clone()));
+                    attempt.classes.clone_from(&body.classes);
+                    attempt.signs.clone_from(&body.signs);
+                    attempt.later = body.later;
                 }
             }
-            Event::SetAside(body) => detail.set_aside = Some(reason(&body.reason)),
+            Event::Skipped(body) => detail.skipped = Some(reason(&body.reason)),
             Event::MissedExplained(body) => detail.missed = Some(reason(&body.reason)),
             Event::Entered(body) => self.take_entered(step, mark, body),
-            Event::Rerecorded(body) => {
+            Event::Corrected(body) => {
                 let entries = self.procedure.step(step).entries.iter().map(|entry| entry.id.as_str());
-                detail.stretches.push(on_paper(mark, body, entries));
+                detail.attempts.push(corrected(mark, body, entries));
             }
-            Event::Struck(body) => {
+            Event::Voided(body) => {
                 let also = body.also.iter().filter_map(|id| self.procedure.names.step(id));
                 let with = also.map(|other| (other, Some(body.step.clone())));
                 for (gone, with) in std::iter::once((step, None)).chain(with) {
                     let detail = &mut self.steps[gone.at()];
-                    detail.strikes.push(Strike { reason: reason(&body.reason), with });
-                    void(&mut detail.stretches, mark);
+                    detail.voids.push(Voiding { reason: reason(&body.reason), with });
+                    void(&mut detail.attempts, mark);
                 }
             }
             _ => {}
@@ -65,25 +65,25 @@ impl Job {
 
     fn take_entered(&mut self, step: StepIx, mark: &Mark, body: &Entered) {
         let detail = &mut self.steps[step.at()];
-        if detail.in_hand().is_none() {
+        if detail.in_progress().is_none() {
             // The record has a value at a step that nobody was in: keep the value all the same.
-            detail.stretches.push(Stretch::new(mark.clone()));
+            detail.attempts.push(Attempt::new(mark.clone()));
             self.disagreements.push(crate::job::Disagreement {
                 seq: mark.seq,
-                what: format!("a value was entered at {}, which was not in hand", body.step),
+                what: format!("a value was entered at {}, which was not in progress", body.step),
             });
         }
         let detail = &mut self.steps[step.at()];
-        let Some((stretch_at, stretch)) = detail.stretches.iter_mut().enumerate().next_back() else { return };
-        let value = stretch.entries.len();
-        stretch.entries.push(EnteredValue {
+        let Some((attempt_at, attempt)) = detail.attempts.iter_mut().enumerate().next_back() else { return };
+        let value = attempt.entries.len();
+        attempt.entries.push(EnteredValue {
             mark: mark.clone(),
             entry: body.entry.clone(),
             value: body.value.clone(),
             class: body.class.clone(),
             worked_out: body.worked_out.clone(),
         });
-        let last_read = LastRead { step, stretch: stretch_at, value };
+        let last_read = LastRead { step, attempt: attempt_at, value };
         let names = &self.procedure.names;
         let decided: Vec<VarIx> = decides(self.procedure.step(step), &body.entry)
             .iter()
@@ -98,7 +98,7 @@ impl Job {
         let machine = &self.procedure.machine;
         let signatures = match event {
             Event::Done(body) => body.signs.as_slice(),
-            Event::Rerecorded(body) => body.signs.as_slice(),
+            Event::Corrected(body) => body.signs.as_slice(),
             Event::Signed(body) => std::slice::from_ref(&body.signature),
             _ => &[],
         };
@@ -112,7 +112,7 @@ impl Job {
             }
             let id = &self.procedure.sign_off(given).id;
             for signature in signatures.iter().filter(|signature| signature.sign == *id) {
-                // Signed on paper where it no longer holds: taken down, and lapsed from the first.
+                // Signed in a correction where it no longer holds: taken down, and lapsed from the first.
                 let lapsed = (!valid).then(|| mark.clone());
                 let name = self.people.called(signature.by, mark.seq);
                 self.signs[given.at()].push(Given {
@@ -129,26 +129,26 @@ impl Job {
     fn taken(&self, gate: VarIx, event: &Event) -> Option<Stamp> {
         let Event::Done(done) = event else { return None };
         let read = self.gates[gate.at()].last_read?;
-        let stretch = self.steps[read.step.at()].stretches.get(read.stretch)?;
-        let decides = self.procedure.step(read.step).id == done.step && stretch.void.is_none();
-        let is_last = read.stretch + 1 == self.steps[read.step.at()].stretches.len();
-        (decides && is_last).then(|| stretch.entries.get(read.value).map(|value| value.mark.stamp)).flatten()
+        let attempt = self.steps[read.step.at()].attempts.get(read.attempt)?;
+        let decides = self.procedure.step(read.step).id == done.step && attempt.void.is_none();
+        let is_last = read.attempt + 1 == self.steps[read.step.at()].attempts.len();
+        (decides && is_last).then(|| attempt.entries.get(read.value).map(|value| value.mark.stamp)).flatten()
     }
 
     pub(super) fn take_gates(&mut self, mark: &Mark, before: &State, event: &Event) {
         let written: BTreeSet<&str> = match (event, event.step().and_then(|id| self.procedure.names.step(id)))
         {
             (Event::Done(body), Some(step)) => writes(self.procedure.step(step), &body.classes),
-            (Event::Rerecorded(body), Some(step)) => writes(self.procedure.step(step), &body.classes),
+            (Event::Corrected(body), Some(step)) => writes(self.procedure.step(step), &body.classes),
             _ => BTreeSet::new(),
         };
-        let on_paper = matches!(event, Event::Rerecorded(_));
+        let corrected = matches!(event, Event::Corrected(_));
         for gate in gates(&self.procedure) {
             let machine = &self.procedure.machine;
             let (was, is) = (machine.value(before, gate), machine.value(&self.state, gate));
-            // A correction on paper makes nothing fresh that ages.
+            // A correction makes nothing fresh that ages.
             let written = written.contains(self.procedure.var_name(gate))
-                && !(on_paper && machine.vars[gate.at()].ages);
+                && !(corrected && machine.vars[gate.at()].ages);
             let taken = self.taken(gate, event);
             let detail = &mut self.gates[gate.at()];
             if is == 0 {
@@ -166,15 +166,15 @@ impl Job {
     }
 }
 
-/// Marks the stretches that counted until now.
-fn void(stretches: &mut [Stretch], mark: &Mark) {
-    for stretch in stretches.iter_mut().filter(|stretch| stretch.is_done() && stretch.void.is_none()) {
-        stretch.void = Some(mark.clone());
+/// Marks the attempts that counted until now.
+fn void(attempts: &mut [Attempt], mark: &Mark) {
+    for attempt in attempts.iter_mut().filter(|attempt| attempt.is_done() && attempt.void.is_none()) {
+        attempt.void = Some(mark.clone());
     }
 }
 
-/// A struck step put right: its values in the order of the checklist.
-fn on_paper<'a>(mark: &Mark, body: &Rerecorded, order: impl Iterator<Item = &'a str>) -> Stretch {
+/// A voided step corrected: its values in the order of the checklist.
+fn corrected<'a>(mark: &Mark, body: &Corrected, order: impl Iterator<Item = &'a str>) -> Attempt {
     let value = |(entry, value): (&str, &crate::EntryValue)| EnteredValue {
         mark: mark.clone(),
         entry: entry.to_owned(),
@@ -182,13 +182,13 @@ fn on_paper<'a>(mark: &Mark, body: &Rerecorded, order: impl Iterator<Item = &'a 
         class: body.classes.get(entry).cloned().unwrap_or_default(),
         worked_out: body.worked_out.get(entry).cloned(),
     };
-    Stretch {
+    Attempt {
         ended: Some((EndedBy::Done, mark.clone())),
-        on_paper: true,
+        corrected: true,
         entries: order.filter_map(|entry| Some((entry, body.values.get(entry)?))).map(value).collect(),
         classes: body.classes.clone(),
         signs: body.signs.clone(),
-        ..Stretch::new(mark.clone())
+        ..Attempt::new(mark.clone())
     }
 }
 

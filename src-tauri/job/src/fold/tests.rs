@@ -4,9 +4,9 @@ use panside_procedure::Shown;
 use panside_procedure::format::Role;
 
 use super::*;
-use crate::event::{Done, Lost, Struck};
+use crate::command::Command;
+use crate::event::{Done, Lost, Voided};
 use crate::job::EndedBy;
-use crate::request::Request;
 use crate::testing::{Bay, degrees, person, procedure, sign, specs, stamp, technician};
 
 fn take(job: &mut Job, minute: i64, event: impl Into<Event>) {
@@ -36,24 +36,26 @@ fn a_step_knows_who_began_it_when_and_every_value_that_was_entered() {
     bay.actor = technician("Bo");
     bay.done("probe").unwrap();
     let detail = bay.job.step(bay.job.procedure.names.step("probe").unwrap());
-    let stretch = detail.counts().unwrap();
-    assert_eq!((stretch.begun.who, stretch.begun.name.as_str()), (person("Ada"), "Ada"));
-    assert!(matches!(&stretch.ended, Some((EndedBy::Done, mark)) if mark.name == "Bo"));
-    let classes: Vec<&str> = stretch.entries.iter().map(|entered| entered.class.as_str()).collect();
+    let attempt = detail.counts().unwrap();
+    assert_eq!((attempt.begun.who, attempt.begun.name.as_str()), (person("Ada"), "Ada"));
+    assert!(matches!(&attempt.ended, Some((EndedBy::Done, mark)) if mark.name == "Bo"));
+    let classes: Vec<&str> = attempt.entries.iter().map(|entered| entered.class.as_str()).collect();
     assert_eq!(classes, ["outside", "inside"], "the hot reading stays on the record");
-    assert_eq!(stretch.latest("exhaust").unwrap().value, degrees("47"));
+    assert_eq!(attempt.latest("exhaust").unwrap().value, degrees("47"));
 }
 
 #[test]
 fn a_permit_says_which_event_made_it_lapse() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
-    bay.moves(&["lower"]);
+    bay.vehicle_actions(&["lower"]);
     let lowered = bay.job.last_seq();
     let given = bay.job.sign(bay.job.procedure.names.sign("on_locks").unwrap());
     assert_eq!(given.len(), 1);
     assert_eq!(given[0].lapsed.as_ref().map(|mark| mark.seq), Some(lowered));
-    let Event::Moved(moved) = &bay.job.happened.last().unwrap().event else { panic!("lowering is a move") };
+    let Event::VehicleAction(moved) = &bay.job.happened.last().unwrap().event else {
+        panic!("lowering is a vehicle action")
+    };
     assert_eq!(moved.lost.lapsed, ["on_locks"]);
 }
 
@@ -99,14 +101,14 @@ fn what_the_record_says_lapsed_lapses_and_what_it_does_not_say_stands() {
     bay.work_up_to("coil");
     let mut job = bay.job.clone();
     let permit = job.procedure.names.sign("on_locks").unwrap();
-    let struck = |lapsed: Vec<String>| Struck {
+    let voided = |lapsed: Vec<String>| Voided {
         step: "locks".into(),
         reason: "signed for another vehicle".into(),
         also: Vec::new(),
         lost: Lost { lapsed, forgotten: vec!["exhaust_probe".into()] },
     };
-    // By today's rules striking it lapses its permit and forgets nothing; the record says the opposite.
-    take(&mut job, 60, struck(Vec::new()));
+    // By today's rules voiding it lapses its permit and forgets nothing; the record says the opposite.
+    take(&mut job, 60, voided(Vec::new()));
     assert!(job.procedure.machine.is_valid(&job.state, permit), "not recorded, so it stands");
     let probe = job.procedure.names.var("exhaust_probe").unwrap();
     assert_eq!(job.procedure.machine.value(&job.state, probe), 0, "recorded as forgotten");
@@ -129,7 +131,7 @@ fn an_observation_takes_back_the_work_that_cannot_have_been_done() {
     let mut bay = Bay::open();
     bay.work_up_to("pan_down");
     assert_eq!(bay.job.tally.off("pan_bolts"), 16);
-    bay.must(Request::Observe {
+    bay.must(Command::Observe {
         condition: "pan".into(),
         value: "on".into(),
         reason: "wrong vehicle entered".into(),
@@ -142,12 +144,12 @@ fn an_observation_takes_back_the_work_that_cannot_have_been_done() {
 }
 
 #[test]
-fn a_signature_on_paper_that_no_longer_holds_is_kept_as_lapsed() {
+fn a_signature_in_a_correction_that_no_longer_holds_is_kept_as_lapsed() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
-    bay.must(Request::Strike { step: "locks".into(), reason: "wrong name".into() });
-    bay.moves(&["lower"]);
-    bay.must(Request::Rerecord {
+    bay.must(Command::Void { step: "locks".into(), reason: "wrong name".into() });
+    bay.vehicle_actions(&["lower"]);
+    bay.must(Command::Correct {
         step: "locks".into(),
         entries: Default::default(),
         signatures: vec![sign("on_locks", "Ada", Role::Technician)],

@@ -1,7 +1,7 @@
 //! Every message there is. One line each: the function that makes it, its id, the names of its arguments.
 
 panside_messages::messages! {
-    // Why a wish is refused.
+    // Why a command is refused.
     refused_finished "refused-finished" ();
     refused_stopped "refused-stopped" ();
     refused_ending "refused-ending" ();
@@ -16,18 +16,18 @@ panside_messages::messages! {
     refused_permit_missing "refused-permit-missing" (permit, step);
     refused_permit_lapsed "refused-permit-lapsed" (permit, step);
     refused_busy "refused-busy" (step);
-    refused_in_hand "refused-in-hand" (step);
-    refused_not_in_hand "refused-not-in-hand" (step);
+    refused_in_progress "refused-in-progress" (step);
+    refused_not_in_progress "refused-not-in-progress" (step);
     refused_worked "refused-worked" (step);
     refused_not_worked "refused-not-worked" (step);
-    refused_struck "refused-struck" (step);
-    refused_not_struck "refused-not-struck" (step);
-    refused_set_aside "refused-set-aside" (step);
+    refused_voided "refused-voided" (step);
+    refused_not_voided "refused-not-voided" (step);
+    refused_skipped "refused-skipped" (step);
     refused_not_missed "refused-not-missed" (step);
-    refused_not_aside "refused-not-aside" (step);
+    refused_may_not_skip "refused-may-not-skip" (step);
     refused_while "refused-while" (step);
     refused_stands "refused-stands" (step);
-    refused_same_move "refused-same-move" (what);
+    refused_same_vehicle_action "refused-same-vehicle-action" (what);
     refused_same_value "refused-same-value" (what, value);
     refused_danger "refused-danger" (signal, danger);
     refused_no_such "refused-no-such" (kind, name);

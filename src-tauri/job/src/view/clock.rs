@@ -19,17 +19,17 @@ pub(super) fn since_start(at: At<'_>) -> u64 {
     minutes(gaps.sum())
 }
 
-/// Milliseconds that people were in the steps of each phase. What was entered later or on paper took no time that is
+/// Milliseconds that people were in the steps of each phase. What was entered later or corrected took no time that is
 /// known.
 pub(super) fn by_phase(at: At<'_>) -> Vec<u64> {
     let procedure = &at.job.procedure;
     let mut phases = vec![0; procedure.checklist.phases.len()];
     for (step, _) in procedure.steps() {
-        let worked = at.job.step(step).stretches.iter().filter(|stretch| !stretch.on_paper && !stretch.later);
-        for stretch in worked {
-            let end = stretch.ended.as_ref().map_or(at.now, |(_, mark)| &mark.stamp);
+        let worked = at.job.step(step).attempts.iter().filter(|attempt| !attempt.corrected && !attempt.later);
+        for attempt in worked {
+            let end = attempt.ended.as_ref().map_or(at.now, |(_, mark)| &mark.stamp);
             phases[procedure.machine.steps[step.at()].phase.at()] +=
-                elapsed_ms(&stretch.begun.stamp, end).unwrap_or(0);
+                elapsed_ms(&attempt.begun.stamp, end).unwrap_or(0);
         }
     }
     phases

@@ -3,20 +3,20 @@
 use panside_journal::Stamp;
 use panside_procedure::State;
 use panside_procedure::format::Item;
-use panside_procedure::machine::{Action, ItemIx, MoveIx, SignIx, StepIx, VarIx, VariableKind};
+use panside_procedure::machine::{Action, ItemIx, SignIx, StepIx, VarIx, VariableKind, VehicleActionIx};
 
 use super::{
-    ClockView, ConditionView, DangerView, GateView, ItemView, JobView, MoveView, Over, PersonView, PhaseView,
-    SignView, TrayView, clock, step,
+    ClockView, ConditionView, DangerView, GateView, ItemView, JobView, Over, PersonView, PhaseView, SignView,
+    TrayView, VehicleActionView, clock, step,
 };
 use crate::change::{gates, lost, vars};
+use crate::command::Refusal;
 use crate::decide::refuse::allowed;
 use crate::decide::unmet::said;
 use crate::decide::{aged, ms_fresh};
 use crate::event::Lost;
 use crate::job::Job;
 use crate::message::words;
-use crate::request::Refusal;
 
 /// A job at a time.
 #[derive(Clone, Copy)]
@@ -53,7 +53,9 @@ pub(super) fn job(job: &Job, now: &Stamp) -> JobView {
         over: over(at),
         phases: phases(at, &in_steps),
         steps,
-        moves: (0..machine.moves.len()).map(|number| made(at, MoveIx::of(number))).collect(),
+        vehicle_actions: (0..machine.vehicle_actions.len())
+            .map(|number| made(at, VehicleActionIx::of(number)))
+            .collect(),
         tray: (0..machine.items.len()).filter_map(|number| tray(at, ItemIx::of(number))).collect(),
         items: checklist.items.iter().map(item).collect(),
         conditions: vars(&job.procedure, VariableKind::Condition).map(|var| condition(at, var)).collect(),
@@ -105,12 +107,12 @@ fn phases(at: At<'_>, in_steps: &[u64]) -> Vec<PhaseView> {
     phases
 }
 
-fn made(at: At<'_>, number: MoveIx) -> MoveView {
-    let text = at.job.procedure.move_text(number);
-    let outcome = allowed(at.job, at.state, Action::Move(number), at.now);
+fn made(at: At<'_>, number: VehicleActionIx) -> VehicleActionView {
+    let text = at.job.procedure.vehicle_action_text(number);
+    let outcome = allowed(at.job, at.state, Action::Vehicle(number), at.now);
     let Lost { lapsed, forgotten } =
         outcome.as_ref().map(|next| lost(&at.job.procedure, at.state, next)).unwrap_or_default();
-    MoveView {
+    VehicleActionView {
         id: text.id.clone(),
         title: text.title.clone(),
         minutes: text.minutes,

@@ -7,13 +7,13 @@ use panside_trade::units::Unit;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::command::Refusal;
 use crate::decide::draft::find;
 use crate::decide::judge;
 use crate::entry;
 use crate::job::Job;
 use crate::message::{Message, figure};
 use crate::people::Roster;
-use crate::request::Refusal;
 use crate::value::EntryValue;
 
 /// What a value would be if it were entered now.
@@ -21,7 +21,7 @@ use crate::value::EntryValue;
 pub struct Preview {
     /// The class it would have; nothing where it would be refused.
     pub class: Option<String>,
-    /// It would keep the step in hand.
+    /// It would keep the step in progress.
     pub not_yet: bool,
     /// What is said about it: what it turned out to be, or why it is no value.
     pub said: Vec<Message>,

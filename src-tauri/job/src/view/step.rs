@@ -7,22 +7,22 @@ use panside_procedure::machine::{Action, StepIx};
 
 use super::make::At;
 use super::{EntryView, StepView};
+use crate::command::{Actor, Refusal};
 use crate::decide::draft::Draft;
 use crate::decide::signs::signs_of;
 use crate::decide::work::refuse_missing;
 use crate::entry::{self, Context, Past, classify, ms_left};
 use crate::figures::{BoltMap, bolt_map, when};
-use crate::job::{EnteredValue, Stretch};
+use crate::job::{Attempt, EnteredValue};
 use crate::people::Names;
-use crate::request::{Actor, Refusal};
 
 pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
     let procedure = &at.job.procedure;
     let machine = &procedure.machine;
     let (text, detail) = (procedure.step(number), at.job.step(number));
     let shown = machine.shown(at.state, number);
-    let stretch = detail.shown();
-    let done = (shown == Shown::InHand).then(|| done(at, number)).flatten();
+    let attempt = detail.shown();
+    let done = (shown == Shown::InProgress).then(|| done(at, number)).flatten();
     let signs: Vec<String> = signs_of(text).map(|(_, sign)| sign.to_owned()).collect();
     let lapsed =
         machine.steps[number.at()].signs.iter().filter(|&&given| machine.has_lapsed(at.state, given));
@@ -36,23 +36,23 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
         cautions: text.cautions.clone(),
         minutes: text.minutes,
         shown,
-        held: shown == Shown::InHand && done.is_none() && !signs.is_empty(),
+        held: shown == Shown::InProgress && done.is_none() && !signs.is_empty(),
         begin: at.refusal(Action::Begin(number)),
         done,
-        set_aside: at.refusal(Action::SetAside(number)),
-        strike: at.refusal(Action::Strike(number)),
-        entries: text.entries.iter().map(|entry| entry_view(at, &text.id, shown, stretch, entry)).collect(),
+        skip: at.refusal(Action::Skip(number)),
+        void: at.refusal(Action::Void(number)),
+        entries: text.entries.iter().map(|entry| entry_view(at, &text.id, shown, attempt, entry)).collect(),
         signs,
         lapsed: lapsed.map(|&given| procedure.sign_off(given).id.clone()).collect(),
-        begun: stretch.map(|stretch| stretch.begun.clone()),
-        ended: stretch.and_then(|stretch| stretch.ended.as_ref()).map(|(_, mark)| mark.clone()),
-        set_aside_for: detail.set_aside.clone(),
-        struck_for: detail.strikes.last().map(|strike| strike.reason.clone()),
+        begun: attempt.map(|attempt| attempt.begun.clone()),
+        ended: attempt.and_then(|attempt| attempt.ended.as_ref()).map(|(_, mark)| mark.clone()),
+        skipped_for: detail.skipped.clone(),
+        voided_for: detail.voids.last().map(|void| void.reason.clone()),
         missed_for: detail.missed.clone(),
     }
 }
 
-/// Why a step in hand cannot be done: what must hold while it is worked does not, or something is missing.
+/// Why a step in progress cannot be done: what must hold while it is worked does not, or something is missing.
 fn done(at: At<'_>, step: StepIx) -> Option<Refusal> {
     // Nobody asks here; who it is only matters for signatures, which are judged when they are given.
     let draft = Draft {
@@ -70,10 +70,10 @@ fn entry_view<'a>(
     at: At<'a>,
     step: &'a str,
     shown: Shown,
-    stretch: Option<&'a Stretch>,
+    attempt: Option<&'a Attempt>,
     entry: &'a Entry,
 ) -> EntryView {
-    let last = stretch.and_then(|stretch| stretch.latest(&entry.id));
+    let last = attempt.and_then(|attempt| attempt.latest(&entry.id));
     let judged_at = |seq: u64, begun: Option<&'a Stamp>, at_stamp: &'a Stamp, past: Past<'a>| Context {
         items: &at.job.procedure.checklist.items,
         begun,
@@ -84,9 +84,9 @@ fn entry_view<'a>(
         entry: &entry.id,
         past: Some(past),
     };
-    let begun = stretch.map(|stretch| &stretch.begun.stamp);
+    let begun = attempt.map(|attempt| &attempt.begun.stamp);
     let ms_left = match &entry.ask {
-        Ask::Timer(asked) if shown == Shown::InHand => ms_left(
+        Ask::Timer(asked) if shown == Shown::InProgress => ms_left(
             asked,
             &at.job.specs,
             &judged_at(at.job.last_seq(), begun, at.now, Past::of(at.job, &[], at.now)),

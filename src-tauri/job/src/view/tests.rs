@@ -6,8 +6,8 @@ use panside_procedure::Shown;
 use panside_procedure::format::Role;
 
 use super::*;
+use crate::command::Command;
 use crate::message::{limit_at_most, limit_stage, missing_entry, reading_above};
-use crate::request::Request;
 use crate::testing::{Bay, choice, clicked, degrees, sign};
 
 fn states(view: &JobView) -> BTreeMap<&str, Shown> {
@@ -27,11 +27,11 @@ fn a_new_job_shows_what_is_open_what_waits_and_what_is_not_in_it() {
 }
 
 #[test]
-fn a_move_shows_what_it_would_make_lapse_or_why_it_is_refused() {
+fn a_vehicle_action_shows_what_it_would_make_lapse_or_why_it_is_refused() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
     let view = bay.view();
-    let made = |id: &str| view.moves.iter().find(|made| made.id == id).unwrap();
+    let made = |id: &str| view.vehicle_actions.iter().find(|made| made.id == id).unwrap();
     assert_eq!(made("lower").refusal, None);
     assert_eq!(made("lower").lapses, ["on_locks"]);
     assert!(made("raise").refusal.is_some());
@@ -39,7 +39,7 @@ fn a_move_shows_what_it_would_make_lapse_or_why_it_is_refused() {
 }
 
 #[test]
-fn a_step_in_hand_shows_its_entries_with_limits_values_and_what_is_missing() {
+fn a_step_in_progress_shows_its_entries_with_limits_values_and_what_is_missing() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     bay.begin("probe").unwrap();
@@ -48,7 +48,7 @@ fn a_step_in_hand_shows_its_entries_with_limits_values_and_what_is_missing() {
     assert_eq!(empty.done.unwrap().unmet, [missing_entry("Exhaust temperature")]);
     bay.enter("probe", "exhaust", degrees("63")).unwrap();
     let hot = bay.step("probe");
-    assert_eq!((hot.shown, hot.held), (Shown::InHand, false));
+    assert_eq!((hot.shown, hot.held), (Shown::InProgress, false));
     assert_eq!(hot.entries[0].said, [reading_above("63 °C", "48 °C", "touch limit")]);
     assert!(hot.entries[0].not_yet && hot.done.is_some());
     bay.enter("probe", "exhaust", degrees("47")).unwrap();
@@ -70,11 +70,11 @@ fn a_step_that_only_lacks_its_signature_is_held() {
 }
 
 #[test]
-fn a_step_whose_permit_lapsed_in_hand_says_so() {
+fn a_step_whose_permit_lapsed_in_progress_says_so() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     bay.begin("coil").unwrap();
-    bay.must(Request::Observe {
+    bay.must(Command::Observe {
         condition: "lift".into(),
         value: "raised".into(),
         reason: "the lock gave way".into(),
@@ -88,7 +88,7 @@ fn a_step_whose_permit_lapsed_in_hand_says_so() {
 fn the_worst_danger_stands_first_whatever_the_checklist_names_first() {
     let mut bay = Bay::open();
     for (condition, value) in [("pan", "off"), ("fluid", "drained"), ("engine", "running")] {
-        bay.must(Request::Observe {
+        bay.must(Command::Observe {
             condition: condition.into(),
             value: value.into(),
             reason: "it came so".into(),
@@ -103,7 +103,7 @@ fn an_attest_that_lapsed_makes_its_step_lapsed_and_not_done() {
     let mut bay = Bay::open();
     bay.work_up_to("pan_up");
     assert_eq!(bay.step("pan_up").shown, Shown::Done);
-    bay.must(Request::Observe {
+    bay.must(Command::Observe {
         condition: "pan".into(),
         value: "off".into(),
         reason: "it was hung askew".into(),
@@ -117,13 +117,13 @@ fn an_attest_that_lapsed_makes_its_step_lapsed_and_not_done() {
 fn permits_that_one_event_lapsed_can_be_found_together() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
-    bay.moves(&["lower"]);
+    bay.vehicle_actions(&["lower"]);
     let lowered = bay.job.last_seq();
     let view = bay.view();
     let permit = view.signs.iter().find(|sign| sign.id == "on_locks").unwrap();
     assert_eq!(permit.last.as_ref().unwrap().lapsed.as_ref().map(|mark| mark.seq), Some(lowered));
     assert!(!permit.valid && permit.renew.is_some());
-    bay.moves(&["raise", "set_locks"]);
+    bay.vehicle_actions(&["raise", "set_locks"]);
     let view = bay.view();
     assert_eq!(view.signs.iter().find(|sign| sign.id == "on_locks").unwrap().renew, None);
 }
@@ -175,7 +175,7 @@ fn finishing_and_stopping_say_what_they_need() {
     assert_eq!(view.stop, None, "on the locks with the engine off it is safe to leave");
     bay.work("verdict", &[("found", choice("stop_and_call"))], &[]);
     assert_eq!(bay.view().over, Over::Ending);
-    bay.must(Request::Stop { reason: "the writer calls".into() });
+    bay.must(Command::Stop { reason: "the writer calls".into() });
     assert_eq!(bay.view().over, Over::Stopped);
     let minutes = bay.view().clock.minutes;
     bay.minute += 100;

@@ -16,7 +16,7 @@ entry-entering = Writing …
 ## What is said beside Enter
 
 entry-says-not-yet = Not yet.
-entry-keeps-in-hand = You can enter it; the step stays in progress.
+entry-keeps-in-progress = You can enter it; the step stays in progress.
 entry-nobody = Choose who is working first.
 entry-again = Something else is still being saved. Try again.
 entry-missing-tool = Choose the torque wrench.

@@ -2,7 +2,7 @@
 frame-under = under vehicle
 frame-damaged = Problems were found in the job data. The Bay screen says what to do.
 frame-demo = demo values, not for a vehicle
-frame-opens-moves = Opens vehicle actions.
+frame-opens-vehicle-actions = Opens vehicle actions.
 # Follows the value of what is known and ages.
 frame-good-for = { $minutes } min left
 frame-more-dangers = { $count ->
@@ -19,8 +19,8 @@ frame-lane-floor = floor
 frame-lane-bench = bench
 frame-lane-up = up
 # The line of job steps is for the eye; this is what is read out of it.
-frame-thread-says = Job steps: { $done } of { $all } steps done. Looking at step { $number }, { $title }. Opens all steps.
-frame-thread-title = Job steps
+frame-job-steps-says = Job steps: { $done } of { $all } steps done. Looking at step { $number }, { $title }. Opens all steps.
+frame-job-steps-title = Job steps
 frame-phase-minutes = expected { $expected }, worked { $worked }
 frame-minutes = { $minutes } min
 frame-none-open = No step can begin now. A vehicle action, or the end of a wait, opens the next one.
@@ -56,15 +56,15 @@ frame-let-pass = add { $minutes } min
 frame-demo-clock = demo clock
 frame-to-timer = Shows the step.
 
-frame-moves-title = Vehicle actions
-frame-moves-now = Vehicle status now
-frame-moves-lapses = must be signed again: { $what }
-frame-moves-forgets = must be checked again: { $what }
-frame-moves-nothing = nothing to sign or check again
-frame-moves-not-now = Not possible now
-frame-moves-entered = Entered: { $move }.
-frame-moves-renew = Sign again
-frame-moves-observe = Correct the vehicle status
+frame-vehicle-actions-title = Vehicle actions
+frame-vehicle-actions-now = Vehicle status now
+frame-vehicle-actions-lapses = must be signed again: { $what }
+frame-vehicle-actions-forgets = must be checked again: { $what }
+frame-vehicle-actions-nothing = nothing to sign or check again
+frame-vehicle-actions-not-now = Not possible now
+frame-vehicle-actions-entered = Entered: { $action }.
+frame-vehicle-actions-renew = Sign again
+frame-vehicle-actions-observe = Correct the vehicle status
 
 frame-who-role = { $role ->
     [second_person] second person

@@ -5,7 +5,7 @@ screens-place-bay = Bay
 screens-place-photos = Photos
 screens-place-figures = Figures
 screens-place-record = Record
-screens-place-kit = Shop setup
+screens-place-setup = Shop setup
 screens-no-job-open = No job is open. Choose one in Bay.
 screens-side = Actions
 screens-demo = demo values, not for a vehicle
@@ -37,7 +37,7 @@ screens-new-job-on = New job, continue
 
 screens-who-title = Who is working now?
 screens-who-none = No one is on this tablet's list yet. Add the people who work here in Shop setup.
-screens-who-kit = People, in Shop setup
+screens-who-setup = People, in Shop setup
 
 screens-new-title = New job
 screens-new-kept = What you fill in is kept until the job is started.
@@ -83,7 +83,7 @@ screens-photos-count = { $count ->
    *[other] , { $count } photos
 }
 screens-photos-none = No photo has been taken in this job yet.
-screens-photo-struck = voided or replaced: does not count
+screens-photo-voided = voided or replaced: does not count
 screens-photo-before = Before
 screens-photo-after = After
 screens-photo-pixels = Actual pixels
@@ -161,8 +161,8 @@ screens-more-title = More
 screens-more-go = Go to
 screens-more-step = Step { $number }
 screens-more-job = The job
-screens-more-aside = Skip this step
-screens-more-strike = Void this entry
+screens-more-skip = Skip this step
+screens-more-void = Void this entry
 screens-more-later = Already done: enter it now
 screens-more-observe = Correct the vehicle status
 screens-more-renew = Signatures to renew

@@ -33,7 +33,7 @@ sheet-since = { $time }, { $who }
 sheet-main-begin = BEGIN
 sheet-main-done = DONE
 sheet-main-enter-later = ENTER
-sheet-main-put-right = CORRECT
+sheet-main-correct = CORRECT
 sheet-main-renew = SIGN AGAIN
 sheet-main-explain = GIVE REASON
 sheet-main-go-on = NEXT STEP
@@ -43,14 +43,14 @@ sheet-state-undecided = not decided yet
 sheet-state-not-in-this-job = not in this job
 sheet-state-waiting = waiting
 sheet-state-open = can begin
-sheet-state-in-hand = in progress
+sheet-state-in-progress = in progress
 sheet-state-done = done
 sheet-state-lapsed = sign again
-sheet-state-struck = voided
-sheet-state-set-aside = skipped, with reason
+sheet-state-voided = voided
+sheet-state-skipped = skipped, with reason
 sheet-state-missed = missed
 sheet-mode-later = already done, entered now
-sheet-mode-paper = corrected afterwards
+sheet-mode-correction = corrected afterwards
 
 sheet-stop-title = Stop and call
 sheet-stop-explains = The job ends here. Make the vehicle safe to leave, then call the service writer.
@@ -59,16 +59,16 @@ sheet-stop-words =
     Customer declined
     Part missing
     Vehicle not safe on this lift
-sheet-strike-title = Void { $number }, { $title }
-sheet-strike-explains = What was entered here stays readable but no longer counts. Steps that depend on it are voided too.
-sheet-strike-words =
+sheet-void-title = Void { $number }, { $title }
+sheet-void-explains = What was entered here stays readable but no longer counts. Steps that depend on it are voided too.
+sheet-void-words =
     Typing mistake
     Wrong step
     Second reading was different
     Wrong vehicle
-sheet-aside-title = Skip { $number }, { $title }
-sheet-aside-explains = The step is left out of this job. Your reason goes in the record.
-sheet-aside-words =
+sheet-skip-title = Skip { $number }, { $title }
+sheet-skip-explains = The step is left out of this job. Your reason goes in the record.
+sheet-skip-words =
     Not on this vehicle
     Done by someone else
     Customer declined

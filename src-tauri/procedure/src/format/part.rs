@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::{JsonSchema, Schema, json_schema};
 use serde::{Deserialize, Serialize};
 
-use super::{Condition, Danger, Fact, Follow, Gate, Item, Move, Phase, SignOff, Step};
+use super::{Condition, Danger, Fact, Follow, Gate, Item, Phase, SignOff, Step, VehicleAction};
 
 /// The value of `format` in a part file.
 pub const PART_FORMAT: &str = "panside-part/1";
@@ -57,7 +57,7 @@ pub struct Part {
     pub phases: Vec<Phase>,
     /// As in a checklist.
     #[serde(default)]
-    pub moves: Vec<Move>,
+    pub vehicle_actions: Vec<VehicleAction>,
     /// As in a checklist.
     #[serde(default)]
     pub dangers: Vec<Danger>,

@@ -301,8 +301,11 @@ impl Pass<'_> {
     fn doing(&mut self, doing: Doing, name: &str, negated: bool) -> Result<Tree, String> {
         self.may_read_doing()?;
         if matches!(doing, Doing::Moving | Doing::Moved) {
-            let made =
-                self.binder.names.move_(name).ok_or_else(|| format!("no move is called \"{name}\""))?;
+            let made = self
+                .binder
+                .names
+                .vehicle_action(name)
+                .ok_or_else(|| format!("no vehicle action is called \"{name}\""))?;
             let test = if doing == Doing::Moving { Test::Moving } else { Test::Moved };
             return Ok(Tree::Test(test(made, !negated)));
         }

@@ -8,12 +8,12 @@ use super::names::Names;
 use super::outcomes::{MOST_OUTCOMES, OutcomeTable};
 use super::phases::phases;
 use super::place::Places;
-use super::struck::add_struck_with;
+use super::voided::add_voided_with;
 use super::{MOST_PROBLEMS, Problem, Problems, Procedure, sizes};
 use crate::format::{Assignments, Checklist, ClassEffect, Ends, Pieces, SignKind, Step};
 use crate::machine::{
-    Assign, DangerRule, FollowRule, ItemIx, ItemRule, Layout, Machine, MoveRule, Outcome, PhaseIx, Pred,
-    Readers, SignIx, SignRule, StepIx, StepRule, Tree, VarIx, Variable, VariableKind, WORDS,
+    Assign, DangerRule, DependencyIndex, FollowRule, ItemIx, ItemRule, Layout, Machine, Outcome, PhaseIx,
+    Pred, SignIx, SignRule, StepIx, StepRule, Tree, VarIx, Variable, VariableKind, VehicleActionRule, WORDS,
 };
 
 pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
@@ -100,7 +100,7 @@ fn fields(checklist: &Checklist, layout: &mut Layout) -> Option<Fields> {
     for item in &checklist.items {
         fields.items.push((layout.take(u64::from(item.count))?, item.count));
     }
-    layout.struck_once = Some(layout.take(1)?);
+    layout.voided_once = Some(layout.take(1)?);
     layout.observed_once = Some(layout.take(1)?);
     layout.excused = layout.take_bits(checklist.dangers.len())?;
     Some(fields)
@@ -150,12 +150,13 @@ impl Builder<'_> {
                 steps.push(rule);
             }
         }
-        add_struck_with(&mut steps);
-        let moves = checklist.moves.iter().enumerate().map(|(at, made)| MoveRule {
-            needs: self.rule(&made.needs, &format!("/moves/{at}/needs")),
-            makes: self.assign(&made.makes),
-        });
-        let moves = moves.collect();
+        add_voided_with(&mut steps);
+        let vehicle_actions =
+            checklist.vehicle_actions.iter().enumerate().map(|(at, made)| VehicleActionRule {
+                needs: self.rule(&made.needs, &format!("/vehicle_actions/{at}/needs")),
+                makes: self.assign(&made.makes),
+            });
+        let vehicle_actions = vehicle_actions.collect();
         let signs = self.signs();
         let follows = checklist.follows.iter().enumerate().map(|(at, follow)| {
             let when = self.pred(&follow.when, &format!("/follows/{at}/when"), Where::Matter, false).0;
@@ -171,7 +172,7 @@ impl Builder<'_> {
             vars,
             phases: phases(checklist, &steps, self.binder.names),
             steps,
-            moves,
+            vehicle_actions,
             signs,
             items,
             follows,
@@ -180,7 +181,7 @@ impl Builder<'_> {
             safe_to_leave: self.rule(&checklist.safe_to_leave, "/safe_to_leave"),
             start_when: self.pred(&checklist.start_when, "/start_when", Where::Matter, false).0,
             starts: self.starts(),
-            readers: Readers::default(),
+            readers: DependencyIndex::default(),
         }
         .ready()
     }
@@ -203,13 +204,14 @@ impl Builder<'_> {
             read.extend(reads.vars);
             rules.push(DangerRule { when, doing: reads.doing });
         }
-        self.problems.extend(check::set_aside(checklist, self.binder.names, &read, self.places));
+        self.problems.extend(check::skip(checklist, self.binder.names, &read, self.places));
         rules
     }
 
     fn variables(&mut self) -> Vec<Variable> {
         let checklist = self.binder.checklist;
-        let by_moves: BTreeSet<&String> = checklist.moves.iter().flat_map(|made| made.makes.keys()).collect();
+        let by_vehicle_actions: BTreeSet<&String> =
+            checklist.vehicle_actions.iter().flat_map(|made| made.makes.keys()).collect();
         let first_gate = checklist.conditions.len() + checklist.facts.len();
         let mut vars = Vec::new();
         for (at, &(field, kind, size)) in self.binder.fields.vars.iter().enumerate() {
@@ -219,8 +221,8 @@ impl Builder<'_> {
                 Some(self.pred(text, &format!("/gates/{at}/holds_while"), Where::Holds, false).0)
             });
             let ages = gate.is_some_and(|(_, gate)| gate.fresh_for.is_some());
-            let by_moves = by_moves.contains(&self.binder.names.vars[at]);
-            vars.push(Variable { field, kind, size, holds_while, ages, by_moves });
+            let by_vehicle_actions = by_vehicle_actions.contains(&self.binder.names.vars[at]);
+            vars.push(Variable { field, kind, size, holds_while, ages, by_vehicle_actions });
         }
         vars
     }
@@ -299,7 +301,7 @@ impl Builder<'_> {
             permits: signs(&mut step.permits.iter()),
             signs: signs(&mut check::signs_of(step)),
             relies_on: steps(&step.relies_on),
-            struck_with: Vec::new(),
+            voided_with: Vec::new(),
             on_begin: self.assign(&step.on_begin),
             on_leave: self.assign(&step.on_leave),
             writes: written(&effects, names, |effect| &effect.sets).into_keys().collect(),
@@ -307,7 +309,7 @@ impl Builder<'_> {
             outcomes,
             takes_off: pieces(&step.takes_off),
             puts_back: pieces(&step.puts_back),
-            may_set_aside: step.may_set_aside,
+            may_skip: step.may_skip,
             when_ending: step.when_ending,
         }
     }
@@ -328,11 +330,15 @@ impl Builder<'_> {
         let mut effects = Vec::new();
         for at in 0..table.len() {
             let effect = self.effect(step, &table, at, place);
-            let paper: Assignments =
+            let correction: Assignments =
                 effect.sets.iter().filter(|(gate, _)| !self.ages(gate)).map(clone_pair).collect();
             let mut assign = self.assign(&effect.sets);
             assign.edits.extend(self.assign(&effect.makes).edits);
-            outcomes.push(Outcome { assign, on_paper: self.assign(&paper), ends: effect.ends.is_some() });
+            outcomes.push(Outcome {
+                assign,
+                corrected: self.assign(&correction),
+                ends: effect.ends.is_some(),
+            });
             effects.push(effect);
         }
         self.outcomes.push(table);

@@ -32,11 +32,13 @@ pub(super) fn at(places: &Places, place: &str, message: String) -> Problem {
 
 /// The rules of the format, one by one.
 pub(super) fn rules(checklist: &Checklist, names: &Names, places: &Places) -> Vec<Problem> {
-    let mut check = Check { checklist, names, places, problems: Vec::new(), by_moves: BTreeSet::new() };
-    check.by_moves = checklist.moves.iter().flat_map(|made| made.makes.keys().cloned()).collect();
+    let mut check =
+        Check { checklist, names, places, problems: Vec::new(), by_vehicle_actions: BTreeSet::new() };
+    check.by_vehicle_actions =
+        checklist.vehicle_actions.iter().flat_map(|made| made.makes.keys().cloned()).collect();
     check.values();
     check.follows();
-    check.moves();
+    check.vehicle_actions();
     check.signs();
     check.phases();
     check.after();
@@ -51,7 +53,7 @@ struct Check<'a> {
     names: &'a Names,
     places: &'a Places,
     problems: Vec<Problem>,
-    by_moves: BTreeSet<String>,
+    by_vehicle_actions: BTreeSet<String>,
 }
 
 impl Check<'_> {
@@ -125,19 +127,19 @@ impl Check<'_> {
         }
     }
 
-    fn moves(&mut self) {
+    fn vehicle_actions(&mut self) {
         let checklist = self.checklist;
-        for (at, made) in checklist.moves.iter().enumerate() {
-            let place = format!("/moves/{at}/makes");
+        for (at, made) in checklist.vehicle_actions.iter().enumerate() {
+            let place = format!("/vehicle_actions/{at}/makes");
             self.conditions(&place, &made.makes, false);
             if made.makes.is_empty() {
-                self.problem(&place, "a move must change something");
+                self.problem(&place, "a vehicle action must change something");
             }
         }
     }
 
-    /// Assignments to conditions. Those that a move writes are written by moves only.
-    fn conditions(&mut self, place: &str, makes: &Assignments, by_moves_only: bool) {
+    /// Assignments to conditions. Those that a vehicle action writes are written by vehicle actions only.
+    fn conditions(&mut self, place: &str, makes: &Assignments, by_vehicle_actions_only: bool) {
         for (name, value) in makes {
             let place = format!("{place}/{name}");
             let Some(at) = self.checklist.conditions.iter().position(|condition| condition.id == *name)
@@ -146,8 +148,11 @@ impl Check<'_> {
                 continue;
             };
             self.value(&place, name, VarIx::of(at), value);
-            if by_moves_only && self.by_moves.contains(name) {
-                self.problem(&place, format!("{name} is written by moves; nothing else may write it"));
+            if by_vehicle_actions_only && self.by_vehicle_actions.contains(name) {
+                self.problem(
+                    &place,
+                    format!("{name} is written by vehicle actions; nothing else may write it"),
+                );
             }
         }
     }
@@ -225,8 +230,8 @@ impl Check<'_> {
     }
 }
 
-/// Steps that may be set aside must not matter to safety or to the tray.
-pub(super) fn set_aside(
+/// Steps that may be skipped must not matter to safety or to the tray.
+pub(super) fn skip(
     checklist: &Checklist,
     names: &Names,
     dangers_read: &BTreeSet<VarIx>,
@@ -234,8 +239,8 @@ pub(super) fn set_aside(
 ) -> Vec<Problem> {
     let permits: BTreeSet<&String> = steps(checklist).flat_map(|(_, step)| &step.permits).collect();
     let mut problems = Vec::new();
-    for (place, step) in steps(checklist).filter(|(_, step)| step.may_set_aside) {
-        let place = format!("{place}/may_set_aside");
+    for (place, step) in steps(checklist).filter(|(_, step)| step.may_skip) {
+        let place = format!("{place}/may_skip");
         let classes = step.entries.iter().flat_map(|entry| entry.classes.values());
         let written = classes.flat_map(|effect| effect.sets.keys().chain(effect.makes.keys()));
         let written = written.chain(step.sets.keys()).chain(step.makes.keys());
@@ -246,14 +251,10 @@ pub(super) fn set_aside(
             }
         }
         if !step.takes_off.is_empty() || !step.puts_back.is_empty() {
-            problems.push(at(places, &place, "this step moves pieces; it cannot be set aside".to_owned()));
+            problems.push(at(places, &place, "this step moves pieces; it cannot be skipped".to_owned()));
         }
         if signs_of(step).any(|sign| permits.contains(sign)) {
-            problems.push(at(
-                places,
-                &place,
-                "a permit hangs on this step; it cannot be set aside".to_owned(),
-            ));
+            problems.push(at(places, &place, "a permit hangs on this step; it cannot be skipped".to_owned()));
         }
     }
     problems

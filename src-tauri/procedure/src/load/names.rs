@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::Problem;
 use super::place::Places;
 use crate::format::Checklist;
-use crate::machine::{ItemIx, MoveIx, PhaseIx, SignIx, StepIx, VarIx};
+use crate::machine::{ItemIx, PhaseIx, SignIx, StepIx, VarIx, VehicleActionIx};
 use crate::predicate;
 
 /// Names to indices, and the names of values.
@@ -18,7 +18,7 @@ pub struct Names {
     steps: BTreeMap<String, StepIx>,
     signs: BTreeMap<String, SignIx>,
     items: BTreeMap<String, ItemIx>,
-    moves: BTreeMap<String, MoveIx>,
+    vehicle_actions: BTreeMap<String, VehicleActionIx>,
     phases: BTreeMap<String, PhaseIx>,
 }
 
@@ -52,9 +52,9 @@ impl Names {
             names.items.insert(item.id.clone(), ItemIx::of(at));
         }
         taken.seen.clear();
-        for (at, made) in checklist.moves.iter().enumerate() {
-            taken.name(&made.id, &format!("/moves/{at}"));
-            names.moves.insert(made.id.clone(), MoveIx::of(at));
+        for (at, made) in checklist.vehicle_actions.iter().enumerate() {
+            taken.name(&made.id, &format!("/vehicle_actions/{at}"));
+            names.vehicle_actions.insert(made.id.clone(), VehicleActionIx::of(at));
         }
         taken.seen.clear();
         for (at, danger) in checklist.dangers.iter().enumerate() {
@@ -106,10 +106,10 @@ impl Names {
         self.items.get(name).copied()
     }
 
-    /// A move.
+    /// A vehicle action.
     #[must_use]
-    pub fn move_(&self, name: &str) -> Option<MoveIx> {
-        self.moves.get(name).copied()
+    pub fn vehicle_action(&self, name: &str) -> Option<VehicleActionIx> {
+        self.vehicle_actions.get(name).copied()
     }
 
     /// A phase.

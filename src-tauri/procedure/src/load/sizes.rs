@@ -19,15 +19,15 @@ const MOST_PHASES: usize = 64;
 const MOST_STEPS: usize = u8::MAX as usize;
 /// Dangers: each needs its bit in a set, since which of them holds is said.
 const MOST_DANGERS: usize = DangerSet::MOST;
-/// Conditions, gates and items: at a bit each, all of a kind take half of a state at most. What a change wakes of them is
+/// Conditions, gates and items: at a bit each, all of a kind take half of a state at most. What of them depends on a change is
 /// kept as bits of which the last stands for all from the 64th on, so that no mask bounds them.
 const MOST_OF_STATE: usize = WORDS * 64 / 2;
 /// Sign-offs: half of a state likewise, at two bits each.
 const MOST_SIGN_OFFS: usize = MOST_OF_STATE / 2;
 /// Facts: the vehicle can come in with each of their two values or more, and not in more than [`MOST_STARTS`] ways.
 const MOST_FACTS: usize = MOST_STARTS.ilog2() as usize;
-/// Terms, follows and moves: they take no room in a state, but each follow and move is looked at in many, and the actions
-/// of a checklist are numbered by 16 bits.
+/// Terms, follows and vehicle actions: they take no room in a state, but each follow and vehicle action is looked at in
+/// many, and the actions of a checklist are numbered by 16 bits.
 const MOST_RULES: usize = 512;
 /// Values of a condition or fact, and with `unknown` those of a gate: a test has a bit in a word for each.
 const MOST_VALUES: usize = u64::BITS as usize;
@@ -37,7 +37,7 @@ const MOST_PIECES: usize = MOST_VALUES - 1;
 const MOST_OF_STEP: usize = MOST_OUTCOMES;
 /// What a step is marked with: every danger asks for it.
 const MOST_MARKS: usize = 16;
-/// A step or move of more than a week is a slip of the pen.
+/// A step or vehicle action of more than a week is a slip of the pen.
 const MOST_MINUTES: usize = 7 * 24 * 60;
 /// The vehicle can come in in so many ways at most; the proof begins at each.
 const MOST_STARTS: usize = 4096;
@@ -97,7 +97,7 @@ impl Sizes<'_> {
             ("follows", checklist.follows.len(), MOST_RULES),
             ("items", checklist.items.len(), MOST_OF_STATE),
             ("sign_offs", checklist.sign_offs.len(), MOST_SIGN_OFFS),
-            ("moves", checklist.moves.len(), MOST_RULES),
+            ("vehicle_actions", checklist.vehicle_actions.len(), MOST_RULES),
         ] {
             self.bound(format!("/{list}"), list, length, 0, most);
         }
@@ -110,8 +110,8 @@ impl Sizes<'_> {
         for (place, danger) in checklist.dangers.iter().enumerate() {
             self.name(&format!("/dangers/{place}"), &danger.id);
         }
-        for (place, made) in checklist.moves.iter().enumerate() {
-            let place = format!("/moves/{place}");
+        for (place, made) in checklist.vehicle_actions.iter().enumerate() {
+            let place = format!("/vehicle_actions/{place}");
             self.name(&place, &made.id);
             self.bound(format!("{place}/minutes"), "minutes", made.minutes as usize, 0, MOST_MINUTES);
         }

@@ -1,7 +1,8 @@
 //! Dangers: judged apart from [`Machine::step`], by the proof at every moment and by the live job after it.
 
 use super::{
-    Action, Before, Blocked, DangerIx, DangerSet, Field, Machine, MoveIx, Pred, State, StepIx, StepSet,
+    Action, Before, Blocked, DangerIx, DangerSet, Field, Machine, Pred, State, StepIx, StepSet,
+    VehicleActionIx,
 };
 
 /// A compiled danger.
@@ -18,10 +19,10 @@ pub struct DangerRule {
 pub struct Context<'a> {
     /// Fields that say who is in which step; empty where nothing is being done.
     pub(crate) begun: &'a [Field],
-    /// The move about to be made.
-    pub(crate) moving: Option<MoveIx>,
-    /// The move just made.
-    pub(crate) moved: Option<MoveIx>,
+    /// The vehicle action about to be made.
+    pub(crate) moving: Option<VehicleActionIx>,
+    /// The vehicle action just made.
+    pub(crate) moved: Option<VehicleActionIx>,
     /// The job is about to be finished or stopped.
     pub(crate) leaving: bool,
 }
@@ -82,9 +83,10 @@ impl Machine {
         action: Action,
         seen: &mut DangerSet,
     ) -> Result<State, Blocked> {
-        let made = if let Action::Move(made) = action { Some(made) } else { None };
+        let made = if let Action::Vehicle(made) = action { Some(made) } else { None };
         let context = Context { moved: made, ..Context::at_work(&self.layout.begun) };
-        let of_moves = if made.is_some() { self.readers.of_moves } else { DangerSet::NONE };
+        let of_vehicle_actions =
+            if made.is_some() { self.readers.of_vehicle_actions } else { DangerSet::NONE };
         let mut judged = *before.state;
         let begins = matches!(action, Action::Begin(_));
         let next = self.step_from(before, action, &mut |_, moment| {
@@ -95,14 +97,14 @@ impl Machine {
             judged = *moment;
             let moved = self.matter_differs(before.state, moment);
             if moved || begins {
-                let woken = self.readers.dangers_woken(before.state, moment) | of_moves;
+                let dependents = self.readers.dependent_dangers(before.state, moment) | of_vehicle_actions;
                 let wanted = if moved { DangerSet::ALL } else { self.readers.of_doing };
-                *seen |= self.judge(before, moment, woken, &context) & wanted;
+                *seen |= self.judge(before, moment, dependents, &context) & wanted;
             }
         })?;
         if made.is_some() {
             let context = Context { moving: made, moved: None, ..context };
-            *seen |= self.judge(before, before.state, of_moves, &context) & self.readers.of_doing;
+            *seen |= self.judge(before, before.state, of_vehicle_actions, &context) & self.readers.of_doing;
         }
         if matches!(action, Action::Finish | Action::Stop) {
             let (context, of_leaving) = (Context { leaving: true, ..context }, self.readers.of_leaving);
@@ -115,22 +117,22 @@ impl Machine {
     #[must_use]
     pub fn dangers_after(&self, before: &Before<'_>, next: &State) -> DangerSet {
         let context = Context::at_work(&self.layout.begun);
-        self.judge(before, next, self.readers.dangers_woken(before.state, next), &context)
+        self.judge(before, next, self.readers.dependent_dangers(before.state, next), &context)
     }
 
-    /// Which dangers hold: those that are woken are judged, the others are as they were.
+    /// Which dangers hold: those of `dependents` are judged, the others are as they were.
     fn judge(
         &self,
         before: &Before<'_>,
         state: &State,
-        woken: DangerSet,
+        dependents: DangerSet,
         context: &Context<'_>,
     ) -> DangerSet {
         let made = context.moving.or(context.moved);
-        let open = woken & self.readers.possible(context.begun, state, made);
+        let open = dependents & self.readers.possible(context.begun, state, made);
         let holds =
             |at: &DangerIx| self.dangers.get(at.at()).is_some_and(|rule| rule.when.holds_in(state, context));
-        open.iter().filter(holds).collect::<DangerSet>() | (before.dangers - woken)
+        open.iter().filter(holds).collect::<DangerSet>() | (before.dangers - dependents)
     }
 
     /// Whether a condition differs between two states.

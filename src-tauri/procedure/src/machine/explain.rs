@@ -42,15 +42,15 @@ impl Machine {
             (Blocked::While, Action::Done(step, _)) => {
                 self.unmet(&self.steps[step.at()].while_, state, &mut unmet);
             }
-            (Blocked::Needs, Action::Move(made)) => {
-                self.unmet(&self.moves[made.at()].needs, state, &mut unmet)
+            (Blocked::Needs, Action::Vehicle(made)) => {
+                self.unmet(&self.vehicle_actions[made.at()].needs, state, &mut unmet)
             }
             (Blocked::Needs, Action::Finish) => self.unmet(&self.done_when, state, &mut unmet),
             (Blocked::Needs, Action::Stop) => self.unmet(&self.safe_to_leave, state, &mut unmet),
             (Blocked::Sign(given), _) => {
                 self.unmet(&self.signs[given.at()].holds_while, &outcome, &mut unmet)
             }
-            (Blocked::Stands(step), Action::Move(_)) => {
+            (Blocked::Stands(step), Action::Vehicle(_)) => {
                 self.unmet(&self.steps[step.at()].while_, &outcome, &mut unmet);
             }
             (Blocked::Permit(permit), _) => {

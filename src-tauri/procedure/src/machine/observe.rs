@@ -18,7 +18,7 @@ impl Machine {
             return Err(Blocked::Same);
         }
         rule.field.set(next, u64::from(value));
-        if !rule.by_moves {
+        if !rule.by_vehicle_actions {
             self.undo_steps_that_made_it_otherwise(state, next, var, value);
         }
         Ok(())

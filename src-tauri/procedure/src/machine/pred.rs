@@ -1,7 +1,7 @@
 //! Compiled predicates: negations are pushed into the tests, so that only "and" and "or" are left, and the tests stand
 //! in a row, each with where to go on when it holds and when it does not.
 
-use super::{Context, Field, MoveIx, State, StepSet};
+use super::{Context, Field, State, StepSet, VehicleActionIx};
 
 /// A predicate as it is written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -28,10 +28,10 @@ pub enum Test {
     },
     /// Somebody is in one of these steps (or, false, nobody is).
     Doing(StepSet, bool),
-    /// This move is about to be made (or is not).
-    Moving(MoveIx, bool),
-    /// This move was just made (or was not).
-    Moved(MoveIx, bool),
+    /// This vehicle action is about to be made (or is not).
+    Moving(VehicleActionIx, bool),
+    /// This vehicle action was just made (or was not).
+    Moved(VehicleActionIx, bool),
     /// The job is about to be finished or stopped (or is not).
     Leaving(bool),
 }
@@ -168,8 +168,8 @@ impl Test {
         match self {
             Test::In { field, values } => values.wrapping_shr(field.get(state) as u32) & 1 == 1,
             Test::Doing(steps, wanted) => context.someone_in(state, steps) == *wanted,
-            Test::Moving(wanted_move, wanted) => (context.moving == Some(*wanted_move)) == *wanted,
-            Test::Moved(wanted_move, wanted) => (context.moved == Some(*wanted_move)) == *wanted,
+            Test::Moving(wanted_action, wanted) => (context.moving == Some(*wanted_action)) == *wanted,
+            Test::Moved(wanted_action, wanted) => (context.moved == Some(*wanted_action)) == *wanted,
             Test::Leaving(wanted) => context.leaving == *wanted,
         }
     }

@@ -21,15 +21,15 @@ impl Machine {
                 self.clear_begun(&mut next, step);
                 self.steps[step.at()].on_leave.apply(&mut next);
             }
-            Action::Done(step, outcome) | Action::Rerecord(step, outcome) => {
+            Action::Done(step, outcome) | Action::Correct(step, outcome) => {
                 let rule = &self.steps[step.at()];
-                let on_paper = matches!(action, Action::Rerecord(..));
-                if !on_paper && rule.work.get(state) != work::WORKED {
+                let corrected = matches!(action, Action::Correct(..));
+                if !corrected && rule.work.get(state) != work::WORKED {
                     self.move_items(rule, &mut next);
                 }
                 rule.work.set(&mut next, work::WORKED);
                 if let Some(outcome) = rule.outcomes.get(outcome.at()) {
-                    (if on_paper { &outcome.on_paper } else { &outcome.assign }).apply(&mut next);
+                    (if corrected { &outcome.corrected } else { &outcome.assign }).apply(&mut next);
                     if outcome.ends {
                         self.set_over(&mut next, over::ENDING);
                     }
@@ -37,10 +37,10 @@ impl Machine {
                 self.clear_begun(&mut next, step);
                 signs = &rule.signs;
             }
-            Action::Move(made) => self.moves[made.at()].makes.apply(&mut next),
+            Action::Vehicle(made) => self.vehicle_actions[made.at()].makes.apply(&mut next),
             Action::Sign(given) => self.signs[given.at()].field.set(&mut next, sign::VALID),
-            Action::SetAside(step) => self.steps[step.at()].work.set(&mut next, work::SET_ASIDE),
-            Action::Strike(step) => self.strike_recorded(&mut next, step),
+            Action::Skip(step) => self.steps[step.at()].work.set(&mut next, work::SKIPPED),
+            Action::Void(step) => self.void_recorded(&mut next, step),
             Action::Observe(var, value) => self.vars[var.at()].field.set(&mut next, u64::from(value)),
             Action::Expire(gate) => self.forget(&mut next, gate),
             Action::Finish => self.set_over(&mut next, over::FINISHED),
@@ -53,9 +53,9 @@ impl Machine {
         next
     }
 
-    fn strike_recorded(&self, state: &mut State, step: StepIx) {
+    fn void_recorded(&self, state: &mut State, step: StepIx) {
         let rule = &self.steps[step.at()];
-        rule.work.set(state, work::STRUCK);
+        rule.work.set(state, work::VOIDED);
         for &gate in &rule.writes {
             self.forget(state, gate);
         }

@@ -28,15 +28,15 @@ pub enum Shown {
     /// It can be begun.
     Open,
     /// Somebody is in it.
-    InHand,
+    InProgress,
     /// Worked, every attest valid.
     Done,
     /// Worked, but an attest of it has lapsed.
     Lapsed,
-    /// What was entered is struck and not put right.
-    Struck,
-    /// Set aside with a reason.
-    SetAside,
+    /// What was entered is voided and not corrected.
+    Voided,
+    /// Skipped with a reason.
+    Skipped,
     /// It came into the job after its phase had passed.
     Missed,
 }
@@ -143,7 +143,7 @@ impl Machine {
     /// Whether a step that comes before another no longer stands in its way.
     pub(crate) fn is_behind(&self, state: &State, step: StepIx) -> bool {
         match self.steps[step.at()].work.get(state) {
-            work::WORKED | work::SET_ASIDE => true,
+            work::WORKED | work::SKIPPED => true,
             work::UNTOUCHED => self.in_job(state, step) == InJob::No || self.is_missed(state, step),
             _ => false,
         }
@@ -154,7 +154,7 @@ impl Machine {
     pub fn shown(&self, state: &State, step: StepIx) -> Shown {
         let rule = &self.steps[step.at()];
         if self.is_begun(state, step) {
-            return Shown::InHand;
+            return Shown::InProgress;
         }
         match rule.work.get(state) {
             work::WORKED => {
@@ -165,8 +165,8 @@ impl Machine {
                     Shown::Lapsed
                 }
             }
-            work::STRUCK => Shown::Struck,
-            work::SET_ASIDE => Shown::SetAside,
+            work::VOIDED => Shown::Voided,
+            work::SKIPPED => Shown::Skipped,
             _ => match self.in_job(state, step) {
                 InJob::Undecided if !self.has_passed(state, rule.phase) => Shown::Undecided,
                 InJob::No => Shown::NotInThisJob,

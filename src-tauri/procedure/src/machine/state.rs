@@ -108,8 +108,8 @@ pub struct Layout {
     pub(crate) begun: Vec<Field>,
     /// Whether and how the job is over.
     pub(crate) over: Option<Field>,
-    /// One bit for the proof: a strike has happened in this run.
-    pub(crate) struck_once: Option<Field>,
+    /// One bit for the proof: a void has happened in this run.
+    pub(crate) voided_once: Option<Field>,
     /// One bit for the proof: an observation has happened in this run.
     pub(crate) observed_once: Option<Field>,
     /// A bit a danger for the proof: it holds since the observation and is excused.

@@ -1,8 +1,8 @@
 //! [`Machine::step`]: the only thing that changes rule state.
 
 use super::{
-    Action, Assign, Before, Blocked, DangerSet, InJob, Machine, MoveIx, OutcomeIx, SignIx, State, StepIx,
-    StepRule, StepSet, UNKNOWN, VarIx, over, sign, work,
+    Action, Assign, Before, Blocked, DangerSet, InJob, Machine, OutcomeIx, SignIx, State, StepIx, StepRule,
+    StepSet, UNKNOWN, VarIx, VehicleActionIx, over, sign, work,
 };
 
 /// A moment within one action at which a danger could show.
@@ -53,11 +53,11 @@ impl Machine {
             Action::Begin(step) => self.begin(state, &mut next, step)?,
             Action::Leave(step) => self.leave(state, &mut next, step)?,
             Action::Done(step, outcome) => return self.done(before, step, outcome, watch),
-            Action::Move(made) => return self.make_move(before, made, watch),
+            Action::Vehicle(made) => return self.vehicle_action(before, made, watch),
             Action::Sign(given) => self.sign_again(state, &mut next, given)?,
-            Action::SetAside(step) => self.set_aside(state, &mut next, step)?,
-            Action::Strike(step) => self.strike(state, &mut next, step)?,
-            Action::Rerecord(step, outcome) => return self.rerecord(before, step, outcome, watch),
+            Action::Skip(step) => self.skip(state, &mut next, step)?,
+            Action::Void(step) => self.void(state, &mut next, step)?,
+            Action::Correct(step, outcome) => return self.correct(before, step, outcome, watch),
             Action::Observe(var, value) => self.observe(state, &mut next, var, value)?,
             Action::Expire(gate) => self.expire(state, &mut next, gate)?,
             Action::Finish => self.finish(state, &mut next)?,
@@ -196,14 +196,14 @@ impl Machine {
             }) || rule.puts_back.iter().any(|&(item, pieces)| empty(item) < u64::from(pieces)))
     }
 
-    fn make_move(
+    fn vehicle_action(
         &self,
         before: &Before<'_>,
-        made: MoveIx,
+        made: VehicleActionIx,
         watch: &mut impl FnMut(Moment, &State),
     ) -> Result<State, Blocked> {
         let state = before.state;
-        let rule = &self.moves[made.at()];
+        let rule = &self.vehicle_actions[made.at()];
         if !rule.needs.holds(state) {
             return Err(Blocked::Needs);
         }
@@ -239,10 +239,10 @@ impl Machine {
         Ok(())
     }
 
-    fn set_aside(&self, state: &State, next: &mut State, step: StepIx) -> Result<(), Blocked> {
+    fn skip(&self, state: &State, next: &mut State, step: StepIx) -> Result<(), Blocked> {
         let rule = &self.steps[step.at()];
-        if !rule.may_set_aside {
-            return Err(Blocked::NotAside);
+        if !rule.may_skip {
+            return Err(Blocked::MayNotSkip);
         }
         if self.over(state) != over::NO {
             return Err(Blocked::Ending);
@@ -254,25 +254,25 @@ impl Machine {
             return Err(Blocked::NotInJob);
         }
         self.phase_open(state, rule.phase)?;
-        rule.work.set(next, work::SET_ASIDE);
+        rule.work.set(next, work::SKIPPED);
         Ok(())
     }
 
-    fn strike(&self, state: &State, next: &mut State, step: StepIx) -> Result<(), Blocked> {
+    fn void(&self, state: &State, next: &mut State, step: StepIx) -> Result<(), Blocked> {
         if !self.is_worked(state, step) {
             return Err(Blocked::NotNow);
         }
-        let mut struck = StepSet::default();
-        let with = self.steps[step.at()].struck_with.iter().copied();
-        with.filter(|other| self.is_worked(state, *other)).chain([step]).for_each(|gone| struck.insert(gone));
-        if let Some(busy) = self.begun(state).filter(|begun| struck.contains(*begun)).min() {
+        let mut voided = StepSet::default();
+        let with = self.steps[step.at()].voided_with.iter().copied();
+        with.filter(|other| self.is_worked(state, *other)).chain([step]).for_each(|gone| voided.insert(gone));
+        if let Some(busy) = self.begun(state).filter(|begun| voided.contains(*begun)).min() {
             return Err(Blocked::Stands(busy));
         }
-        for gone in struck.iter() {
+        for gone in voided.iter() {
             let rule = &self.steps[gone.at()];
-            rule.work.set(next, work::STRUCK);
+            rule.work.set(next, work::VOIDED);
             for &gate in &rule.writes {
-                let stays = |later: &StepIx| !struck.contains(*later) && self.is_worked(state, *later);
+                let stays = |later: &StepIx| !voided.contains(*later) && self.is_worked(state, *later);
                 if !self.readers.writers_after(gate, gone).any(|later| stays(&later)) {
                     self.vars[gate.at()].field.set(next, u64::from(UNKNOWN));
                 }
@@ -291,7 +291,7 @@ impl Machine {
         }
     }
 
-    fn rerecord(
+    fn correct(
         &self,
         before: &Before<'_>,
         step: StepIx,
@@ -300,16 +300,16 @@ impl Machine {
     ) -> Result<State, Blocked> {
         let state = before.state;
         let rule = &self.steps[step.at()];
-        if rule.work.get(state) != work::STRUCK {
+        if rule.work.get(state) != work::VOIDED {
             return Err(Blocked::NotNow);
         }
-        let struck = |other: &&StepIx| self.steps[other.at()].work.get(state) == work::STRUCK;
-        if let Some(&first) = rule.relies_on.iter().find(struck) {
+        let voided = |other: &&StepIx| self.steps[other.at()].work.get(state) == work::VOIDED;
+        if let Some(&first) = rule.relies_on.iter().find(voided) {
             return Err(Blocked::After(first));
         }
         let outcome = rule.outcomes.get(outcome.at()).ok_or(Blocked::NotNow)?;
         let mut next = *state;
-        self.take_outcome(before, rule, (&outcome.on_paper, outcome.ends), &mut next, watch);
+        self.take_outcome(before, rule, (&outcome.corrected, outcome.ends), &mut next, watch);
         for given in &rule.signs {
             let sign_rule = &self.signs[given.at()];
             if sign_rule.holds_while.holds(&next) {

@@ -12,7 +12,7 @@ use crate::load::{Problem, Problems};
 
 /// The lists that parts add to.
 pub(super) const LISTS: [&str; 8] =
-    ["facts", "conditions", "gates", "follows", "items", "sign_offs", "moves", "dangers"];
+    ["facts", "conditions", "gates", "follows", "items", "sign_offs", "vehicle_actions", "dangers"];
 
 /// Something that a part adds: its name where it is a term, the part, and its bytes there.
 #[derive(Debug, Clone)]

@@ -28,7 +28,7 @@ const FIELDS: [&str; 19] = [
     "items",
     "sign_offs",
     "phases",
-    "moves",
+    "vehicle_actions",
     "dangers",
     "done_when",
     "safe_to_leave",

@@ -51,7 +51,7 @@ fn over_in_part(rules: &Rules<'_>, moment: &Moment) -> i64 {
     let mut minutes = 0;
     for person in &moment.people {
         minutes += match person.doing {
-            Busy::Moving(made) => i64::from(rules.task.minutes.moves[made.at()]),
+            Busy::Moving(made) => i64::from(rules.task.minutes.vehicle_actions[made.at()]),
             Busy::Working(step) if rules.may_be_left(step) => i64::from(rules.hands(step)),
             _ => 0,
         };

@@ -1,5 +1,5 @@
 //! What must come one after the other, whoever does it: steps that are in every order, and what lies at least between
-//! two of them: moves that must be made, something that must cool. Which comes after which is seen from the work without
+//! two of them: vehicle actions that must be made, something that must cool. Which comes after which is seen from the work without
 //! clocks; where that is too large, from the rules' plain words.
 
 use super::minutes::Passing;
@@ -24,13 +24,13 @@ struct Chain {
     step: StepIx,
     /// Minutes at least from its end to the end of all.
     after: u32,
-    /// The values that it needs of conditions that moves write, by road.
+    /// The values that it needs of conditions that vehicle actions write, by road.
     needs: Vec<(usize, u64)>,
     /// What must be known, and which steps find it out.
     known: Vec<(Must, Vec<StepIx>)>,
 }
 
-/// A condition that moves write, and the least minutes of moves from each of its values to each.
+/// A condition that vehicle actions write, and the least minutes of vehicle actions from each of its values to each.
 struct Road {
     field: Field,
     least: Vec<Vec<u32>>,
@@ -80,11 +80,11 @@ impl Chains {
     /// Minutes until a step can be begun at the earliest.
     fn until_begun(&self, rules: &Rules<'_>, moment: &Moment, chain: &Chain) -> u32 {
         let made = moment.people.iter().map(|person| match person.doing {
-            Busy::Moving(made) => rules.task.minutes.moves[made.at()].saturating_sub(person.left),
+            Busy::Moving(made) => rules.task.minutes.vehicle_actions[made.at()].saturating_sub(person.left),
             _ => 0,
         });
         let made = u32::from(made.max().unwrap_or(0));
-        let moves = chain.needs.iter().map(|&(road, values)| {
+        let vehicle_actions = chain.needs.iter().map(|&(road, values)| {
             let road = &self.roads[road];
             road.to(1 << road.field.get(&moment.state), values).saturating_sub(made)
         });
@@ -93,7 +93,7 @@ impl Chains {
             setters.iter().map(|&setter| until_known(rules, moment, setter)).min()
         });
         let wait = u32::from(rules.wait_before(moment, chain.step));
-        moves.chain(known).fold(wait, u32::max)
+        vehicle_actions.chain(known).fold(wait, u32::max)
     }
 
     /// Works out what comes after each step.
@@ -139,7 +139,7 @@ impl Chains {
     /// Minutes at least from the end of a step to the beginning of a later one.
     fn between(&self, rules: &Rules<'_>, earlier: &Chain, later: &Chain) -> u32 {
         let holds = musts(&rules.rule(earlier.step).while_);
-        let moves = later.needs.iter().filter_map(|&(road, values)| {
+        let vehicle_actions = later.needs.iter().filter_map(|&(road, values)| {
             let road = &self.roads[road];
             let (_, from) = holds.iter().find(|(field, _)| *field == road.field)?;
             Some(road.to(*from, values))
@@ -157,7 +157,7 @@ impl Chains {
             };
             setters.iter().map(found_out).min()
         });
-        moves.chain(known).fold(full_wait_before(rules, later.step, &holds), u32::max)
+        vehicle_actions.chain(known).fold(full_wait_before(rules, later.step, &holds), u32::max)
     }
 }
 
@@ -231,16 +231,17 @@ fn until_known(rules: &Rules<'_>, moment: &Moment, setter: StepIx) -> u32 {
     }
 }
 
-/// The conditions that moves write.
+/// The conditions that vehicle actions write.
 fn roads(rules: &Rules<'_>) -> Vec<Road> {
     let machine = rules.machine;
-    let by_moves = machine.vars.iter().filter(|var| var.by_moves && var.kind == VariableKind::Condition);
-    by_moves
+    let by_vehicle_actions =
+        machine.vars.iter().filter(|var| var.by_vehicle_actions && var.kind == VariableKind::Condition);
+    by_vehicle_actions
         .map(|var| {
             let size = usize::from(var.size);
             let mut least = vec![vec![u32::MAX / 4; size]; size];
             (0..size).for_each(|value| least[value][value] = 0);
-            for (rule, &minutes) in machine.moves.iter().zip(&rules.task.minutes.moves) {
+            for (rule, &minutes) in machine.vehicle_actions.iter().zip(&rules.task.minutes.vehicle_actions) {
                 let Some(&(_, to)) = rule.makes.edits.iter().find(|(field, _)| *field == var.field) else {
                     continue;
                 };
@@ -321,7 +322,7 @@ fn alone_makes(rules: &Rules<'_>, step: StepIx, must: Must) -> bool {
     let machine = rules.machine;
     let of_rules = machine.items.iter().any(|item| item.field == wanted)
         || machine.signs.iter().any(|sign| sign.field == wanted)
-        || machine.moves.iter().any(|made| gives(&made.makes.edits))
+        || machine.vehicle_actions.iter().any(|made| gives(&made.makes.edits))
         || machine.follows.iter().any(|follow| gives(&follow.assign.edits))
         || machine.steps.iter().any(|rule| gives(&rule.on_begin.edits) || gives(&rule.on_leave.edits));
     !has(values, wanted.get(&rules.task.start.state))

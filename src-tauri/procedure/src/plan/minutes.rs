@@ -24,8 +24,8 @@ pub struct Minutes {
     pub(super) watching: Vec<u16>,
     /// What passes without hands, by step.
     pub(super) waits: Vec<Option<Passing>>,
-    /// By move.
-    pub(super) moves: Vec<u16>,
+    /// By vehicle action.
+    pub(super) vehicle_actions: Vec<u16>,
     /// From one zone to another.
     pub(super) walk: u16,
     /// How long gates stay known, by gate as the checklist lists them.
@@ -43,7 +43,7 @@ impl Minutes {
             hands: steps().map(|step| hands(step, timer)).collect(),
             watching: steps().map(|step| hands(step, timer).saturating_sub(whole(step.minutes))).collect(),
             waits: steps().map(passing).collect(),
-            moves: checklist.moves.iter().map(|made| whole(made.minutes)).collect(),
+            vehicle_actions: checklist.vehicle_actions.iter().map(|made| whole(made.minutes)).collect(),
             walk: whole(walk),
             fresh: checklist.gates.iter().map(|gate| gate.fresh_for.map(whole)).collect(),
         }

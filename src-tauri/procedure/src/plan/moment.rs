@@ -1,7 +1,7 @@
 //! One moment of the work: what the rules know, where everybody is, and how far what takes time has come.
 
 use super::MOST_PEOPLE;
-use crate::machine::{MoveIx, SignIx, State, StepIx};
+use crate::machine::{SignIx, State, StepIx, VehicleActionIx};
 
 /// A moment. How late it is does not belong to it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,7 +36,7 @@ pub(super) enum Busy {
     Working(StepIx),
     /// In a step whose wait runs, with free hands.
     Staying(StepIx),
-    Moving(MoveIx),
+    Moving(VehicleActionIx),
     /// There is no such person.
     Nobody,
 }
@@ -87,8 +87,8 @@ pub(super) enum Op {
     Walk(Who, u8),
     Begin(Who, StepIx),
     Leave(Who, StepIx),
-    Move(Who, MoveIx),
+    Vehicle(Who, VehicleActionIx),
     Sign(SignIx),
-    /// A struck step is put right on paper.
-    OnPaper(StepIx),
+    /// A voided step is corrected afterwards.
+    Correct(StepIx),
 }

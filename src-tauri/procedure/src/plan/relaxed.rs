@@ -11,7 +11,9 @@ use hashbrown::HashTable;
 
 use super::moment::Moment;
 use super::rules::Rules;
-use crate::machine::{Action, Before, MoveIx, SignIx, State, StepIx, StepSet, VarIx, VariableKind, work};
+use crate::machine::{
+    Action, Before, SignIx, State, StepIx, StepSet, VarIx, VariableKind, VehicleActionIx, work,
+};
 use crate::proof::Apart;
 use crate::proof::canon::canon;
 
@@ -202,12 +204,12 @@ impl Relaxed {
                 let walk = if walks { rules.task.minutes.walk } else { 0 };
                 edge(Action::Begin(step), own, first.saturating_add(walk));
             }
-            if rules.rule(step).work.get(&state) == work::STRUCK {
-                edge(Action::Rerecord(step, outcome), zone, 0);
+            if rules.rule(step).work.get(&state) == work::VOIDED {
+                edge(Action::Correct(step, outcome), zone, 0);
             }
         }
-        for (at, &minutes) in rules.task.minutes.moves.iter().enumerate() {
-            edge(Action::Move(MoveIx::of(at)), zone, minutes);
+        for (at, &minutes) in rules.task.minutes.vehicle_actions.iter().enumerate() {
+            edge(Action::Vehicle(VehicleActionIx::of(at)), zone, minutes);
         }
         (0..machine.signs.len()).for_each(|at| edge(Action::Sign(SignIx::of(at)), zone, 0));
         for (at, var) in machine.vars.iter().enumerate() {

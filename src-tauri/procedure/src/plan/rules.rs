@@ -236,10 +236,10 @@ impl<'a> Rules<'a> {
             Moment { state: start.state, people: [Person::NOBODY; MOST_PEOPLE], clocks: clocks.collect() };
         // Clocks of what is not waited for and not known stand at nothing.
         let mut moment = self.moved_on(&moment, start.state, None);
-        let in_hand: Vec<StepIx> = self.machine.begun(&start.state).collect();
+        let in_progress: Vec<StepIx> = self.machine.begun(&start.state).collect();
         let free = Person::free(start.at.map_or(0, |zone| 1 + zone as u8));
         for at in 0..self.task.people {
-            let person = in_hand.get(at).map_or(free, |&step| self.in_hand(&mut moment, step));
+            let person = in_progress.get(at).map_or(free, |&step| self.in_progress(&mut moment, step));
             moment.people[at] = person;
         }
         moment.people.sort_unstable();
@@ -247,8 +247,8 @@ impl<'a> Rules<'a> {
     }
 
     /// Somebody who is in a step already.
-    fn in_hand(&self, moment: &mut Moment, step: StepIx) -> Person {
-        let been = short(self.task.start.in_hand.get(&step));
+    fn in_progress(&self, moment: &mut Moment, step: StepIx) -> Person {
+        let been = short(self.task.start.in_progress.get(&step));
         let at = self.zones[step.at()];
         let left = match self.wait_before(moment, step) {
             0 => self.hands(step).saturating_sub(been),

@@ -61,11 +61,11 @@ fn step(rules: &Rules<'_>, moment: &Moment, op: Op) -> Option<Moment> {
     rules.after_unsorted(&before, moment, op)
 }
 
-/// Where something begins that could be for nothing: ways, moves, signatures, steps that are worked again.
+/// Where something begins that could be for nothing: ways, vehicle actions, signatures, steps that are worked again.
 fn idle_work(rules: &Rules<'_>, ops: &[Op]) -> Vec<usize> {
     let mut begun = Vec::new();
     let could = |&(_, op): &(usize, &Op)| match op {
-        Op::Walk(..) | Op::Move(..) | Op::Sign(_) => true,
+        Op::Walk(..) | Op::Vehicle(..) | Op::Sign(_) => true,
         Op::Begin(_, step) => {
             let again = rules.machine.is_worked(&rules.task.start.state, *step) || begun.contains(step);
             begun.push(*step);
@@ -128,7 +128,7 @@ impl Line {
 /// Whether an op begins something that has an end of its own.
 fn lasts(rules: &Rules<'_>, op: Op) -> bool {
     match op {
-        Op::Move(_, made) => rules.task.minutes.moves[made.at()] > 0,
+        Op::Vehicle(_, made) => rules.task.minutes.vehicle_actions[made.at()] > 0,
         Op::Walk(..) | Op::Begin(..) => true,
         _ => false,
     }
@@ -142,8 +142,8 @@ impl Op {
             | Op::Walk(person, _)
             | Op::Begin(person, _)
             | Op::Leave(person, _)
-            | Op::Move(person, _) => Some(person),
-            Op::Pass(_) | Op::Sign(_) | Op::OnPaper(_) => None,
+            | Op::Vehicle(person, _) => Some(person),
+            Op::Pass(_) | Op::Sign(_) | Op::Correct(_) => None,
         }
     }
 
@@ -154,8 +154,8 @@ impl Op {
             Op::Walk(person, zone) => Op::Walk(name(person), zone),
             Op::Begin(person, step) => Op::Begin(name(person), step),
             Op::Leave(person, step) => Op::Leave(name(person), step),
-            Op::Move(person, made) => Op::Move(name(person), made),
-            Op::Pass(_) | Op::Sign(_) | Op::OnPaper(_) => self,
+            Op::Vehicle(person, made) => Op::Vehicle(name(person), made),
+            Op::Pass(_) | Op::Sign(_) | Op::Correct(_) => self,
         }
     }
 }

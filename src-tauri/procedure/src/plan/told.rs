@@ -5,7 +5,7 @@ use super::rules::{Clock, Rules};
 use super::search::{Searched, minutes_of};
 use super::{Certainty, MOST_PEOPLE, Plan, tidy};
 use crate::format::Zone;
-use crate::machine::{Before, MoveIx, SignIx, State, StepIx};
+use crate::machine::{Before, SignIx, State, StepIx, VehicleActionIx};
 
 /// One thing that a person does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -27,16 +27,16 @@ pub enum What {
     Work(StepIx),
     /// Works a step until its hands are free, and leaves it while its wait runs.
     Start(StepIx),
-    /// Leaves a step that is in hand.
+    /// Leaves a step that is in progress.
     Leave(StepIx),
-    /// Makes a move.
-    Move(MoveIx),
+    /// Makes a vehicle action.
+    Vehicle(VehicleActionIx),
     /// Walks to a zone.
     Walk(Zone),
     /// Signs again.
     Sign(SignIx),
-    /// Puts a struck step right on paper.
-    OnPaper(StepIx),
+    /// Corrects a voided step afterwards.
+    Correct(StepIx),
 }
 
 /// Something that is waited for.
@@ -129,17 +129,17 @@ impl<'r, 'a> Teller<'r, 'a> {
                 self.since[who.at()] = self.now;
                 self.before(step);
             }
-            Op::Move(who, made) => {
+            Op::Vehicle(who, made) => {
                 let person = who.at();
                 self.since[person] = self.now;
                 // One that takes no time is over at once.
                 if !matches!(next.people[person].doing, Busy::Moving(_)) {
-                    self.done(person, What::Move(made), self.now);
+                    self.done(person, What::Vehicle(made), self.now);
                 }
             }
             Op::Walk(who, _) => self.since[who.at()] = self.now,
             Op::Sign(given) => self.done(self.someone_free(), What::Sign(given), self.now),
-            Op::OnPaper(step) => self.done(self.someone_free(), What::OnPaper(step), self.now),
+            Op::Correct(step) => self.done(self.someone_free(), What::Correct(step), self.now),
             Op::Pass(_) => {}
         }
         self.now += minutes_of(op);
@@ -168,7 +168,7 @@ impl<'r, 'a> Teller<'r, 'a> {
                     self.waits.push(Waiting { step, from, until: self.now, attended: true, idle: 0 });
                 }
             }
-            (Busy::Moving(made), _) => self.done(person, What::Move(made), from),
+            (Busy::Moving(made), _) => self.done(person, What::Vehicle(made), from),
             (Busy::Walking, _) => {
                 let zone = ZONES[usize::from(after.at.clamp(1, 4)) - 1];
                 self.done(person, What::Walk(zone), from);

@@ -2,7 +2,7 @@
 
 use super::moment::{Busy, Moment, Op, Person, Who};
 use super::rules::{IDLE, Order, Rules};
-use crate::machine::{Action, Before, InJob, MoveIx, SignIx, State, StepIx, over, work};
+use crate::machine::{Action, Before, InJob, SignIx, State, StepIx, VehicleActionIx, over, work};
 
 /// The zones of a bay; 0 is anywhere.
 const ZONES: std::ops::RangeInclusive<u8> = 1..=4;
@@ -42,8 +42,8 @@ impl Rules<'_> {
             (0..self.machine.signs.len()).for_each(|at| try_one(Op::Sign(SignIx::of(at))));
             (0..self.machine.steps.len())
                 .map(StepIx::of)
-                .filter(|step| self.rule(*step).work.get(&moment.state) == work::STRUCK)
-                .for_each(|step| try_one(Op::OnPaper(step)));
+                .filter(|step| self.rule(*step).work.get(&moment.state) == work::VOIDED)
+                .for_each(|step| try_one(Op::Correct(step)));
         }
         if let Some(minutes) = self.until_something(moment) {
             // Mostly nothing is won by beginning later than one could, unless something happens before.
@@ -88,7 +88,8 @@ impl Rules<'_> {
                 .filter(|&zone| zone != at && wanted[usize::from(zone)])
                 .for_each(|zone| try_one(Op::Walk(who, zone)));
         }
-        (0..self.machine.moves.len()).for_each(|made| try_one(Op::Move(who, MoveIx::of(made))));
+        (0..self.machine.vehicle_actions.len())
+            .for_each(|made| try_one(Op::Vehicle(who, VehicleActionIx::of(made))));
     }
 
     /// Whether a step can still be begun some time, by what has been done.
@@ -130,10 +131,10 @@ impl Rules<'_> {
                     Person::free(moment.people[who.at()].at),
                 ))
             }
-            Op::Move(who, made) => self.make_move(before, moment, who.at(), made),
+            Op::Vehicle(who, made) => self.vehicle_action(before, moment, who.at(), made),
             Op::Sign(given) => Some(self.moved_on(moment, self.act(before, Action::Sign(given))?, None)),
-            Op::OnPaper(step) => {
-                let next = self.act(before, Action::Rerecord(step, self.task.outcomes[step.at()]))?;
+            Op::Correct(step) => {
+                let next = self.act(before, Action::Correct(step, self.task.outcomes[step.at()]))?;
                 Some(self.moved_on(moment, next, None))
             }
         }
@@ -166,12 +167,18 @@ impl Rules<'_> {
         Some(with(self.moved_on(moment, next, None), person, busy))
     }
 
-    fn make_move(&self, before: &Before<'_>, moment: &Moment, person: usize, made: MoveIx) -> Option<Moment> {
+    fn vehicle_action(
+        &self,
+        before: &Before<'_>,
+        moment: &Moment,
+        person: usize,
+        made: VehicleActionIx,
+    ) -> Option<Moment> {
         if self.something_moves(moment) {
             return None;
         }
-        let next = self.act(before, Action::Move(made))?;
-        Some(match self.task.minutes.moves[made.at()] {
+        let next = self.act(before, Action::Vehicle(made))?;
+        Some(match self.task.minutes.vehicle_actions[made.at()] {
             0 => self.moved_on(moment, next, None),
             left => {
                 let moving = Person { doing: Busy::Moving(made), left, ..moment.people[person] };
@@ -187,7 +194,7 @@ impl Rules<'_> {
             Busy::Free | Busy::Idling | Busy::Nobody => None,
             Busy::Walking => Some(with(moment.clone(), person, free)),
             Busy::Moving(made) => {
-                let next = self.act(before, Action::Move(made))?;
+                let next = self.act(before, Action::Vehicle(made))?;
                 Some(with(self.moved_on(moment, next, None), person, free))
             }
             Busy::Working(step) if self.wait_within(moment, step) == Some(IDLE) => {
@@ -247,7 +254,7 @@ impl Rules<'_> {
     }
 
     /// Where the search begins: as it is, and with one or all of those who are in a step out of it. Only here may
-    /// somebody leave a step that is not waiting: what is in hand may have been begun otherwise than planned.
+    /// somebody leave a step that is not waiting: what is in progress may have been begun otherwise than planned.
     pub fn beginnings_of_all(&self) -> Vec<(Vec<Op>, Moment)> {
         let mut seeds = vec![(Vec::new(), self.now())];
         let mut at = 0;

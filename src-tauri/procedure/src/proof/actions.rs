@@ -4,13 +4,15 @@
 use super::edges::Kind;
 use super::vehicle::Vehicle;
 use crate::load::Procedure;
-use crate::machine::{Action, Machine, MoveIx, PhaseIx, STEP_WORDS, SignIx, State, StepIx, VarIx, over};
+use crate::machine::{
+    Action, Machine, PhaseIx, STEP_WORDS, SignIx, State, StepIx, VarIx, VehicleActionIx, over,
+};
 
 /// The actions of a search, and where each step's stand.
 pub struct Actions {
     all: Vec<Action>,
     steps: Vec<OfStep>,
-    moves: Vec<(u16, MoveIx)>,
+    vehicle_actions: Vec<(u16, VehicleActionIx)>,
     ageings: Vec<(u16, VarIx)>,
     finish: Option<u16>,
     stop: Option<u16>,
@@ -20,9 +22,9 @@ pub struct Actions {
     phases: Vec<Vec<u64>>,
     /// Words in which work fields stand.
     words: usize,
-    /// All steps, those that may be set aside, may begin while the job ends, and are signed: as low bits of the work fields.
+    /// All steps, those that may be skipped, may begin while the job ends, and are signed: as low bits of the work fields.
     known: [u64; STEP_WORDS],
-    asides: [u64; STEP_WORDS],
+    skips: [u64; STEP_WORDS],
     at_end: [u64; STEP_WORDS],
     signed: [u64; STEP_WORDS],
 }
@@ -31,11 +33,11 @@ pub struct Actions {
 struct OfStep {
     /// Steps of every job that come before it, as low bits of the work fields.
     after: [u64; STEP_WORDS],
-    aside: Option<u16>,
+    skip: Option<u16>,
     begin: Option<u16>,
-    strike: Option<u16>,
+    void: Option<u16>,
     sign: Vec<(u16, SignIx)>,
-    struck: Vec<u16>,
+    voided: Vec<u16>,
     begun: Vec<u16>,
 }
 
@@ -50,7 +52,7 @@ impl Actions {
         let mut actions = Actions {
             all: procedure.all_actions().into_iter().filter(|action| has(*action)).collect(),
             steps: machine.steps.iter().map(|_| OfStep::default()).collect(),
-            moves: Vec::new(),
+            vehicle_actions: Vec::new(),
             ageings: Vec::new(),
             finish: None,
             stop: None,
@@ -58,7 +60,7 @@ impl Actions {
             phases: vec![vec![0; words]; machine.phases.len()],
             words,
             known: [0; STEP_WORDS],
-            asides: [0; STEP_WORDS],
+            skips: [0; STEP_WORDS],
             at_end: [0; STEP_WORDS],
             signed: [0; STEP_WORDS],
         };
@@ -66,7 +68,7 @@ impl Actions {
             let (word, bit) = (usize::from(rule.work.word), 1 << rule.work.shift);
             actions.phases[rule.phase.at()][word] |= bit;
             actions.known[word] |= bit;
-            actions.asides[word] |= if rule.may_set_aside { bit } else { 0 };
+            actions.skips[word] |= if rule.may_skip { bit } else { 0 };
             actions.at_end[word] |= if rule.when_ending { bit } else { 0 };
             actions.signed[word] |= if rule.signs.is_empty() { 0 } else { bit };
         }
@@ -84,14 +86,14 @@ impl Actions {
                 Action::Begin(step) => {
                     steps[step.at()].begin = Some(at);
                 }
-                Action::SetAside(step) => {
-                    steps[step.at()].aside = Some(at);
+                Action::Skip(step) => {
+                    steps[step.at()].skip = Some(at);
                 }
                 Action::Leave(step) | Action::Done(step, _) => steps[step.at()].begun.push(at),
-                Action::Strike(step) => steps[step.at()].strike = Some(at),
-                Action::Rerecord(step, _) => steps[step.at()].struck.push(at),
+                Action::Void(step) => steps[step.at()].void = Some(at),
+                Action::Correct(step, _) => steps[step.at()].voided.push(at),
                 Action::Sign(given) => steps[machine.signs[given.at()].step.at()].sign.push((at, given)),
-                Action::Move(made) => actions.moves.push((at, made)),
+                Action::Vehicle(made) => actions.vehicle_actions.push((at, made)),
                 Action::Observe(..) => actions.observations.push(at),
                 Action::Expire(gate) => actions.ageings.push((at, gate)),
                 Action::Finish => actions.finish = Some(at),
@@ -126,8 +128,8 @@ impl Actions {
             into.extend(self.stop.filter(|_| vehicle.stops));
         }
         into.extend(self.ageings.iter().filter(|(_, gate)| vehicle.allows_ageing(*gate)).map(|(at, _)| at));
-        for &(at, made) in &self.moves {
-            if vehicle.allows_move(made) {
+        for &(at, made) in &self.vehicle_actions {
+            if vehicle.allows(made) {
                 into.push(at);
             }
         }
@@ -142,7 +144,7 @@ impl Actions {
 
     fn of_steps(&self, machine: &Machine, state: &State, vehicle: &Vehicle, into: &mut Vec<u16>) {
         let layout = &machine.layout;
-        let may_strike = layout.struck_once.is_some_and(|field| field.get(state) == 0);
+        let may_void = layout.voided_once.is_some_and(|field| field.get(state) == 0);
         let free = layout.begun.iter().any(|field| field.get(state) == 0);
         let ending = machine.is_ending(state);
         let mut wanted = [Wanted::default(); STEP_WORDS];
@@ -154,7 +156,7 @@ impl Actions {
             let (first, again) = vehicle.begins(word);
             let begin = untouched & first | worked & again;
             *wanted = Wanted {
-                aside: if ending { 0 } else { untouched & self.asides[word] },
+                skip: if ending { 0 } else { untouched & self.skips[word] },
                 begin: if !free {
                     0
                 } else if ending {
@@ -162,9 +164,9 @@ impl Actions {
                 } else {
                     begin
                 },
-                strike: if may_strike { worked } else { 0 },
+                void: if may_void { worked } else { 0 },
                 sign: worked & self.signed[word],
-                struck: high & !low,
+                voided: high & !low,
             };
         }
         self.leave_out_shut(machine, state, &mut wanted);
@@ -174,10 +176,10 @@ impl Actions {
                 let bit = rest & rest.wrapping_neg();
                 rest ^= bit;
                 let of = &self.steps[word * 32 + bit.trailing_zeros() as usize / 2];
-                if wanted.aside & bit != 0 {
-                    into.extend(of.aside);
+                if wanted.skip & bit != 0 {
+                    into.extend(of.skip);
                 }
-                // What is worked or set aside has its low bit.
+                // What is worked or skipped has its low bit.
                 let are_behind = || of.after.iter().zip(&state.words).all(|(steps, work)| !work & steps == 0);
                 if wanted.begin & bit != 0 && are_behind() {
                     into.extend(of.begin);
@@ -187,11 +189,11 @@ impl Actions {
                         of.sign.iter().filter(|(_, given)| vehicle.allows_sign(*given)).map(|(at, _)| at),
                     );
                 }
-                if wanted.strike & bit != 0 {
-                    into.extend(of.strike);
+                if wanted.void & bit != 0 {
+                    into.extend(of.void);
                 }
-                if wanted.struck & bit != 0 {
-                    into.extend_from_slice(&of.struck);
+                if wanted.voided & bit != 0 {
+                    into.extend_from_slice(&of.voided);
                 }
             }
         }
@@ -201,10 +203,10 @@ impl Actions {
     fn leave_out_shut(&self, machine: &Machine, state: &State, wanted: &mut [Wanted; STEP_WORDS]) {
         for (at, steps) in self.phases.iter().enumerate() {
             let words = || wanted.iter().zip(steps);
-            let is_wanted = words().any(|(wanted, steps)| (wanted.aside | wanted.begin) & steps != 0);
+            let is_wanted = words().any(|(wanted, steps)| (wanted.skip | wanted.begin) & steps != 0);
             if is_wanted && machine.phase_open(state, PhaseIx::of(at)).is_err() {
                 for (wanted, steps) in wanted.iter_mut().zip(steps) {
-                    wanted.aside &= !steps;
+                    wanted.skip &= !steps;
                     wanted.begin &= !steps;
                 }
             }
@@ -215,16 +217,16 @@ impl Actions {
 /// Steps of which something may be tried, as low bits of their work fields.
 #[derive(Debug, Clone, Copy, Default)]
 struct Wanted {
-    aside: u64,
+    skip: u64,
     begin: u64,
-    strike: u64,
+    void: u64,
     sign: u64,
-    struck: u64,
+    voided: u64,
 }
 
 impl Wanted {
     fn any(self) -> u64 {
-        self.aside | self.begin | self.strike | self.sign | self.struck
+        self.skip | self.begin | self.void | self.sign | self.voided
     }
 }
 
@@ -236,15 +238,15 @@ pub fn kind(machine: &Machine, last: Option<Action>, action: Action) -> Kind {
         if same { Kind::Further } else { Kind::First(u8::try_from(ways).unwrap_or(u8::MAX)) }
     };
     match action {
-        Action::Strike(_) => Kind::Strike,
+        Action::Void(_) => Kind::Void,
         Action::Observe(..) => Kind::Observe,
         Action::Expire(_) => Kind::Age,
-        Action::SetAside(_) | Action::Stop => Kind::Aside,
+        Action::Skip(_) | Action::Stop => Kind::NotPlanned,
         Action::Done(step, _) => first(step, matches!(last, Some(Action::Done(same, _)) if same == step)),
-        Action::Rerecord(step, _) => {
-            first(step, matches!(last, Some(Action::Rerecord(same, _)) if same == step))
+        Action::Correct(step, _) => {
+            first(step, matches!(last, Some(Action::Correct(same, _)) if same == step))
         }
-        Action::Begin(_) | Action::Leave(_) | Action::Move(_) | Action::Sign(_) | Action::Finish => {
+        Action::Begin(_) | Action::Leave(_) | Action::Vehicle(_) | Action::Sign(_) | Action::Finish => {
             Kind::Plain
         }
     }

@@ -16,7 +16,7 @@ enum By {
     Begin(StepIx),
     Leave(StepIx),
     Done(StepIx),
-    Move(usize),
+    Vehicle(usize),
     Follow(usize),
 }
 
@@ -45,8 +45,8 @@ impl Changes {
             self.add(machine, By::Leave(at), &rule.on_leave);
             rule.outcomes.iter().for_each(|outcome| self.add(machine, By::Done(at), &outcome.assign));
         }
-        for (at, rule) in machine.moves.iter().enumerate() {
-            self.add(machine, By::Move(at), &rule.makes);
+        for (at, rule) in machine.vehicle_actions.iter().enumerate() {
+            self.add(machine, By::Vehicle(at), &rule.makes);
         }
         for (at, rule) in machine.follows.iter().enumerate() {
             let edits = rule.assign.edits.iter();
@@ -90,7 +90,7 @@ impl Changes {
             Action::Begin(step) => Some(By::Begin(step)),
             Action::Leave(step) => Some(By::Leave(step)),
             Action::Done(step, _) => Some(By::Done(step)),
-            Action::Move(made) => Some(By::Move(made.at())),
+            Action::Vehicle(made) => Some(By::Vehicle(made.at())),
             _ => None,
         };
         let changes = |(at, field, value): &(By, Field, u64)| Some(*at) == by && field.get(before) != *value;
@@ -159,16 +159,17 @@ impl Changes {
             By::Begin(step) => of_step(step, "beginning", "on_begin"),
             By::Leave(step) => of_step(step, "leaving", "on_leave"),
             By::Done(step) => of_step(step, "doing", "makes"),
-            By::Move(made) => {
-                (format!("move \"{}\"", procedure.checklist.moves[made].id), format!("/moves/{made}/makes"))
-            }
+            By::Vehicle(made) => (
+                format!("vehicle action \"{}\"", procedure.checklist.vehicle_actions[made].id),
+                format!("/vehicle_actions/{made}/makes"),
+            ),
             By::Follow(at) => ("what follows".to_owned(), format!("/follows/{at}")),
         };
         let happens = happened.iter().any(|action| match (*action, by) {
             (Action::Begin(one), By::Begin(step))
             | (Action::Leave(one), By::Leave(step))
             | (Action::Done(one, _), By::Done(step)) => one == step,
-            (Action::Move(one), By::Move(made)) => one.at() == made,
+            (Action::Vehicle(one), By::Vehicle(made)) => one.at() == made,
             (_, By::Follow(_)) => true,
             _ => false,
         });
@@ -184,7 +185,7 @@ fn assigned_by(machine: &Machine, action: Action) -> Option<&Assign> {
         Action::Done(step, outcome) => {
             machine.steps[step.at()].outcomes.get(outcome.at()).map(|outcome| &outcome.assign)
         }
-        Action::Move(made) => Some(&machine.moves[made.at()].makes),
+        Action::Vehicle(made) => Some(&machine.vehicle_actions[made.at()].makes),
         _ => None,
     }
 }

@@ -9,12 +9,12 @@ use super::graph::grow_gently;
 pub enum Kind {
     /// The technician decides on it, on the way to the end.
     Plain,
-    /// The technician decides on it, but no plan counts on it: setting aside, stopping.
-    Aside,
+    /// The technician decides on it, but no plan counts on it: skipping, stopping.
+    NotPlanned,
     /// A gate grows too old.
     Age,
-    /// A strike.
-    Strike,
+    /// A void.
+    Void,
     /// An observation.
     Observe,
     /// The first of so many ways a step can turn out; those that are allowed stand side by side.
@@ -32,9 +32,9 @@ impl Kind {
     fn code(self) -> u8 {
         match self {
             Kind::Plain => 0,
-            Kind::Aside => 1,
+            Kind::NotPlanned => 1,
             Kind::Age => 2,
-            Kind::Strike => 3,
+            Kind::Void => 3,
             Kind::Observe => 4,
             Kind::First(_) => 5,
             Kind::Further => 6,
@@ -190,9 +190,9 @@ fn last_bytes(bytes: &[u8]) -> u32 {
 fn kind(code: u8, ways: u8) -> Kind {
     match code {
         0 => Kind::Plain,
-        1 => Kind::Aside,
+        1 => Kind::NotPlanned,
         2 => Kind::Age,
-        3 => Kind::Strike,
+        3 => Kind::Void,
         4 => Kind::Observe,
         5 => Kind::First(ways),
         _ => Kind::Further,
@@ -207,9 +207,9 @@ mod tests {
     fn edges_are_read_as_they_were_added() {
         let kinds = [
             Kind::Plain,
-            Kind::Aside,
+            Kind::NotPlanned,
             Kind::Age,
-            Kind::Strike,
+            Kind::Void,
             Kind::Observe,
             Kind::First(64),
             Kind::Further,

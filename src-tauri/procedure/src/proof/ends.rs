@@ -53,8 +53,8 @@ pub fn judge(
 }
 
 /// A step that may still be begun when the job is ending makes the vehicle safe to leave. What could still be done so
-/// must not be lost by waiting: a reading that grows too old can be taken again. A strike may take such a step out of the
-/// job, so it is asked where nothing was struck.
+/// must not be lost by waiting: a reading that grows too old can be taken again. A void may take such a step out of the
+/// job, so it is asked where nothing was voided.
 fn makes_safe_after_ageing(
     procedure: &Procedure,
     found: &Found<'_>,
@@ -66,7 +66,7 @@ fn makes_safe_after_ageing(
         let (mut can, mut open) = (Marks::new(found.graph.len()), Marks::new(found.graph.len()));
         for number in 0..found.graph.len() as u32 {
             let state = found.graph.state(number);
-            if found.machine.is_ending(&state) && !found.is_struck(&state) {
+            if found.machine.is_ending(&state) && !found.is_voided(&state) {
                 let worked = found.machine.is_worked(&state, step);
                 if worked { can.set(number) } else { open.set(number) }
             }
@@ -207,7 +207,7 @@ fn some_action_is_good(edges: &[Edge], good: &Marks) -> bool {
     let mut missing = 0;
     for edge in edges {
         match edge.kind {
-            Kind::Plain | Kind::Aside if good.has(edge.to) => return true,
+            Kind::Plain | Kind::NotPlanned if good.has(edge.to) => return true,
             Kind::First(ways) => missing = ways,
             _ => {}
         }

@@ -19,13 +19,13 @@ use crate::machine::{Action, Before, DangerIx, DangerSet, Machine, State};
 /// States looked at between two looks at the clock, the caps and whoever waits.
 const STRIDE: usize = 1 << 12;
 
-/// Which runs are searched. All of them with ageing and setting aside.
+/// Which runs are searched. All of them with ageing and skipping.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Runs {
-    /// Nothing goes wrong on paper or at the vehicle.
+    /// Nothing goes wrong in the entries or at the vehicle.
     Plain,
-    /// At most one strike anywhere.
-    OneStrike,
+    /// At most one void anywhere.
+    OneVoid,
     /// At most one observation anywhere.
     OneObservation,
 }
@@ -34,15 +34,15 @@ impl Runs {
     pub fn name(self) -> &'static str {
         match self {
             Runs::Plain => "plain runs",
-            Runs::OneStrike => "runs with at most one strike",
+            Runs::OneVoid => "runs with at most one void",
             Runs::OneObservation => "runs with at most one observation",
         }
     }
 
     fn has(self, action: Action) -> bool {
         match action {
-            Action::Strike(_) => self == Runs::OneStrike,
-            Action::Rerecord(..) => self == Runs::OneStrike,
+            Action::Void(_) => self == Runs::OneVoid,
+            Action::Correct(..) => self == Runs::OneVoid,
             Action::Observe(..) => self == Runs::OneObservation,
             _ => true,
         }
@@ -198,7 +198,7 @@ impl Found<'_> {
         let layout = &self.machine.layout;
         let (mut next, dangers) = self.machine.step_judged(before, action).ok()?;
         match action {
-            Action::Strike(_) => layout.struck_once?.set(&mut next, 1),
+            Action::Void(_) => layout.voided_once?.set(&mut next, 1),
             Action::Observe(..) => {
                 layout.observed_once?.set(&mut next, 1);
                 let found = self.machine.dangers_after(before, &next);
@@ -221,9 +221,9 @@ impl Found<'_> {
         self.machine.layout.observed_once.is_some_and(|field| field.get(state) == 1)
     }
 
-    /// Whether something was struck in the run to this state.
-    pub fn is_struck(&self, state: &State) -> bool {
-        self.machine.layout.struck_once.is_some_and(|field| field.get(state) == 1)
+    /// Whether something was voided in the run to this state.
+    pub fn is_voided(&self, state: &State) -> bool {
+        self.machine.layout.voided_once.is_some_and(|field| field.get(state) == 1)
     }
 
     /// What an observation found is excused while it stays so; but nobody may go into it, finish work in it, move the
@@ -231,7 +231,7 @@ impl Found<'_> {
     fn excused(&self, dangers: DangerSet, action: Action) -> DangerSet {
         let strict = matches!(
             action,
-            Action::Begin(_) | Action::Done(..) | Action::Move(_) | Action::Finish | Action::Stop
+            Action::Begin(_) | Action::Done(..) | Action::Vehicle(_) | Action::Finish | Action::Stop
         );
         if strict { dangers - self.machine.readers.of_doing } else { dangers }
     }

@@ -1,6 +1,7 @@
 //! Every state found and every step between them, packed.
 //!
-//! A state is kept as the numbers of its two halves, since few halves make many states: exact, and far smaller than
+//! Collapse compression: a state is kept as the numbers of its two halves, since few halves make many states. It is
+//! exact, and far smaller than
 //! the state. A step is kept as what it means for the ends of the job and how far its target is away; which action it
 //! was is worked out again where somebody asks.
 
@@ -16,8 +17,8 @@ pub const MOST_STATES: usize = u32::MAX as usize - 1;
 
 /// States by number, in the order they were found.
 pub struct Graph {
-    first: Halves,
-    second: Halves,
+    first: Collapsed,
+    second: Collapsed,
     /// The numbers of both halves.
     pairs: Vec<(u32, u32)>,
     table: HashTable<u32>,
@@ -32,8 +33,8 @@ impl Graph {
     /// An empty graph for the states of this layout: what has been done is one half, the vehicle the other.
     pub fn new(layout: &Layout) -> Self {
         Graph {
-            first: Halves::new(0, layout.work_words),
-            second: Halves::new(layout.work_words, layout.words()),
+            first: Collapsed::new(0, layout.work_words),
+            second: Collapsed::new(layout.work_words, layout.words()),
             pairs: Vec::new(),
             table: HashTable::new(),
             hasher: FixedState::with_seed(0),
@@ -196,7 +197,7 @@ fn hash(hasher: &FixedState, pair: (u32, u32)) -> u64 {
 }
 
 /// Different values of some words of the state, by number.
-struct Halves {
+struct Collapsed {
     begin: usize,
     end: usize,
     keys: Vec<u64>,
@@ -205,9 +206,9 @@ struct Halves {
     last: u32,
 }
 
-impl Halves {
-    fn new(begin: usize, end: usize) -> Halves {
-        Halves { begin, end, keys: Vec::new(), table: HashTable::new(), last: 0 }
+impl Collapsed {
+    fn new(begin: usize, end: usize) -> Collapsed {
+        Collapsed { begin, end, keys: Vec::new(), table: HashTable::new(), last: 0 }
     }
 
     fn bytes(&self) -> usize {

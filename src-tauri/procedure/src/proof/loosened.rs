@@ -8,8 +8,8 @@ use super::graph::Graph;
 use super::report::{Proof, Property};
 use crate::load::Procedure;
 use crate::machine::{
-    Action, Field, ItemIx, Machine, MoveIx, OutcomeIx, PhaseRule, Pred, State, StepIx, StepSet, Test, Tree,
-    VarIx, WORDS,
+    Action, Field, ItemIx, Machine, OutcomeIx, PhaseRule, Pred, State, StepIx, StepSet, Test, Tree, VarIx,
+    VehicleActionIx, WORDS,
 };
 
 /// States after which the search for one danger gives up.
@@ -68,10 +68,11 @@ fn successors(
     let mut show_if_allowed = |before: &State, action: Action| {
         machine.step(before, action).is_ok_and(|next| show(before, action, next))
     };
-    let moves = (0..machine.moves.len()).map(|at| Action::Move(MoveIx::of(at)));
+    let vehicle_actions =
+        (0..machine.vehicle_actions.len()).map(|at| Action::Vehicle(VehicleActionIx::of(at)));
     let ages = (0..machine.vars.len()).map(|at| Action::Expire(VarIx::of(at)));
     let leaves = machine.begun(state).map(Action::Leave).chain([Action::Stop]);
-    if moves.chain(ages).chain(leaves).any(|action| show_if_allowed(state, action)) {
+    if vehicle_actions.chain(ages).chain(leaves).any(|action| show_if_allowed(state, action)) {
         return true;
     }
     for step in (0..machine.steps.len()).map(StepIx::of) {
@@ -145,9 +146,9 @@ impl Cone {
                 self.doing |= *steps;
                 Vec::new()
             }
-            // A move that changes nothing is none, so what it writes must be kept too.
+            // A vehicle action that changes nothing is none, so what it writes must be kept too.
             Tree::Test(Test::Moving(made, _) | Test::Moved(made, _)) => {
-                let written = machine.moves[made.at()].makes.edits.iter().map(|&(field, _)| field);
+                let written = machine.vehicle_actions[made.at()].makes.edits.iter().map(|&(field, _)| field);
                 written.filter(|field| self.keep(*field)).collect()
             }
             Tree::All(parts) | Tree::Any(parts) => {
@@ -176,7 +177,7 @@ fn loosen(machine: &Machine) -> Machine {
         step.permits.clear();
         step.when_ending = true;
     }
-    for made in &mut loose.moves {
+    for made in &mut loose.vehicle_actions {
         made.needs = always();
     }
     for phase in &mut loose.phases {

@@ -53,7 +53,7 @@ fn fix(procedure: &Procedure, finding: &Finding, known: &BTreeSet<(Property, Str
 
 /// The smallest kind of runs in which the danger comes up.
 fn kind_of_runs(procedure: &Procedure, finding: &Finding) -> Option<Runs> {
-    [Runs::Plain, Runs::OneStrike, Runs::OneObservation].into_iter().find(|&runs| {
+    [Runs::Plain, Runs::OneVoid, Runs::OneObservation].into_iter().find(|&runs| {
         let part = try_out(procedure, runs);
         part.proof.is_decided() && part.proof.findings.iter().any(|found| found.what == finding.what)
     })
@@ -79,7 +79,7 @@ impl Guard {
         let (is_while, pointer) = match action {
             Action::Begin(step) => (false, procedure.step_pointer(step)),
             Action::Done(step, _) => (procedure.step(step).while_.is_some(), procedure.step_pointer(step)),
-            Action::Move(made) => (false, format!("/moves/{}", made.at())),
+            Action::Vehicle(made) => (false, format!("/vehicle_actions/{}", made.at())),
             Action::Finish | Action::Stop => {
                 let end = if action == Action::Finish { "/done_when" } else { "/safe_to_leave" };
                 return Some(Guard { action, is_while: false, pointer: end.to_owned() });
@@ -115,7 +115,7 @@ impl Guard {
                     add(&mut rule.while_);
                 }
             }
-            Action::Move(made) => add(&mut changed.machine.moves[made.at()].needs),
+            Action::Vehicle(made) => add(&mut changed.machine.vehicle_actions[made.at()].needs),
             Action::Finish => add(&mut changed.machine.done_when),
             Action::Stop => add(&mut changed.machine.safe_to_leave),
             _ => {}
@@ -127,7 +127,7 @@ impl Guard {
     fn said(&self, procedure: &Procedure) -> String {
         let whose = match self.action {
             Action::Begin(step) | Action::Done(step, _) => format!("step \"{}\"", procedure.step(step).id),
-            Action::Move(made) => format!("move \"{}\"", procedure.move_text(made).id),
+            Action::Vehicle(made) => format!("vehicle action \"{}\"", procedure.vehicle_action_text(made).id),
             _ => {
                 let name = self.pointer.trim_start_matches('/');
                 return format!("\"{name}\" ({})", procedure.spot(&self.pointer));

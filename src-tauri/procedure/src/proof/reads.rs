@@ -3,7 +3,9 @@
 //! Most actions read the vehicle and next to nothing of the work, so that what one did in one state says what it does in
 //! many others.
 
-use crate::machine::{Action, DangerSet, Field, Machine, MoveIx, State, StepIx, Test, Tree, Woken};
+use crate::machine::{
+    Action, DangerSet, Dependents, Field, Machine, State, StepIx, Test, Tree, VehicleActionIx,
+};
 
 /// The fields of the work half that decide whether an action is allowed, what it does to the vehicle, which work it
 /// changes, and which dangers hold in it and after it: given the vehicle, the dangers that hold before, and that nothing
@@ -51,14 +53,14 @@ impl Reading<'_> {
                 self.assigns(&rule.outcomes.get(outcome.at())?.assign.edits);
                 self.pieces(step);
             }
-            Action::Rerecord(step, outcome) => {
+            Action::Correct(step, outcome) => {
                 let rule = &machine.steps[step.at()];
                 self.works(step);
-                self.assigns(&rule.outcomes.get(outcome.at())?.on_paper.edits);
+                self.assigns(&rule.outcomes.get(outcome.at())?.corrected.edits);
                 rule.relies_on.iter().for_each(|other| self.read(machine.steps[other.at()].work));
             }
-            Action::Move(made) => {
-                let rule = &machine.moves[made.at()];
+            Action::Vehicle(made) => {
+                let rule = &machine.vehicle_actions[made.at()];
                 self.tree(rule.needs.tree());
                 self.assigns(&rule.makes.edits);
             }
@@ -81,8 +83,8 @@ impl Reading<'_> {
             Action::Expire(gate) => self.write(machine.vars[gate.at()].field),
             Action::Finish => self.ends_job(machine.done_when.tree()),
             Action::Stop => self.ends_job(machine.safe_to_leave.tree()),
-            // A strike reads all that builds on the step, the others the order of the phases.
-            Action::Begin(_) | Action::SetAside(_) | Action::Strike(_) => return None,
+            // A void reads all that builds on the step, the others the order of the phases.
+            Action::Begin(_) | Action::Skip(_) | Action::Void(_) => return None,
         }
         Some(())
     }
@@ -128,17 +130,17 @@ impl Reading<'_> {
         let machine = self.machine;
         loop {
             let before = self.writes;
-            let woken = machine.readers.woken(&State::default(), &before);
-            for follow in woken_of(woken.follows, &machine.follows) {
+            let dependents = machine.readers.dependents(&State::default(), &before);
+            for follow in dependents_of(dependents.follows, &machine.follows) {
                 self.tree(follow.when.tree());
                 self.assigns(&follow.assign.edits);
             }
-            for gate in woken_of(woken.gates, &machine.readers.gates) {
+            for gate in dependents_of(dependents.gates, &machine.readers.gates) {
                 let gate = &machine.vars[gate.at()];
                 gate.holds_while.iter().for_each(|holds| self.tree(holds.tree()));
                 self.write(gate.field);
             }
-            for rule in woken_of(woken.signs, &machine.signs) {
+            for rule in dependents_of(dependents.signs, &machine.signs) {
                 self.tree(rule.holds_while.tree());
                 self.write(rule.field);
             }
@@ -152,9 +154,12 @@ impl Reading<'_> {
     fn dangers(&mut self, action: Action) {
         let machine = self.machine;
         let readers = &machine.readers;
-        let made: Option<MoveIx> = if let Action::Move(made) = action { Some(made) } else { None };
-        let of_moves = if made.is_some() { readers.of_moves } else { DangerSet::NONE };
-        let judged = readers.dangers_woken(&State::default(), &self.writes) | of_moves | readers.of_leaving;
+        let made: Option<VehicleActionIx> =
+            if let Action::Vehicle(made) = action { Some(made) } else { None };
+        let of_vehicle_actions = if made.is_some() { readers.of_vehicle_actions } else { DangerSet::NONE };
+        let judged = readers.dependent_dangers(&State::default(), &self.writes)
+            | of_vehicle_actions
+            | readers.of_leaving;
         let possible = readers.possible_at(made);
         self.judged(judged & possible);
     }
@@ -187,11 +192,11 @@ impl Reading<'_> {
     }
 }
 
-/// The rules of a list that are among the woken.
-fn woken_of<T>(woken: u64, rules: &[T]) -> impl Iterator<Item = &T> {
+/// The rules of a list that are among the dependents.
+fn dependents_of<T>(dependents: u64, rules: &[T]) -> impl Iterator<Item = &T> {
     let mut from = 0;
     std::iter::from_fn(move || {
-        let (at, rule) = Woken::next(woken, rules, from)?;
+        let (at, rule) = Dependents::next(dependents, rules, from)?;
         from = at + 1;
         Some(rule)
     })

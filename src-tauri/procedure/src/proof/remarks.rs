@@ -82,7 +82,7 @@ pub(super) fn rules_but_on(machine: &Machine) -> Vec<&Pred> {
         preds.extend([&rule.needs, &rule.while_]);
         preds.extend(&rule.again);
     }
-    preds.extend(machine.moves.iter().map(|rule| &rule.needs));
+    preds.extend(machine.vehicle_actions.iter().map(|rule| &rule.needs));
     preds.extend(machine.signs.iter().map(|rule| &rule.holds_while));
     preds.extend(machine.vars.iter().filter_map(|var| var.holds_while.as_ref()));
     preds.extend(machine.follows.iter().map(|rule| &rule.when));

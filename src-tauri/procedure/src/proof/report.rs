@@ -87,9 +87,11 @@ impl Property {
                 "Can stop: from every state a safe stop can be reached, whatever the entries say"
             }
             Property::NothingLeft => {
-                "Nothing left: a finished job has every step worked or set aside, every piece back and every attest valid"
+                "Nothing left: a finished job has every step worked or skipped, every piece back and every attest valid"
             }
-            Property::AllUsed => "All of it used: every step, outcome, move, sign-off and danger can come up",
+            Property::AllUsed => {
+                "All of it used: every step, outcome, vehicle action, sign-off and danger can come up"
+            }
         }
     }
 }
@@ -170,11 +172,11 @@ pub struct StatesReport {
 
 impl Proof {
     pub(super) fn new(procedure: &Procedure, ask: Ask) -> Proof {
-        let mut not_claimed = vec!["more than one strike in a run".to_owned()];
-        if !ask.strike {
-            not_claimed.push("runs with a strike (not asked)".to_owned());
+        let mut not_claimed = vec!["more than one void in a run".to_owned()];
+        if !ask.void {
+            not_claimed.push("runs with a void (not asked)".to_owned());
         }
-        not_claimed.push("more than one observation, or an observation together with a strike".to_owned());
+        not_claimed.push("more than one observation, or an observation together with a void".to_owned());
         if !ask.observe {
             not_claimed.push("runs with an observation (not asked)".to_owned());
         }

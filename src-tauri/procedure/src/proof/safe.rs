@@ -68,10 +68,10 @@ fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<
             return Some((what, format!("/sign_offs/{at}")));
         }
     }
-    // One that may be set aside may as well be left.
+    // One that may be skipped may as well be left.
     let open = |step: &StepIx| {
         let rule = &machine.steps[step.at()];
-        let untouched = rule.work.get(state) == work::UNTOUCHED && !rule.may_set_aside;
+        let untouched = rule.work.get(state) == work::UNTOUCHED && !rule.may_skip;
         untouched && machine.in_job(state, *step) == InJob::Yes && !machine.is_missed(state, *step)
     };
     let open = (0..machine.steps.len()).map(StepIx::of).find(open)?;
@@ -79,14 +79,14 @@ fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<
     Some((what, procedure.step_pointer(open)))
 }
 
-/// Whether the attests of a step count at the end: it belongs to the job, and is neither set aside nor missed. One that
-/// was struck and that nothing asks for any more need not be put right.
+/// Whether the attests of a step count at the end: it belongs to the job, and is neither skipped nor missed. One that
+/// was voided and that nothing asks for any more need not be corrected.
 fn owes_attests(machine: &Machine, state: &State, step: StepIx) -> bool {
     let rule = &machine.steps[step.at()];
     match rule.work.get(state) {
         work::UNTOUCHED => machine.in_job(state, step) == InJob::Yes && !machine.is_missed(state, step),
-        work::STRUCK => rule.on.as_ref().is_none_or(|(yes, _)| yes.holds(state)),
-        work::SET_ASIDE => false,
+        work::VOIDED => rule.on.as_ref().is_none_or(|(yes, _)| yes.holds(state)),
+        work::SKIPPED => false,
         _ => true,
     }
 }

@@ -1,26 +1,30 @@
 //! What ever came up in a search, beside its states: noted at every step, so it must be quick.
 
-use crate::machine::{Action, Machine, MoveIx, Pred, State, StepIx, Tree, WORDS};
+use crate::machine::{Action, Machine, Pred, State, StepIx, Tree, VehicleActionIx, WORDS};
 
-/// The `needs` of a step or a move.
+/// The `needs` of a step or a vehicle action.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Needs {
     Step(StepIx),
-    Move(MoveIx),
+    Vehicle(VehicleActionIx),
 }
 
 impl Needs {
     /// Those that are more than "true" or "false".
     fn all(machine: &Machine) -> Vec<Needs> {
         let steps = (0..machine.steps.len()).map(|at| Needs::Step(StepIx::of(at)));
-        let moves = (0..machine.moves.len()).map(|at| Needs::Move(MoveIx::of(at)));
-        steps.chain(moves).filter(|needs| !matches!(needs.of(machine).tree(), Tree::Const(_))).collect()
+        let vehicle_actions =
+            (0..machine.vehicle_actions.len()).map(|at| Needs::Vehicle(VehicleActionIx::of(at)));
+        steps
+            .chain(vehicle_actions)
+            .filter(|needs| !matches!(needs.of(machine).tree(), Tree::Const(_)))
+            .collect()
     }
 
     fn of(self, machine: &Machine) -> &Pred {
         match self {
             Needs::Step(step) => &machine.steps[step.at()].needs,
-            Needs::Move(made) => &machine.moves[made.at()].needs,
+            Needs::Vehicle(made) => &machine.vehicle_actions[made.at()].needs,
         }
     }
 }
@@ -33,7 +37,7 @@ pub struct Seen {
     pub signs: Vec<(bool, bool)>,
     /// For each variable that is a gate: it became unknown because it no longer held; it was read again.
     pub gates: Vec<(bool, bool)>,
-    /// Predicates of steps and moves that held in every state so far.
+    /// Predicates of steps and vehicle actions that held in every state so far.
     pub needs: Vec<Needs>,
     /// Bits of sign-offs and gates of which not everything was seen yet.
     open: [u64; WORDS],
@@ -94,11 +98,11 @@ impl Seen {
     }
 
     fn take_in(&mut self, machine: &Machine, before: &State, action: Action, next: &State) {
-        let struck = matches!(action, Action::Strike(_));
+        let voided = matches!(action, Action::Void(_));
         for (rule, (lapsed, renewed)) in machine.signs.iter().zip(&mut self.signs) {
             let (was, is) = (rule.field.get(before), rule.field.get(next));
             if was != is {
-                *lapsed |= was == 1 && !struck;
+                *lapsed |= was == 1 && !voided;
                 *renewed |= is == 1 && machine.is_worked(before, rule.step);
             }
         }
@@ -106,7 +110,7 @@ impl Seen {
         for (at, (var, (lapsed, renewed))) in machine.vars.iter().zip(&mut self.gates).enumerate() {
             let (was, is) = (var.field.get(before), var.field.get(next));
             if var.holds_while.is_some() && was != is {
-                *lapsed |= is == 0 && !aged && !struck;
+                *lapsed |= is == 0 && !aged && !voided;
                 let written_before = || {
                     machine.steps.iter().any(|rule| {
                         rule.work.get(before) == 1 && rule.writes.iter().any(|gate| gate.at() == at)

@@ -120,7 +120,7 @@ fn values(procedure: &Procedure, tell: &mut Tell<'_>) {
         let outcomes = rule.outcomes.iter().map(|outcome| &outcome.assign);
         outcomes.chain([&rule.on_begin, &rule.on_leave])
     });
-    let others = machine.moves.iter().map(|rule| &rule.makes);
+    let others = machine.vehicle_actions.iter().map(|rule| &rule.makes);
     let others = others.chain(machine.follows.iter().map(|rule| &rule.assign));
     let made: BTreeSet<(Field, u64)> =
         of_steps.chain(others).flat_map(|assign| assign.edits.clone()).collect();

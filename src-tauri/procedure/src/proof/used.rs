@@ -15,7 +15,7 @@ pub struct Used {
     happened: BTreeSet<Action>,
     sign_lapsed: Vec<(bool, bool)>,
     gate_lapsed: Vec<(bool, bool)>,
-    /// Predicates of steps and moves that held in every state; nothing before the first search.
+    /// Predicates of steps and vehicle actions that held in every state; nothing before the first search.
     always: Option<Vec<Needs>>,
 }
 
@@ -74,11 +74,11 @@ impl Used {
             self.outcomes(procedure, step, &mut unused);
         }
         for action in procedure.all_actions() {
-            if matches!(action, Action::Move(_) | Action::Finish | Action::Stop)
+            if matches!(action, Action::Vehicle(_) | Action::Finish | Action::Stop)
                 && !self.happened.contains(&action)
             {
                 let place = match action {
-                    Action::Move(made) => format!("/moves/{}/needs", made.at()),
+                    Action::Vehicle(made) => format!("/vehicle_actions/{}/needs", made.at()),
                     Action::Finish => "/done_when".to_owned(),
                     _ => "/safe_to_leave".to_owned(),
                 };
@@ -114,9 +114,10 @@ impl Used {
                 Needs::Step(step) => {
                     (format!("step \"{}\"", procedure.step(step).id), procedure.step_pointer(step))
                 }
-                Needs::Move(made) => {
-                    (format!("move \"{}\"", procedure.move_text(made).id), format!("/moves/{}", made.at()))
-                }
+                Needs::Vehicle(made) => (
+                    format!("vehicle action \"{}\"", procedure.vehicle_action_text(made).id),
+                    format!("/vehicle_actions/{}", made.at()),
+                ),
             };
             let what =
                 format!("what {whose} needs holds in every state that can be reached: it keeps nothing back");

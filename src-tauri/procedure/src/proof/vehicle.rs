@@ -3,20 +3,20 @@
 
 use super::actions::LOW;
 use crate::machine::{
-    Machine, MoveIx, STEP_WORDS, SignIx, State, StepRule, Test, Tree, UNKNOWN, VarIx, sign,
+    Machine, STEP_WORDS, SignIx, State, StepRule, Test, Tree, UNKNOWN, VarIx, VehicleActionIx, sign,
 };
 
 /// What the vehicle half of a state says about what may be tried. What also hangs on the work done is said to be
 /// possible; `step` decides.
 #[derive(Debug, Clone, Copy)]
 pub struct Vehicle {
-    /// Moves, as bits; the last bit stands for all from there on.
-    moves: u64,
+    /// Vehicle actions, as bits; the last bit stands for all from there on.
+    vehicle_actions: u64,
     /// Steps that may be begun as low bits of their work fields, those that may be done again as high bits.
     begins: [u64; STEP_WORDS],
-    /// Sign-offs that may be renewed, as bits like those of moves.
+    /// Sign-offs that may be renewed, as bits like those of vehicle actions.
     signs: u64,
-    /// Gates that may age, as bits like those of moves.
+    /// Gates that may age, as bits like those of vehicle actions.
     ages: u64,
     /// The job may be finished, as far as the vehicle goes.
     pub finishes: bool,
@@ -29,7 +29,7 @@ pub struct Vehicle {
 impl Vehicle {
     /// A vehicle of which nothing is known.
     pub const ANY: Vehicle = Vehicle {
-        moves: u64::MAX,
+        vehicle_actions: u64::MAX,
         begins: [u64::MAX; STEP_WORDS],
         signs: u64::MAX,
         ages: u64::MAX,
@@ -38,8 +38,8 @@ impl Vehicle {
         rests: false,
     };
 
-    pub fn allows_move(&self, made: MoveIx) -> bool {
-        has(self.moves, made.at())
+    pub fn allows(&self, made: VehicleActionIx) -> bool {
+        has(self.vehicle_actions, made.at())
     }
 
     /// Of the steps whose work fields stand in this word those that may be begun, and those that may be done again: each
@@ -97,7 +97,7 @@ impl Vehicles {
 
 fn work_out(machine: &Machine, state: &State) -> Vehicle {
     let may_hold = |tree: &Tree| may_hold(machine, tree, state);
-    let changes = |rule: &crate::machine::MoveRule| {
+    let changes = |rule: &crate::machine::VehicleActionRule| {
         rule.makes.edits.iter().any(|(field, value)| field.get(state) != *value)
     };
     let permitted = |rule: &StepRule| machine.permits_valid(state, rule).is_ok();
@@ -108,7 +108,9 @@ fn work_out(machine: &Machine, state: &State) -> Vehicle {
         begins[usize::from(rule.work.word)] |= (u64::from(first) | u64::from(again) << 1) << rule.work.shift;
     }
     Vehicle {
-        moves: bits(machine.moves.iter().map(|rule| changes(rule) && may_hold(rule.needs.tree()))),
+        vehicle_actions: bits(
+            machine.vehicle_actions.iter().map(|rule| changes(rule) && may_hold(rule.needs.tree())),
+        ),
         begins,
         signs: bits(
             machine

@@ -9,8 +9,8 @@ use std::ops::Range;
 use super::actions::{Actions, kind};
 use super::canon::{Apart, canon};
 use super::edges::{Edge, Kind};
-use super::effects::{Effect, Effects, Key};
 use super::explore::Found;
+use super::transition_cache::{Key, Transition, TransitionCache};
 use super::vehicle::Vehicles;
 use crate::machine::{Before, DangerSet, Machine, State};
 
@@ -18,7 +18,7 @@ use crate::machine::{Before, DangerSet, Machine, State};
 pub struct Visit {
     apart: Apart,
     vehicles: Vehicles,
-    effects: Effects,
+    cache: TransitionCache,
     candidates: Vec<u16>,
     states: Vec<Visited>,
     tries: Vec<Try>,
@@ -37,7 +37,7 @@ struct Visited {
     tries: Range<usize>,
 }
 
-/// An action that may be possible, and where its effect may be kept.
+/// An action that may be possible, and where its transition may be kept.
 #[derive(Clone, Copy)]
 struct Try {
     action: u16,
@@ -59,7 +59,7 @@ impl Visit {
         Visit {
             apart,
             vehicles: Vehicles::new(),
-            effects: Effects::new(machine, actions),
+            cache: TransitionCache::new(machine, actions),
             candidates: Vec::new(),
             states: Vec::new(),
             tries: Vec::new(),
@@ -72,7 +72,7 @@ impl Visit {
 impl Found<'_> {
     /// Finds what some states of one layer lead to.
     pub fn visit(&mut self, states: Range<u32>, visit: &mut Visit) {
-        visit.effects.make_room(self.graph.len());
+        visit.cache.make_room(self.graph.len());
         self.list_tries(states.clone(), visit);
         visit.steps.clear();
         let (visited, tries) = (std::mem::take(&mut visit.states), std::mem::take(&mut visit.tries));
@@ -122,18 +122,18 @@ impl Found<'_> {
             one.dangers = self.dangers_in(one.number, &one.state);
             self.actions.candidates(self.machine, &one.state, vehicle, &mut visit.candidates);
             let mut begun = self.machine.begun(&one.state);
-            let (in_hand, more) = (begun.next(), begun.next());
+            let (in_progress, more) = (begun.next(), begun.next());
             let is_kept = one.rests && more.is_none();
-            let dangers = is_kept.then(|| visit.effects.number_dangers(one.dangers)).flatten();
+            let dangers = is_kept.then(|| visit.cache.number_dangers(one.dangers)).flatten();
             let begin = visit.tries.len();
             visit.tries.extend(visit.candidates.iter().map(|&action| {
                 let key = dangers
-                    .and_then(|dangers| visit.effects.key(action, number, dangers, &one.state, in_hand));
+                    .and_then(|dangers| visit.cache.key(action, number, dangers, &one.state, in_progress));
                 Try { action, key }
             }));
             one.tries = begin..visit.tries.len();
         }
-        let near = visit.tries.iter().filter_map(|one| one.key).filter(|key| visit.effects.fetch(*key));
+        let near = visit.tries.iter().filter_map(|one| one.key).filter(|key| visit.cache.fetch(*key));
         black_box(near.count());
     }
 
@@ -142,13 +142,13 @@ impl Found<'_> {
         let before = Before::known(&from.state, from.rests, from.dangers);
         let mut last = None;
         for &Try { action: at, key } in tries {
-            let known = key.and_then(|key| visit.effects.find(key));
+            let known = key.and_then(|key| visit.cache.find(key));
             #[cfg(test)]
             known.into_iter().for_each(|kept| self.assert_is_so(kept, from, at, visit));
             let (pair, is_dangerous) = match known {
                 Some(None) => continue,
-                Some(Some(effect)) if !(effect.is_watched && self.seen.is_open()) => {
-                    (self.pair_by(from, effect, visit), Some(effect.is_dangerous))
+                Some(Some(transition)) if !(transition.is_watched && self.seen.is_open()) => {
+                    (self.pair_by(from, transition, visit), Some(transition.is_dangerous))
                 }
                 _ => match self.try_out(from.number, &before, at, key, visit) {
                     Some(step) => step,
@@ -164,15 +164,15 @@ impl Found<'_> {
         self.dead_ends += usize::from(last.is_none());
     }
 
-    /// The halves that a known effect leads to.
-    fn pair_by(&mut self, from: &Visited, effect: Effect, visit: &mut Visit) -> (u32, u32) {
+    /// The halves that a known transition leads to.
+    fn pair_by(&mut self, from: &Visited, transition: Transition, visit: &mut Visit) -> (u32, u32) {
         let was = self.graph.work(from.number);
-        let work = visit.effects.work_after(was, effect.work).unwrap_or_else(|| {
-            let work = self.graph.insert_work(&visit.effects.changed(&from.state, effect.work));
-            visit.effects.keep_work(was, effect.work, work);
+        let work = visit.cache.work_after(was, transition.work).unwrap_or_else(|| {
+            let work = self.graph.insert_work(&visit.cache.changed(&from.state, transition.work));
+            visit.cache.keep_work(was, transition.work, work);
             work
         });
-        (work, effect.vehicle)
+        (work, transition.vehicle)
     }
 
     /// Carries out an action, takes in what comes up, and keeps what it did: its halves, and whether some danger holds
@@ -187,7 +187,7 @@ impl Found<'_> {
     ) -> Option<((u32, u32), Option<bool>)> {
         let Some((next, dangers)) = self.successor(before, self.actions.get(at)) else {
             if let Some(key) = key {
-                visit.effects.keep(key, None);
+                visit.cache.keep(key, None);
             }
             return None;
         };
@@ -198,11 +198,11 @@ impl Found<'_> {
         // A danger that is met is told at every state.
         let work = key
             .filter(|_| dangers.is_empty())
-            .and_then(|key| Some((key, visit.effects.change(self.machine, at, before.state, &next)?)));
+            .and_then(|key| Some((key, visit.cache.change(self.machine, at, before.state, &next)?)));
         let is_dangerous = work.map(|(key, work)| {
             let is_dangerous = !self.machine.dangers_after(before, &next).is_empty();
-            let effect = Effect { vehicle: pair.1, work, is_dangerous, is_watched };
-            visit.effects.keep(key, Some(effect));
+            let transition = Transition { vehicle: pair.1, work, is_dangerous, is_watched };
+            visit.cache.keep(key, Some(transition));
             is_dangerous
         });
         Some((pair, is_dangerous))
@@ -223,13 +223,14 @@ mod tests {
         /// What is kept of an action is what carrying it out does.
         pub(super) fn assert_is_so(
             &mut self,
-            kept: Option<Effect>,
+            kept: Option<Transition>,
             from: &Visited,
             at: u16,
             visit: &mut Visit,
         ) {
             let before = Before::known(&from.state, from.rests, from.dangers);
-            let kept = kept.map(|effect| (self.pair_by(from, effect, visit), effect.is_dangerous));
+            let kept =
+                kept.map(|transition| (self.pair_by(from, transition, visit), transition.is_dangerous));
             let action = self.actions.get(at);
             let done = self.successor(&before, action).map(|(next, met)| {
                 assert!(met.is_empty(), "{action:?} meets a danger, which has to be told each time");
@@ -245,7 +246,7 @@ mod tests {
     #[test]
     fn every_effect_that_is_kept_is_what_the_action_does() {
         for procedure in [shipped::level_check(), shipped::return_visit()] {
-            for runs in [Runs::OneStrike, Runs::OneObservation] {
+            for runs in [Runs::OneVoid, Runs::OneObservation] {
                 let (to, _heard) = mpsc::channel();
                 let teller = Teller { to, cancelled: &AtomicBool::new(false) };
                 let found = explore(&procedure, runs, Ask::ALL, &teller);

@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// A step with a text; `more` gives its rules.
 pub fn step(id: &str, zone: &str, more: Value) -> Value {
@@ -100,7 +100,7 @@ pub fn pan_job() -> Draft {
                     "after": ["read_level"], "relies_on": ["read_level"],
                     "entries": [answer]})),
                 step("dye", "engine_bay", json!({
-                    "after": ["decide"], "on": "verdict = leak", "needs": "engine = off", "may_set_aside": true})),
+                    "after": ["decide"], "on": "verdict = leak", "needs": "engine = off", "may_skip": true})),
             ]},
             {"id": "strip", "title": "Strip", "steps": [
                 step("shake", "bench", json!({"needs": "safe_under", "entries": [signature("clear")]})),
@@ -123,7 +123,7 @@ pub fn pan_job() -> Draft {
                     "needs": "at_the_stick", "again": "true", "entries": [stick()]})),
             ]},
         ],
-        "moves": [
+        "vehicle_actions": [
             {"id": "raise", "title": "Raise", "needs": "lift = floor and engine = off", "makes": {"lift": "raised"}},
             {"id": "set_locks", "title": "Set on locks", "needs": "lift = raised", "makes": {"lift": "on_locks"}},
             {"id": "lower", "title": "Lower", "needs": "pan = on and engine = off", "makes": {"lift": "floor"}},
@@ -144,15 +144,15 @@ pub fn pan_job() -> Draft {
 /// What is said to bring the pan job as far as the named step, which is then open.
 pub fn up_to(step: &str) -> String {
     let way = [
-        ("read_level", "move start"),
-        ("decide", "do read_level stick=below; move switch_off"),
-        ("shake", "do decide answer=service; move raise; move set_locks"),
+        ("read_level", "action start"),
+        ("decide", "do read_level stick=below; action switch_off"),
+        ("shake", "do decide answer=service; action raise; action set_locks"),
         ("drain", "do shake"),
         ("pan_off", "do drain"),
         ("pan_on", "do pan_off"),
-        ("fill", "do pan_on; move lower"),
-        ("read_again", "do fill; move start"),
-        ("finish", "do read_again stick=in; move switch_off"),
+        ("fill", "do pan_on; action lower"),
+        ("read_again", "do fill; action start"),
+        ("finish", "do read_again stick=in; action switch_off"),
     ];
     let end = way.iter().position(|(opens, _)| *opens == step).unwrap_or_else(|| panic!("no way to {step}"));
     way[..=end].iter().map(|(_, said)| *said).collect::<Vec<_>>().join("; ")
@@ -170,7 +170,7 @@ pub fn one_phase(steps: Value) -> Draft {
         ],
         "gates": [{"id": "found", "classes": ["good", "bad"]}],
         "phases": [{"id": "only", "title": "Only", "steps": steps}],
-        "moves": [
+        "vehicle_actions": [
             {"id": "raise", "title": "Raise", "makes": {"lift": "on_locks"}},
             {"id": "lower", "title": "Lower", "makes": {"lift": "floor"}},
         ],

@@ -1,7 +1,7 @@
 //! Each limit at its edge: so many are loaded and proved, and one more is refused in a sentence.
 //!
 //! What a proof says of the longest lists shows that every place of them counts: a gate or a sign-off that never lapsed, or
-//! a follow, move or outcome that never came up, would be told.
+//! a follow, vehicle action or outcome that never came up, would be told.
 
 mod lists;
 mod step;
@@ -13,7 +13,7 @@ use panside_procedure::proof::{Ask, Proof, Verdict, go_on, prove};
 use serde_json::{Value, json};
 
 use crate::bay::{danger, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// A list of so many, each made from its number.
 fn many(count: usize, one: impl Fn(usize) -> Value) -> Value {
@@ -44,7 +44,7 @@ fn in_a_row(mut steps: Vec<Value>) -> Draft {
         "format": "panside-checklist/1", "id": "edge", "title": "Edge", "revision": 1, "demo": true,
         "conditions": [{"id": "lift", "values": ["floor", "on_locks"]}],
         "phases": [{"id": "only", "title": "Only", "steps": steps}],
-        "moves": [
+        "vehicle_actions": [
             {"id": "raise", "title": "Raise", "makes": {"lift": "on_locks"}},
             {"id": "lower", "title": "Lower", "makes": {"lift": "floor"}},
         ],

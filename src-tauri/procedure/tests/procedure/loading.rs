@@ -11,7 +11,7 @@ mod sheets;
 use panside_procedure::Problem;
 use serde_json::Value;
 
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// Every mistake of a draft.
 fn mistakes(draft: &Draft) -> Vec<Problem> {

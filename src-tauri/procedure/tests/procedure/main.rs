@@ -1,7 +1,7 @@
 //! The procedure crate, held to what the checklist format means.
 //!
 //! - `bay`: the invented checklists that the tests change
-//! - `kit`: how a checklist is changed and a job is run by names
+//! - `support`: how a checklist is changed and a job is run by names
 //! - `own_search`: a search as plain as can be, to hold the proof against
 //! - `loading`: every mistake is told with its place
 //! - `parts`: checklists that share parts
@@ -12,10 +12,10 @@
 
 mod bay;
 mod edges;
-mod kit;
 mod loading;
 mod machine;
 mod own_search;
 mod parts;
 mod proof;
 mod properties;
+mod support;

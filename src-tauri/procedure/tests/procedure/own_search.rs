@@ -6,10 +6,10 @@ use std::collections::BTreeSet;
 use panside_procedure::{Action, Procedure, State};
 
 /// What tells two states apart for rules and properties: a lapsed signature is like none, people are
-/// interchangeable, and nothing more happens in a stopped job. The last bit: a strike has happened.
+/// interchangeable, and nothing more happens in a stopped job. The last bit: a void has happened.
 type Key = (Vec<u64>, bool);
 
-fn key(procedure: &Procedure, state: &State, struck: bool) -> Key {
+fn key(procedure: &Procedure, state: &State, voided: bool) -> Key {
     let machine = &procedure.machine;
     if machine.is_stopped(state) {
         return (Vec::new(), false);
@@ -23,7 +23,7 @@ fn key(procedure: &Procedure, state: &State, struck: bool) -> Key {
     let signs = machine.signs.iter().map(|rule| u64::from(rule.field.get(state) == 1));
     let items = machine.items.iter().map(|item| item.field.get(state));
     let fields = people.into_iter().chain([over]).chain(work).chain(vars).chain(signs).chain(items);
-    (fields.collect(), struck)
+    (fields.collect(), voided)
 }
 
 /// What a search found.
@@ -33,16 +33,16 @@ pub struct Searched {
     pub transitions: u64,
 }
 
-/// Every state that runs with at most so many strikes (none or one) lead to, without observations.
-pub fn search(procedure: &Procedure, strikes: bool) -> Searched {
-    let is_strike = |action: Action| matches!(action, Action::Strike(_));
+/// Every state that runs with at most so many voids (none or one) lead to, without observations.
+pub fn search(procedure: &Procedure, voids: bool) -> Searched {
+    let is_void = |action: Action| matches!(action, Action::Void(_));
     let mut all = procedure.all_actions();
     all.retain(|action| !matches!(action, Action::Observe(..)));
-    all.retain(|action| strikes || !matches!(action, Action::Strike(_) | Action::Rerecord(..)));
+    all.retain(|action| voids || !matches!(action, Action::Void(_) | Action::Correct(..)));
     let mut met = BTreeSet::new();
-    let mut meet = |state: State, struck: bool, depth: usize, states: &mut Vec<_>| {
-        if met.insert(key(procedure, &state, struck)) {
-            states.push((state, struck, depth));
+    let mut meet = |state: State, voided: bool, depth: usize, states: &mut Vec<_>| {
+        if met.insert(key(procedure, &state, voided)) {
+            states.push((state, voided, depth));
         }
     };
     let mut states = Vec::new();
@@ -50,11 +50,11 @@ pub fn search(procedure: &Procedure, strikes: bool) -> Searched {
         meet(start, false, 0, &mut states);
     }
     let (mut at, mut transitions) = (0, 0);
-    while let Some(&(state, struck, depth)) = states.get(at) {
-        for &action in all.iter().filter(|action| !struck || !is_strike(**action)) {
+    while let Some(&(state, voided, depth)) = states.get(at) {
+        for &action in all.iter().filter(|action| !voided || !is_void(**action)) {
             if let Ok(next) = procedure.machine.step(&state, action) {
                 transitions += 1;
-                meet(next, struck || is_strike(action), depth + 1, &mut states);
+                meet(next, voided || is_void(action), depth + 1, &mut states);
             }
         }
         at += 1;
@@ -66,7 +66,7 @@ pub fn search(procedure: &Procedure, strikes: bool) -> Searched {
 pub fn shortest_into(procedure: &Procedure, danger: &str) -> Option<usize> {
     let at = procedure.checklist.dangers.iter().position(|found| found.id == danger)?;
     let into = |state: &State, action: Action| {
-        let plain = !matches!(action, Action::Observe(..) | Action::Strike(_) | Action::Rerecord(..));
+        let plain = !matches!(action, Action::Observe(..) | Action::Void(_) | Action::Correct(..));
         plain && procedure.machine.dangers_of(state, action).iter().any(|found| found.at() == at)
     };
     let all = procedure.all_actions();

@@ -50,7 +50,7 @@ fn lift() -> Value {
         "phases": [{"id": "raise", "title": "Raise", "steps": [
             {"id": "below", "title": "Below", "instruction": "Look.", "zone": "under", "needs": "is_up"},
         ]}],
-        "moves": [
+        "vehicle_actions": [
             {"id": "raise", "title": "Raise", "needs": "lift = floor and may_raise", "makes": {"lift": "up"}},
             {"id": "lower", "title": "Lower", "needs": "lift = up", "makes": {"lift": "floor"}},
         ],
@@ -143,7 +143,7 @@ fn steps_and_phases_of_parts_stand_where_they_are_used_and_the_rest_is_added_to_
     let text: Value = serde_json::from_str(&joined.text).unwrap();
     assert_eq!(ids(text["conditions"].as_array().unwrap()), ["pan", "lift"]);
     assert_eq!(ids(text["gates"].as_array().unwrap()), ["seen"]);
-    assert_eq!(ids(text["moves"].as_array().unwrap()), ["raise", "lower"]);
+    assert_eq!(ids(text["vehicle_actions"].as_array().unwrap()), ["raise", "lower"]);
     assert_eq!(text["terms"], json!({"may_raise": "pan = on", "is_up": "lift = up"}));
     assert!(text["phases"].to_string().find("\"use\"").is_none());
 }
@@ -166,7 +166,7 @@ fn a_mistake_in_the_whole_is_told_in_the_file_it_was_copied_from() {
     let files = Files::new()
         .of_part("lift", "/phases/0/steps/0/needs", json!("lift = roof"))
         .of_part("look", "/steps/1/needs", json!("gone"))
-        .of_part("lift", "/moves/1/needs", json!("lift > floor"))
+        .of_part("lift", "/vehicle_actions/1/needs", json!("lift > floor"))
         .of_checklist("/phases/0/steps/2/needs", json!("pan = lost"))
         .of_checklist("/phases/0/steps/1/with/before", json!("nobody"));
     let problems = files.join().unwrap().load().unwrap_err().0;
@@ -182,12 +182,17 @@ fn a_mistake_in_the_whole_is_told_in_the_file_it_was_copied_from() {
         "/phases/0/steps/0/needs",
     );
     files.is_at(at("/phases/0/steps/2/needs"), Some("look"), "/phases/0/steps/2/needs", "/steps/1/needs");
-    files.is_at(at("/moves/1/needs"), Some("lift"), "/moves/1/needs", "/moves/1/needs");
+    files.is_at(
+        at("/vehicle_actions/1/needs"),
+        Some("lift"),
+        "/vehicle_actions/1/needs",
+        "/vehicle_actions/1/needs",
+    );
     files.is_at(at("/phases/0/steps/3/needs"), None, "/phases/0/steps/3/needs", "/phases/0/steps/2/needs");
     let word = at("/phases/0/steps/1/after/0");
     files.is_at(word, None, "/phases/0/steps/1/after/0", "/phases/0/steps/1/with/before");
     assert!(word.message.contains("no step is called \"nobody\""));
-    assert!(at("/moves/1/needs").to_string().starts_with("parts/lift.part.json, line "));
+    assert!(at("/vehicle_actions/1/needs").to_string().starts_with("parts/lift.part.json, line "));
 }
 
 #[test]
@@ -312,12 +317,12 @@ fn settings_are_given_declared_and_read() {
 fn mistakes_in_the_shape_of_several_files_are_told_at_once() {
     let files = Files::new().of_part("look", "/steps/0/zone", json!("roof")).of_part(
         "lift",
-        "/moves/0/need",
+        "/vehicle_actions/0/need",
         json!("true"),
     );
     let found = files.refused();
     assert_eq!(found.len(), 2, "{found:#?}");
-    files.is_at(&found[0], Some("lift"), "/moves/0/need", "/moves/0/need");
+    files.is_at(&found[0], Some("lift"), "/vehicle_actions/0/need", "/vehicle_actions/0/need");
     files.is_at(&found[1], Some("look"), "/steps/0/zone", "/steps/0/zone");
 }
 

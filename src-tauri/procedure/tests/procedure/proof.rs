@@ -12,10 +12,10 @@ mod used;
 
 use panside_procedure::proof::{Answer, Ask, Finding, Proof, Property, Verdict, go_on, prove};
 
-use crate::kit::Draft;
+use crate::support::Draft;
 
-/// Neither strikes nor observations.
-const PLAIN: Ask = Ask { strike: false, observe: false, ..Ask::ALL };
+/// Neither voids nor observations.
+const PLAIN: Ask = Ask { void: false, observe: false, ..Ask::ALL };
 
 fn proof(draft: &Draft, ask: Ask) -> Proof {
     prove(&draft.procedure(), ask, &mut go_on)
@@ -48,7 +48,7 @@ fn fails_only(draft: &Draft, property: Property) -> Finding {
     proof.findings[0].clone()
 }
 
-/// The actions of a run without the titles of steps and moves.
+/// The actions of a run without the titles of steps and vehicle actions.
 fn run(finding: &Finding) -> Vec<String> {
     let bare = |said: &String| said.split(" \"").next().unwrap_or_default().to_owned();
     finding.run.iter().map(bare).collect()

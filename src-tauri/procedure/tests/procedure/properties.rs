@@ -7,8 +7,8 @@ use proptest::sample::Index;
 use serde_json::json;
 
 use crate::bay::pan_job;
-use crate::kit::Draft;
 use crate::own_search::search;
+use crate::support::Draft;
 
 /// The pan job with what it does not use otherwise: two people, a fact, something that follows.
 fn crowded() -> Draft {
@@ -114,13 +114,13 @@ proptest! {
 fn the_proof_finds_the_states_that_trying_every_action_finds() {
     for (name, draft) in [("pan job", pan_job()), ("crowded", crowded())] {
         let procedure = draft.procedure();
-        for strike in [false, true] {
-            let proof = prove(&procedure, Ask { strike, observe: false, ..Ask::default() }, &mut go_on);
-            let own = search(&procedure, strike);
+        for void in [false, true] {
+            let proof = prove(&procedure, Ask { void, observe: false, ..Ask::default() }, &mut go_on);
+            let own = search(&procedure, void);
             let counted = (proof.searches[0].states.found, proof.searches[0].transitions);
-            assert_eq!(counted, (own.states.len(), own.transitions), "{name}, strike: {strike}");
+            assert_eq!(counted, (own.states.len(), own.transitions), "{name}, void: {void}");
             let longest = own.states.iter().map(|(_, depth)| *depth).max();
-            assert_eq!(Some(proof.searches[0].depth), longest, "{name}, strike: {strike}");
+            assert_eq!(Some(proof.searches[0].depth), longest, "{name}, void: {void}");
         }
     }
 }

@@ -1,4 +1,4 @@
-//! The job's time along a line. Long stretches in which nothing happened are cut out of it.
+//! The job's time along a line. Long spans in which nothing happened are cut out of it.
 
 use std::collections::BTreeSet;
 
@@ -25,7 +25,7 @@ pub(super) struct Clock {
     x: f32,
     per_minute: f32,
     /// What is drawn of the time, oldest first.
-    pub stretches: Vec<(Minute, Minute)>,
+    pub spans: Vec<(Minute, Minute)>,
 }
 
 /// A tick.
@@ -39,24 +39,24 @@ impl Clock {
     pub fn of(document: &Document, x: f32, width: f32) -> Option<Clock> {
         let moments = moments(document);
         let (first, last) = (*moments.first()?, *moments.last()?);
-        let mut stretches = vec![(first, first)];
+        let mut spans = vec![(first, first)];
         for moment in moments {
-            match stretches.last_mut() {
+            match spans.last_mut() {
                 Some((_, end)) if moment - *end <= LONG => *end = moment,
-                _ => stretches.push((moment, moment)),
+                _ => spans.push((moment, moment)),
             }
         }
-        let drawn: i64 = stretches.iter().map(|(from, to)| to - from).sum();
-        let cuts = CUT * (stretches.len() - 1) as f32;
+        let drawn: i64 = spans.iter().map(|(from, to)| to - from).sum();
+        let cuts = CUT * (spans.len() - 1) as f32;
         let per_minute = (width - cuts) / drawn.max(SHORTEST) as f32;
         debug_assert!(first <= last, "moments are in order");
-        Some(Clock { x, per_minute, stretches })
+        Some(Clock { x, per_minute, spans })
     }
 
     /// Where a moment is; one in a cut is at its end, one outside at the nearer end.
     pub fn at(&self, moment: Minute) -> f32 {
         let mut x = self.x;
-        for (from, to) in &self.stretches {
+        for (from, to) in &self.spans {
             if moment <= *to {
                 return x + (moment - from).max(0) as f32 * self.per_minute;
             }
@@ -67,19 +67,19 @@ impl Clock {
 
     /// The middles of the cuts.
     pub fn cuts(&self) -> Vec<f32> {
-        let ends = self.stretches.iter().take(self.stretches.len() - 1);
+        let ends = self.spans.iter().take(self.spans.len() - 1);
         ends.map(|(_, to)| self.at(*to) + CUT / 2.0).collect()
     }
 
     /// Ticks at full steps of the clock.
     pub fn ticks(&self) -> Vec<Tick> {
-        let drawn: i64 = self.stretches.iter().map(|(from, to)| to - from).sum();
+        let drawn: i64 = self.spans.iter().map(|(from, to)| to - from).sum();
         let step = STEPS.iter().copied().find(|step| drawn / step < TICKS).unwrap_or(1440);
-        let in_stretch = |(from, to): &(Minute, Minute)| {
+        let in_span = |(from, to): &(Minute, Minute)| {
             let first = from.div_euclid(step) + i64::from(from.rem_euclid(step) != 0);
             (first..=to.div_euclid(step)).map(move |number| number * step)
         };
-        let ticks = self.stretches.iter().flat_map(in_stretch);
+        let ticks = self.spans.iter().flat_map(in_span);
         ticks.map(|minute| Tick { x: self.at(minute), label: time_of_day(minute) }).collect()
     }
 }
@@ -112,13 +112,13 @@ pub(super) fn until(document: &Document) -> Option<Minute> {
 
 /// Every moment at which something happened, up to the end of the job.
 fn moments(document: &Document) -> BTreeSet<Minute> {
-    let stretches = document.phases.iter().flat_map(|phase| &phase.steps).flat_map(|step| &step.stretches);
-    let worked = stretches.flat_map(|stretch| {
-        let ends = [Some(&stretch.begun), stretch.ended.as_ref()].into_iter().flatten();
-        ends.chain(stretch.entries.iter().map(|entry| &entry.by))
+    let attempts = document.phases.iter().flat_map(|phase| &phase.steps).flat_map(|step| &step.attempts);
+    let worked = attempts.flat_map(|attempt| {
+        let ends = [Some(&attempt.begun), attempt.ended.as_ref()].into_iter().flatten();
+        ends.chain(attempt.entries.iter().map(|entry| &entry.by))
     });
     let had = document.day.iter().flat_map(|track| &track.had).map(|had| &had.since);
-    let moved = document.moves.iter().map(|made| &made.by);
+    let moved = document.vehicle_actions.iter().map(|made| &made.by);
     let all = document.started.iter().chain(worked).chain(had).chain(moved);
     let mut moments: BTreeSet<Minute> = all.filter_map(|by: &By| minute_of(&by.local)).collect();
     moments.extend(until(document));
@@ -138,8 +138,8 @@ mod tests {
 
     #[test]
     fn a_night_in_which_nothing_happened_is_cut_out_of_the_line() {
-        let stretches = vec![(600, 660), (1440, 1500)];
-        let clock = Clock { x: 10.0, per_minute: 1.0, stretches };
+        let spans = vec![(600, 660), (1440, 1500)];
+        let clock = Clock { x: 10.0, per_minute: 1.0, spans };
         assert_eq!(clock.at(600), 10.0);
         assert_eq!(clock.at(660), 70.0);
         assert_eq!(clock.at(1440), 70.0 + CUT);

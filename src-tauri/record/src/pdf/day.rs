@@ -19,7 +19,7 @@ const LANE: f32 = 13.0;
 /// Height of a bar in a lane.
 const BAR: f32 = 6.0;
 
-/// A stretch of the day in a lane.
+/// A span of the day in a lane.
 struct Bar {
     from: Minute,
     to: Minute,
@@ -145,7 +145,7 @@ fn hatch(flow: &mut Flow, owner: Owner, (x, y, width, height): (f32, f32, f32, f
 }
 
 fn draw_axis(flow: &mut Flow, owner: Owner, clock: &Clock, y: f32) {
-    for (from, to) in clock.stretches.clone() {
+    for (from, to) in clock.spans.clone() {
         let ends = [(clock.at(from), y), (clock.at(to).max(clock.at(from) + 2.0), y)];
         flow.draw(owner, line(&ends), None, Some((Ink::Black, 0.6)));
     }
@@ -165,7 +165,7 @@ fn draw_axis(flow: &mut Flow, owner: Owner, clock: &Clock, y: f32) {
         }
     }
     let mut last = String::new();
-    for (from, _) in clock.stretches.clone() {
+    for (from, _) in clock.spans.clone() {
         let day = day_of(from);
         if day != last {
             flow.label(owner, &day, Look::FOOT, clock.at(from), y + 21.0);
@@ -204,16 +204,16 @@ fn running(document: &Document, track: &Track) -> Vec<Bar> {
     .collect()
 }
 
-/// Stretches of work of one kind.
+/// Attempts of one kind.
 fn apart(document: &Document, kind: Kind) -> Vec<Bar> {
     let mut bars: Vec<Bar> = Vec::new();
     for step in document.phases.iter().flat_map(|phase| &phase.steps) {
         if !document.time.apart.iter().any(|apart| apart.step == step.id && apart.kind == kind) {
             continue;
         }
-        for stretch in step.stretches.iter().filter(|stretch| !stretch.on_paper && !stretch.later) {
-            let end = stretch.ended.as_ref().map_or_else(|| until(document), |by| minute_of(&by.local));
-            let Some((from, to)) = minute_of(&stretch.begun.local).zip(end) else { continue };
+        for attempt in step.attempts.iter().filter(|attempt| !attempt.corrected && !attempt.later) {
+            let end = attempt.ended.as_ref().map_or_else(|| until(document), |by| minute_of(&by.local));
+            let Some((from, to)) = minute_of(&attempt.begun.local).zip(end) else { continue };
             bars.push(Bar { from, to, says: step.title.clone() });
         }
     }

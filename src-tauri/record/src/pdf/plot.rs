@@ -208,7 +208,7 @@ fn edges(plot: &Plot, on: On) -> Vec<Place> {
     places
 }
 
-/// A cross in the accent for what counts; a small slanted one for what was replaced, left or struck.
+/// A cross in the accent for what counts; a small slanted one for what was replaced, left or voided.
 fn cross(flow: &mut Flow, owner: Owner, (x, y): (f32, f32), counts: bool) {
     let strokes = if counts {
         [[(x - CROSS, y), (x + CROSS, y)], [(x, y - CROSS), (x, y + CROSS)]]

@@ -7,7 +7,7 @@ use crate::by::By;
 use crate::document::Document;
 use crate::limits::Limit;
 use crate::source::words;
-use crate::steps::{Ended, Entry, Step, Stretch};
+use crate::steps::{Attempt, Ended, Entry, Step};
 
 /// Every phase with its steps.
 pub(crate) fn entries(document: &Document) -> Section {
@@ -22,9 +22,9 @@ pub(crate) fn entries(document: &Document) -> Section {
 
 fn say_step(step: &Step, blocks: &mut Vec<Block>) {
     blocks.push(Block::Step(format!("{} {}", step.number, step.title), shown(step.shown)));
-    for stretch in &step.stretches {
-        blocks.push(Block::Under(stretch_line(stretch)));
-        let rows = stretch.entries.iter().map(|entry| row(entry, &stretch.begun)).collect();
+    for attempt in &step.attempts {
+        blocks.push(Block::Under(attempt_line(attempt)));
+        let rows = attempt.entries.iter().map(|entry| row(entry, &attempt.begun)).collect();
         blocks.push(Block::Table(Table { under: true, ..Table::new(&[Left, Left, Left], rows) }));
     }
 }
@@ -56,20 +56,20 @@ fn limit(limit: &Limit) -> String {
     }
 }
 
-fn stretch_line(stretch: &Stretch) -> String {
-    let mut line = if stretch.on_paper { "corrected afterwards ".to_owned() } else { String::new() };
-    line.push_str(&stretch.begun.day_and_time());
-    match (stretch.how, &stretch.ended) {
-        _ if stretch.on_paper => {}
-        (Ended::Done, Some(ended)) => line.push_str(&format!(" to {}", ended.time_after(&stretch.begun))),
-        (Ended::Left, Some(ended)) => line.push_str(&format!(", left {}", ended.time_after(&stretch.begun))),
+fn attempt_line(attempt: &Attempt) -> String {
+    let mut line = if attempt.corrected { "corrected afterwards ".to_owned() } else { String::new() };
+    line.push_str(&attempt.begun.day_and_time());
+    match (attempt.how, &attempt.ended) {
+        _ if attempt.corrected => {}
+        (Ended::Done, Some(ended)) => line.push_str(&format!(" to {}", ended.time_after(&attempt.begun))),
+        (Ended::Left, Some(ended)) => line.push_str(&format!(", left {}", ended.time_after(&attempt.begun))),
         _ => line.push_str(", in progress"),
     }
-    line.push_str(&format!(" {}", stretch.begun.who));
-    if stretch.later {
+    line.push_str(&format!(" {}", attempt.begun.who));
+    if attempt.later {
         line.push_str(", done earlier, entered later");
     }
-    if let (Some(void), Some(reason)) = (&stretch.void, &stretch.void_reason) {
+    if let (Some(void), Some(reason)) = (&attempt.void, &attempt.void_reason) {
         line.push_str(&format!(", no longer counts since {} {} ({reason})", void.day_and_time(), void.who));
     }
     line
@@ -80,11 +80,11 @@ fn shown(shown: Shown) -> &'static str {
         Shown::Undecided => "not known whether it is part of this job",
         Shown::NotInThisJob => "not in this job",
         Shown::Waiting | Shown::Open => "not done",
-        Shown::InHand => "in progress",
+        Shown::InProgress => "in progress",
         Shown::Done => "done",
         Shown::Lapsed => "done, but must be signed again",
-        Shown::Struck => "voided",
-        Shown::SetAside => "skipped, with reason",
+        Shown::Voided => "voided",
+        Shown::Skipped => "skipped, with reason",
         Shown::Missed => "missed",
     }
 }

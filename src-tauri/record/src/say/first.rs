@@ -121,8 +121,8 @@ pub(crate) fn open(document: &Document) -> Section {
         document.dangers.iter().map(|danger| format!("{} now: {}", signal(danger.signal), danger.text)),
     );
     lines.extend(MissingKind::ALL.iter().filter_map(|kind| missing_line(document, *kind)));
-    lines.extend(document.set_aside.iter().map(|step| format!("Skipped: {}: {}", step.title, step.reason)));
-    let told = [("Voided", document.struck.len()), ("Vehicle status corrected", document.observed.len())];
+    lines.extend(document.skipped.iter().map(|step| format!("Skipped: {}: {}", step.title, step.reason)));
+    let told = [("Voided", document.voided.len()), ("Vehicle status corrected", document.observed.len())];
     let told = told.iter().filter(|(_, times)| *times > 0);
     lines.extend(told.map(|(what, times)| format!("{what}: {times}, see below")));
     lines.extend(document.codes.iter().map(codes_line));

@@ -1,15 +1,15 @@
 //! Where the job went otherwise than planned.
 
 use super::{Section, standing};
-use crate::departures::{ByName, ClockSet, Explained, Observed, Restarted, Struck};
+use crate::departures::{ByName, ClockSet, Explained, Observed, Restarted, Voided};
 use crate::document::Document;
 use crate::source::words;
 
-/// What was struck, set aside, missed, not as shown; the clock set, the tablet restarted; what does not agree. Only what there is.
+/// What was voided, skipped, missed, not as shown; the clock set, the tablet restarted; what does not agree. Only what there is.
 pub(super) fn otherwise(document: &Document) -> Vec<Section> {
     let lists = [
-        Section::list("Voided", document.struck.iter().map(struck)),
-        Section::list("Skipped, with reason", document.set_aside.iter().map(explained)),
+        Section::list("Voided", document.voided.iter().map(voided)),
+        Section::list("Skipped, with reason", document.skipped.iter().map(explained)),
         Section::list("Missed and explained", document.missed.iter().map(explained)),
         Section::list("Overrides", document.by_name.iter().map(by_name)),
         Section::list("Vehicle status corrected", document.observed.iter().map(observed)),
@@ -20,11 +20,11 @@ pub(super) fn otherwise(document: &Document) -> Vec<Section> {
     lists.into_iter().flatten().collect()
 }
 
-fn struck(struck: &Struck) -> String {
-    let with = struck.with.as_ref().map(|with| format!(", with \"{with}\"")).unwrap_or_default();
-    let since = if struck.put_right { "corrected since" } else { "not corrected" };
-    let by = &struck.by;
-    format!("{} {} voided \"{}\"{with}: {} ({since})", by.day_and_time(), by.who, struck.title, struck.reason)
+fn voided(voided: &Voided) -> String {
+    let with = voided.with.as_ref().map(|with| format!(", with \"{with}\"")).unwrap_or_default();
+    let since = if voided.corrected { "corrected since" } else { "not corrected" };
+    let by = &voided.by;
+    format!("{} {} voided \"{}\"{with}: {} ({since})", by.day_and_time(), by.who, voided.title, voided.reason)
 }
 
 fn explained(step: &Explained) -> String {

@@ -1,4 +1,4 @@
-//! Tables and lists after the entries: levels, torque, sign-offs, moves, tally, photos, what is missing.
+//! Tables and lists after the entries: levels, torque, sign-offs, vehicle actions, tally, photos, what is missing.
 
 use super::first::signal;
 use super::{Block, Left, Right, Section, Table, hours, journal, otherwise, with_standing};
@@ -22,7 +22,7 @@ pub(crate) fn rest(document: &Document) -> Vec<Section> {
         Section::list(LEVELS, document.levels.iter().map(level)).into_iter().collect();
     all.push(torques(document));
     all.push(sign_offs(document));
-    all.extend(moves(document));
+    all.extend(vehicle_actions(document));
     all.push(tally(document));
     all.push(photos(document));
     all.extend(otherwise::otherwise(document));
@@ -108,11 +108,11 @@ fn given_line(given: &Given) -> String {
     }
 }
 
-fn moves(document: &Document) -> Option<Section> {
-    let moves = document.moves.iter().map(|made| {
+fn vehicle_actions(document: &Document) -> Option<Section> {
+    let vehicle_actions = document.vehicle_actions.iter().map(|made| {
         format!("{} {} {} ({})", made.by.day_and_time(), made.by.who, made.title, made.makes.join(", "))
     });
-    Section::list("Vehicle actions", moves)
+    Section::list("Vehicle actions", vehicle_actions)
 }
 
 fn tally(document: &Document) -> Section {
@@ -165,7 +165,7 @@ fn missing(document: &Document) -> Section {
 fn cautions(document: &Document) -> Option<Section> {
     let mut all: Vec<(&Warned, Vec<String>)> = Vec::new();
     let steps = document.phases.iter().flat_map(|phase| &phase.steps);
-    for step in steps.filter(|step| !step.stretches.is_empty()) {
+    for step in steps.filter(|step| !step.attempts.is_empty()) {
         for warned in &step.cautions {
             match all.iter_mut().find(|(known, _)| *known == warned) {
                 Some((_, numbers)) => numbers.push(step.number.to_string()),

@@ -175,7 +175,7 @@ fn a_photo_has_its_caption_and_its_whole_hash() -> Tested {
 }
 
 #[test]
-fn a_value_at_a_step_in_hand_does_not_count_yet() -> Tested {
+fn a_value_at_a_step_in_progress_does_not_count_yet() -> Tested {
     let mut bay = Bay::open()?;
     bay.open_up();
     bay.begin("find");

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::error::Error;
 use std::sync::Arc;
 
-use panside_job::event::{Begun, Done, Entered, Event, Introduced, Lost, Moved, Pinned, Started};
+use panside_job::event::{Begun, Done, Entered, Event, Introduced, Lost, Pinned, Started, VehicleAction};
 use panside_job::value::{StickReading, StickShows, Tool};
 use panside_job::{EntryValue, Happened, Job, Signature, Specs};
 use panside_journal::{BootId, Hash, JobId, PersonId, Stamp};
@@ -137,7 +137,7 @@ impl Bay {
 
     pub fn moved(&mut self, made: &str, lapsed: &[&str]) {
         let lapsed = lapsed.iter().map(|sign| (*sign).to_owned()).collect();
-        self.then(Moved { made: made.into(), lost: Lost { lapsed, forgotten: Vec::new() } });
+        self.then(VehicleAction { action: made.into(), lost: Lost { lapsed, forgotten: Vec::new() } });
     }
 
     /// Takes the vehicle in and opens it, up to and with the pan down.

@@ -4,7 +4,7 @@ use std::error::Error;
 
 use panside_job::people::Member;
 use panside_job::value::{Accounted, CoilValue, Probed, ProbedBy};
-use panside_job::{Actor, EntryValue, Request, Roster, decide};
+use panside_job::{Actor, Command, EntryValue, Roster, decide};
 use panside_procedure::format::Role;
 
 use crate::bay::{self, Bay, Tested, reading};
@@ -44,16 +44,17 @@ fn worked() -> Result<Bay, Box<dyn Error>> {
 /// Begins a step where that is needed, enters a value and leaves the step.
 fn ask(bay: &mut Bay, step: &str, entry: &str, value: EntryValue) -> Result<(), Box<dyn Error>> {
     let step = step.to_owned();
-    let wishes = [
-        Request::Begin { step: step.clone() },
-        Request::Enter { step: step.clone(), entry: entry.into(), value },
-        Request::Leave { step },
+    let commands = [
+        Command::Begin { step: step.clone() },
+        Command::Enter { step: step.clone(), entry: entry.into(), value },
+        Command::Leave { step },
     ];
-    for wish in wishes {
+    for command in commands {
         let who = Actor { id: bay::person(bay.who), role: Role::Technician };
         let member = Member { name: bay.who.into(), roles: [Role::Technician].into() };
         let (shop, now) = (Roster::from_iter([(who.id, member)]), bay.now());
-        let decided = decide(&bay.job, &shop, &wish, &who, &now).map_err(|refusal| format!("{refusal:?}"))?;
+        let decided =
+            decide(&bay.job, &shop, &command, &who, &now).map_err(|refusal| format!("{refusal:?}"))?;
         decided.into_iter().for_each(|event| bay.then(event));
     }
     Ok(())

@@ -59,7 +59,7 @@ fn invented_content_is_marked_in_both_forms_and_real_content_is_not() -> Tested 
 #[test]
 fn a_kept_proof_is_told_and_one_of_another_checklist_is_told_to_be_that() -> Tested {
     let procedure = Procedure::load(CHECKLIST)?;
-    let ask = proof::Ask { strike: false, observe: false, ..proof::Ask::default() };
+    let ask = proof::Ask { void: false, observe: false, ..proof::Ask::default() };
     let proof = proof::prove(&procedure, ask, &mut proof::go_on);
     let kept = ProofSummary::read(&serde_json::to_string(&proof)?, Hash::of(CHECKLIST))?;
     assert_eq!((kept.states, kept.engine.as_str()), (proof.searches[0].states.found as u64, proof::ENGINE));

@@ -35,7 +35,7 @@ fn step<'a>(document: &'a Document, id: &str) -> Result<&'a Step, String> {
 }
 
 fn entries<'a>(document: &'a Document, id: &str) -> Result<Vec<&'a Entry>, String> {
-    Ok(step(document, id)?.stretches.iter().flat_map(|stretch| &stretch.entries).collect())
+    Ok(step(document, id)?.attempts.iter().flat_map(|attempt| &attempt.entries).collect())
 }
 
 fn missing(document: &Document, kind: MissingKind) -> Vec<&str> {

@@ -1,10 +1,10 @@
-//! What a record tells of what is open: lapsed, struck, off, missing, stopped, not as shown.
+//! What a record tells of what is open: lapsed, voided, off, missing, stopped, not as shown.
 
 use std::collections::BTreeMap;
 
 use panside_job::EntryValue;
 use panside_job::entry::WorkedOut;
-use panside_job::event::{Entered, Lost, Observed, Rerecorded, SetAside, Stopped, Struck};
+use panside_job::event::{Corrected, Entered, Lost, Observed, Skipped, Stopped, Voided};
 use panside_job::value::Accounted;
 use panside_record::document::End;
 use panside_record::items::Pieces;
@@ -24,32 +24,32 @@ fn an_attest_that_lapsed_by_lowering_shows_who_signed_and_through_what_it_lapsed
     assert!(!pushed.valid);
     assert_eq!((pushed.given.len(), pushed.given[0].signed_by.as_str()), (1, "Ada"));
     let lapse = pushed.given[0].lapsed.as_ref().ok_or("it lapsed")?;
-    assert_eq!(lapse.through, "move \"Lower\"");
+    assert_eq!(lapse.through, "vehicle action \"Lower\"");
     assert!(lapse.by.seq > pushed.given[0].by.seq);
     let torqued = document.sign_offs.iter().find(|sign| sign.id == "torqued").ok_or("no sign-off")?;
     assert!(torqued.valid && torqued.given[0].lapsed.is_none());
     let text = document.to_text();
     assert!(text.contains("Stood firm when pushed. (no longer valid)"), "{text}");
     let in_one_line = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(in_one_line.contains("after move \"Lower\""), "{text}");
+    assert!(in_one_line.contains("after vehicle action \"Lower\""), "{text}");
     Ok(())
 }
 
 #[test]
-fn a_struck_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
+fn a_voided_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
     let mut bay = Bay::open()?;
     bay.open_up();
     bay.who = "Bo";
     let (step_id, reason) = ("free_nuts".to_owned(), "typed into the wrong job".to_owned());
-    bay.then(Struck { step: step_id.clone(), reason, also: Vec::new(), lost: Lost::default() });
+    bay.then(Voided { step: step_id.clone(), reason, also: Vec::new(), lost: Lost::default() });
     let document = bay.document();
     let why = entries(&document, "free_nuts")?;
     assert_eq!((why[0].value.as_str(), why[0].standing), ("nuts rusted to the studs", Standing::Void));
-    let stretch = &step(&document, "free_nuts")?.stretches[0];
-    assert_eq!(stretch.void_reason.as_deref(), Some("voided: typed into the wrong job"));
-    let struck = &document.struck[0];
-    assert_eq!((struck.by.who.as_str(), struck.put_right), ("Bo", false));
-    assert_eq!(missing(&document, MissingKind::StruckNotPutRight), ["Free the nuts"]);
+    let attempt = &step(&document, "free_nuts")?.attempts[0];
+    assert_eq!(attempt.void_reason.as_deref(), Some("voided: typed into the wrong job"));
+    let voided = &document.voided[0];
+    assert_eq!((voided.by.who.as_str(), voided.corrected), ("Bo", false));
+    assert_eq!(missing(&document, MissingKind::VoidedNotCorrected), ["Free the nuts"]);
     let text = document.to_text();
     assert!(text.contains("nuts rusted to the studs (no longer counts)"), "{text}");
     assert!(text.contains("typed into the wrong job (not corrected)"), "{text}");
@@ -57,7 +57,7 @@ fn a_struck_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
     let values = BTreeMap::from([("why".to_owned(), note("nut split"))]);
     let classes = BTreeMap::from([("why".to_owned(), "written".to_owned())]);
     let (signs, lost) = (Vec::new(), Lost::default());
-    bay.then(Rerecorded {
+    bay.then(Corrected {
         step: step_id,
         classes,
         values,
@@ -71,8 +71,8 @@ fn a_struck_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
         entries(&document, "free_nuts")?.iter().map(|entry| (entry.value.clone(), entry.standing)).collect();
     let both = [("nuts rusted to the studs", Standing::Void), ("nut split", Standing::Counts)];
     assert_eq!(why, both.map(|(value, standing)| (value.to_owned(), standing)));
-    assert!(document.struck[0].put_right);
-    assert_eq!(missing(&document, MissingKind::StruckNotPutRight), Vec::<&str>::new());
+    assert!(document.voided[0].corrected);
+    assert_eq!(missing(&document, MissingKind::VoidedNotCorrected), Vec::<&str>::new());
     assert_eq!(document.disagreements, Vec::<String>::new());
     Ok(())
 }
@@ -125,7 +125,7 @@ fn steps_and_entries_that_are_missing_are_told() -> Tested {
     bay.open_up();
     bay.begin("find");
     let document = bay.document();
-    assert_eq!(missing(&document, MissingKind::StepInHand), ["Find the cause"]);
+    assert_eq!(missing(&document, MissingKind::StepInProgress), ["Find the cause"]);
     assert_eq!(missing(&document, MissingKind::EntryMissing), ["\"Cause\" at \"Find the cause\""]);
     let not_worked = ["Pan up", "Nuts on", "Level", "Hand over"];
     assert_eq!(missing(&document, MissingKind::StepNotWorked), not_worked);
@@ -167,16 +167,16 @@ fn a_count_that_came_out_short_is_told_with_where_the_missing_piece_is() -> Test
 }
 
 #[test]
-fn a_step_set_aside_and_a_job_stopped_are_told_with_their_reasons() -> Tested {
+fn a_skipped_step_and_a_job_stopped_are_told_with_their_reasons() -> Tested {
     let mut bay = Bay::open()?;
     let reason = "customer takes it away".to_owned();
-    bay.then(SetAside { step: "wipe".into(), reason: "no rags".into(), lost: Lost::default() });
+    bay.then(Skipped { step: "wipe".into(), reason: "no rags".into(), lost: Lost::default() });
     bay.then(Stopped { reason: reason.clone(), lost: Lost::default() });
     let document = bay.document();
-    assert_eq!(document.set_aside[0].reason, "no rags");
+    assert_eq!(document.skipped[0].reason, "no rags");
     assert!(
         !missing(&document, MissingKind::StepNotWorked).contains(&"Wipe the pan"),
-        "aside is not missing"
+        "what is skipped is not missing"
     );
     assert!(matches!(&document.end, End::Stopped { reason: why, .. } if *why == reason));
     assert!(

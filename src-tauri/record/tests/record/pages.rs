@@ -55,7 +55,7 @@ fn the_pages_say_what_was_entered_with_every_stage_and_every_sign() -> Tested {
         "25,5 mm at 60 °C, 26 mm at 60 °C",
         "coil 5,9 Ω at 20 °C, détente weak → new; Привод, 26 µm",
         "Stood firm when pushed. (no longer valid)",
-        "after move \"Lower\"",
+        "after vehicle action \"Lower\"",
         "1M8GDM9AXKP042788",
         "still open",
         COME_FIRST,
@@ -247,7 +247,7 @@ fn the_day_is_told_from_every_event_that_moved_the_vehicle() -> Tested {
     let had: Vec<_> = lift.had.iter().map(|had| had.value.as_str()).collect();
     assert_eq!(had, ["floor", "on locks", "floor"]);
     assert_eq!(lift.had[0].since.seq, 1);
-    let moved: Vec<_> = document.moves.iter().map(|made| made.by.seq).collect();
+    let moved: Vec<_> = document.vehicle_actions.iter().map(|made| made.by.seq).collect();
     assert_eq!([lift.had[1].since.seq, lift.had[2].since.seq], moved[..]);
     Ok(())
 }

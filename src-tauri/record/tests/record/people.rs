@@ -15,7 +15,7 @@ fn a_renamed_person_keeps_the_earlier_name_in_earlier_entries() -> Tested {
     bay.begin("identify");
     let document = bay.document();
     let names: Vec<_> =
-        step(&document, "identify")?.stretches.iter().map(|one| one.begun.who.as_str()).collect();
+        step(&document, "identify")?.attempts.iter().map(|one| one.begun.who.as_str()).collect();
     assert_eq!(names, ["Ada", "Ada Marl"]);
     assert_eq!(document.started.map(|by| by.who).as_deref(), Some("Ada"));
     assert_eq!(document.people, ["Ada (later Ada Marl)"]);

@@ -6,7 +6,7 @@ use panside_job::event::Pinned;
 use panside_journal::Hash;
 use panside_procedure::format::Role;
 use panside_shop::event::{PersonChanged, ToolKept};
-use panside_shop::{Command, PinSetBy, Said, Shop, Thing};
+use panside_shop::{PinSetBy, Said, Shop, ShopCommand, Thing};
 
 use crate::support::*;
 
@@ -176,7 +176,7 @@ fn a_person_and_a_tool_may_have_the_same_name() {
 #[test]
 fn a_pin_set_on_both_sides_is_told_even_if_it_was_set_alike() {
     let (mut first, mut second) = two_tablets();
-    let set = Command::SetPin { person: bo(), seen: BTreeSet::new(), how: PinSetBy::OwnFirst };
+    let set = ShopCommand::SetPin { person: bo(), seen: BTreeSet::new(), how: PinSetBy::OwnFirst };
     first.ask(&set, &bo()).unwrap();
     second.ask(&set, &bo()).unwrap();
     let shop = merged(&first, &second);
@@ -283,12 +283,12 @@ fn which_side_is_shown_hangs_on_clock_and_hash_alone() {
 #[test]
 fn checklists_and_device_names_have_sides_too() {
     let (mut first, mut second) = two_tablets();
-    let adopt = |content: &str| Command::AdoptChecklist {
+    let adopt = |content: &str| ShopCommand::AdoptChecklist {
         checklist: Pinned { hash: Hash::of(content.as_bytes()), ..revision("pan-short", 2, "") },
         seen: BTreeSet::new(),
     };
     let device = first.device;
-    let named = |name: &str| Command::NameDevice { device, seen: BTreeSet::new(), name: name.into() };
+    let named = |name: &str| ShopCommand::NameDevice { device, seen: BTreeSet::new(), name: name.into() };
     first.ask(&adopt("as shipped"), &ada()).unwrap();
     second.ask(&adopt("as changed"), &ada()).unwrap();
     first.ask(&named("Bay 1"), &ada()).unwrap();

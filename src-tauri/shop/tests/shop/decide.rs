@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use panside_journal::{DeviceId, Hash};
 use panside_shop::name::NameError;
-use panside_shop::{Command, PinSetBy, Shop, ShopEvent, ShopRefusal, Thing};
+use panside_shop::{PinSetBy, Shop, ShopCommand, ShopEvent, ShopRefusal, Thing};
 use uuid::Uuid;
 
 use crate::support::*;
@@ -60,7 +60,8 @@ fn only_a_lead_makes_and_unmakes_leads() {
     let asked = Err(ShopRefusal::LeadAsked { leads: vec!["Ada Pike".into()] });
     assert_eq!(tablet.change(&bo(), ("Bo Lind", technician(), true), &bo()), asked);
     assert_eq!(tablet.change(&ada(), ("Ada Pike", technician(), false), &bo()), asked);
-    let command = Command::AddPerson { id: cy(), name: "Cy Marsh".into(), roles: technician(), lead: true };
+    let command =
+        ShopCommand::AddPerson { id: cy(), name: "Cy Marsh".into(), roles: technician(), lead: true };
     assert_eq!(tablet.ask(&command, &bo()), asked);
     tablet.ask(&command, &ada()).unwrap();
     assert!(tablet.shop().people()[&cy()].lead);
@@ -108,7 +109,7 @@ fn the_last_lead_does_not_leave_and_a_lead_is_let_go_by_a_lead() {
 fn who_looked_at_an_older_state_looks_again() {
     let (mut tablet, mut other) = two_tablets();
     let seen = tablet.seen(&Thing::Person(bo()));
-    let command = |seen: &BTreeSet<Hash>| Command::ChangePerson {
+    let command = |seen: &BTreeSet<Hash>| ShopCommand::ChangePerson {
         id: bo(),
         seen: seen.clone(),
         name: "Bo Lond".into(),
@@ -132,7 +133,7 @@ fn what_is_not_on_the_list_is_not_changed() {
     let gone = Err(ShopRefusal::NotHere(Thing::Tool(tool_id(9))));
     assert_eq!(tablet.remove_tool(tool_id(9)), gone);
     let seen = [Hash::of(b"something else")].into();
-    let command = Command::KeepTool { id: tool_id(9), seen, tool: Box::new(tool("half-inch", "200")) };
+    let command = ShopCommand::KeepTool { id: tool_id(9), seen, tool: Box::new(tool("half-inch", "200")) };
     assert_eq!(tablet.ask(&command, &ada()), gone);
     let nobody = tablet.change(&cy(), ("Cy Marsh", technician(), false), &ada());
     assert_eq!(nobody, Err(ShopRefusal::NotHere(Thing::Person(cy()))));
@@ -190,7 +191,7 @@ fn a_checklist_may_be_adopted_in_an_older_revision_again() {
     for (number, content) in [(1, "one"), (2, "two"), (1, "one")] {
         let seen = tablet.seen(&thing);
         let checklist = revision("pan-short", number, content);
-        tablet.ask(&Command::AdoptChecklist { checklist, seen }, &ada()).unwrap();
+        tablet.ask(&ShopCommand::AdoptChecklist { checklist, seen }, &ada()).unwrap();
     }
     assert_eq!(tablet.shop().checklists()["pan-short"].checklist.revision, 1);
     assert_eq!(tablet.shop().history(&thing).len(), 3);
@@ -199,7 +200,7 @@ fn a_checklist_may_be_adopted_in_an_older_revision_again() {
 #[test]
 fn devices_have_names_that_tell_them_apart() {
     let (mut tablet, _) = two_tablets();
-    let named = |number: u128, name: &str| Command::NameDevice {
+    let named = |number: u128, name: &str| ShopCommand::NameDevice {
         device: DeviceId(Uuid::from_u128(number)),
         seen: BTreeSet::new(),
         name: name.into(),
@@ -214,7 +215,7 @@ fn devices_have_names_that_tell_them_apart() {
 fn a_forgotten_pin_is_set_by_a_lead_before_a_second_person() {
     let (mut tablet, _) = two_tablets();
     tablet.add(&cy(), "Cy Marsh", &ada()).unwrap();
-    let set = |how: PinSetBy| Command::SetPin { person: bo(), seen: BTreeSet::new(), how };
+    let set = |how: PinSetBy| ShopCommand::SetPin { person: bo(), seen: BTreeSet::new(), how };
     let witnessed = |lead, second| set(PinSetBy::LeadAndSecond { lead, second });
     let refused = [
         (set(PinSetBy::OwnFirst), ada(), ShopRefusal::PinOfOther),

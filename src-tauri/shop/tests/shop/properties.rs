@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use panside_journal::{Hash, PersonId};
 use panside_procedure::format::Role;
-use panside_shop::{Command, PinSetBy, Shop, ShopEvent, ShopHappened, Thing};
+use panside_shop::{PinSetBy, Shop, ShopCommand, ShopEvent, ShopHappened, Thing};
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 
@@ -68,57 +68,64 @@ fn turn() -> impl Strategy<Value = Turn> {
     ]
 }
 
-fn command(tablet: &Tablet, asked: &Asked) -> Command {
+fn command(tablet: &Tablet, asked: &Asked) -> ShopCommand {
     let shop = tablet.shop();
     let people: Vec<PersonId> = shop.people().into_keys().collect();
     let sheet = "invented-van";
     match asked {
-        Asked::Add(id, name, lead) => {
-            Command::AddPerson { id: person_id(*id), name: (*name).into(), roles: technician(), lead: *lead }
-        }
+        Asked::Add(id, name, lead) => ShopCommand::AddPerson {
+            id: person_id(*id),
+            name: (*name).into(),
+            roles: technician(),
+            lead: *lead,
+        },
         Asked::Change(who, name, roles, lead) => {
             let id = who.get(&people).to_owned();
             let seen = tablet.seen(&Thing::Person(id.to_owned()));
-            Command::ChangePerson { id, seen, name: (*name).into(), roles: roles.clone(), lead: *lead }
+            ShopCommand::ChangePerson { id, seen, name: (*name).into(), roles: roles.clone(), lead: *lead }
         }
         Asked::Leave(who) => {
             let id = *who.get(&people);
-            Command::RemovePerson { id, seen: tablet.seen(&Thing::Person(id)) }
+            ShopCommand::RemovePerson { id, seen: tablet.seen(&Thing::Person(id)) }
         }
         Asked::Pin(who) => {
             let person = who.get(&people).to_owned();
             let seen = tablet.seen(&Thing::Pin(person.to_owned()));
-            Command::SetPin { person, seen, how: PinSetBy::OwnByOld }
+            ShopCommand::SetPin { person, seen, how: PinSetBy::OwnByOld }
         }
         Asked::Tool(id, name, max) => {
             let id = tool_id(*id);
             let seen = tablet.seen(&Thing::Tool(id));
-            Command::KeepTool { id, seen, tool: Box::new(tool(name, &max.to_string())) }
+            ShopCommand::KeepTool { id, seen, tool: Box::new(tool(name, &max.to_string())) }
         }
         Asked::RemoveTool(id) => {
             let id = tool_id(*id);
-            Command::RemoveTool { id, seen: tablet.seen(&Thing::Tool(id)) }
+            ShopCommand::RemoveTool { id, seen: tablet.seen(&Thing::Tool(id)) }
         }
         Asked::Sheet(content) => {
             let next = shop.next_revision(sheet);
             let seen = tablet.seen(&Thing::Sheet(sheet.into()));
             let sheet = revision(sheet, next, &format!("{next} {content}"));
-            Command::KeepSheet { sheet, made_from: None, seen }
+            ShopCommand::KeepSheet { sheet, made_from: None, seen }
         }
         Asked::ChooseSheet(which) => {
             let thing = Thing::Sheet(sheet.into());
             let heads = shop.heads(&thing);
             let ShopEvent::SheetKept(chosen) = &which.get(&heads).event else { unreachable!() };
             let (sheet, made_from) = (chosen.sheet.clone(), chosen.made_from);
-            Command::KeepSheet { sheet, made_from, seen: tablet.seen(&thing) }
+            ShopCommand::KeepSheet { sheet, made_from, seen: tablet.seen(&thing) }
         }
         Asked::Checklist(content) => {
             let seen = tablet.seen(&Thing::Checklist("pan-short".into()));
-            Command::AdoptChecklist { checklist: revision("pan-short", 1, &content.to_string()), seen }
+            ShopCommand::AdoptChecklist { checklist: revision("pan-short", 1, &content.to_string()), seen }
         }
         Asked::Device(name) => {
             let device = tablet.device;
-            Command::NameDevice { device, seen: tablet.seen(&Thing::Device(device)), name: (*name).into() }
+            ShopCommand::NameDevice {
+                device,
+                seen: tablet.seen(&Thing::Device(device)),
+                name: (*name).into(),
+            }
         }
     }
 }
@@ -142,7 +149,7 @@ fn run(tablets: usize, turns: &[(Index, Turn)]) -> (Vec<Tablet>, Vec<ShopHappene
                 }
                 let command = command(&all[at], asked);
                 let who = match &command {
-                    Command::SetPin { person, .. } => person.to_owned(),
+                    ShopCommand::SetPin { person, .. } => person.to_owned(),
                     _ => who.get(&people).to_owned(),
                 };
                 written.extend(all[at].ask(&command, &who));
@@ -182,32 +189,32 @@ fn is_shown(shop: &Shop, happened: &ShopHappened) -> bool {
 }
 
 /// A change of the thing that leaves it as it is shown.
-fn keep_as_shown(shop: &Shop, thing: &Thing) -> Option<(Command, PersonId)> {
+fn keep_as_shown(shop: &Shop, thing: &Thing) -> Option<(ShopCommand, PersonId)> {
     let seen = hashes(&shop.heads(thing));
     let people = shop.people();
     let lead = people.values().find(|person| person.lead)?.id.to_owned();
     let command = match (&shop.newest(thing)?.event, thing.clone()) {
         (ShopEvent::ToolKept(body), Thing::Tool(id)) => {
-            Command::KeepTool { id, seen, tool: Box::new(body.tool.clone()) }
+            ShopCommand::KeepTool { id, seen, tool: Box::new(body.tool.clone()) }
         }
         (ShopEvent::SheetKept(body), _) => {
-            Command::KeepSheet { sheet: body.sheet.clone(), made_from: body.made_from, seen }
+            ShopCommand::KeepSheet { sheet: body.sheet.clone(), made_from: body.made_from, seen }
         }
         (ShopEvent::ChecklistAdopted(body), _) => {
-            Command::AdoptChecklist { checklist: body.checklist.clone(), seen }
+            ShopCommand::AdoptChecklist { checklist: body.checklist.clone(), seen }
         }
         (ShopEvent::DeviceNamed(body), Thing::Device(device)) => {
-            Command::NameDevice { device, seen, name: body.name.clone() }
+            ShopCommand::NameDevice { device, seen, name: body.name.clone() }
         }
         (ShopEvent::PinSet(_), Thing::Pin(person)) => {
             return Some((
-                Command::SetPin { person: person.to_owned(), seen, how: PinSetBy::OwnByOld },
+                ShopCommand::SetPin { person: person.to_owned(), seen, how: PinSetBy::OwnByOld },
                 person,
             ));
         }
         (_, Thing::Person(id)) => {
             let person = people[&id].clone();
-            Command::ChangePerson { id, seen, name: person.name, roles: person.roles, lead: person.lead }
+            ShopCommand::ChangePerson { id, seen, name: person.name, roles: person.roles, lead: person.lead }
         }
         _ => return None,
     };

@@ -6,7 +6,7 @@ use panside_job::event::Pinned;
 use panside_job::value::Tool;
 use panside_journal::{BootId, DeviceId, Hash, PersonId, Stamp};
 use panside_procedure::format::Role;
-use panside_shop::{Command, Shop, ShopEvent, ShopHappened, ShopRefusal, Thing, ToolId};
+use panside_shop::{Shop, ShopCommand, ShopEvent, ShopHappened, ShopRefusal, Thing, ToolId};
 use uuid::Uuid;
 
 /// The only place that makes a person's id: by its JSON, whatever type stands behind it.
@@ -82,7 +82,7 @@ impl Tablet {
     }
 
     /// Decides, and writes what was decided.
-    pub fn ask(&mut self, command: &Command, who: &PersonId) -> Result<ShopHappened, ShopRefusal> {
+    pub fn ask(&mut self, command: &ShopCommand, who: &PersonId) -> Result<ShopHappened, ShopRefusal> {
         let event = self.shop.decide(command, who)?;
         Ok(self.write(event, who))
     }
@@ -118,7 +118,7 @@ impl Tablet {
 
     pub fn add(&mut self, id: &PersonId, name: &str, who: &PersonId) -> Result<ShopHappened, ShopRefusal> {
         let (id, name) = (id.to_owned(), name.to_owned());
-        self.ask(&Command::AddPerson { id, name, roles: technician(), lead: false }, who)
+        self.ask(&ShopCommand::AddPerson { id, name, roles: technician(), lead: false }, who)
     }
 
     pub fn change(
@@ -128,22 +128,22 @@ impl Tablet {
         who: &PersonId,
     ) -> Result<ShopHappened, ShopRefusal> {
         let seen = self.seen(&Thing::Person(id.to_owned()));
-        self.ask(&Command::ChangePerson { id: id.to_owned(), seen, name: name.into(), roles, lead }, who)
+        self.ask(&ShopCommand::ChangePerson { id: id.to_owned(), seen, name: name.into(), roles, lead }, who)
     }
 
     pub fn leave(&mut self, id: &PersonId, who: &PersonId) -> Result<ShopHappened, ShopRefusal> {
         let seen = self.seen(&Thing::Person(*id));
-        self.ask(&Command::RemovePerson { id: *id, seen }, who)
+        self.ask(&ShopCommand::RemovePerson { id: *id, seen }, who)
     }
 
     pub fn keep_tool(&mut self, id: ToolId, tool: Tool) -> Result<ShopHappened, ShopRefusal> {
         let seen = self.seen(&Thing::Tool(id));
-        self.ask(&Command::KeepTool { id, seen, tool: Box::new(tool) }, &ada())
+        self.ask(&ShopCommand::KeepTool { id, seen, tool: Box::new(tool) }, &ada())
     }
 
     pub fn remove_tool(&mut self, id: ToolId) -> Result<ShopHappened, ShopRefusal> {
         let seen = self.seen(&Thing::Tool(id));
-        self.ask(&Command::RemoveTool { id, seen }, &ada())
+        self.ask(&ShopCommand::RemoveTool { id, seen }, &ada())
     }
 
     pub fn keep_sheet(
@@ -152,7 +152,7 @@ impl Tablet {
         made_from: Option<Hash>,
     ) -> Result<ShopHappened, ShopRefusal> {
         let seen = self.seen(&Thing::Sheet(sheet.id.clone()));
-        self.ask(&Command::KeepSheet { sheet, made_from, seen }, &ada())
+        self.ask(&ShopCommand::KeepSheet { sheet, made_from, seen }, &ada())
     }
 }
 

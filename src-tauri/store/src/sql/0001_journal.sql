@@ -1,4 +1,4 @@
--- Rung 1: the journal, what it names by hash, and what is kept beside it.
+-- Migration 1: the journal, what it names by hash, and what is kept beside it.
 
 -- One row. `min_reader` keeps its name and place for ever: an older program reads it to learn whether it may
 -- still read this store.

@@ -11,7 +11,7 @@ use panside_store::{
 };
 use tempfile::tempdir;
 
-use crate::kit::{Outcome, all_events, epoch, job, label_of, meaning_of, options, store_with, write};
+use crate::support::{Outcome, all_events, epoch, job, label_of, meaning_of, options, store_with, write};
 
 /// 30 November 2026, 08:15:00 UTC, as `date -u -d @1796026500` says it.
 const MORNING: i64 = 1_796_026_500_000;
@@ -175,7 +175,7 @@ fn the_newest_backups_stay_and_the_photos_that_only_older_ones_had_go() -> Outco
 fn a_store_that_lost_entries_never_pushes_out_the_last_backup_that_has_them() -> Outcome {
     let (dir, to, old) = (tempdir()?, tempdir()?, tempdir()?);
     let mut store = store_with(dir.path(), 3)?;
-    crate::kit::copy(dir.path(), old.path())?;
+    crate::support::copy(dir.path(), old.path())?;
     write(&mut store, job(1), 4)?;
     let whole = back_up(&store, to.path(), 0)?;
     let mut shorter = Store::open(old.path(), options())?;
@@ -374,7 +374,7 @@ fn going_on_mends_a_lost_tail_and_a_wrong_list_at_once() -> Outcome {
     let (dir, old) = (tempdir()?, tempdir()?);
     let mut store = store_with(dir.path(), 5)?;
     store.close()?;
-    crate::kit::copy(dir.path(), old.path())?;
+    crate::support::copy(dir.path(), old.path())?;
     store = Store::open(dir.path(), options())?;
     write(&mut store, job(1), 6)?;
     store.close()?;

@@ -8,7 +8,7 @@ use panside_journal::Event;
 use panside_store::{JobRow, Options, Standing, Store, StoreError, Trouble, Verify};
 use tempfile::tempdir;
 
-use crate::kit::{Chance, Outcome, all_events, copy, job, meaning_of, options, seed, store_with, write};
+use crate::support::{Chance, Outcome, all_events, copy, job, meaning_of, options, seed, store_with, write};
 
 const ENTRIES: u64 = 40;
 

@@ -4,7 +4,7 @@ use panside_journal::{Head, Request};
 use panside_store::{Entry, Options, Standing, Store, StoreError, Trouble, Verify};
 use tempfile::tempdir;
 
-use crate::kit::{
+use crate::support::{
     Outcome, all_events, draft, job, label_of, meaning_of, options, origin, request, store_with, write,
 };
 
@@ -72,7 +72,7 @@ fn the_same_request_twice_is_written_once_and_answered_as_before() -> Outcome {
 }
 
 #[test]
-fn a_request_id_used_for_another_wish_is_refused() -> Outcome {
+fn a_request_id_used_for_another_command_is_refused() -> Outcome {
     let dir = tempdir()?;
     let mut store = store_with(dir.path(), 1)?;
     let mut other = origin(1);

@@ -6,7 +6,7 @@ use panside_journal::{Hash, Head, verify_device_chain};
 use panside_store::{Standing, Store, StoreError, Trouble};
 use tempfile::tempdir;
 
-use crate::kit::{Outcome, all_events, copy, epoch, job, meaning_of, options, store_with, write};
+use crate::support::{Outcome, all_events, copy, epoch, job, meaning_of, options, store_with, write};
 
 #[test]
 fn a_lost_tail_is_said_and_nothing_is_written_until_a_new_epoch_begins() -> Outcome {

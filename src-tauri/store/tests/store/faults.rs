@@ -10,7 +10,7 @@ use panside_journal::{Hash, RequestId};
 use panside_store::{Standing, Store};
 use tempfile::{TempDir, tempdir};
 
-use crate::kit::{Outcome, all_events, options};
+use crate::support::{Outcome, all_events, options};
 
 const ENTRIES: usize = 12;
 

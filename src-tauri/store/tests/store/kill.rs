@@ -10,7 +10,7 @@ use panside_journal::{Hash, RequestId, Subject};
 use panside_store::{Standing, Store, Swept};
 use tempfile::tempdir;
 
-use crate::kit::{Chance, Outcome, all_events, options, seed};
+use crate::support::{Chance, Outcome, all_events, options, seed};
 
 /// Lets the writer say `lines` lines and go on for some microseconds, kills it, and returns the whole lines it said.
 fn killed_after(dir: &Path, what: &str, lines: u64, then_us: u64) -> std::io::Result<Vec<String>> {

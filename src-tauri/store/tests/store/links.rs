@@ -10,7 +10,7 @@ use panside_journal::Hash;
 use panside_store::{NewPhoto, PhotoFormat, Store, StoreError};
 use tempfile::{TempDir, tempdir};
 
-use crate::kit::{Outcome, job, options};
+use crate::support::{Outcome, job, options};
 
 fn put(store: &mut Store, bytes: &[u8]) -> Result<Hash, StoreError> {
     let format = PhotoFormat::Jpeg;

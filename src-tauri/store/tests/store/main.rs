@@ -22,7 +22,6 @@ mod epochs;
 #[cfg(target_os = "linux")]
 mod faults;
 mod kill;
-mod kit;
 #[cfg(unix)]
 mod links;
 mod opening;
@@ -35,3 +34,4 @@ mod receiving;
 mod salvaging;
 mod seen;
 mod sheets;
+mod support;

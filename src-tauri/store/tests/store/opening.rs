@@ -9,7 +9,7 @@ use rusqlite::Connection;
 use rusqlite::config::DbConfig;
 use tempfile::tempdir;
 
-use crate::kit::{Outcome, all_events, epoch, job, options, store_with, write};
+use crate::support::{Outcome, all_events, epoch, job, options, store_with, write};
 
 /// Every file of a folder with its bytes.
 fn bytes_of(dir: &Path) -> std::io::Result<BTreeMap<String, Vec<u8>>> {

@@ -10,7 +10,7 @@ use std::process::Command;
 use panside_store::{StoreError, outside};
 use tempfile::tempdir;
 
-use crate::kit::Outcome;
+use crate::support::Outcome;
 
 /// What reading and writing it said it is.
 fn refused_as(path: &Path) -> Result<&'static str, String> {

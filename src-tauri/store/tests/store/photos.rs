@@ -8,7 +8,7 @@ use panside_journal::Hash;
 use panside_store::{NewPhoto, PhotoFormat, Standing, Store, StoreError, Swept, Trouble};
 use tempfile::tempdir;
 
-use crate::kit::{Outcome, job, meaning_of, options};
+use crate::support::{Outcome, job, meaning_of, options};
 
 fn photo<'a>(number: u128, bytes: &'a [u8], format: PhotoFormat) -> NewPhoto<'a> {
     NewPhoto { job: job(number), format, bytes, thumbnail: b"small", width: 40, height: 30 }

@@ -11,7 +11,7 @@ use panside_store::{Standing, Store, StoreError};
 use tempfile::{TempDir, tempdir};
 
 use crate::faults::shared_library;
-use crate::kit::{Chance, Outcome, all_events, options, seed};
+use crate::support::{Chance, Outcome, all_events, options, seed};
 
 const ENTRIES: usize = 12;
 const BLOCK: usize = 4096;

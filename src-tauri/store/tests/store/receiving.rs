@@ -7,7 +7,7 @@ use proptest::sample::Index;
 use tempfile::tempdir;
 use uuid::Uuid;
 
-use crate::kit::{Outcome, epoch, job, label_of, meaning_of, options, store_with, write, write_about};
+use crate::support::{Outcome, epoch, job, label_of, meaning_of, options, store_with, write, write_about};
 
 fn device(number: u128) -> Options {
     Options { device: DeviceId(Uuid::from_u128(0xD0 + number)), epoch: epoch(number), ..options() }

@@ -11,7 +11,7 @@ use panside_store::{
 use tempfile::tempdir;
 use uuid::Uuid;
 
-use crate::kit::{
+use crate::support::{
     Chance, Outcome, copy, draft, epoch, job, label_of, meaning_of, options, origin, seed, store_with, write,
 };
 
@@ -215,7 +215,7 @@ fn long_entries_documents_photos_and_settings_are_saved_with_what_is_missing_nam
     let text = "z".repeat(50_000);
     let (kept, hurt) =
         (store.put_document("checklist", text.as_bytes())?, store.put_document("sheet", b"{\"a\":1}")?);
-    store.put_setting("kit", "{\"people\":[]}")?;
+    store.put_setting("setup", "{\"people\":[]}")?;
     for bytes in [&b"holds"[..], b"thumb is gone", b"is altered"] {
         let format = PhotoFormat::Jpeg;
         let photo = NewPhoto { job: job(1), format, bytes, thumbnail: &bytes[1..], width: 4, height: 3 };
@@ -254,7 +254,7 @@ fn long_entries_documents_photos_and_settings_are_saved_with_what_is_missing_nam
     assert_eq!(store.events(job(1))?, events);
     assert_eq!(store.document(&kept)?.bytes, text.as_bytes());
     assert_eq!(store.photo(&Hash::of(b"thumb is gone"))?, b"thumb is gone");
-    assert_eq!(store.setting("kit")?.as_deref(), Some("{\"people\":[]}"));
+    assert_eq!(store.setting("setup")?.as_deref(), Some("{\"people\":[]}"));
     Ok(())
 }
 

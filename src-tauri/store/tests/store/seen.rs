@@ -6,7 +6,7 @@ use std::path::Path;
 use panside_store::{Options, Standing, Store, StoreError, Trouble, restore};
 use tempfile::tempdir;
 
-use crate::kit::{Outcome, copy, epoch, job, label_of, options, store_with, write};
+use crate::support::{Outcome, copy, epoch, job, label_of, options, store_with, write};
 
 fn noted(state: &Path) -> Options {
     Options { seen: Some(state.to_owned()), ..options() }

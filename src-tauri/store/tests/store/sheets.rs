@@ -5,7 +5,7 @@ use panside_store::{Entry, Store, StoreError, With};
 use tempfile::tempdir;
 use uuid::Uuid;
 
-use crate::kit::{Outcome, options, origin};
+use crate::support::{Outcome, options, origin};
 
 #[test]
 fn what_is_typed_of_a_sheet_is_there_after_a_restart_until_it_is_put_away() -> Outcome {
@@ -28,7 +28,7 @@ fn what_goes_with_an_entry_is_written_with_it_or_not_at_all() -> Outcome {
     store.put_sheet_draft("invented-van", "typed")?;
     let person = PersonId(Uuid::from_u128(7));
     let with = [With::SheetTyped("invented-van"), With::Pin { person, text: "set" }];
-    let drafts: [Draft; 1] = [crate::kit::draft("{}")];
+    let drafts: [Draft; 1] = [crate::support::draft("{}")];
     let origin = origin(1);
     let subject = Subject::Shop(store.device());
     let entry = Entry {

@@ -21,7 +21,7 @@ pub fn checklist(steps: usize) -> Value {
         "gates": [{"id": "seen", "classes": ["good", "bad"], "holds_while": "lift = on_locks", "fresh_for": 30}],
         "sign_offs": [{"id": "clear", "kind": "permit", "text": "Clear", "holds_while": "lift = on_locks"}],
         "phases": (0..phases).map(phase).collect::<Vec<_>>(),
-        "moves": [
+        "vehicle_actions": [
             {"id": "raise", "title": "Raise", "needs": "lift = floor", "makes": {"lift": "on_locks"}},
             {"id": "lower", "title": "Lower", "needs": "lift = on_locks", "makes": {"lift": "floor"}},
         ],
@@ -43,7 +43,7 @@ fn step(at: usize) -> Value {
             {"id": "look", "label": "Look", "ask": {"choice": {"options": [
                 {"class": "good", "label": "Good"}, {"class": "bad", "label": "Bad"}]}},
              "classes": {"good": {"sets": {"seen": "good"}}, "bad": {"sets": {"seen": "bad"}}}}]}),
-        3 if at < IN_PHASE => json!({"may_set_aside": true}),
+        3 if at < IN_PHASE => json!({"may_skip": true}),
         _ => json!({}),
     };
     for (field, value) in more.as_object().into_iter().flatten() {

@@ -6,9 +6,9 @@ export function stepNamed(view: Pick<JobView, "steps">, what: string): StepView 
   return view.steps.find((step) => step.title === what) ?? null;
 }
 
-/** The step to go on to: the first missing thing that is one and can begin or is in hand, else the first that is one. */
+/** The step to go on to: the first missing thing that is one and can begin or is in progress, else the first that is one. */
 export function goesOnTo(view: Pick<JobView, "steps">, missing: RecordPage["missing"]): StepView | null {
   const steps = missing.flatMap((group) => group.what.map((what) => stepNamed(view, what)));
   const named = steps.filter((step) => step !== null);
-  return named.find((step) => step.shown === "in_hand" || step.shown === "open") ?? named[0] ?? null;
+  return named.find((step) => step.shown === "in_progress" || step.shown === "open") ?? named[0] ?? null;
 }

@@ -77,7 +77,7 @@ class Sheets {
     });
     if (!gone) return;
     this.dropped = typed;
-    nav.go("kit");
+    nav.go("setup");
   }
 
   /** Puts back what was put away. */

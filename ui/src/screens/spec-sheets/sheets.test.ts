@@ -64,7 +64,7 @@ test("what is put away can be put back as it was typed", async () => {
   sheets.title("Our vans");
   await sheets.drop();
   expect(askedFor("drop_sheet")).toEqual([{ draft: "our-van" }]);
-  expect(nav.screen).toBe("kit");
+  expect(nav.screen).toBe("setup");
   await sheets.putBack();
   expect(lastTyped()?.title).toBe("Our vans");
   expect([nav.screen, sheets.dropped]).toEqual(["sheet", null]);

@@ -3,7 +3,7 @@
 use super::*;
 
 #[test]
-fn a_reading_that_grew_too_old_is_forgotten_before_the_wish_is_judged() {
+fn a_reading_that_grew_too_old_is_forgotten_before_the_command_is_judged() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
     bay.minute += 40;
@@ -20,7 +20,7 @@ fn a_reading_that_grew_too_old_is_forgotten_before_the_wish_is_judged() {
 fn what_is_longer_than_anybody_types_is_refused_before_it_is_judged() {
     let mut bay = Bay::open();
     let long = "x".repeat(crate::size::TEXT + 1);
-    assert_eq!(bay.ask(Request::Stop { reason: long.clone() }).unwrap_err().message.id, "refused-too-long");
+    assert_eq!(bay.ask(Command::Stop { reason: long.clone() }).unwrap_err().message.id, "refused-too-long");
     let note = EntryValue::Note { text: long };
     let said = crate::view::preview(&bay.job, &bay.shop, "probe", "exhaust", &note, &stamp(0)).said;
     assert_eq!(said[0].id, "refused-too-long", "a preview says the same");
@@ -55,7 +55,7 @@ fn a_reading_from_before_a_restart_is_too_old_wherever_the_wall_clock_stands() {
         let restarted = Stamp { boot: boot(2), mono_ms: 60_000, ..stamp(wall) };
         let expired: Vec<_> = due(&bay.job, &restarted).iter().map(Event::kind).collect();
         assert_eq!(expired, ["expired"], "at minute {wall}");
-        let begin = Request::Begin { step: "drain".into() };
+        let begin = Command::Begin { step: "drain".into() };
         let refused = decide(&bay.job, &bay.shop, &begin, &technician("Ada"), &restarted).unwrap_err();
         assert_eq!(refused.unmet, [unmet_gate_restarted("exhaust probe", "41 °C")]);
     }
@@ -90,9 +90,9 @@ fn a_fact_is_taken_down_even_where_it_is_dangerous_and_the_way_out_stays_open() 
     assert_eq!(observed.lost.lapsed, ["on_locks"]);
     assert_eq!(bay.view().dangers[0].id, "off_the_locks");
     assert_eq!(bay.begin("probe").unwrap_err().message.id, "refused-permit-lapsed", "no more work there");
-    bay.must(Request::Leave { step: "coil".into() });
+    bay.must(Command::Leave { step: "coil".into() });
     assert_eq!(bay.view().dangers, []);
-    bay.moves(&["set_locks"]);
+    bay.vehicle_actions(&["set_locks"]);
 }
 
 #[test]
@@ -110,7 +110,7 @@ fn an_intent_that_runs_into_a_danger_is_refused_even_where_the_rules_allow_it() 
     let refused = bay.ask(make("start_engine")).unwrap_err();
     assert_eq!(refused.message, refused_danger(Signal::Danger, "The engine runs without fluid: stop it."));
     bay.must(observe("engine", "running"));
-    bay.moves(&["stop_engine"]);
+    bay.vehicle_actions(&["stop_engine"]);
 }
 
 #[test]
@@ -119,7 +119,7 @@ fn a_danger_that_holds_does_not_stand_in_the_way_of_what_ends_it() {
     bay.work_up_to("pan_down");
     bay.must(observe("lift", "floor"));
     assert_eq!(bay.view().dangers[0].id, "lowered_open");
-    bay.moves(&["raise"]);
+    bay.vehicle_actions(&["raise"]);
     assert_eq!(bay.view().dangers, []);
 }
 
@@ -133,18 +133,18 @@ fn an_observation_of_what_is_shown_already_or_does_not_exist_is_no_observation()
         refused_no_such("condition", "level")
     );
     assert_eq!(bay.ask(observe("lift", "afloat")).unwrap_err().message, refused_no_such("value", "afloat"));
-    let silent = Request::Observe { condition: "key".into(), value: "secured".into(), reason: " ".into() };
+    let silent = Command::Observe { condition: "key".into(), value: "secured".into(), reason: " ".into() };
     assert_eq!(bay.ask(silent).unwrap_err().message, refused_no_reason());
 }
 
 #[test]
-fn a_way_out_of_several_moves_stays_open_while_the_danger_still_holds() {
+fn a_way_out_of_several_vehicle_actions_stays_open_while_the_danger_still_holds() {
     let mut bay = Bay::open();
     bay.work_up_to("pan_down");
     bay.must(observe("lift", "floor"));
     bay.must(observe("key", "in_car"));
     // The vehicle still stands open on the floor when the key is out, and only then it may be raised.
-    bay.moves(&["key_out", "raise"]);
+    bay.vehicle_actions(&["key_out", "raise"]);
     assert_eq!(bay.view().dangers, []);
 }
 

@@ -6,17 +6,17 @@ use super::*;
 fn a_permit_that_lapsed_closes_work_and_is_renewed_in_one_go() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
-    bay.moves(&["lower", "raise", "set_locks"]);
+    bay.vehicle_actions(&["lower", "raise", "set_locks"]);
     let refused = bay.begin("drain").unwrap_err();
     assert_eq!(refused.message, refused_permit_lapsed("On locks, shaken, clear", "On the locks"));
     let signatures = vec![sign("on_locks", "Ada", Role::Technician)];
     assert_eq!(
-        bay.ask(Request::SignAgain { signatures: Vec::new() }).unwrap_err().message,
+        bay.ask(Command::SignAgain { signatures: Vec::new() }).unwrap_err().message,
         refused_no_signature()
     );
-    bay.must(Request::SignAgain { signatures: signatures.clone() });
+    bay.must(Command::SignAgain { signatures: signatures.clone() });
     assert_eq!(
-        bay.ask(Request::SignAgain { signatures }).unwrap_err().message,
+        bay.ask(Command::SignAgain { signatures }).unwrap_err().message,
         refused_sign_valid("On locks, shaken, clear")
     );
     bay.begin("drain").unwrap();
@@ -26,9 +26,9 @@ fn a_permit_that_lapsed_closes_work_and_is_renewed_in_one_go() {
 fn a_permit_cannot_be_signed_while_what_it_says_is_not_so() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
-    bay.moves(&["lower"]);
+    bay.vehicle_actions(&["lower"]);
     let refused =
-        bay.ask(Request::Sign { signature: sign("on_locks", "Ada", Role::Technician) }).unwrap_err();
+        bay.ask(Command::Sign { signature: sign("on_locks", "Ada", Role::Technician) }).unwrap_err();
     assert_eq!(refused.message, refused_sign_untrue("On locks, shaken, clear"));
     assert_eq!(refused.unmet, [unmet_value("lift", "floor", any_of(&["on locks"]))]);
 }
@@ -56,7 +56,7 @@ fn a_service_writer_signs_as_one_and_nobody_else_does() {
 fn a_technicians_signature_is_given_by_who_works_the_step() {
     let mut bay = Bay::open();
     bay.work_up_to("go_ahead");
-    bay.moves(&["key_out", "raise", "set_locks"]);
+    bay.vehicle_actions(&["key_out", "raise", "set_locks"]);
     let refused = bay.ask(work("locks", &[], &[sign("on_locks", "Bo", Role::Technician)])).unwrap_err();
     assert_eq!(refused.message, refused_sign_other_person("On locks, shaken, clear", "Ada"));
     let refused = bay.ask(work("locks", &[], &[sign("pan_torqued", "Ada", Role::Technician)])).unwrap_err();
@@ -78,11 +78,11 @@ fn a_second_person_is_neither_who_began_the_step_nor_who_asks() {
     bay.actor = technician("Bo");
     for name in ["Ada", "Bo"] {
         let signatures = vec![sign("second_look", name, Role::SecondPerson)];
-        let refused = bay.ask(Request::Done { step: "look_again".into(), signatures }).unwrap_err();
+        let refused = bay.ask(Command::Done { step: "look_again".into(), signatures }).unwrap_err();
         assert_eq!(refused.message, refused_sign_same_person("Chips looked at by two", name));
     }
     let signatures = vec![sign("second_look", "Cem", Role::Technician)];
-    bay.must(Request::Done { step: "look_again".into(), signatures });
+    bay.must(Command::Done { step: "look_again".into(), signatures });
 }
 
 #[test]
@@ -97,7 +97,7 @@ fn who_began_a_step_is_no_second_person_under_any_name() {
         let ada = crate::people::Member { name: name.into(), roles: [Role::Technician].into() };
         bay.shop = crate::testing::shop_with([(person("Ada"), ada)]);
         let signatures = vec![sign("second_look", "Ada", Role::SecondPerson)];
-        let refused = bay.ask(Request::Done { step: "look_again".into(), signatures }).unwrap_err();
+        let refused = bay.ask(Command::Done { step: "look_again".into(), signatures }).unwrap_err();
         assert_eq!(refused.message, refused_sign_same_person("Chips looked at by two", name));
     }
 }
@@ -136,14 +136,14 @@ fn somebody_is_introduced_once_before_they_first_appear_and_again_under_a_new_na
     let kinds = |events: &[Event]| events.iter().map(Event::kind).collect::<Vec<_>>();
     let told = work("go_ahead", &[], &[sign("concern_told", "Wim", Role::ServiceWriter)]);
     assert_eq!(kinds(&bay.must(told)), ["introduced", "begun", "done"], "Ada is known by the start");
-    bay.moves(&["key_out", "raise", "set_locks"]);
+    bay.vehicle_actions(&["key_out", "raise", "set_locks"]);
     bay.actor = technician("Bo");
     assert_eq!(kinds(&bay.begin("locks").unwrap()), ["introduced", "begun"]);
-    assert_eq!(kinds(&bay.must(Request::Leave { step: "locks".into() })), ["left"]);
+    assert_eq!(kinds(&bay.must(Command::Leave { step: "locks".into() })), ["left"]);
     let bo = crate::people::Member { name: "Bo Marl".into(), roles: [Role::Technician].into() };
     bay.shop = crate::testing::shop_with([(person("Bo"), bo)]);
     assert_eq!(kinds(&bay.begin("locks").unwrap()), ["introduced", "begun"]);
     let step = bay.job.step(bay.job.procedure.names.step("locks").unwrap());
-    let names: Vec<&str> = step.stretches.iter().map(|stretch| stretch.begun.name.as_str()).collect();
+    let names: Vec<&str> = step.attempts.iter().map(|attempt| attempt.begun.name.as_str()).collect();
     assert_eq!(names, ["Bo", "Bo Marl"], "an earlier entry keeps the name of its day");
 }

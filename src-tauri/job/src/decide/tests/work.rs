@@ -6,9 +6,9 @@ use super::*;
 fn the_usual_job_goes_through_to_its_end() {
     let mut bay = Bay::open();
     bay.work_up_to("level");
-    bay.moves(&["stop_engine"]);
+    bay.vehicle_actions(&["stop_engine"]);
     assert_eq!(bay.view().finish, None);
-    bay.must(Request::Finish);
+    bay.must(Command::Finish);
     assert!(bay.job.procedure.machine.is_finished(&bay.job.state));
     assert_eq!(bay.job.disagreements, []);
     assert_eq!(bay.ask(make("key_out")).unwrap_err().message, refused_finished());
@@ -18,7 +18,7 @@ fn the_usual_job_goes_through_to_its_end() {
 fn nothing_can_be_asked_of_a_job_that_has_not_started_or_by_nobody() {
     let bay = Bay::open();
     let empty = Job::new(std::sync::Arc::clone(&bay.job.procedure), specs());
-    let ask = |job: &Job, who: Actor| decide(job, &bay.shop, &Request::Finish, &who, &bay.now());
+    let ask = |job: &Job, who: Actor| decide(job, &bay.shop, &Command::Finish, &who, &bay.now());
     assert_eq!(ask(&empty, technician("Ada")).unwrap_err().message, refused_not_started());
     assert_eq!(ask(&bay.job, technician("Nobody")).unwrap_err().message, refused_no_person());
     assert_eq!(ask(&bay.job, Actor::NOBODY).unwrap_err().message, refused_no_person());
@@ -39,14 +39,14 @@ fn a_step_says_which_earlier_step_or_part_comes_first() {
 fn a_refusal_names_the_condition_its_value_and_what_would_do() {
     let mut bay = Bay::open();
     bay.work_up_to("go_ahead");
-    bay.moves(&["key_out", "raise"]);
+    bay.vehicle_actions(&["key_out", "raise"]);
     let refused = bay.begin("locks").unwrap_err();
     assert_eq!(refused.message, refused_needs("On the locks"));
     assert_eq!(refused.unmet, [unmet_value("lift", "raised", any_of(&["on locks"]))]);
 }
 
 #[test]
-fn a_hot_reading_is_written_and_keeps_the_step_in_hand() {
+fn a_hot_reading_is_written_and_keeps_the_step_in_progress() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     let events = bay.work("probe", &[("exhaust", degrees("63"))], &[]);
@@ -63,7 +63,7 @@ fn a_gate_that_came_from_a_reading_names_what_was_last_read_and_its_limit() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     bay.work("probe", &[("exhaust", degrees("63"))], &[]);
-    bay.must(Request::Leave { step: "probe".into() });
+    bay.must(Command::Leave { step: "probe".into() });
     bay.work_usual("coil");
     let hot = unmet_gate_at_most("exhaust probe", "63 °C", "48 °C", "touch limit");
     let machine = &bay.job.procedure.machine;
@@ -102,23 +102,23 @@ fn a_short_count_holds_the_step_until_it_is_accounted_for() {
 }
 
 #[test]
-fn what_was_entered_in_one_stretch_of_work_does_not_count_in_the_next() {
+fn what_was_entered_in_one_attempt_does_not_count_in_the_next() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     bay.begin("probe").unwrap();
     bay.enter("probe", "exhaust", degrees("41")).unwrap();
-    bay.must(Request::Leave { step: "probe".into() });
+    bay.must(Command::Leave { step: "probe".into() });
     bay.begin("probe").unwrap();
     assert_eq!(bay.done("probe").unwrap_err().unmet, [missing_entry("Exhaust temperature")]);
 }
 
 #[test]
-fn an_entry_needs_a_step_in_hand_and_an_entry_that_is_asked_for() {
+fn an_entry_needs_a_step_in_progress_and_an_entry_that_is_asked_for() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");
     assert_eq!(
         bay.enter("probe", "exhaust", degrees("41")).unwrap_err().message,
-        refused_not_in_hand("Exhaust cool")
+        refused_not_in_progress("Exhaust cool")
     );
     bay.begin("probe").unwrap();
     assert_eq!(
@@ -155,7 +155,7 @@ fn a_wait_that_a_restart_broke_goes_on_from_there_and_ends_by_nothing_but_time()
     bay.work_up_to("pan_up");
     bay.begin("cure").unwrap();
     let began = bay.minute;
-    let asked = Request::Enter { step: "cure".into(), entry: "wait".into(), value: EntryValue::Timer {} };
+    let asked = Command::Enter { step: "cure".into(), entry: "wait".into(), value: EntryValue::Timer {} };
     let enter = |now| {
         decide(&bay.job, &bay.shop, &asked, &technician("Ada"), &now).map_err(|refusal| refusal.message)
     };
@@ -176,8 +176,8 @@ fn stop_and_call_lets_only_safe_ends_begin() {
     bay.work("verdict", &[("found", choice("stop_and_call"))], &[]);
     assert_eq!(bay.begin("probe").unwrap_err().message, refused_ending());
     bay.work_usual("pan_up");
-    assert_eq!(bay.ask(Request::Stop { reason: "".into() }).unwrap_err().message, refused_no_reason());
-    bay.must(Request::Stop { reason: "chips: the writer calls".into() });
+    assert_eq!(bay.ask(Command::Stop { reason: "".into() }).unwrap_err().message, refused_no_reason());
+    bay.must(Command::Stop { reason: "chips: the writer calls".into() });
     assert_eq!(bay.begin("cure").unwrap_err().message, refused_stopped());
     assert_eq!(bay.enter("cure", "wait", EntryValue::Timer {}).unwrap_err().message, refused_stopped());
 }
@@ -186,7 +186,7 @@ fn stop_and_call_lets_only_safe_ends_begin() {
 fn an_unfinished_job_says_everything_that_its_end_needs() {
     let mut bay = Bay::open();
     bay.work_up_to("pan_down");
-    let refused = bay.ask(Request::Finish).unwrap_err();
+    let refused = bay.ask(Command::Finish).unwrap_err();
     assert_eq!(refused.message, refused_finish());
     for lacking in [
         unmet_empty("pan bolts", 16_i64),
@@ -207,8 +207,8 @@ fn a_worked_step_is_done_again_only_where_the_checklist_says_so_and_moves_no_pie
     assert_eq!(refused.message, refused_worked("Exhaust cool"));
     assert!(!refused.unmet.is_empty(), "it says when it may be done again");
     assert_eq!(bay.begin("coil").unwrap_err().message, refused_worked("Coil"));
-    bay.must(strike("coil"));
-    assert_eq!(bay.begin("coil").unwrap_err().message, refused_struck("Coil"));
+    bay.must(void("coil"));
+    assert_eq!(bay.begin("coil").unwrap_err().message, refused_voided("Coil"));
 }
 
 #[test]
@@ -229,5 +229,5 @@ fn draining_once_more_takes_no_second_washer_off() {
     let tray = bay.view().tray;
     assert_eq!((tray.len(), tray[0].off, tray[0].recount_agrees), (1, 1, true));
     let drain = bay.job.procedure.names.step("drain").unwrap();
-    assert_eq!(bay.job.step(drain).stretches.len(), 2, "both amounts stay on the record");
+    assert_eq!(bay.job.step(drain).attempts.len(), 2, "both amounts stay on the record");
 }

@@ -88,7 +88,7 @@ fn closed(class: LevelClass) -> Option<Message> {
 fn learnt(asked: &Level, specs: &Specs, now: &LevelResult, context: &Context<'_>) -> Option<LearntGain> {
     let (added, past) = (asked.added.as_ref()?, context.past?);
     let (step, entry) = added.volume.split_once('.')?;
-    let volumes: Vec<(u64, f64)> = past.in_hand(step, entry).iter().filter_map(litres).collect();
+    let volumes: Vec<(u64, f64)> = past.in_progress(step, entry).iter().filter_map(litres).collect();
     // What was added in all when the level at that place was read.
     let in_all = |place: u64| volumes.iter().rfind(|(at, _)| *at < place).map_or(0.0, |(_, litres)| *litres);
     let height = |level: &LevelResult| {
@@ -100,7 +100,7 @@ fn learnt(asked: &Level, specs: &Specs, now: &LevelResult, context: &Context<'_>
     let before = added.before.as_deref().and_then(|before| before_all(asked, specs, past, before));
     let mut steps: Vec<(f64, f64)> =
         before.and_then(|level| height(&level)).map(|at| (0.0, at)).into_iter().collect();
-    for taken in past.in_hand(context.step, context.entry) {
+    for taken in past.in_progress(context.step, context.entry) {
         let level = level_of(asked, specs, &taken);
         steps.extend(level.and_then(|level| height(&level)).map(|at| (in_all(taken.place), at)));
     }

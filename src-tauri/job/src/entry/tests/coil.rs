@@ -1,6 +1,6 @@
 use super::{arg, at, ids, typing};
+use crate::command::Command;
 use crate::figures::{FigureKind, figures};
-use crate::request::Request;
 use crate::value::{CoilValue, EntryValue, MeterError};
 use crate::view::Preview;
 
@@ -85,12 +85,12 @@ fn what_is_no_coil_reading_is_told_and_never_taken() {
 }
 
 #[test]
-fn a_coil_put_right_on_paper_is_drawn_beside_what_was_struck() {
+fn a_corrected_coil_is_drawn_beside_what_was_voided() {
     let mut bay = at("coil");
     bay.enter("coil", "ohms", coil("9,6", "62", None)).unwrap();
     bay.done("coil").unwrap();
-    bay.must(Request::Strike { step: "coil".into(), reason: "Digits turned round.".into() });
-    bay.must(Request::Rerecord {
+    bay.must(Command::Void { step: "coil".into(), reason: "Digits turned round.".into() });
+    bay.must(Command::Correct {
         step: "coil".into(),
         entries: [("ohms".to_owned(), coil("6,9", "62", None))].into(),
         signatures: Vec::new(),

@@ -1,8 +1,8 @@
 use super::{arg, at, bay, ids, typing};
+use crate::command::Command;
 use crate::entry::{CoolDownResult, WorkedOut};
 use crate::event::Event;
 use crate::message::{cool_down_hot, unmet_gate_at_most};
-use crate::request::Request;
 use crate::testing::Bay;
 use crate::value::{EntryValue, Probed, ProbedBy, ProbedSurface};
 
@@ -91,10 +91,10 @@ fn an_exhaust_that_grows_hotter_says_that_it_was_heated() {
 fn readings_from_before_the_engine_ran_do_not_count() {
     let mut bay = at("probe");
     read(&mut bay, &["180", "117"]);
-    bay.must(Request::Leave { step: "probe".into() });
-    bay.must(Request::Move { made: "start_engine".into() });
-    bay.must(Request::Move { made: "stop_engine".into() });
-    bay.must(Request::Begin { step: "probe".into() });
+    bay.must(Command::Leave { step: "probe".into() });
+    bay.must(Command::VehicleAction { action: "start_engine".into() });
+    bay.must(Command::VehicleAction { action: "stop_engine".into() });
+    bay.must(Command::Begin { step: "probe".into() });
     read(&mut bay, &["78,9"]);
     let said = bay.step("probe").entries[0].said.clone();
     assert_eq!(arg(&said, "cool-down-too-few", "counted"), "1");
@@ -105,8 +105,8 @@ fn readings_from_before_the_engine_ran_do_not_count() {
 fn what_was_said_of_a_reading_stays_when_later_readings_come() {
     let mut bay = at("probe");
     read(&mut bay, &["180", "117", "78,9"]);
-    bay.must(Request::Leave { step: "probe".into() });
-    bay.must(Request::Move { made: "start_engine".into() });
+    bay.must(Command::Leave { step: "probe".into() });
+    bay.must(Command::VehicleAction { action: "start_engine".into() });
     let said = bay.step("probe").entries[0].said.clone();
     assert!(ids(&said).contains(&"cool-down-not-before"), "{said:?}");
 }
@@ -125,7 +125,7 @@ fn readings_from_before_a_restart_are_left_out_and_told() {
 }
 
 #[test]
-fn a_reading_that_is_put_right_at_once_is_one_reading() {
+fn a_reading_that_is_corrected_at_once_is_one_reading() {
     let mut bay = at("probe");
     read(&mut bay, &["1800"]);
     bay.minute -= 1;

@@ -1,5 +1,5 @@
 use super::{arg, ids, typing};
-use crate::request::Request;
+use crate::command::Command;
 use crate::testing::{Bay, litres, person};
 use crate::value::{Accounted, EntryValue, StickReading, StickShows};
 
@@ -38,7 +38,7 @@ fn a_level_too_high_keeps_shift_judgement_closed() {
     assert_eq!(arg(&told.said, "level-closed", "why"), "level_above");
     bay.enter("level", "stick", stick("36")).unwrap();
     assert!(bay.done("level").is_err());
-    bay.must(Request::Leave { step: "level".into() });
+    bay.must(Command::Leave { step: "level".into() });
     assert_eq!(bay.begin("shifts").unwrap_err().unmet[0].id, "unmet-gate-read");
 }
 

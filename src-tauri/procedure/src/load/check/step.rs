@@ -141,7 +141,7 @@ impl Check<'_> {
             if entry.ask.must_be_not_yet().contains(&class.as_str()) && !effect.not_yet {
                 self.problem(
                     &place,
-                    format!("\"{class}\" must be \"not_yet\": the step is held until it is put right"),
+                    format!("\"{class}\" must be \"not_yet\": the step is held until it is corrected"),
                 );
             }
             if entry.optional && (effect.not_yet || !nothing_else) {
@@ -180,7 +180,7 @@ impl Check<'_> {
                 self.problem(place, format!("no sign-off is called \"{}\"", asked.sign));
             }
             Ask::SignOff(_) if entry.optional => {
-                self.problem(place, "a sign-off is never optional; set the step aside or take it out");
+                self.problem(place, "a sign-off is never optional; skip the step or take it out");
             }
             Ask::Count(count) => self.pieces(&format!("{place}/ask/count/of"), &count.of),
             Ask::CoolDown(cool_down) => {

@@ -5,9 +5,9 @@ use serde_json::{Value, json};
 
 use super::{all, edge, groups, in_a_row, many, proved, refused, small, with};
 use crate::bay::{danger, pan_job, sign_off, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
-/// Places about the 64th, from which on a change wakes all that stand there.
+/// Places about the 64th, from which on all that stand there depend on a change.
 const PLACES: [usize; 5] = [0, 62, 63, 64, 100];
 
 fn plain(at: usize) -> Value {
@@ -26,7 +26,7 @@ fn three_people_work_at_once() {
 #[test]
 fn a_checklist_has_255_steps_in_one_phase() {
     let proof = proved(&row(255));
-    assert!(proof.searches[0].states.found > 255 * 255 / 2, "each may be struck when others are worked");
+    assert!(proof.searches[0].states.found > 255 * 255 / 2, "each may be voided when others are worked");
     let says = [
         "steps in the phase: there are 256; 1 to 255 are possible",
         "steps: there are 256; 1 to 255 are possible",
@@ -131,12 +131,12 @@ fn a_checklist_has_512_gates() {
 fn one_of_512_gates_lapses_alone_wherever_it_stands() {
     for place in PLACES.into_iter().chain([511]) {
         let mut job = gates(512, |at| at == place).job();
-        job.run("move raise");
+        job.run("action raise");
         for group in 0..8 {
             job.run(&format!("do read_{}", group * 64));
         }
         assert!((0..512).all(|at| job.is(&format!("g{at}")) == "a"));
-        job.run("move lower");
+        job.run("action lower");
         let lost = (0..512).filter(|at| job.is(&format!("g{at}")) == "unknown");
         assert_eq!(lost.collect::<Vec<_>>(), [place]);
     }
@@ -154,7 +154,7 @@ fn a_checklist_has_512_terms() {
     });
 }
 
-/// A selector and a lever, with a move from rest to each place of both.
+/// A selector and a lever, with a vehicle action from rest to each place of both.
 fn levers(draft: Draft) -> Draft {
     let places = |count: usize, name: &str| many(count, |at| json!(format!("{name}{at}")));
     let mut draft = draft.add("", "conditions", json!({"id": "lever", "values": places(9, "l")})).add(
@@ -171,7 +171,11 @@ fn levers(draft: Draft) -> Draft {
                 _ => "dial = d0".to_owned(),
             };
             let makes = json!({condition: format!("{name}{at}")});
-            draft = draft.add("", "moves", json!({"id": id, "title": id, "needs": needs, "makes": makes}));
+            draft = draft.add(
+                "",
+                "vehicle_actions",
+                json!({"id": id, "title": id, "needs": needs, "makes": makes}),
+            );
         }
     }
     draft
@@ -200,8 +204,8 @@ fn one_of_512_follows_comes_up_alone_wherever_it_stands() {
             .add("", "conditions", json!({"id": "lamp", "values": ["off", "on"]}))
             .set("", "follows", many(512, follow));
         let mut job = draft.job();
-        assert_eq!(job.run("move to_d6").is("lamp"), "off");
-        assert_eq!(job.run("move to_d0; move to_d5").is("lamp"), "on", "place {place}");
+        assert_eq!(job.run("action to_d6").is("lamp"), "off");
+        assert_eq!(job.run("action to_d0; action to_d5").is("lamp"), "on", "place {place}");
     }
 }
 
@@ -269,28 +273,28 @@ fn a_checklist_has_256_sign_offs() {
 fn one_of_256_sign_offs_lapses_alone_wherever_it_stands() {
     for place in PLACES.into_iter().chain([255]) {
         let mut job = signatures(256, &[place]).job();
-        job.run("move raise");
+        job.run("action raise");
         for group in 0..4 {
             job.run(&format!("do sign_{}", group * 64));
         }
         assert!((0..256).all(|at| job.signed(&format!("p{at}"))));
-        job.run("move lower");
+        job.run("action lower");
         let lapsed = (0..256).filter(|at| !job.signed(&format!("p{at}")));
         assert_eq!(lapsed.collect::<Vec<_>>(), [place]);
     }
 }
 
-/// Each move from one place of a dial to another is a move of its own.
+/// Each vehicle action from one place of a dial to another is a vehicle action of its own.
 #[test]
-fn a_checklist_has_512_moves() {
-    edge(512, "moves", 0, |count| {
+fn a_checklist_has_512_vehicle_actions() {
+    edge(512, "vehicle_actions", 0, |count| {
         let values = many(64, |at| json!(format!("d{at}")));
         let draft = small().add("", "conditions", json!({"id": "dial", "values": values}));
-        let moves = many(count - 2, |at| {
+        let vehicle_actions = many(count - 2, |at| {
             let (from, ahead) = (at / 63, 1 + at % 63);
             let (needs, to) = (format!("dial = d{from}"), format!("d{}", (from + ahead) % 64));
             json!({"id": format!("m{at}"), "title": "Turn", "needs": needs, "makes": {"dial": to}})
         });
-        with(draft, "moves", moves)
+        with(draft, "vehicle_actions", vehicle_actions)
     });
 }

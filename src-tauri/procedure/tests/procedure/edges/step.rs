@@ -4,7 +4,7 @@ use serde_json::{Map, Value, json};
 
 use super::{all, edge, in_a_row, many, proved, refused, small, with};
 use crate::bay::{choice, sign_off, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 fn names(name: &str, count: usize) -> impl Iterator<Item = String> {
     (0..count).map(move |at| format!("{name}{at}"))
@@ -19,7 +19,7 @@ fn gates(count: usize) -> Value {
 }
 
 #[test]
-fn a_step_and_a_move_take_a_week() {
+fn a_step_and_a_vehicle_action_take_a_week() {
     edge(10_080, "minutes", 0, |minutes| small().set("s0", "minutes", json!(minutes)));
     edge(10_080, "minutes", 0, |minutes| small().set("raise", "minutes", json!(minutes)));
 }

@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use super::{all, edge, in_a_row, many, proved, refused, small, with};
 use crate::bay::{choice, danger, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 fn values(count: usize, name: &str) -> Value {
     many(count, |at| json!(format!("{name}{at}")))
@@ -93,7 +93,7 @@ fn a_name_has_64_characters() {
 }
 
 /// A work field takes two bits, who is in which step one, how the job is over two; then come a bit for the lift, one each for
-/// a strike, an observation and a danger, and the items.
+/// a void, an observation and a danger, and the items.
 #[test]
 fn a_state_has_1024_bits() {
     let items = |count: usize| {

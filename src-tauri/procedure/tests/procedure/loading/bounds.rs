@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use super::{mistakes, one_mistake};
 use crate::bay::{one_phase, pan_job, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// A list of so many, each made from its number.
 fn many(count: usize, one: impl Fn(usize) -> Value) -> Value {
@@ -47,7 +47,7 @@ fn every_list_of_a_checklist_has_a_limit() {
     long("follows", 512, &|_| json!({"when": "true"}));
     long("items", 512, &|at| json!({"id": format!("i{at}"), "name": "n", "count": 1, "reuse": "yes"}));
     long("sign_offs", 256, &|at| json!({"id": format!("p{at}"), "kind": "permit", "text": "t"}));
-    long("moves", 512, &|at| json!({"id": format!("m{at}"), "title": "t", "makes": {}}));
+    long("vehicle_actions", 512, &|at| json!({"id": format!("m{at}"), "title": "t", "makes": {}}));
     let terms: serde_json::Map<String, Value> =
         (0..600).map(|at| (format!("t{at}"), json!("true"))).collect();
     one_mistake(&pan_job().set("", "terms", Value::Object(terms)), "", "/terms", "terms: there are 600");
@@ -97,7 +97,7 @@ fn a_vehicle_that_can_come_in_in_a_million_ways_is_refused() {
             many(conditions, |at| json!({"id": format!("c{at}"), "values": ["a", "b"], "start": ["a", "b"]}));
         let mut draft = one_phase(json!([step("look", "bench", json!({}))]));
         draft.0["conditions"] = more;
-        draft.0["moves"] = json!([]);
+        draft.0["vehicle_actions"] = json!([]);
         draft.0["dangers"][0]["when"] = json!("c0 = b and c1 = b and doing.zone = bench");
         draft
     };

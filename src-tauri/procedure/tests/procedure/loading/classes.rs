@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use super::{mistakes, one_mistake};
 use crate::bay::{choice, entry, pan_job};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// The pan job with one more entry, `asked`, at the filling.
 fn asked(ask: Value, classes: Value) -> Draft {
@@ -85,7 +85,7 @@ fn a_class_that_is_not_yet_changes_nothing() {
 
 #[test]
 fn a_short_count_an_unclear_level_and_a_torque_outside_hold_their_step() {
-    let says = "must be \"not_yet\": the step is held until it is put right";
+    let says = "must be \"not_yet\": the step is held until it is corrected";
     let count = json!({"count": {"of": {"bolts": 4}}});
     one_mistake(
         &asked(count, json!({"all": {}, "short": {}, "accounted": {}})),
@@ -150,7 +150,7 @@ fn an_optional_entry_decides_nothing() {
     }
     answered(json!({"good": {}, "bad": {}})).set("asked", "optional", json!(true)).procedure();
     let draft = pan_job().set("name", "optional", json!(true));
-    one_mistake(&draft, "name", "", "a sign-off is never optional; set the step aside or take it out");
+    one_mistake(&draft, "name", "", "a sign-off is never optional; skip the step or take it out");
 }
 
 #[test]

@@ -31,8 +31,8 @@ fn every_kind_of_name_in_a_predicate_is_looked_up() {
         ("doing.zone = bench_top", "no step has \"bench_top\" here"),
         ("doing.touches = exhaust", "no step has \"exhaust\" here"),
         ("doing.tag = road", "no step has \"road\" here"),
-        ("moving = drop", "no move is called \"drop\""),
-        ("moved = drop", "no move is called \"drop\""),
+        ("moving = drop", "no vehicle action is called \"drop\""),
+        ("moved = drop", "no vehicle action is called \"drop\""),
     ] {
         one_mistake(&pan_job().set("crush", "when", json!(text)), "crush", "/when", says);
     }

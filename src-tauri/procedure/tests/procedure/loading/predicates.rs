@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use super::one_mistake;
 use crate::bay::pan_job;
-use crate::kit::Draft;
+use crate::support::Draft;
 
 fn needs(text: &str) -> Draft {
     pan_job().set("drain", "needs", json!(text))
@@ -99,8 +99,8 @@ fn a_negation_never_takes_unknown_for_a_yes() {
     let job = needs("known(level) and level != low").job();
     let needs = &job.procedure.machine.steps[job.step("drain").at()].needs;
     assert!(!needs.holds(&job.state), "the level is not known");
-    assert!(!needs.holds(&job.after("move start; do read_level stick=below").state));
-    assert!(needs.holds(&job.after("move start; do read_level stick=in").state));
+    assert!(!needs.holds(&job.after("action start; do read_level stick=below").state));
+    assert!(needs.holds(&job.after("action start; do read_level stick=in").state));
 }
 
 #[test]

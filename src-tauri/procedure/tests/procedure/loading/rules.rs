@@ -1,10 +1,10 @@
-//! What a checklist must keep to beyond its shape: sizes, order, who writes what, dangers, setting aside.
+//! What a checklist must keep to beyond its shape: sizes, order, who writes what, dangers, skipping.
 
 use serde_json::{Value, json};
 
 use super::{mistakes, one_mistake};
 use crate::bay::{choice, danger, one_phase, pan_job, signature, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 #[test]
 fn an_empty_domain_is_refused() {
@@ -118,8 +118,8 @@ fn a_step_builds_on_earlier_ones_only() {
 }
 
 #[test]
-fn what_a_move_writes_nothing_else_writes() {
-    let says = "lift is written by moves; nothing else may write it";
+fn what_a_vehicle_action_writes_nothing_else_writes() {
+    let says = "lift is written by vehicle actions; nothing else may write it";
     for field in ["makes", "on_begin", "on_leave"] {
         one_mistake(
             &pan_job().set("fill", field, json!({"lift": "floor"})),
@@ -137,12 +137,12 @@ fn what_a_move_writes_nothing_else_writes() {
 }
 
 #[test]
-fn a_move_changes_something() {
+fn a_vehicle_action_changes_something() {
     one_mistake(
         &pan_job().set("raise", "makes", json!({})),
         "raise",
         "/makes",
-        "a move must change something",
+        "a vehicle action must change something",
     );
 }
 
@@ -186,64 +186,64 @@ fn a_danger_that_reads_a_gate_says_what_is_being_done() {
     pan_job().add("", "dangers", danger("splash", "level = low and moving = raise")).procedure();
 }
 
-fn aside(rules: Value) -> Draft {
+fn skip(rules: Value) -> Draft {
     let mut rules = rules;
-    rules["may_set_aside"] = json!(true);
+    rules["may_skip"] = json!(true);
     pan_job().add("verify", "steps", step("wipe", "bench", rules))
 }
 
 #[test]
-fn a_step_that_safety_or_the_tray_hangs_on_cannot_be_set_aside() {
-    let place = "/may_set_aside";
+fn a_step_that_safety_or_the_tray_hangs_on_cannot_be_skipped() {
+    let place = "/may_skip";
     one_mistake(
-        &aside(json!({"makes": {"fluid": "filled"}})),
+        &skip(json!({"makes": {"fluid": "filled"}})),
         "wipe",
         place,
         "this step writes fluid, which a danger reads",
     );
     one_mistake(
-        &aside(json!({"on_begin": {"pan": "off"}})),
+        &skip(json!({"on_begin": {"pan": "off"}})),
         "wipe",
         place,
         "this step writes pan, which a danger reads",
     );
     one_mistake(
-        &aside(json!({"on_leave": {"pan": "off"}})),
+        &skip(json!({"on_leave": {"pan": "off"}})),
         "wipe",
         place,
         "this step writes pan, which a danger reads",
     );
     one_mistake(
-        &aside(json!({"takes_off": {"bolts": 1}})),
+        &skip(json!({"takes_off": {"bolts": 1}})),
         "wipe",
         place,
-        "this step moves pieces; it cannot be set aside",
+        "this step moves pieces; it cannot be skipped",
     );
     one_mistake(
-        &aside(json!({"puts_back": {"bolts": 1}})),
+        &skip(json!({"puts_back": {"bolts": 1}})),
         "wipe",
         place,
-        "this step moves pieces; it cannot be set aside",
+        "this step moves pieces; it cannot be skipped",
     );
     one_mistake(
-        &pan_job().set("shake", "may_set_aside", json!(true)),
+        &pan_job().set("shake", "may_skip", json!(true)),
         "shake",
         place,
-        "a permit hangs on this step; it cannot be set aside",
+        "a permit hangs on this step; it cannot be skipped",
     );
     let reads_level = danger("splash", "level = low and doing.zone = under");
     one_mistake(
-        &aside(json!({"sets": {"level": "low"}})).add("", "dangers", reads_level),
+        &skip(json!({"sets": {"level": "low"}})).add("", "dangers", reads_level),
         "wipe",
         place,
         "this step writes level, which a danger reads",
     );
-    aside(json!({"sets": {"verdict": "service"}})).procedure();
+    skip(json!({"sets": {"verdict": "service"}})).procedure();
 }
 
 #[test]
-fn a_step_with_an_attest_may_be_set_aside() {
-    let mut draft = aside(json!({"entries": [signature("wiped")]}));
+fn a_step_with_an_attest_may_be_skipped() {
+    let mut draft = skip(json!({"entries": [signature("wiped")]}));
     draft = draft.add("", "sign_offs", crate::bay::sign_off("wiped", "attest", "true"));
     draft.procedure();
 }

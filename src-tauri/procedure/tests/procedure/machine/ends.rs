@@ -4,11 +4,11 @@ use panside_procedure::{Blocked, Shown};
 use serde_json::json;
 
 use crate::bay::{pan_job, up_to};
-use crate::kit::Job;
+use crate::support::Job;
 
 fn refused() -> Job {
     let begun = pan_job().set("", "crew", json!(2)).set("shake", "when_ending", json!(true)).job();
-    begun.after("move start; do read_level stick=below; begin read_level; do decide answer=refuse")
+    begun.after("action start; do read_level stick=below; begin read_level; do decide answer=refuse")
 }
 
 #[test]
@@ -23,9 +23,9 @@ fn a_job_is_finished_when_it_is_done() {
 fn a_job_is_stopped_where_it_is_safe_to_leave() {
     let job = pan_job().job();
     assert!(job.procedure.machine.is_stopped(&job.after("stop").state));
-    assert_eq!(job.after("move start").blocked("stop"), Blocked::Needs);
-    assert_eq!(job.after("move raise").blocked("stop"), Blocked::Needs);
-    assert!(job.after("move raise; move set_locks").try_one("stop").is_ok());
+    assert_eq!(job.after("action start").blocked("stop"), Blocked::Needs);
+    assert_eq!(job.after("action raise").blocked("stop"), Blocked::Needs);
+    assert!(job.after("action raise; action set_locks").try_one("stop").is_ok());
 }
 
 #[test]
@@ -51,9 +51,9 @@ fn after_the_end_nothing_happens() {
 fn a_job_that_is_ending_begins_only_what_makes_it_safe_to_leave() {
     let job = refused();
     assert!(job.procedure.machine.is_ending(&job.state));
-    let up = job.after("leave read_level; move switch_off; move raise; move set_locks");
+    let up = job.after("leave read_level; action switch_off; action raise; action set_locks");
     assert!(up.after("begin shake").try_one("done shake").is_ok(), "marked when_ending");
-    for said in ["begin dye", "begin drain", "begin read_level", "set_aside dye", "finish"] {
+    for said in ["begin dye", "begin drain", "begin read_level", "skip dye", "finish"] {
         assert_eq!(up.blocked(said), Blocked::Ending, "{said}");
     }
 }
@@ -61,26 +61,26 @@ fn a_job_that_is_ending_begins_only_what_makes_it_safe_to_leave() {
 #[test]
 fn a_job_that_is_ending_still_moves_leaves_signs_and_stops() {
     let job = refused();
-    assert!(job.try_one("done read_level stick=below").is_ok(), "what is in hand can be done");
-    let left = job.after("leave read_level; move switch_off; move raise; move set_locks; do shake");
-    let signed = left.after("move lower; move raise; move set_locks; sign clear");
+    assert!(job.try_one("done read_level stick=below").is_ok(), "what is in progress can be done");
+    let left = job.after("leave read_level; action switch_off; action raise; action set_locks; do shake");
+    let signed = left.after("action lower; action raise; action set_locks; sign clear");
     assert!(signed.signed("clear"));
     assert!(signed.procedure.machine.is_stopped(&signed.after("stop").state));
 }
 
 #[test]
-fn a_strike_does_not_lift_the_end() {
-    let struck = refused().after("leave read_level; strike decide");
-    assert_eq!(struck.shown("decide"), Shown::Struck);
-    assert!(struck.procedure.machine.is_ending(&struck.state));
-    let right = struck.after("rerecord decide answer=service");
+fn a_void_does_not_lift_the_end() {
+    let voided = refused().after("leave read_level; void decide");
+    assert_eq!(voided.shown("decide"), Shown::Voided);
+    assert!(voided.procedure.machine.is_ending(&voided.state));
+    let right = voided.after("correct decide answer=service");
     assert!(right.procedure.machine.is_ending(&right.state));
     assert_eq!(right.blocked("finish"), Blocked::Ending);
 }
 
 #[test]
-fn an_answer_put_right_on_paper_can_end_the_job_too() {
-    let job = pan_job().job().after(&up_to("shake")).after("strike decide; rerecord decide answer=refuse");
+fn an_answer_corrected_can_end_the_job_too() {
+    let job = pan_job().job().after(&up_to("shake")).after("void decide; correct decide answer=refuse");
     assert!(job.procedure.machine.is_ending(&job.state));
 }
 

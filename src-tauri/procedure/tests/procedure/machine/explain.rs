@@ -5,7 +5,7 @@ use panside_procedure::machine::Unmet;
 use serde_json::json;
 
 use crate::bay::{one_phase, pan_job, sign_off, signature, step, up_to};
-use crate::kit::Job;
+use crate::support::Job;
 
 fn why(job: &Job, said: &str) -> (Blocked, Vec<Unmet>) {
     let explained = job.procedure.machine.explain(&job.state, job.action(said));
@@ -36,13 +36,13 @@ fn unmet(job: &Job, said: &str) -> Vec<String> {
 #[test]
 fn what_is_allowed_needs_no_explaining() {
     let job = pan_job().job();
-    assert_eq!(job.procedure.machine.explain(&job.state, job.action("move start")), None);
+    assert_eq!(job.procedure.machine.explain(&job.state, job.action("action start")), None);
 }
 
 #[test]
 fn every_value_that_a_step_waits_for_is_named() {
-    let job = pan_job().job().after(&up_to("shake")).after("move lower");
-    let job = job.after("move start");
+    let job = pan_job().job().after(&up_to("shake")).after("action lower");
+    let job = job.after("action start");
     assert_eq!(unmet(&job, "begin shake"), ["lift is floor, wants on_locks", "engine is running, wants off"]);
     let begun = pan_job().job().after(&up_to("drain")).after("begin drain; observe engine=running");
     assert_eq!(why(&begun, "done drain").0, Blocked::While);
@@ -50,10 +50,10 @@ fn every_value_that_a_step_waits_for_is_named() {
 }
 
 #[test]
-fn what_a_move_the_end_and_a_stop_wait_for_is_named() {
+fn what_a_vehicle_action_the_end_and_a_stop_wait_for_is_named() {
     let job = pan_job().job().after(&up_to("pan_on"));
-    assert_eq!(unmet(&job, "move lower"), ["pan is off, wants on"]);
-    let job = job.after("do pan_on; move lower; do fill; move start");
+    assert_eq!(unmet(&job, "action lower"), ["pan is off, wants on"]);
+    let job = job.after("do pan_on; action lower; do fill; action start");
     assert_eq!(unmet(&job, "stop"), ["engine is running, wants off"]);
     assert_eq!(
         unmet(&job, "finish"),
@@ -72,32 +72,32 @@ fn of_alternatives_the_one_that_lacks_least_is_named() {
     let job = pan_job()
         .set("raise", "needs", json!("(engine = running and lift = on_locks) or known(level)"))
         .job();
-    assert_eq!(unmet(&job, "move raise"), ["level is unknown, wants low or in_band or high"]);
+    assert_eq!(unmet(&job, "action raise"), ["level is unknown, wants low or in_band or high"]);
     let job = pan_job().set("raise", "needs", json!("false")).job();
-    assert_eq!(unmet(&job, "move raise"), ["never"]);
+    assert_eq!(unmet(&job, "action raise"), ["never"]);
 }
 
 #[test]
 fn what_should_not_be_is_named_as_such() {
     let job = pan_job().set("raise", "needs", json!("not worked(read_level) and not signed(clear)")).job();
-    let job = job.after("move start; do read_level stick=in; move switch_off");
-    assert_eq!(unmet(&job, "move raise"), ["read_level worked false"]);
+    let job = job.after("action start; do read_level stick=in; action switch_off");
+    assert_eq!(unmet(&job, "action raise"), ["read_level worked false"]);
 }
 
 #[test]
 fn a_permit_that_lapsed_is_explained_by_what_it_holds_on() {
     let draft = pan_job().set("drain", "needs", json!("true"));
-    let job = draft.job().after(&up_to("drain")).after("move lower");
+    let job = draft.job().after(&up_to("drain")).after("action lower");
     assert_eq!(why(&job, "begin drain").0, Blocked::Permit(job.sign_ix("clear")));
     assert_eq!(unmet(&job, "begin drain"), ["lift is floor, wants on_locks"]);
     assert_eq!(unmet(&job, "sign clear"), ["lift is floor, wants on_locks"]);
 }
 
 #[test]
-fn a_step_in_the_way_of_a_move_is_explained_by_what_the_move_would_make() {
+fn a_step_in_the_way_of_a_vehicle_action_is_explained_by_what_the_vehicle_action_would_make() {
     let job = pan_job().job().after(&up_to("drain")).after("begin drain");
-    assert_eq!(why(&job, "move lower").0, Blocked::Stands(job.step("drain")));
-    assert_eq!(unmet(&job, "move lower"), ["lift is floor, wants on_locks"]);
+    assert_eq!(why(&job, "action lower").0, Blocked::Stands(job.step("drain")));
+    assert_eq!(unmet(&job, "action lower"), ["lift is floor, wants on_locks"]);
 }
 
 #[test]

@@ -4,7 +4,7 @@ use panside_procedure::{Action, Blocked, Shown};
 use serde_json::{Value, json};
 
 use crate::bay::{choice, one_phase, pan_job, sign_off, signature, step, up_to};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 #[test]
 fn what_is_not_known_at_intake_takes_every_value_that_start_when_allows() {
@@ -116,7 +116,7 @@ fn a_step_that_may_have_made_it_so_is_left_alone() {
 }
 
 #[test]
-fn an_observation_of_what_moves_write_leaves_the_steps() {
+fn an_observation_of_what_vehicle_actions_write_leaves_the_steps() {
     let job = pan_job().job().after(&up_to("pan_on"));
     let lowered = job.after("observe lift=floor");
     for step in ["read_level", "decide", "shake", "drain", "pan_off"] {
@@ -134,7 +134,7 @@ fn an_observation_lets_physics_follow() {
 
 #[test]
 fn only_what_ages_and_is_known_grows_too_old() {
-    let job = pan_job().job().after("move start");
+    let job = pan_job().job().after("action start");
     assert_eq!(job.blocked("expire level"), Blocked::NotNow, "it is not known");
     let read = job.after("do read_level stick=in; do decide answer=leak");
     assert_eq!(read.after("expire level").is("level"), "unknown");

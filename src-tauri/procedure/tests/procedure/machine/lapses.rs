@@ -4,14 +4,14 @@ use panside_procedure::{Blocked, Shown};
 use serde_json::json;
 
 use crate::bay::{choice, one_phase, pan_job, sign_off, signature, step, up_to};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 #[test]
 fn a_permit_lapses_and_undoes_nothing() {
-    let job = pan_job().job().after(&up_to("drain")).after("move lower");
+    let job = pan_job().job().after(&up_to("drain")).after("action lower");
     assert!(!job.signed("clear"));
     assert_eq!(job.shown("shake"), Shown::Done, "a permit closes work and undoes none");
-    let job = job.after("move raise; move set_locks");
+    let job = job.after("action raise; action set_locks");
     assert_eq!(
         job.blocked("begin drain"),
         Blocked::Permit(job.sign_ix("clear")),
@@ -27,9 +27,9 @@ fn a_signature_is_renewed_only_where_it_holds() {
     assert_eq!(job.blocked("sign clear"), Blocked::NotNow, "its step is not worked");
     let signed = job.after("do shake");
     assert_eq!(signed.blocked("sign clear"), Blocked::NotNow, "it is valid");
-    let lowered = signed.after("move lower");
+    let lowered = signed.after("action lower");
     assert_eq!(lowered.blocked("sign clear"), Blocked::Sign(clear));
-    assert!(lowered.after("move raise; move set_locks; sign clear").signed("clear"));
+    assert!(lowered.after("action raise; action set_locks; sign clear").signed("clear"));
 }
 
 #[test]

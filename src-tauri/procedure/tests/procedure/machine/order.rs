@@ -4,7 +4,7 @@ use panside_procedure::{Blocked, Shown};
 use serde_json::{Value, json};
 
 use crate::bay::{choice, one_phase, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 fn bench(id: &str, more: Value) -> Value {
     step(id, "bench", more)
@@ -16,8 +16,7 @@ fn phase(id: &str, steps: Value) -> Value {
 
 /// Two steps, then one, then one.
 fn three_phases() -> Draft {
-    let first =
-        json!([bench("a", json!({"may_set_aside": true})), bench("b", json!({"makes": {"pan": "off"}}))]);
+    let first = json!([bench("a", json!({"may_skip": true})), bench("b", json!({"makes": {"pan": "off"}}))]);
     one_phase(json!([])).set("crush", "when", json!("lift = floor and drain_plug = out")).set(
         "",
         "phases",
@@ -56,8 +55,8 @@ fn a_phase_opens_when_the_earlier_ones_are_dealt_with() {
         "begun is not dealt with"
     );
     assert!(begun.after("do b").try_one("begin c").is_ok());
-    assert!(job.after("set_aside a; do b").try_one("begin c").is_ok(), "set aside");
-    assert!(job.after("do a; do b; strike a").try_one("begin c").is_ok(), "struck");
+    assert!(job.after("skip a; do b").try_one("begin c").is_ok(), "skipped");
+    assert!(job.after("do a; do b; void a").try_one("begin c").is_ok(), "voided");
     assert_eq!(job.after("do a; do b").blocked("begin d"), Blocked::Phase(job.step("c")));
 }
 
@@ -65,7 +64,7 @@ fn a_phase_opens_when_the_earlier_ones_are_dealt_with() {
 fn a_phase_once_passed_stays_passed() {
     let draft = three_phases().add("two", "steps", bench("c_too", json!({}))).set("", "crew", json!(2));
     let job = draft.job().after("do a; do b");
-    for entered in ["do c", "begin c", "do c; strike c"] {
+    for entered in ["do c", "begin c", "do c; void c"] {
         let later = job.after(entered).after("observe pan=on");
         assert_eq!(
             later.shown("b"),
@@ -101,16 +100,16 @@ fn a_phase_beside_another_does_not_wait_for_it() {
 }
 
 #[test]
-fn after_means_worked_or_set_aside_judged_at_the_beginning() {
-    let steps = json!([bench("a", json!({"may_set_aside": true})), bench("b", json!({"after": ["a"]}))]);
+fn after_means_worked_or_skipped_judged_at_the_beginning() {
+    let steps = json!([bench("a", json!({"may_skip": true})), bench("b", json!({"after": ["a"]}))]);
     let job = one_phase(steps).job();
     assert_eq!(job.blocked("begin b"), Blocked::After(job.step("a")));
     assert_eq!(job.after("begin a; leave a").blocked("begin b"), Blocked::After(job.step("a")));
     assert!(job.after("do a").try_one("begin b").is_ok());
-    assert!(job.after("set_aside a").try_one("begin b").is_ok());
-    assert_eq!(job.after("do a; strike a").blocked("begin b"), Blocked::After(job.step("a")));
-    let begun = job.after("do a; begin b; strike a");
-    assert!(begun.try_one("done b").is_ok(), "a later strike does not stop what has begun");
+    assert!(job.after("skip a").try_one("begin b").is_ok());
+    assert_eq!(job.after("do a; void a").blocked("begin b"), Blocked::After(job.step("a")));
+    let begun = job.after("do a; begin b; void a");
+    assert!(begun.try_one("done b").is_ok(), "a later void does not stop what has begun");
 }
 
 #[test]
@@ -148,7 +147,7 @@ fn a_step_once_begun_stays_in_the_job() {
         .set("", "crew", json!(2))
         .job()
         .after("do look asked=bad; begin weld; do look asked=good");
-    assert_eq!(begun.shown("weld"), Shown::InHand);
+    assert_eq!(begun.shown("weld"), Shown::InProgress);
     assert!(begun.try_one("done weld").is_ok());
     assert_eq!(begun.after("done weld").shown("weld"), Shown::Done);
     assert_eq!(begun.after("leave weld").shown("weld"), Shown::NotInThisJob);
@@ -168,7 +167,7 @@ fn a_step_that_comes_in_after_its_phase_has_passed_is_missed_and_holds_nothing_u
 }
 
 #[test]
-fn a_missed_step_can_be_missed_while_the_next_phase_is_in_hand() {
+fn a_missed_step_can_be_missed_while_the_next_phase_is_in_progress() {
     let job = with_a_choice().set("", "crew", json!(2)).job();
     let job = job.after("do look asked=good; begin close; do look asked=bad");
     assert_eq!(job.shown("weld"), Shown::Missed);
@@ -176,30 +175,30 @@ fn a_missed_step_can_be_missed_while_the_next_phase_is_in_hand() {
 }
 
 #[test]
-fn only_what_the_checklist_allows_is_set_aside_and_only_untouched() {
+fn only_what_the_checklist_allows_is_skipped_and_only_untouched() {
     let job = three_phases().job();
-    assert_eq!(job.blocked("set_aside b"), Blocked::NotAside);
-    assert_eq!(job.after("do a").blocked("set_aside a"), Blocked::NotNow);
-    assert_eq!(job.after("begin a").blocked("set_aside a"), Blocked::NotNow);
-    let aside = job.after("set_aside a");
-    assert_eq!(aside.shown("a"), Shown::SetAside);
-    for said in ["set_aside a", "begin a", "strike a", "rerecord a"] {
-        assert_eq!(aside.blocked(said), Blocked::NotNow, "{said}");
+    assert_eq!(job.blocked("skip b"), Blocked::MayNotSkip);
+    assert_eq!(job.after("do a").blocked("skip a"), Blocked::NotNow);
+    assert_eq!(job.after("begin a").blocked("skip a"), Blocked::NotNow);
+    let skipped = job.after("skip a");
+    assert_eq!(skipped.shown("a"), Shown::Skipped);
+    for said in ["skip a", "begin a", "void a", "correct a"] {
+        assert_eq!(skipped.blocked(said), Blocked::NotNow, "{said}");
     }
-    let later = three_phases().set("c", "may_set_aside", json!(true)).job();
-    assert_eq!(later.blocked("set_aside c"), Blocked::Phase(later.step("a")));
-    let weld = with_a_choice().set("weld", "may_set_aside", json!(true)).job();
-    assert_eq!(weld.blocked("set_aside weld"), Blocked::NotInJob);
+    let later = three_phases().set("c", "may_skip", json!(true)).job();
+    assert_eq!(later.blocked("skip c"), Blocked::Phase(later.step("a")));
+    let weld = with_a_choice().set("weld", "may_skip", json!(true)).job();
+    assert_eq!(weld.blocked("skip weld"), Blocked::NotInJob);
 }
 
 #[test]
-fn a_step_set_aside_applies_nothing_and_is_not_worked() {
+fn a_skipped_step_applies_nothing_and_is_not_worked() {
     let steps = json!([bench(
         "a",
-        json!({"may_set_aside": true, "makes": {"drain_plug": "out"}, "sets": {"found": "good"}})
+        json!({"may_skip": true, "makes": {"drain_plug": "out"}, "sets": {"found": "good"}})
     )]);
     let draft = one_phase(steps).set("", "done_when", json!("worked(a)"));
-    let job = draft.job().after("set_aside a");
+    let job = draft.job().after("skip a");
     assert_eq!((job.is("drain_plug"), job.is("found")), ("in", "unknown"));
     assert_eq!(job.blocked("finish"), Blocked::Needs);
 }

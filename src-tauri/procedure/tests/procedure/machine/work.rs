@@ -11,7 +11,7 @@ use crate::bay::{choice, one_phase, pan_job, sign_off, signature, step, up_to};
 fn whoever_begins_a_step_is_in_it_and_has_not_worked_it() {
     let mut job = pan_job().job();
     job.run(&up_to("drain")).run("begin drain");
-    assert_eq!(job.shown("drain"), Shown::InHand);
+    assert_eq!(job.shown("drain"), Shown::InProgress);
     assert!(!job.procedure.machine.is_worked(&job.state, job.step("drain")));
     assert_eq!(job.is("fluid"), "filled", "nothing is made by beginning");
 }
@@ -20,11 +20,11 @@ fn whoever_begins_a_step_is_in_it_and_has_not_worked_it() {
 fn a_step_cannot_begin_before_what_it_needs() {
     let job = pan_job().job();
     assert_eq!(job.blocked("begin read_level"), Blocked::Needs);
-    assert!(job.after("move start").try_one("begin read_level").is_ok());
+    assert!(job.after("action start").try_one("begin read_level").is_ok());
 }
 
 #[test]
-fn a_step_in_hand_or_worked_cannot_begin() {
+fn a_step_in_progress_or_worked_cannot_begin() {
     let job = pan_job().job().after(&up_to("pan_off"));
     assert_eq!(job.blocked("begin drain"), Blocked::NotNow, "worked, and no again");
     assert_eq!(job.after("begin pan_off").blocked("begin pan_off"), Blocked::NotNow);
@@ -42,7 +42,7 @@ fn one_person_is_in_one_step() {
     let two = draft.set("", "crew", json!(2)).job().after("begin a; begin b");
     assert_eq!(two.blocked("begin c"), Blocked::Busy(two.step("a")));
     assert!(two.after("done a").try_one("begin c").is_ok());
-    assert_eq!(two.after("leave b; begin c").shown("c"), Shown::InHand);
+    assert_eq!(two.after("leave b; begin c").shown("c"), Shown::InProgress);
 }
 
 #[test]
@@ -67,7 +67,7 @@ fn leaving_clears_the_person_and_keeps_the_work_as_it_was() {
 #[test]
 fn work_under_the_vehicle_puts_a_person_there_while_it_is_begun() {
     let job = pan_job().job().after(&up_to("drain"));
-    let crush = |job: &crate::kit::Job| {
+    let crush = |job: &crate::support::Job| {
         job.procedure.machine.dangers_now(&job.state).iter().any(|danger| danger.0 == 0)
     };
     let under = job.after("begin drain; observe lift=floor");
@@ -87,7 +87,7 @@ fn what_a_step_needs_must_still_hold_when_it_is_done() {
 fn while_replaces_needs_until_it_is_done() {
     let lower_after = step("jack", "bench", json!({"needs": "lift = on_locks", "while": "drain_plug = in"}));
     let job = one_phase(json!([lower_after])).job();
-    let begun = job.after("move raise; begin jack; move lower");
+    let begun = job.after("action raise; begin jack; action lower");
     assert!(begun.try_one("done jack").is_ok(), "needs is asked at the beginning only");
     assert_eq!(begun.after("observe drain_plug=out").blocked("done jack"), Blocked::While);
 }
@@ -102,7 +102,7 @@ fn a_permit_is_needed_to_begin_and_until_it_is_done() {
     let job = draft.job();
     let clear = job.sign_ix("clear");
     assert_eq!(job.blocked("begin look"), Blocked::Permit(clear));
-    let begun = job.after("move raise; do shake; begin look");
+    let begun = job.after("action raise; do shake; begin look");
     assert!(begun.try_one("done look").is_ok());
     assert_eq!(begun.after("observe lift=floor").blocked("done look"), Blocked::Permit(clear));
 }
@@ -156,7 +156,7 @@ fn a_signature_at_done_is_judged_on_the_outcome() {
     let says_out = draft.add("", "sign_offs", sign_off("closed", "attest", "drain_plug = out"));
     let job = says_out.job().after("do open; begin close");
     assert_eq!(job.blocked("done close"), Blocked::Sign(job.sign_ix("closed")));
-    assert_eq!((job.is("drain_plug"), job.shown("close")), ("out", Shown::InHand));
+    assert_eq!((job.is("drain_plug"), job.shown("close")), ("out", Shown::InProgress));
 }
 
 #[test]
@@ -187,7 +187,7 @@ fn a_redo_sets_makes_and_signs_again_and_never_moves_items() {
 fn a_redo_waits_for_again_and_for_what_the_step_needs() {
     let job = pan_job().job().after(&up_to("decide"));
     assert_eq!(job.blocked("begin read_level"), Blocked::Needs, "the engine is off");
-    assert!(job.after("move start").try_one("begin read_level").is_ok());
+    assert!(job.after("action start").try_one("begin read_level").is_ok());
     let job = pan_job().set("read_level", "again", json!("level = high")).job().after(&up_to("decide"));
-    assert_eq!(job.after("move start").blocked("begin read_level"), Blocked::NotNow, "the level is low");
+    assert_eq!(job.after("action start").blocked("begin read_level"), Blocked::NotNow, "the level is low");
 }

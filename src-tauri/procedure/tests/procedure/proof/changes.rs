@@ -13,7 +13,7 @@ fn an_assignment_that_never_changes_anything_is_found() {
     assert_eq!(found.what, "beginning step \"pan_off\" makes fluid = drained, which never changes anything");
     let still = pan_job().set("raise", "makes", json!({"lift": "raised", "engine": "off"}));
     let found = fails_only(&still, Property::AllUsed);
-    assert_eq!(found.what, "move \"raise\" makes engine = off, which never changes anything");
+    assert_eq!(found.what, "vehicle action \"raise\" makes engine = off, which never changes anything");
 }
 
 #[test]

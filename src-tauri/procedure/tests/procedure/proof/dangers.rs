@@ -5,8 +5,8 @@ use serde_json::{Value, json};
 
 use super::{PLAIN, fails_only, is_proved, proof, run};
 use crate::bay::{choice, danger, one_phase, pan_job, step};
-use crate::kit::Draft;
 use crate::own_search::shortest_into;
+use crate::support::Draft;
 
 /// Runs are safe or not: whatever else these small checklists lack is not asked here.
 fn safe(draft: &Draft) -> Answer {
@@ -42,20 +42,20 @@ fn an_engine_that_can_be_started_dry_is_found_by_a_shortest_run() {
     let finding = fails_only(&draft, Property::Safe);
     assert_eq!(finding.what, "dry_run: It is dangerous: dry_run.");
     assert_eq!(Some(finding.run.len()), shortest_into(&draft.procedure(), "dry_run"));
-    assert_eq!(run(&finding).last().unwrap(), "move start");
+    assert_eq!(run(&finding).last().unwrap(), "vehicle action start");
 }
 
 #[test]
-fn a_move_that_is_dangerous_when_it_is_made_is_found() {
+fn a_vehicle_action_that_is_dangerous_when_it_is_made_is_found() {
     let draft = pan_job().set("lower", "needs", json!("engine = off"));
     let finding = fails_only(&draft, Property::Safe);
     assert_eq!(finding.what, "open_pan_down: It is dangerous: open_pan_down.");
     assert_eq!(Some(finding.run.len()), shortest_into(&draft.procedure(), "open_pan_down"));
-    assert_eq!(run(&finding).last().unwrap(), "move lower");
+    assert_eq!(run(&finding).last().unwrap(), "vehicle action lower");
 }
 
 #[test]
-fn moving_is_judged_before_the_move_and_moved_after_it() {
+fn moving_is_judged_before_the_vehicle_action_and_moved_after_it() {
     let bench = || {
         one_phase(json!([step("look", "bench", json!({}))])).set(
             "crush",
@@ -154,18 +154,18 @@ fn knowledge_that_is_lost_is_no_danger_until_something_moves() {
     let goes_on = under_by_knowledge(json!({"needs": "found = good", "while": "true"}));
     let finding = proof(&goes_on, PLAIN).findings.remove(0);
     let run = run(&finding);
-    assert_eq!(run[run.len() - 2..], ["found grows too old", "move raise"], "{run:?}");
+    assert_eq!(run[run.len() - 2..], ["found grows too old", "vehicle action raise"], "{run:?}");
 }
 
 #[test]
-fn a_failure_that_needs_a_strike_is_found_only_with_strikes() {
-    // The move trusts what was entered, and not the fluid.
+fn a_failure_that_needs_a_void_is_found_only_with_voids() {
+    // The vehicle action trusts what was entered, and not the fluid.
     let needs = "lift = floor and pan = on and (not worked(drain) or worked(fill))";
     let draft = pan_job().set("start", "needs", json!(needs));
     let found = proof(&draft, Ask { observe: false, ..Ask::default() });
     assert_eq!(found.verdict, Verdict::Refuted);
-    assert!(run(&found.findings[0]).contains(&"strike step drain".to_owned()), "{:?}", found.findings[0]);
+    assert!(run(&found.findings[0]).contains(&"void step drain".to_owned()), "{:?}", found.findings[0]);
     let without = proof(&draft, PLAIN);
     assert_eq!((without.verdict, without.findings), (Verdict::Proved, Vec::new()));
-    assert!(without.not_claimed.contains(&"runs with a strike (not asked)".to_owned()));
+    assert!(without.not_claimed.contains(&"runs with a void (not asked)".to_owned()));
 }

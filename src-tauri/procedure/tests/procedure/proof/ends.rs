@@ -15,7 +15,7 @@ fn a_job_that_an_answer_leads_into_a_dead_end_is_found() {
     assert_eq!(
         run(&finding),
         [
-            "move start",
+            "vehicle action start",
             "begin step read_level",
             "done step read_level",
             "begin step decide",
@@ -26,8 +26,8 @@ fn a_job_that_an_answer_leads_into_a_dead_end_is_found() {
 }
 
 #[test]
-fn setting_aside_is_no_way_to_finish() {
-    // With the level high and the verdict leak the dye can only be set aside.
+fn skipping_is_no_way_to_finish() {
+    // With the level high and the verdict leak the dye can only be skipped.
     let draft =
         pan_job().set("dye", "needs", json!("engine = off and level = low")).without("read_level", "again");
     let finding = fails_only(&draft, Property::CanFinish);
@@ -85,12 +85,12 @@ fn a_forgotten_gasket_is_found() {
 }
 
 #[test]
-fn an_attest_that_was_struck_is_found_when_the_end_does_not_ask_for_it() {
+fn an_attest_that_was_voided_is_found_when_the_end_does_not_ask_for_it() {
     let done = "tray_clear and level = in_band and lift = floor and engine = off and worked(read_again)";
     let draft = pan_job().set("", "done_when", json!(done));
     let finding = fails_only(&draft, Property::NothingLeft);
     assert_eq!(finding.what, "the job can be finished while the attest \"torqued\" is not valid");
-    assert!(run(&finding).contains(&"strike step pan_on".to_owned()), "{:?}", finding.run);
+    assert!(run(&finding).contains(&"void step pan_on".to_owned()), "{:?}", finding.run);
 }
 
 #[test]
@@ -109,9 +109,9 @@ fn an_attest_of_a_step_that_is_not_in_the_job_is_not_asked_for() {
         signature("dyed"),
     );
     assert_eq!(proof(&draft, PLAIN).findings, []);
-    // Nor where the step has left the job by a strike of what had called for it.
+    // Nor where the step has left the job by a void of what had called for it.
     let done = "tray_clear and signed(torqued) and level = in_band and lift = floor and engine = off and worked(read_again) and (verdict = service or signed(dyed))";
-    is_proved(&draft.without("dye", "may_set_aside").set("dye", "relies_on", json!(["decide"])).set(
+    is_proved(&draft.without("dye", "may_skip").set("dye", "relies_on", json!(["decide"])).set(
         "",
         "done_when",
         json!(done),
@@ -149,7 +149,7 @@ fn a_job_that_may_not_be_left_as_it_is_is_found_at_its_end() {
     let draft = pan_job().add("", "dangers", left_up);
     is_proved(&draft);
     let finding = fails_only(&draft.set("", "safe_to_leave", json!("engine = off")), Property::Safe);
-    assert_eq!(run(&finding), ["move raise", "stop the job"]);
+    assert_eq!(run(&finding), ["vehicle action raise", "stop the job"]);
 }
 
 #[test]

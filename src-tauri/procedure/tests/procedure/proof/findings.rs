@@ -5,7 +5,7 @@ use serde_json::json;
 
 use super::{PLAIN, is_proved, proof};
 use crate::bay::{choice, danger, pan_job, sign_off, signature};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 fn with_suggestions(draft: &Draft) -> Proof {
     let procedure = draft.procedure();
@@ -35,7 +35,10 @@ fn the_condition_that_closes_a_danger_is_found_and_closes_it() {
     let found = with_suggestions(&draft);
     let place = line_of(&draft, "\"needs\": \"engine = off\",");
     let fix = found.findings[0].fix.clone().unwrap();
-    assert!(fix.starts_with("add \"and pan = on\" to \"needs\" of move \"lower\" (line "), "{fix}, {place}");
+    assert!(
+        fix.starts_with("add \"and pan = on\" to \"needs\" of vehicle action \"lower\" (line "),
+        "{fix}, {place}"
+    );
     is_proved(&draft.set("lower", "needs", json!("engine = off and pan = on")));
 }
 
@@ -65,7 +68,7 @@ fn what_hurts_most_stands_first() {
         .set("drain", "needs", json!("engine = off"))
         .set("drain", "permits", json!([]))
         .add("", "gates", json!({"id": "seen", "classes": ["good"]}))
-        .add("", "moves", json!({"id": "drop", "title": "Drop", "needs": "lift = on_locks and lift = raised", "makes": {"lift": "floor"}}));
+        .add("", "vehicle_actions", json!({"id": "drop", "title": "Drop", "needs": "lift = on_locks and lift = raised", "makes": {"lift": "floor"}}));
     draft = draft.set("open_pan_down", "signal", json!("warning"));
     let found = proof(&draft, Ask::default());
     let whats: Vec<&str> = found.findings.iter().map(|finding| &finding.what[..5]).collect();
@@ -92,9 +95,9 @@ fn what_is_odd_is_told_and_refutes_nothing() {
     assert_eq!(
         odd(&always),
         [(
-            "what move \"switch_off\" needs holds in every state that can be reached: it keeps nothing back"
+            "what vehicle action \"switch_off\" needs holds in every state that can be reached: it keeps nothing back"
                 .to_owned(),
-            "/moves/4/needs".to_owned()
+            "/vehicle_actions/4/needs".to_owned()
         )]
     );
     let lost =

@@ -67,7 +67,7 @@ fn a_proof_says_what_it_takes_for_granted_and_does_not_claim() {
     assert!(whole.assumed.contains(&"what is entered happened".to_owned()));
     assert!(whole.assumed.iter().any(|taken| taken.starts_with("what is not yet so")), "{:?}", whole.assumed);
     assert_eq!(whole.assumed.len(), 4);
-    assert!(whole.not_claimed.contains(&"more than one strike in a run".to_owned()));
+    assert!(whole.not_claimed.contains(&"more than one void in a run".to_owned()));
     assert!(
         whole.not_claimed.iter().any(|claim| claim.starts_with("emergencies")),
         "{:?}",
@@ -102,7 +102,7 @@ fn whoever_waits_is_told_how_far_the_search_is() {
         ControlFlow::Continue(())
     });
     assert_eq!(proof.verdict, Verdict::Proved);
-    for search in ["runs with at most one strike", "runs with at most one observation"] {
+    for search in ["runs with at most one void", "runs with at most one observation"] {
         for doing in ["searching", "looking for ways to the end", "looking for ways to a safe stop"] {
             assert!(told.contains(&(search, doing)), "{search}: {doing}");
         }

@@ -12,8 +12,8 @@ use serde_json::{Value, json};
 use super::observed::{trusting, under};
 use super::{PLAIN, proof, run};
 use crate::bay::{danger, one_phase, pan_job, step};
-use crate::kit::Draft;
 use crate::own_search::shortest_into;
+use crate::support::Draft;
 
 /// A danger for each of 256 vehicles. A rule keeps people out of all but the 200th.
 fn vehicles() -> Draft {
@@ -50,7 +50,10 @@ fn of_256_dangers_the_one_that_can_be_reached_is_found_by_its_shortest_run() {
     let [finding] = found.findings.as_slice() else { panic!("{:#?}", found.findings) };
     assert_eq!((finding.property, finding.what.as_str()), (Property::Safe, "d199: It is dangerous: d199."));
     assert_eq!(finding.place.pointer, "/dangers/199/when");
-    assert_eq!(run(finding), ["move raise", "begin step look", "done step look", "begin step brew"]);
+    assert_eq!(
+        run(finding),
+        ["vehicle action raise", "begin step look", "done step look", "begin step brew"]
+    );
     assert_eq!(shortest_into(&draft.procedure(), "d199"), Some(4));
 }
 

@@ -7,8 +7,8 @@ use serde_json::{Value, json};
 
 use super::{PLAIN, fails_only, is_proved, proof, run};
 use crate::bay::{one_phase, pan_job, step, up_to};
-use crate::kit::Draft;
 use crate::own_search::search;
+use crate::support::Draft;
 
 /// The fluid is never drained on the floor, so that the start does not ask for it; until it is.
 pub(super) fn trusting() -> Draft {
@@ -22,7 +22,7 @@ pub(super) fn trusting() -> Draft {
 fn a_further_danger_after_an_observation_is_found() {
     let finding = fails_only(&trusting(), Property::HonestWhenWrong);
     assert_eq!(finding.what, "dry_run: It is dangerous: dry_run.");
-    assert_eq!(run(&finding), ["observe fluid = drained", "move start"]);
+    assert_eq!(run(&finding), ["observe fluid = drained", "vehicle action start"]);
 }
 
 #[test]
@@ -43,7 +43,7 @@ fn a_danger_that_is_observed_is_excused_while_it_stays() {
     let seen = job.after("observe engine=running");
     assert!(job.procedure.machine.dangers_now(&job.state).is_empty());
     assert!(!seen.procedure.machine.dangers_now(&seen.state).is_empty());
-    assert!(seen.try_one("move switch_off").is_ok(), "the way back to safe is open");
+    assert!(seen.try_one("action switch_off").is_ok(), "the way back to safe is open");
 }
 
 /// Work under a vehicle that is raised, and lowered only when the work is done.
@@ -69,7 +69,13 @@ fn nobody_goes_into_a_danger_that_was_observed() {
     let asks_for_paper = under(json!({"needs": "worked(shake)"}));
     assert_eq!(
         runs_into_crush(&asks_for_paper),
-        ["move raise", "begin step shake", "done step shake", "observe lift = floor", "begin step look"]
+        [
+            "vehicle action raise",
+            "begin step shake",
+            "done step shake",
+            "observe lift = floor",
+            "begin step look"
+        ]
     );
 }
 
@@ -88,7 +94,7 @@ fn nothing_moves_in_a_danger_that_was_observed() {
     // Up again would be right, but not over the person under it.
     let goes_on = under(json!({"needs": "lift = on_locks", "while": "true"}));
     let run = runs_into_crush(&goes_on);
-    assert_eq!(run[run.len() - 3..], ["begin step look", "observe lift = floor", "move raise"]);
+    assert_eq!(run[run.len() - 3..], ["begin step look", "observe lift = floor", "vehicle action raise"]);
 }
 
 #[test]

@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 
 use super::{PLAIN, fails_only, is_proved, proof};
 use crate::bay::{choice, danger, entry, pan_job, sign_off, signature};
-use crate::kit::Draft;
+use crate::support::Draft;
 
 /// The pan job with one more entry at the filling.
 fn filled_with(asked: Value) -> Draft {

@@ -7,10 +7,10 @@ use serde_json::json;
 
 use super::{fails_only, is_proved, proof};
 use crate::bay::{choice, danger, pan_job, sign_off, signature, step};
-use crate::kit::Draft;
+use crate::support::Draft;
 
-/// A strike would allow to put knowledge right on paper.
-const NO_STRIKE: Ask = Ask { strike: false, ..Ask::ALL };
+/// A void would allow to correct knowledge afterwards.
+const NO_VOID: Ask = Ask { void: false, ..Ask::ALL };
 
 fn unused(draft: &Draft) -> String {
     let finding = fails_only(draft, Property::AllUsed);
@@ -25,9 +25,12 @@ fn a_step_that_can_never_begin_is_found() {
 }
 
 #[test]
-fn a_move_that_can_never_be_made_is_found() {
+fn a_vehicle_action_that_can_never_be_made_is_found() {
     let never = json!({"id": "drop", "title": "Drop", "needs": "lift = on_locks and lift = raised", "makes": {"lift": "floor"}});
-    assert_eq!(unused(&pan_job().add("", "moves", never)), "never possible: move drop \"Drop\"");
+    assert_eq!(
+        unused(&pan_job().add("", "vehicle_actions", never)),
+        "never possible: vehicle action drop \"Drop\""
+    );
 }
 
 #[test]
@@ -42,7 +45,7 @@ fn a_class_that_can_never_come_in_is_found() {
     let done = json!(
         "signed(fine) and tray_clear and signed(torqued) and level = in_band and lift = floor and engine = off and worked(read_again)"
     );
-    let proof = proof(&draft.set("", "done_when", done), NO_STRIKE);
+    let proof = proof(&draft.set("", "done_when", done), NO_VOID);
     assert_eq!(proof.findings.len(), 1, "{:#?}", proof.findings);
     assert_eq!(proof.findings[0].what, "never possible: done step fill \"fill\" (look: bad)");
 }
@@ -68,7 +71,7 @@ fn what_holds_always_by_its_own_words_need_not_lapse() {
 #[test]
 fn a_gate_that_lapses_and_is_never_read_again_is_found() {
     let draft = pan_job().set("verdict", "holds_while", json!("fluid = filled"));
-    let found = proof(&draft, NO_STRIKE);
+    let found = proof(&draft, NO_VOID);
     assert_eq!(found.findings.len(), 1, "{:#?}", found.findings);
     assert_eq!(found.findings[0].what, "gate \"verdict\" can lapse and never be renewed");
 }
@@ -93,7 +96,7 @@ fn a_danger_that_never_comes_up_is_found() {
 fn a_danger_that_a_rule_keeps_away_comes_up_once_rules_are_dropped() {
     let kept_away: [(&str, &str); 5] = [
         ("by needs", "doing.zone = under and engine = running"),
-        ("by a move's needs", "lift = raised and engine = running"),
+        ("by a vehicle action's needs", "lift = raised and engine = running"),
         ("by a permit", "doing.zone = under and not signed(clear)"),
         ("by after and phases", "worked(read_again) and doing.zone = cabin"),
         ("by while and stands", "moving = lower and doing.zone = under"),
@@ -111,8 +114,8 @@ fn a_danger_that_a_rule_keeps_away_comes_up_once_rules_are_dropped() {
 }
 
 #[test]
-fn a_danger_of_a_move_comes_up_though_it_does_not_read_what_the_move_writes() {
-    // The lift stands on the floor at the start, and a move that changes nothing is none.
+fn a_danger_of_a_vehicle_action_comes_up_though_it_does_not_read_what_the_vehicle_action_writes() {
+    // The lift stands on the floor at the start, and a vehicle action that changes nothing is none.
     is_proved(&pan_job().set("open_pan_down", "when", json!("moving = lower and pan = off")));
 }
 
@@ -128,11 +131,8 @@ fn a_danger_comes_up_though_the_step_that_makes_it_signs_for_something_else() {
 
 #[test]
 fn what_comes_up_only_after_an_observation_is_used() {
-    let wipe = step(
-        "wipe",
-        "bench",
-        json!({"needs": "puddle = yes", "makes": {"puddle": "no"}, "may_set_aside": true}),
-    );
+    let wipe =
+        step("wipe", "bench", json!({"needs": "puddle = yes", "makes": {"puddle": "no"}, "may_skip": true}));
     let draft = pan_job()
         .add("", "conditions", json!({"id": "puddle", "values": ["no", "yes"]}))
         .add("verify", "steps", wipe);
