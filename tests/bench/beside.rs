@@ -161,7 +161,7 @@ impl Entering {
                 self.number += 1;
                 Ok(())
             }
-            Answer::Refused(refusal) => Err(bay.speaker().refusal(&refusal).into()),
+            Answer::Refused(refusal) => Err(refusal.said_by(bay.speaker()).into()),
         }
     }
 }
