@@ -13,7 +13,7 @@ use panside_bay::figures::FiguresPage;
 use panside_bay::page::{JobPage, Reply};
 use panside_bay::people::TypedPerson;
 use panside_bay::pins::{Pin, PinAuthority, PinHolder, PinReply};
-use panside_bay::setup::{Setup, Tool, ToolId, ToolView, TypedTool};
+use panside_bay::setup::{KeptTool, Setup, Tool, ToolId, ToolView, TypedTool};
 use panside_bay::sheets::{SheetFrom, SheetList, SheetPage, TypedSheet};
 use panside_bay::shelf::ChecklistOffer;
 use panside_bay::start::NewJob;
@@ -125,7 +125,7 @@ commands! {
         |desk| desk.with(move |bay| Ok(bay.judge_tools(&tools, utc_offset_min()))).await
     }
     /// Keeps a torque tool: a new one, one that is otherwise than before, or one that is back.
-    put_tool(tool: TypedTool, who: Option<PersonId>) -> Setup {
+    put_tool(tool: TypedTool, who: Option<PersonId>) -> KeptTool {
         |desk| desk.with(move |bay| bay.put_tool(tool, who, utc_offset_min())).await
     }
     /// Takes a torque tool off the list.

@@ -175,7 +175,7 @@ function playCore({
     prove: { proved: false, doing: "at most one void: looking at states", states: 812345, failed: null },
     offers: [],
     plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: null },
-    judge_tools: [{ problems: [], past: false, notes: [] }],
+    judge_tools: [{ problems: [], past: null, notes: [] }],
     sheets: { sheets: [], unfinished: [], checklists: [], unreadable: [] },
     backups: { plan: null, made: null, age: null, due: false, failed: null },
     troubles,

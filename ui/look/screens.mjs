@@ -70,13 +70,10 @@ const turned = {
   problems: [
     { field: "min", message: message("The tool's range 25 N·m to 5 N·m cannot be. Correct the tool.") },
   ],
-  past: true,
-  notes: [
-    message(
-      "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing that is clicked with it counts.",
-      "tool-past",
-    ),
-  ],
+  past: message(
+    "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing that is clicked with it counts.",
+  ),
+  notes: [],
 };
 const past = { ...turned, problems: [] };
 const proving = (more) => ({ proved: false, doing: "", states: 0, failed: null, ...more });

@@ -3,14 +3,14 @@
 use panside_journal::{Hash, JobId};
 use panside_record::account::Said;
 use panside_record::document::End;
-use panside_record::{Document, MissingKind};
+use panside_record::{Document, Missing, MissingKind};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use crate::record::{ToRecord, pages};
 use crate::{Bay, BayError};
 
-/// A record as a screen shows it. Times are by the shop's clock, ISO 8601.
+/// A record as a screen shows it. Days and times are by the shop's clock.
 #[derive(Debug, Clone, Serialize, Deserialize, TS)]
 pub struct RecordPage {
     /// How the job ended, or that it is open.
@@ -64,8 +64,10 @@ pub enum Ended {
 pub struct EndedBy {
     /// Who.
     pub who: String,
-    /// When.
-    pub local: String,
+    /// On which day.
+    pub day: String,
+    /// At which time, to the minute.
+    pub time: String,
     /// Why it was stopped.
     pub reason: Option<String>,
 }
@@ -76,7 +78,16 @@ pub struct MissingGroup {
     /// What is said before the names.
     pub says: String,
     /// What is missing.
-    pub what: Vec<String>,
+    pub what: Vec<MissingLine>,
+}
+
+/// One thing that is missing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct MissingLine {
+    /// What it is called.
+    pub says: String,
+    /// Id of the step that it is entered at; nothing for parts that are off.
+    pub step: Option<String>,
 }
 
 /// Pieces of one item.
@@ -101,6 +112,8 @@ pub struct PhotoLine {
     pub hash: Hash,
     /// Step id.
     pub step: String,
+    /// What the step is called.
+    pub step_title: String,
     /// What the control says.
     pub label: String,
     /// What the checklist wants to see on it.
@@ -113,8 +126,10 @@ pub struct PhotoLine {
     pub counts: bool,
     /// Who entered it.
     pub who: String,
-    /// When.
-    pub local: String,
+    /// On which day.
+    pub day: String,
+    /// At which time, to the minute.
+    pub time: String,
 }
 
 impl Bay {
@@ -143,7 +158,7 @@ impl ToRecord {
     pub fn record_page(&self) -> Result<RecordPage, BayError> {
         let document = self.record()?;
         let (ended, end) = end(&document.end);
-        let photos = document.photos.iter().filter_map(photo).collect();
+        let photos = document.photos.iter().filter_map(|one| photo(&document, one)).collect();
         let items = &document.tally.items;
         let tally = items.iter().map(|item| TallyLine {
             name: item.name.clone(),
@@ -194,7 +209,8 @@ fn texts(said: &[Said]) -> Vec<String> {
 
 fn end(end: &End) -> (Ended, Option<EndedBy>) {
     let by = |by: &panside_record::By, reason| {
-        Some(EndedBy { who: by.who.clone(), local: by.local.clone(), reason })
+        let (day, time) = by.day_time();
+        Some(EndedBy { who: by.who.clone(), day: day.to_owned(), time: time.to_owned(), reason })
     };
     match end {
         End::Open => (Ended::Open, None),
@@ -207,7 +223,8 @@ fn end(end: &End) -> (Ended, Option<EndedBy>) {
 fn missing(document: &Document) -> Vec<MissingGroup> {
     let group = |kind: &MissingKind| {
         let of_kind = document.missing.iter().filter(|missing| missing.kind == *kind);
-        let what: Vec<String> = of_kind.map(|missing| missing.what.clone()).collect();
+        let line = |one: &Missing| MissingLine { says: one.what.clone(), step: one.step.clone() };
+        let what: Vec<_> = of_kind.map(line).collect();
         (!what.is_empty()).then(|| MissingGroup { says: kind.says().to_owned(), what })
     };
     MissingKind::ALL.iter().filter_map(group).collect()
@@ -221,16 +238,19 @@ fn departures(document: &Document) -> Vec<String> {
 }
 
 /// A photo whose hash is one; an entry whose hash is none can have no file.
-fn photo(photo: &panside_record::measured::Photo) -> Option<PhotoLine> {
+fn photo(document: &Document, photo: &panside_record::measured::Photo) -> Option<PhotoLine> {
+    let (day, time) = photo.by.day_time();
     Some(PhotoLine {
         hash: photo.hash.parse().ok()?,
         step: photo.step.clone(),
+        step_title: document.step_title(&photo.step).to_owned(),
         label: photo.label.clone(),
         of: photo.of.clone(),
         width: photo.width,
         height: photo.height,
         counts: photo.standing == panside_record::Standing::Counts,
         who: photo.by.who.clone(),
-        local: photo.by.local.clone(),
+        day: day.to_owned(),
+        time: time.to_owned(),
     })
 }

@@ -70,6 +70,15 @@ pub struct TypedTool {
     pub tool: Tool,
 }
 
+/// A torque tool that was kept.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
+pub struct KeptTool {
+    /// Which it is.
+    pub id: ToolId,
+    /// The shop setup with it.
+    pub setup: Setup,
+}
+
 impl Setup {
     /// What a change of a person, tool or device names as seen.
     #[must_use]
@@ -120,7 +129,7 @@ impl Bay {
         judged.collect()
     }
 
-    /// Keeps a tool that `who` typed, new, changed or back on the list, and answers the shop setup.
+    /// Keeps a tool that `who` typed, new, changed or back on the list, and answers which it is, with the shop setup.
     ///
     /// # Errors
     /// [`BayError::Tool`] with everything that is wrong with it, [`BayError::Shop`] when another one has a name like it,
@@ -131,7 +140,7 @@ impl Bay {
         typed: TypedTool,
         who: Option<PersonId>,
         utc_offset_min: i32,
-    ) -> Result<Setup, BayError> {
+    ) -> Result<KeptTool, BayError> {
         let tool = trimmed(&typed.tool);
         let view = self.judge_tools(std::slice::from_ref(&tool), utc_offset_min).remove(0);
         if !view.problems.is_empty() {
@@ -142,7 +151,7 @@ impl Bay {
         self.within_bounds(&tool, setup.tools.len() + setup.tools_off.len(), typed.id.is_none())?;
         let command = ShopCommand::KeepTool { id, seen: typed.seen, tool: Box::new(tool) };
         self.change_shop(one_of_the_shop(who)?, &command, &[])?;
-        self.setup()
+        Ok(KeptTool { id, setup: self.setup()? })
     }
 
     /// Takes a tool off the list, and answers the shop setup.

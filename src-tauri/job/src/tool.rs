@@ -21,8 +21,8 @@ use crate::value::Tool;
 pub struct ToolView {
     /// What keeps it from being a tool at all, by the fields of [`Tool`].
     pub problems: Vec<FieldProblem>,
-    /// Its calibration has ended, so that nothing clicked with it counts.
-    pub past: bool,
+    /// That its calibration has ended, so that nothing clicked with it counts.
+    pub past: Option<Message>,
     /// What else there is to say.
     pub notes: Vec<Message>,
 }
@@ -44,7 +44,8 @@ pub fn judge(tool: &Tool, today: NaiveDate) -> ToolView {
 impl ToolView {
     /// Every message, so that sentences can be put in.
     pub fn each_message(&mut self, put: &mut dyn FnMut(&mut Message)) {
-        self.problems.iter_mut().map(|problem| &mut problem.message).chain(&mut self.notes).for_each(put);
+        let problems = self.problems.iter_mut().map(|problem| &mut problem.message);
+        problems.chain(&mut self.past).chain(&mut self.notes).for_each(put);
     }
 
     fn tell(&mut self, field: &str, message: Message) {
@@ -104,8 +105,7 @@ impl ToolView {
         if let Some(due) = due
             && due < today
         {
-            self.past = true;
-            self.notes.push(tool_past(due.to_string(), today.to_string()));
+            self.past = Some(tool_past(due.to_string(), today.to_string()));
         }
     }
 
@@ -141,7 +141,7 @@ mod tests {
     fn a_tool_with_its_range_and_days_is_one_and_its_class_is_told_where_none_is_given() {
         // ISO 6789 class A as `class_a_deviation_percent` has it: 4 % for a tool that ends above 10 N·m.
         let view = judge(&calibrated("2025-12-31", "2026-12-31"), today());
-        assert_eq!((view.problems, view.past, view.notes), (Vec::new(), false, vec![tool_class_a("4")]));
+        assert_eq!((view.problems, view.past, view.notes), (Vec::new(), None, vec![tool_class_a("4")]));
     }
 
     #[test]
@@ -173,9 +173,9 @@ mod tests {
     #[test]
     fn a_calibration_that_has_ended_is_told_and_the_tool_is_kept_on_the_list() {
         let past = judge(&calibrated("2025-03-01", "2026-03-01"), today());
-        assert!(past.past && past.problems.is_empty());
-        assert!(past.notes.contains(&tool_past("2026-03-01", "2026-03-02")));
-        assert!(!judge(&calibrated("2025-03-02", "2026-03-02"), today()).past, "the last day still holds");
+        assert_eq!((past.past, past.problems), (Some(tool_past("2026-03-01", "2026-03-02")), Vec::new()));
+        let last_day = judge(&calibrated("2025-03-02", "2026-03-02"), today());
+        assert_eq!(last_day.past, None, "the last day still holds");
     }
 
     #[test]

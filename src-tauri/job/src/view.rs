@@ -10,16 +10,17 @@ mod step;
 
 use panside_journal::{PersonId, Stamp};
 use panside_procedure::Shown;
-use panside_procedure::format::{Ask, Caution, Reuse, Role, SignKind, Signal, Zone};
+use panside_procedure::format::{Ask, Caution, Piece, Reuse, Role, SignKind, Signal, Zone};
+use panside_trade::measure::Measure;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-pub use preview::{OtherUnit, Preview, preview};
+pub use preview::{Preview, preview};
 
 use crate::command::Refusal;
 use crate::figures::BoltMap;
 use crate::job::{Given, Job, Known, Mark, Reason};
-use crate::message::Message;
+use crate::message::{Message, figure};
 use crate::value::EntryValue;
 
 /// A job as it is to be shown.
@@ -162,6 +163,10 @@ pub struct EntryView {
     pub units: Vec<String>,
     /// For a level: symbols of the units that the temperature may be typed in, the usual one first.
     pub temperature_units: Vec<String>,
+    /// For a torque: what the sheet asks for.
+    pub torque: Option<TorqueView>,
+    /// For a coil: what a meter shows, without a unit, where there is more than it can measure; the usual first.
+    pub overload: Vec<String>,
     /// For a torque whose places the sheet gives: the map of its fasteners.
     pub bolts: Option<BoltMap>,
     /// What was last entered in the attempt that is shown.
@@ -174,6 +179,39 @@ pub struct EntryView {
     pub said: Vec<Message>,
     /// A timer of a step in progress: milliseconds still to wait.
     pub ms_left: Option<u64>,
+}
+
+/// What the sheet asks for at a torque.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct TorqueView {
+    /// What the tool is set to, stage by stage.
+    pub stages: Vec<Amount>,
+    /// What each fastener is turned by after the last stage.
+    pub angle: Option<AngleView>,
+}
+
+/// An angle that fasteners are turned by after the last stage.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct AngleView {
+    /// What each is turned by.
+    pub by: Amount,
+    /// How many there are.
+    pub fasteners: u32,
+}
+
+/// A number with its unit, as text.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct Amount {
+    /// To four figures.
+    pub value: String,
+    /// The unit's symbol.
+    pub unit: String,
+}
+
+impl From<Measure> for Amount {
+    fn from(measure: Measure) -> Amount {
+        Amount { value: figure(measure.value()), unit: measure.unit().symbol().to_owned() }
+    }
 }
 
 /// A vehicle action.
@@ -206,6 +244,8 @@ pub struct TrayView {
     pub count: u8,
     /// Whether the same piece may go back.
     pub reuse: Reuse,
+    /// How it is drawn; nothing: in a form that fits anything.
+    pub draws: Option<Piece>,
     /// The count made anew from the events comes to the same.
     pub recount_agrees: bool,
 }
@@ -235,9 +275,18 @@ pub struct ConditionView {
     /// The value in words.
     pub says: String,
     /// Every value it can have.
-    pub values: Vec<String>,
+    pub values: Vec<ConditionValue>,
     /// Which part of the vehicle line shows it.
     pub draws: Option<String>,
+}
+
+/// A value that a condition can have.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct ConditionValue {
+    /// The value.
+    pub value: String,
+    /// In words.
+    pub says: String,
 }
 
 /// Something that is known or not.

@@ -607,6 +607,8 @@ limit-count = { $items }
 
 ## What figures say
 
+# $unit: of the numbers along an axis
+figure-axis = { $unit }
 # $labels: what the entries are called that are read by the chart
 figure-level-title = { $labels }: the stick against temperature
 # $time: when; $step: title of the step; $readings: each trace with its temperature, a dash for a dry stick; $class:

@@ -5,6 +5,7 @@
 
 pub mod entry;
 pub mod part;
+mod piece;
 pub mod sheet;
 
 use std::collections::BTreeMap;
@@ -15,6 +16,7 @@ use ts_rs::TS;
 
 pub use entry::{Ask, ClassEffect, Ends, Entry};
 pub use part::{PART_FORMAT, Part, Use};
+pub use piece::Piece;
 pub use sheet::Sheet;
 
 /// The value of `format` in a checklist file.
@@ -164,6 +166,9 @@ pub struct Item {
     pub count: u8,
     /// Whether the same piece may go back.
     pub reuse: Reuse,
+    /// How the tray draws it. Absent: in a form that fits anything.
+    #[serde(default)]
+    pub draws: Option<Piece>,
 }
 
 /// Whether a piece that came off may go back on.

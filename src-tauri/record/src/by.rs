@@ -29,15 +29,21 @@ impl By {
         }
     }
 
-    /// Day and time by the shop's clock, to the minute.
+    /// Day and time by the shop's clock, the time to the minute. A time that no calendar holds is all day.
+    #[must_use]
+    pub fn day_time(&self) -> (&str, &str) {
+        parts(&self.local).unwrap_or((&self.local, ""))
+    }
+
+    /// Both in one text.
     pub(crate) fn day_and_time(&self) -> String {
         minutes_of(&self.local)
     }
 
     /// Time by the shop's clock, to the minute; with its day where that is another than the day of `earlier`.
     pub(crate) fn time_after(&self, earlier: &By) -> String {
-        match (self.local.get(..10) == earlier.local.get(..10), self.local.get(11..16)) {
-            (true, Some(time)) => time.to_owned(),
+        match (parts(&self.local), parts(&earlier.local)) {
+            (Some((day, time)), Some((before, _))) if day == before => time.to_owned(),
             _ => self.day_and_time(),
         }
     }
@@ -45,10 +51,13 @@ impl By {
 
 /// Day and time of an ISO 8601 text, to the minute.
 pub(crate) fn minutes_of(iso: &str) -> String {
-    match (iso.get(..10), iso.get(11..16)) {
-        (Some(day), Some(time)) => format!("{day} {time}"),
-        _ => iso.to_owned(),
-    }
+    parts(iso).map_or_else(|| iso.to_owned(), |(day, time)| format!("{day} {time}"))
+}
+
+/// Day and time of an ISO 8601 text, the time to the minute; nothing where it is none.
+fn parts(iso: &str) -> Option<(&str, &str)> {
+    DateTime::parse_from_rfc3339(iso).ok()?;
+    Some((iso.get(..10)?, iso.get(11..16)?))
 }
 
 /// A stamp's wall time as ISO 8601, to the second. A time that no calendar holds is told as the number it is.
@@ -91,6 +100,7 @@ mod tests {
         };
         // 22:31:30Z and 23:31:30Z of one day: by a clock an hour ahead the second is the next day.
         let (evening, night) = (by(1_234_564_290), by(1_234_567_890));
+        assert_eq!(evening.day_time(), ("2009-02-13", "23:31"));
         assert_eq!(evening.time_after(&evening), "23:31");
         assert_eq!(night.time_after(&evening), "2009-02-14 00:31");
     }
@@ -99,5 +109,8 @@ mod tests {
     fn a_time_that_no_calendar_holds_and_an_offset_that_no_place_has_are_still_told() {
         assert_eq!(iso(&stamp(i64::MAX), 60), format!("{} ms after 1970 UTC", i64::MAX));
         assert_eq!(iso(&stamp(0), i32::MAX), "1970-01-01T00:00:00Z");
+        let mark = Mark { seq: 1, stamp: stamp(i64::MAX), who: PersonId(Uuid::nil()), name: "Ada".into() };
+        let said = format!("{} ms after 1970 UTC", i64::MAX);
+        assert_eq!(By::of(&mark, 60).day_time(), (said.as_str(), ""));
     }
 }

@@ -208,6 +208,13 @@ pub struct Journal {
 }
 
 impl Document {
+    /// What a step is called; its id where the record has no such step.
+    #[must_use]
+    pub fn step_title<'a>(&'a self, id: &'a str) -> &'a str {
+        let mut steps = self.phases.iter().flat_map(|phase| &phase.steps);
+        steps.find(|step| step.id == id).map_or(id, |step| &step.title)
+    }
+
     /// What stands on every page: that values are invented, that data is damaged; empty for most records.
     #[must_use]
     pub fn mark(&self) -> String {

@@ -7,7 +7,9 @@ mod otherwise;
 mod rest;
 
 pub(crate) use entries::entries;
-pub(crate) use first::{LEFT_AS, facts, facts_table, hours, open, order, said, time, time_rows};
+pub(crate) use first::{
+    facts, facts_but_left, facts_table, hours, left_as, open, open_lines, order, said, time, time_rows,
+};
 pub(crate) use rest::{LEVELS, TORQUES, caption, rest, torque_rows};
 
 use crate::source::Standing;

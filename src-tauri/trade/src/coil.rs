@@ -203,12 +203,15 @@ pub fn judge_coil(reading: CoilReading, limits: CoilLimits) -> Result<CoilResult
     })
 }
 
-/// Reads what a meter shows: a number with its unit, or `OL` for overload.
+/// What meters show where there is more than they can measure; the usual first.
+pub const OVERLOAD: [&str; 3] = ["OL", "0L", "O.L"];
+
+/// Reads what a meter shows: a number with its unit, or one of [`OVERLOAD`] in large or small letters.
 ///
 /// # Errors
 /// As [`crate::number::parse_measure`] for anything else.
 pub fn parse_shown(text: &str) -> Result<MeterShows, TradeError> {
-    if matches!(text.trim().to_uppercase().as_str(), "OL" | "O.L" | "0L") {
+    if OVERLOAD.contains(&text.trim().to_uppercase().as_str()) {
         return Ok(MeterShows::Overload);
     }
     let measure = crate::number::parse_measure(text, crate::units::Unit::Ohm)?;

@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, Setup, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Command, RequestId, RestorePage, SalvagedPage, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
+import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, KeptTool, Setup, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Command, RequestId, RestorePage, SalvagedPage, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -58,7 +58,7 @@ export interface Commands {
   /** What is to be said of torque tools today. */
   judge_tools: { takes: { tools: Array<Tool> }; answers: Array<ToolView> };
   /** Keeps a torque tool: a new one, one that is otherwise than before, or one that is back. */
-  put_tool: { takes: { tool: TypedTool; who: PersonId | null }; answers: Setup };
+  put_tool: { takes: { tool: TypedTool; who: PersonId | null }; answers: KeptTool };
   /** Takes a torque tool off the list. */
   remove_tool: { takes: { id: ToolId; seen: Array<Hash>; who: PersonId | null }; answers: Setup };
   /** Gives this device a name. */

@@ -49,6 +49,32 @@ unit: string,
 angle: string, };
 
 /**
+ * A number with its unit, as text.
+ */
+export type Amount = { 
+/**
+ * To four figures.
+ */
+value: string, 
+/**
+ * The unit's symbol.
+ */
+unit: string, };
+
+/**
+ * An angle that fasteners are turned by after the last stage.
+ */
+export type AngleView = { 
+/**
+ * What each is turned by.
+ */
+by: Amount, 
+/**
+ * How many there are.
+ */
+fasteners: number, };
+
+/**
  * An argument of a message.
  */
 export type Arg = { "text": string } | { "number": number } | { "list": Array<string> } | { "any_of": Array<string> };
@@ -262,13 +288,9 @@ exceptions: Array<Excepted>, };
  */
 export type Axis = { 
 /**
- * The unit of its numbers; empty where it has none.
+ * What it counts, in which unit; nothing where it has no numbers.
  */
-unit: string, 
-/**
- * What it counts, where the unit alone does not tell.
- */
-says: Message | null, 
+title: Message | null, 
 /**
  * Its steps, rising.
  */
@@ -629,6 +651,19 @@ height: number,
 name: Message, };
 
 /**
+ * A value that a condition can have.
+ */
+export type ConditionValue = { 
+/**
+ * The value.
+ */
+value: string, 
+/**
+ * In words.
+ */
+says: string, };
+
+/**
  * A condition of the vehicle or the bay.
  */
 export type ConditionView = { 
@@ -651,7 +686,7 @@ says: string,
 /**
  * Every value it can have.
  */
-values: Array<string>, 
+values: Array<ConditionValue>, 
 /**
  * Which part of the vehicle line shows it.
  */
@@ -757,9 +792,13 @@ export type EndedBy = {
  */
 who: string, 
 /**
- * When.
+ * On which day.
  */
-local: string, 
+day: string, 
+/**
+ * At which time, to the minute.
+ */
+time: string, 
 /**
  * Why it was stopped.
  */
@@ -894,6 +933,14 @@ units: Array<string>,
  * For a level: symbols of the units that the temperature may be typed in, the usual one first.
  */
 temperature_units: Array<string>, 
+/**
+ * For a torque: what the sheet asks for.
+ */
+torque: TorqueView | null, 
+/**
+ * For a coil: what a meter shows, without a unit, where there is more than it can measure; the usual first.
+ */
+overload: Array<string>, 
 /**
  * For a torque whose places the sheet gives: the map of its fasteners.
  */
@@ -1265,6 +1312,19 @@ finish: Refusal | null,
 stop: Refusal | null, };
 
 /**
+ * A torque tool that was kept.
+ */
+export type KeptTool = { 
+/**
+ * Which it is.
+ */
+id: ToolId, 
+/**
+ * The shop setup with it.
+ */
+setup: Setup, };
+
+/**
  * The shop's people and torque tools, and the device that shows them.
  */
 export type Setup = { 
@@ -1464,7 +1524,20 @@ says: string,
 /**
  * What is missing.
  */
-what: Array<string>, };
+what: Array<MissingLine>, };
+
+/**
+ * One thing that is missing.
+ */
+export type MissingLine = { 
+/**
+ * What it is called.
+ */
+says: string, 
+/**
+ * Id of the step that it is entered at; nothing for parts that are off.
+ */
+step: string | null, };
 
 /**
  * A vehicle action.
@@ -1519,19 +1592,6 @@ window: string | null,
  * Time can be let pass: this is for looking at a demo job.
  */
 demo_clock: boolean, };
-
-/**
- * A value in another unit, for showing only.
- */
-export type OtherUnit = { 
-/**
- * To four figures.
- */
-value: string, 
-/**
- * The unit's symbol.
- */
-unit: string, };
 
 /**
  * Whether a job goes on.
@@ -1617,6 +1677,10 @@ hash: Hash,
  */
 step: string, 
 /**
+ * What the step is called.
+ */
+step_title: string, 
+/**
  * What the control says.
  */
 label: string, 
@@ -1641,9 +1705,18 @@ counts: boolean,
  */
 who: string, 
 /**
- * When.
+ * On which day.
  */
-local: string, };
+day: string, 
+/**
+ * At which time, to the minute.
+ */
+time: string, };
+
+/**
+ * The drawings of parts and fasteners.
+ */
+export type Piece = "bolt" | "nut" | "screw" | "push_fastener" | "clip" | "strap" | "ring" | "gasket" | "pan" | "filter" | "pipe" | "hanger" | "magnet" | "plate" | "bracket" | "solenoid" | "connector";
 
 /**
  * A PIN as it is typed. It is never written anywhere, and printing it for debugging shows nothing of it.
@@ -1886,7 +1959,7 @@ said: Array<Message>,
 /**
  * What is typed in the other unit that is in use for it: a reading, a coil's temperature, a torque.
  */
-other: OtherUnit | null, };
+other: Amount | null, };
 
 /**
  * A surface that was probed.
@@ -1984,7 +2057,7 @@ mark: Mark,
 text: string, };
 
 /**
- * A record as a screen shows it. Times are by the shop's clock, ISO 8601.
+ * A record as a screen shows it. Days and times are by the shop's clock.
  */
 export type RecordPage = { 
 /**
@@ -2861,13 +2934,26 @@ export type ToolView = {
  */
 problems: Array<FieldProblem>, 
 /**
- * Its calibration has ended, so that nothing clicked with it counts.
+ * That its calibration has ended, so that nothing clicked with it counts.
  */
-past: boolean, 
+past: Message | null, 
 /**
  * What else there is to say.
  */
 notes: Array<Message>, };
+
+/**
+ * What the sheet asks for at a torque.
+ */
+export type TorqueView = { 
+/**
+ * What the tool is set to, stage by stage.
+ */
+stages: Array<Amount>, 
+/**
+ * What each fastener is turned by after the last stage.
+ */
+angle: AngleView | null, };
 
 /**
  * A kind of part or fastener that is off the vehicle.
@@ -2893,6 +2979,10 @@ count: number,
  * Whether the same piece may go back.
  */
 reuse: Reuse, 
+/**
+ * How it is drawn; nothing: in a form that fits anything.
+ */
+draws: Piece | null, 
 /**
  * The count made anew from the events comes to the same.
  */

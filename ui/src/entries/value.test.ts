@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { EntryValue, EntryView, ItemView, StickReading, Tool } from "../core/types";
 import type { TypedEntry } from "./kinds";
-import { stageTarget } from "./torque";
+import { stageTargets } from "./torque";
 import {
   askedText,
   asValue,
@@ -30,6 +30,8 @@ function entry(ask: TypedEntry["ask"], more: Partial<EntryView> = {}): TypedEntr
     limits: [],
     units: [],
     temperature_units: [],
+    torque: null,
+    overload: [],
     bolts: null,
     value: null,
     class: null,
@@ -50,10 +52,10 @@ const level = entry(
   { units: ["mm", "in"], temperature_units: ["°C", "°F"] },
 );
 const count = entry({ count: { of: { short_bolts: 14, long_bolts: 2 } } });
-const stage = (target: string) => ({ id: "stage", args: { target: { text: target } }, text: target });
+const stage = (value: string) => ({ value, unit: "N·m" });
 const torque = entry(
   { torque: { spec: "pan", guarded: false, exceptions: [] } },
-  { units: ["N·m", "lbf·in"], limits: [stage("4 N·m"), stage("9 N·m")] },
+  { units: ["N·m", "lbf·in"], torque: { stages: [stage("4"), stage("9")], angle: null } },
 );
 const choice = entry({
   choice: {
@@ -151,9 +153,9 @@ test("a torque is no value before a tool is chosen", () => {
   expect(valueText(torque, value, ITEMS)).toBe("4 · 9,0 N·m");
 });
 
-test("the sheet's value of a stage is taken apart into number and unit", () => {
-  expect(stageTarget(torque, 1)).toEqual({ value: "9", unit: "N·m" });
-  expect(stageTarget(torque, 2)).toBeNull();
+test("each stage has the sheet's number and unit, and an entry of another kind has none", () => {
+  expect(stageTargets(torque)).toEqual([stage("4"), stage("9")]);
+  expect(stageTargets(reading)).toEqual([]);
 });
 
 test("an answer is shown by its words", () => {
@@ -199,13 +201,15 @@ test("beside the label stand the limits, else the units", () => {
 test("a coil, a hot part and a balance are typed, kept and told in short", () => {
   const coil = entry(
     { coil: { limits: "coil", at: null } },
-    { units: ["Ω"], temperature_units: ["°C", "°F"] },
+    { units: ["Ω"], temperature_units: ["°C", "°F"], overload: ["OL", "0L"] },
   );
   const started = emptyDraft(coil);
   expect(started).toEqual({ coil: { shows: "", unit: "Ω", temperature: "", temperature_unit: "°C" } });
   expect(isBlank(coil, started)).toBe(true);
-  const open: EntryValue = { coil: { shows: "OL", unit: "Ω", temperature: "20", temperature_unit: "°C" } };
+  const open = { coil: { shows: "OL", unit: "Ω", temperature: "20", temperature_unit: "°C" } };
   expect(valueText(coil, open, ITEMS)).toBe("OL (20 °C)");
+  const shows = (text: string) => valueText(coil, { coil: { ...open.coil, shows: text } }, ITEMS);
+  expect([shows("0L"), shows("0l"), shows("5.2")]).toEqual(["0L (20 °C)", "0l (20 °C)", "5.2 Ω (20 °C)"]);
   expect(readDraft(coil, JSON.stringify(open))).toEqual(open);
 
   const hot = entry(
@@ -225,10 +229,10 @@ test("a coil, a hot part and a balance are typed, kept and told in short", () =>
 });
 
 test("bolts that are turned by an angle have a field each, and the angle is no stage", () => {
-  const angle = { id: "limit-angle", args: { bolts: { number: 2 } }, text: "then 90 °" };
+  const angle = { by: { value: "90", unit: "°" }, fasteners: 2 };
   const turned = entry(
     { torque: { spec: "pan", guarded: false, exceptions: [] } },
-    { units: ["N·m"], limits: [stage("9 N·m"), angle] },
+    { units: ["N·m"], torque: { stages: [stage("9")], angle } },
   );
   expect(emptyDraft(turned)).toEqual({
     torque: { stages: [""], unit: "N·m", tool: null, angles: ["", ""] },

@@ -4,7 +4,7 @@
 /** As much of a checklist or a part as the frame's drawings depend on. */
 interface Checklist {
   conditions?: { id: string; values: string[]; draws?: string }[];
-  items?: { name: string }[];
+  items?: { name: string; draws?: string }[];
 }
 
 const files = import.meta.glob<string>(

@@ -4,7 +4,7 @@ import { conditions } from "./checklists";
 import { ageing, drawn, said, whoIsUnder } from "./vehicle";
 
 function condition(draws: string | null, value: string): ConditionView {
-  return { id: value, name: `the ${draws}`, value, says: `${value} in words`, values: [value], draws };
+  return { id: value, name: `the ${draws}`, value, says: `${value} in words`, values: [], draws };
 }
 
 function inProgress(who: string, zone: StepView["zone"]): StepView {

@@ -33,11 +33,16 @@ test("timers of steps in progress come first, then what is known for a while, ea
     ],
   );
   expect(waits(view, 0).map((wait) => [wait.key, wait.msLeft])).toEqual([
-    ["cure/time", 5_000],
-    ["watch/time", 60_000],
-    ["gate/probe", 2_000],
-    ["gate/warm", 9_000],
+    ["timer/cure/time", 5_000],
+    ["timer/watch/time", 60_000],
+    ["fresh/probe", 2_000],
+    ["fresh/warm", 9_000],
   ]);
+});
+
+test("no step is taken for something that is known, whatever both are called", () => {
+  const view = job([["fresh", 60_000, "in_progress"]], [["fresh/time", 2_000, true]]);
+  expect(new Set(waits(view, 0).map((wait) => wait.key)).size).toBe(2);
 });
 
 test("what is left is counted from when the page came, and never falls below nothing", () => {
@@ -47,14 +52,14 @@ test("what is left is counted from when the page came, and never falls below not
 
 test("a timer that runs out while it is looked at is told once", () => {
   const view = job([["watch", 60_000, "in_progress"]], []);
-  const running = new Set(["watch/time"]);
+  const running = new Set(["timer/watch/time"]);
   expect(runOut(running, waits(view, 59_999))).toEqual([]);
-  expect(runOut(running, waits(view, 60_000)).map((wait) => wait.key)).toEqual(["watch/time"]);
+  expect(runOut(running, waits(view, 60_000)).map((wait) => wait.key)).toEqual(["timer/watch/time"]);
   expect(runOut(new Set(), waits(view, 61_000))).toEqual([]);
 });
 
 test("knowledge that has run out does not sound", () => {
-  expect(runOut(new Set(["gate/probe"]), waits(job([], [["probe", 0, true]]), 0))).toEqual([]);
+  expect(runOut(new Set(["fresh/probe"]), waits(job([], [["probe", 0, true]]), 0))).toEqual([]);
 });
 
 test("only whole minutes that are surely left are said", () => {

@@ -25,7 +25,7 @@ export function waits(view: JobView, since: number): Wait[] {
       step.entries
         .filter((entry) => entry.ms_left !== null)
         .map((entry) => ({
-          key: `${step.id}/${entry.id}`,
+          key: `timer/${step.id}/${entry.id}`,
           kind: "timer" as const,
           step: step.id,
           number: step.number,
@@ -36,7 +36,7 @@ export function waits(view: JobView, since: number): Wait[] {
   const fresh = view.gates
     .filter((gate) => gate.known !== null && gate.ms_fresh !== null)
     .map((gate) => ({
-      key: `gate/${gate.id}`,
+      key: `fresh/${gate.id}`,
       kind: "fresh" as const,
       step: null,
       number: null,

@@ -1,4 +1,25 @@
 // A reason: short words that were tapped, and what was written beside them.
+import type { ReasonFor } from "../state/draftKey";
+import { say } from "../words/say";
+
+/** The messages of the short words that can be tapped. */
+const WORDS: Record<ReasonFor, string[]> = {
+  stop: ["sheet-stop-debris", "sheet-stop-declined", "sheet-stop-part", "sheet-stop-unsafe"],
+  void: ["sheet-void-typing", "sheet-void-step", "sheet-void-reading", "sheet-void-vehicle"],
+  skip: ["sheet-skip-vehicle", "sheet-skip-somebody", "sheet-skip-declined"],
+  explain_missed: ["sheet-missed-findings", "sheet-missed-elsewhere", "sheet-missed-accessible"],
+  observe: [
+    "screens-observe-found",
+    "screens-observe-somebody",
+    "screens-observe-broke",
+    "screens-observe-entry",
+  ],
+};
+
+/** The short words that can be tapped for a reason. */
+export function wordsFor(about: ReasonFor): string[] {
+  return WORDS[about].map((id) => say(id));
+}
 
 /** A reason that is being given. */
 export interface Draft {

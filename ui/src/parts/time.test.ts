@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { clockOf, countdown, dayOf, hours, timeOfDay } from "./time";
+import { countdown, hours, timeOfDay } from "./time";
 
 test("a time is shown by the shop's clock", () => {
   // 1,234,567,890 s is 2009-02-13T23:31:30Z, as GNU date gives it.
@@ -17,9 +17,4 @@ test("a countdown shows the second that is running and stops at zero", () => {
   expect(countdown(725_000)).toBe("12:05");
   expect(countdown(1)).toBe("0:01");
   expect(countdown(-500)).toBe("0:00");
-});
-
-test("a written time is shown as the shop's clock showed it", () => {
-  const local = "2026-03-02T14:06:00+01:00";
-  expect([dayOf(local), clockOf(local)]).toEqual(["2026-03-02", "14:06"]);
 });

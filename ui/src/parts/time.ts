@@ -5,16 +5,6 @@ export function timeOfDay(wallMs: number, utcOffsetMin: number): string {
   return new Date(wallMs + utcOffsetMin * 60_000).toISOString().slice(11, 16);
 }
 
-/** The time of day in the shop's own time, `14:06`, of `2026-03-02T14:06:00+01:00`. */
-export function clockOf(local: string): string {
-  return local.slice(11, 16);
-}
-
-/** The day in the shop's own time, `2026-03-02`, of `2026-03-02T14:06:00+01:00`. */
-export function dayOf(local: string): string {
-  return local.slice(0, 10);
-}
-
 /** Whole minutes as hours and minutes: `1 h 52`. */
 export function hours(minutes: number): string {
   return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, "0")}`;

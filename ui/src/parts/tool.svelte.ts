@@ -1,6 +1,6 @@
 // A torque tool while it is typed. What it is worth is said by the core.
 import { call } from "../core/call";
-import type { SetupTool, Tool, ToolView, TypedTool } from "../core/types";
+import type { SetupTool, Tool, ToolId, ToolView, TypedTool } from "../core/types";
 import { remembered } from "../state/remembered.svelte";
 import { shop } from "../state/shop.svelte";
 import { answerOf, troubles } from "../state/troubles.svelte";
@@ -52,17 +52,22 @@ export class ToolTyping {
 
   /** What else there is to say. */
   get notes(): string[] {
-    return (this.view?.notes ?? []).map((note) => note.text ?? note.id);
+    const { past = null, notes = [] } = this.view ?? {};
+    return [...(past ? [past] : []), ...notes].map((note) => note.text ?? note.id);
   }
 
   /** Keeps it. Answers the tool when it was kept. */
   async keep(): Promise<Tool | null> {
     const { draft } = this;
-    const setup = await shop.changeSetup((who) => call("put_tool", { tool: draft, who }));
+    let id: ToolId | null = null;
+    const setup = await shop.changeSetup(async (who) => {
+      const kept = await call("put_tool", { tool: draft, who });
+      id = kept.id;
+      return kept.setup;
+    });
     if (setup === null) return null;
     this.#put(null);
-    const tools = setup.tools.map((one) => one.tool);
-    return tools.find((one) => one.name === draft.tool.name.trim()) ?? draft.tool;
+    return setup.tools.find((one) => one.id === id)?.tool ?? draft.tool;
   }
 
   #put(draft: TypedTool | null): void {

@@ -4,11 +4,11 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use panside_bay::clock::{Clock, DemoClock, ManualClock};
-use panside_bay::closing::Ended;
-use panside_bay::enter::new_request;
+use panside_bay::closing::{Ended, MissingLine};
+use panside_bay::enter::{Command, EntryValue, new_request};
 use panside_bay::people::Person;
 use panside_bay::prove::{Ask, go_on, search};
-use panside_bay::setup::{SetupTool, Tool, TypedTool};
+use panside_bay::setup::{KeptTool, SetupTool, Tool, TypedTool};
 use panside_bay::shelf::Shelf;
 use panside_bay::start::NewJob;
 use panside_bay::{Bay, BayError};
@@ -155,13 +155,12 @@ fn wrench() -> Tool {
 #[test]
 fn a_tool_is_kept_once_under_its_name_and_changed_in_its_place() {
     let mut shop = Shop::new();
-    let setup = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap();
+    let KeptTool { id, setup } = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap();
     let again = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap_err();
     assert!(matches!(again, BayError::Shop(ShopRefusal::LooksLike { .. })), "{again}");
-    let id = setup.tools[0].id;
     let renamed = Tool { name: "wrench C".into(), ..wrench() };
     let typed = TypedTool { id: Some(id), seen: setup.seen(id.0), tool: renamed };
-    shop.bay.put_tool(typed, Some(ODE), 0).unwrap();
+    assert_eq!(shop.bay.put_tool(typed, Some(ODE), 0).unwrap().id, id);
     let tools = shop.restarted().bay.setup().unwrap().tools;
     assert_eq!((tools.len(), tools[0].id), (1, id));
     let tool = &tools[0].tool;
@@ -171,13 +170,12 @@ fn a_tool_is_kept_once_under_its_name_and_changed_in_its_place() {
 #[test]
 fn a_tool_that_was_taken_off_the_list_can_be_put_back() {
     let mut shop = Shop::new();
-    let setup = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap();
-    let id = setup.tools[0].id;
+    let KeptTool { id, setup } = shop.bay.put_tool(new(wrench()), Some(ODE), 0).unwrap();
     let setup = shop.bay.remove_tool(id, setup.seen(id.0), Some(ODE)).unwrap();
     assert_eq!((setup.tools.len(), setup.tools_off.len()), (0, 1));
     let SetupTool { id, tool } = setup.tools_off[0].clone();
     let back = TypedTool { id: Some(id), seen: setup.seen(id.0), tool };
-    let setup = shop.bay.put_tool(back, Some(ODE), 0).unwrap();
+    let setup = shop.bay.put_tool(back, Some(ODE), 0).unwrap().setup;
     assert_eq!((setup.tools.len(), setup.tools_off.len()), (1, 0));
 }
 
@@ -197,11 +195,10 @@ fn a_tool_whose_range_is_turned_is_not_kept_and_one_out_of_date_is_told() {
     let error = shop.bay.put_tool(new(turned), Some(ODE), 0).unwrap_err().to_string();
     assert!(error.contains("The tool's range 25 N·m to 5 N·m is not possible."), "{error}");
     let old = Tool { calibrated_on: None, calibration_due: "2026-03-01".into(), ..wrench() };
-    let setup = shop.bay.put_tool(new(old), Some(ODE), 0).unwrap();
+    let setup = shop.bay.put_tool(new(old), Some(ODE), 0).unwrap().setup;
     let view = &shop.bay.judge_tools(&[setup.tools[0].tool.clone()], 0)[0];
-    assert!(view.past);
     let said = "Its calibration ended on 2026-03-01; today is 2026-03-02. Nothing torqued with it counts.";
-    assert!(view.notes.iter().any(|note| note.text == said), "{:?}", view.notes);
+    assert_eq!(view.past.as_ref().unwrap().text, said);
 }
 
 #[test]
@@ -211,8 +208,30 @@ fn the_page_of_an_open_record_says_what_is_missing() {
     let page = shop.bay.record_page(job).unwrap();
     assert_eq!(page.ended, Ended::Open);
     let not_worked = page.missing.iter().find(|group| group.says == "Not done").unwrap();
-    assert!(!not_worked.what.is_empty());
+    let step = &shop.bay.page(job).unwrap().view.steps[0];
+    assert_eq!(not_worked.what[0], MissingLine { says: step.title.clone(), step: Some(step.id.clone()) });
     assert_eq!(page.events, 1);
+}
+
+#[test]
+fn the_page_of_a_record_names_days_times_and_steps() {
+    let mut shop = Shop::new();
+    let job = shop.start();
+    let photo = EntryValue::Photo { hash: "0a".repeat(32), width: 40, height: 30 };
+    let entries = [("routing".to_owned(), photo)].into();
+    shop.enter(
+        job,
+        &Command::Work { step: "photo".to_owned(), entries, signatures: Vec::new(), later: false },
+    );
+    shop.clock.advance_ms(65 * 60_000);
+    shop.enter(job, &Command::Stop { reason: "the customer calls".to_owned() });
+    let page = shop.bay.record_page(job).unwrap();
+    // The job began at 2026-03-02T08:00:00Z, as GNU date gives it, in a shop whose clock shows UTC.
+    let photo = &page.photos[0];
+    assert_eq!((photo.day.as_str(), photo.time.as_str()), ("2026-03-02", "08:00"));
+    assert_eq!(photo.step_title, "Photo of the routing");
+    let end = page.end.unwrap();
+    assert_eq!((end.day.as_str(), end.time.as_str()), ("2026-03-02", "09:05"));
 }
 
 #[test]

@@ -167,7 +167,10 @@ impl Kind for Coil {
 
     fn in_short(&self, value: &EntryValue) -> Option<String> {
         let EntryValue::Coil(coil) = value else { return None };
-        Some(format!("{} {}", coil.shows, coil.unit))
+        match parse_shown(&coil.shows) {
+            Ok(MeterShows::Overload) => Some(coil.shows.clone()),
+            _ => Some(format!("{} {}", coil.shows, coil.unit)),
+        }
     }
 
     fn is_measured(&self) -> bool {

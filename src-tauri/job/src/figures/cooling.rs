@@ -161,7 +161,7 @@ fn plot(job: &Job, cooled: &Cooled<'_>) -> Option<Plot> {
         Some(_) => figure_cooling_heated(),
         None => figure_cooling_first(),
     };
-    plot.across.says = Some(since);
+    plot.across.title = Some(since);
     if !cooled.curves.is_empty() {
         let along = cooled.along();
         let edge = |pick: fn((f64, f64)) -> f64| {
@@ -291,7 +291,7 @@ mod tests {
         );
         let Band { low, high } = &plot.bands[0];
         assert!(low.iter().zip(high).all(|(low, high)| low.x == high.x && low.y <= high.y));
-        assert_eq!(plot.across.says.as_ref().unwrap().id, "figure-cooling-heated");
+        assert_eq!(plot.across.title.as_ref().unwrap().id, "figure-cooling-heated");
     }
 
     #[test]

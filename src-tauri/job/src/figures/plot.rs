@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::FULL;
-use crate::message::Message;
+use crate::message::{Message, figure_axis};
 
 /// About so many steps across and up.
 const STEPS: (f64, f64) = (6.0, 5.0);
@@ -34,10 +34,8 @@ pub struct Plot {
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Axis {
-    /// The unit of its numbers; empty where it has none.
-    pub unit: String,
-    /// What it counts, where the unit alone does not tell.
-    pub says: Option<Message>,
+    /// What it counts, in which unit; nothing where it has no numbers.
+    pub title: Option<Message>,
     /// Its steps, rising.
     pub ticks: Vec<Tick>,
 }
@@ -133,10 +131,10 @@ pub struct Label {
 }
 
 impl Plot {
-    pub(super) fn each_message(&mut self, say: &mut dyn FnMut(&mut Message)) {
+    pub(crate) fn each_message(&mut self, say: &mut dyn FnMut(&mut Message)) {
         [&mut self.across, &mut self.up]
             .into_iter()
-            .filter_map(|axis| axis.says.as_mut())
+            .filter_map(|axis| axis.title.as_mut())
             .for_each(&mut *say);
         self.columns.iter_mut().for_each(|column| say(&mut column.name));
         self.labels.iter_mut().for_each(|label| say(&mut label.says));
@@ -181,7 +179,7 @@ impl Frame {
         (self.across.from(), self.across.to())
     }
 
-    /// The empty plot with both axes.
+    /// The empty plot with both axes by their units; an empty one is none.
     pub fn plot(&self, across: &str, up: &str) -> Plot {
         Plot { across: axis(self.across, across), up: axis(self.up, up), ..Plot::default() }
     }
@@ -189,7 +187,8 @@ impl Frame {
 
 fn axis(scale: Scale, unit: &str) -> Axis {
     let tick = |value| Tick { at: part(scale, value), says: scale.label(value) };
-    Axis { unit: unit.to_owned(), says: None, ticks: scale.ticks().into_iter().map(tick).collect() }
+    let title = (!unit.is_empty()).then(|| figure_axis(unit));
+    Axis { title, ticks: scale.ticks().into_iter().map(tick).collect() }
 }
 
 fn part(scale: Scale, value: f64) -> i32 {

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::command::Command;
-use crate::message::{figure_reading, figure_stage_clicked, figure_stage_open};
+use crate::message::{figure_axis, figure_reading, figure_stage_clicked, figure_stage_open};
 use crate::testing::{Bay, clicked, specs, usual};
 use crate::value::{EntryValue, StickReading, StickShows};
 
@@ -66,7 +66,7 @@ fn readings_of_the_stick_lie_on_the_chart_they_were_judged_by() {
     let halfway = |edge: &[Spot]| Spot { x: (edge[0].x + edge[1].x) / 2, y: (edge[0].y + edge[1].y) / 2 };
     assert_eq!(plot.points[0].at, halfway(low), "on the low mark");
     assert!((halfway(low).y..=halfway(high).y).contains(&plot.points[1].at.y), "24 mm lies in the band");
-    assert_eq!((plot.across.unit.as_str(), plot.up.unit.as_str()), ("°C", "mm"));
+    assert_eq!((&plot.across.title, &plot.up.title), (&Some(figure_axis("°C")), &Some(figure_axis("mm"))));
     assert_eq!(
         plot.up.ticks[0],
         Tick { at: 0, says: "0".into() },

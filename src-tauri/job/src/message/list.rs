@@ -279,6 +279,7 @@ panside_messages::messages! {
     limit_count "limit-count" (items);
 
     // What figures say.
+    figure_axis "figure-axis" (unit);
     figure_level_title "figure-level-title" (labels);
     figure_level_reading "figure-level-reading" (time, step, readings, class, counts);
     figure_reading "figure-reading" (values, unit, time);

@@ -42,6 +42,13 @@ struct Row {
     high: f64,
 }
 
+impl ChartView {
+    pub(super) fn each_message(&mut self, put: &mut dyn FnMut(&mut Message)) {
+        self.plot.each_message(put);
+        put(&mut self.says);
+    }
+}
+
 /// The drawing of a value that is a chart, where at least two of its rows can be drawn.
 #[must_use]
 pub fn chart(typed: &Typed) -> Option<ChartView> {
@@ -102,6 +109,14 @@ mod tests {
             points: points.iter().map(point).collect(),
             agreement: String::new(),
         }
+    }
+
+    #[test]
+    fn a_sentence_can_be_put_into_everything_that_a_chart_says() {
+        let mut view = chart(&typed(&[("70", "27", "37"), ("40", "12", "22")])).unwrap();
+        view.each_message(&mut |message| message.text = "said".into());
+        let titles = [&view.plot.across, &view.plot.up].map(|axis| axis.title.clone().unwrap().text);
+        assert_eq!((titles, view.says.text.as_str()), (["said".to_owned(), "said".to_owned()], "said"));
     }
 
     #[test]

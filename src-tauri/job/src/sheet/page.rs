@@ -104,7 +104,7 @@ impl SheetView {
     pub fn each_message(&mut self, put: &mut dyn FnMut(&mut Message)) {
         self.title.iter_mut().for_each(&mut *put);
         for value in &mut self.values {
-            value.chart.iter_mut().for_each(|chart| put(&mut chart.says));
+            value.chart.iter_mut().for_each(|chart| chart.each_message(put));
             value.problems.iter_mut().for_each(|problem| put(&mut problem.message));
         }
     }

@@ -6,8 +6,8 @@ use panside_procedure::format::Item;
 use panside_procedure::machine::{Action, ItemIx, SignIx, StepIx, VarIx, VariableKind, VehicleActionIx};
 
 use super::{
-    ClockView, ConditionView, DangerView, GateView, ItemView, JobView, Over, PersonView, PhaseView, SignView,
-    TrayView, VehicleActionView, clock, step,
+    ClockView, ConditionValue, ConditionView, DangerView, GateView, ItemView, JobView, Over, PersonView,
+    PhaseView, SignView, TrayView, VehicleActionView, clock, step,
 };
 use crate::change::{gates, lost, vars};
 use crate::command::Refusal;
@@ -136,6 +136,7 @@ fn tray(at: At<'_>, number: ItemIx) -> Option<TrayView> {
         off,
         count: item.count,
         reuse: item.reuse,
+        draws: item.draws,
         recount_agrees,
     })
 }
@@ -144,13 +145,14 @@ fn condition(at: At<'_>, var: VarIx) -> ConditionView {
     let procedure = &at.job.procedure;
     let id = procedure.var_name(var);
     let value = procedure.value_name(var, procedure.machine.value(at.state, var));
+    let with_words = |value: &String| ConditionValue { value: value.clone(), says: words(value) };
     let draws = procedure.checklist.conditions.iter().find(|condition| condition.id == id);
     ConditionView {
         id: id.to_owned(),
         name: words(id),
         value: value.to_owned(),
         says: words(value),
-        values: procedure.names.values(var).to_vec(),
+        values: procedure.names.values(var).iter().map(with_words).collect(),
         draws: draws.and_then(|condition| condition.draws.clone()),
     }
 }

@@ -7,12 +7,13 @@ use panside_trade::units::Unit;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use super::Amount;
 use crate::command::Refusal;
 use crate::decide::draft::find;
 use crate::decide::judge;
 use crate::entry;
 use crate::job::Job;
-use crate::message::{Message, figure};
+use crate::message::Message;
 use crate::people::Roster;
 use crate::value::EntryValue;
 
@@ -26,16 +27,7 @@ pub struct Preview {
     /// What is said about it: what it turned out to be, or why it is no value.
     pub said: Vec<Message>,
     /// What is typed in the other unit that is in use for it: a reading, a coil's temperature, a torque.
-    pub other: Option<OtherUnit>,
-}
-
-/// A value in another unit, for showing only.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
-pub struct OtherUnit {
-    /// To four figures.
-    pub value: String,
-    /// The unit's symbol.
-    pub unit: String,
+    pub other: Option<Amount>,
 }
 
 /// Judges a value that is not entered yet.
@@ -61,7 +53,7 @@ pub fn preview(
 }
 
 /// The same in the unit that is used beside it in other places, where there is one.
-fn other_unit(value: &str, unit: &str) -> Option<OtherUnit> {
+fn other_unit(value: &str, unit: &str) -> Option<Amount> {
     let unit: Unit = unit.parse().ok()?;
     let other = match unit {
         Unit::DegreeCelsius => Unit::DegreeFahrenheit,
@@ -78,7 +70,7 @@ fn other_unit(value: &str, unit: &str) -> Option<OtherUnit> {
         _ => return None,
     };
     let there = Measure::new(parse_number(value).ok()?, unit).ok()?.to(other).ok()?;
-    Some(OtherUnit { value: figure(there.value()), unit: other.symbol().to_owned() })
+    Some(there.into())
 }
 
 #[cfg(test)]
@@ -94,7 +86,7 @@ mod tests {
         assert_eq!((hot.class.as_deref(), hot.not_yet), (Some("outside"), true));
         assert_eq!(hot.said[0].id, "reading-above");
         // 63 °C × 1.8 + 32
-        assert_eq!(hot.other, Some(OtherUnit { value: "145.4".into(), unit: "°F".into() }));
+        assert_eq!(hot.other, Some(Amount { value: "145.4".into(), unit: "°F".into() }));
     }
 
     #[test]
@@ -108,7 +100,7 @@ mod tests {
     #[test]
     fn litres_and_quarts_stand_beside_each_other() {
         // 1 US liquid quart is 0.946352946 L (57.75 cubic inches, NIST SP 811).
-        assert_eq!(other_unit("1", "qt"), Some(OtherUnit { value: "0.9464".into(), unit: "L".into() }));
+        assert_eq!(other_unit("1", "qt"), Some(Amount { value: "0.9464".into(), unit: "L".into() }));
         assert_eq!(other_unit("12.4", "V"), None, "volts are volts everywhere");
     }
 }

@@ -4,9 +4,11 @@ use panside_journal::Stamp;
 use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Entry};
 use panside_procedure::machine::{Action, StepIx};
+use panside_trade::coil::OVERLOAD;
+use panside_trade::measure::Measure;
 
 use super::make::At;
-use super::{EntryView, StepView};
+use super::{AngleView, EntryView, StepView, TorqueView};
 use crate::command::{Actor, Refusal};
 use crate::decide::draft::Draft;
 use crate::decide::signs::signs_of;
@@ -109,6 +111,8 @@ fn entry_view<'a>(
         limits: kind.limits(&at.job.specs, &at.job.procedure.checklist.items),
         units: kind.units(),
         temperature_units: kind.temperature_units(),
+        torque: torque_of(at, &entry.ask),
+        overload: overload_of(&entry.ask),
         bolts: bolts_of(at, &entry.ask, last),
         value: last.map(|entered| entered.value.clone()),
         class: last.map(|entered| entered.class.clone()),
@@ -116,6 +120,24 @@ fn entry_view<'a>(
             .is_some_and(|entered| entry.classes.get(&entered.class).is_some_and(|effect| effect.not_yet)),
         said: last.map(say).unwrap_or_default(),
         ms_left,
+    }
+}
+
+/// What the sheet asks for at a torque.
+fn torque_of(at: At<'_>, ask: &Ask) -> Option<TorqueView> {
+    let Ask::Torque(asked) = ask else { return None };
+    let specs = &at.job.specs;
+    let stages = specs.torque(&asked.spec)?.stages().iter().map(|stage| Measure::from(stage.target()).into());
+    let angle = specs
+        .angle(&asked.spec)
+        .map(|(angle, fasteners)| AngleView { by: Measure::from(angle.target()).into(), fasteners });
+    Some(TorqueView { stages: stages.collect(), angle })
+}
+
+fn overload_of(ask: &Ask) -> Vec<String> {
+    match ask {
+        Ask::Coil(_) => OVERLOAD.map(str::to_owned).to_vec(),
+        _ => Vec::new(),
     }
 }
 

@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 
 use panside_procedure::Shown;
-use panside_procedure::format::Role;
+use panside_procedure::format::{Piece, Role};
 
 use super::*;
 use crate::command::Command;
 use crate::message::{limit_at_most, limit_stage, missing_entry, reading_above};
-use crate::testing::{Bay, choice, clicked, degrees, sign};
+use crate::testing::{Bay, choice, clicked, degrees, figures, sign};
 
 fn states(view: &JobView) -> BTreeMap<&str, Shown> {
     view.steps.iter().map(|step| (step.id.as_str(), step.shown)).collect()
@@ -67,6 +67,39 @@ fn a_step_that_only_lacks_its_signature_is_held() {
     assert_eq!(held.signs, ["pan_torqued"]);
     // The fixture's stages are 4 and 9 N·m with 10 %.
     assert_eq!(held.entries[0].limits[1], limit_stage(2_usize, "9 N·m", "8.1 N·m", "9.9 N·m"));
+}
+
+#[test]
+fn what_a_torque_asks_for_stands_as_numbers_with_their_units() {
+    let (procedure, specs) = figures();
+    let amount = |value: &str, unit: &str| Amount { value: value.into(), unit: unit.into() };
+    let view = Bay::with(procedure, specs).view();
+    let step = view.steps.iter().find(|step| step.id == "torque").unwrap();
+    let asked = |id: &str| step.entries.iter().find(|entry| entry.id == id).unwrap().torque.clone().unwrap();
+    // The fixture's sheet: 9 N·m each, one of them with 2 fasteners turned by 90 ° after it.
+    assert_eq!(asked("bolts"), TorqueView { stages: vec![amount("9", "N·m")], angle: None });
+    let angle = Some(AngleView { by: amount("90", "°"), fasteners: 2 });
+    assert_eq!(asked("turned"), TorqueView { stages: vec![amount("9", "N·m")], angle });
+    let none = view.steps.iter().flat_map(|step| &step.entries).find(|entry| entry.torque.is_none());
+    assert!(none.is_some(), "only a torque has it");
+}
+
+#[test]
+fn what_a_meter_shows_for_too_much_is_told_at_coils_only() {
+    let (procedure, specs) = figures();
+    let view = Bay::with(procedure, specs).view();
+    for entry in view.steps.iter().flat_map(|step| &step.entries) {
+        let is_coil = matches!(entry.ask, Ask::Coil(_));
+        assert_eq!(entry.overload.first().map(String::as_str), is_coil.then_some("OL"), "{}", entry.id);
+    }
+}
+
+#[test]
+fn a_condition_has_each_of_its_values_in_words() {
+    let lift = Bay::open().view().conditions.into_iter().find(|condition| condition.id == "lift").unwrap();
+    let values = lift.values.iter().map(|one| (one.value.as_str(), one.says.as_str()));
+    let all = [("floor", "floor"), ("raised", "raised"), ("on_locks", "on locks")];
+    assert_eq!(values.collect::<Vec<_>>(), all);
 }
 
 #[test]
@@ -136,6 +169,7 @@ fn the_tray_shows_what_is_off_with_counts_and_both_counts_agree() {
     let off: Vec<_> = tray.iter().map(|item| (item.name.as_str(), item.off, item.count)).collect();
     assert_eq!(off, [("pan bolts", 16, 16), ("pan gasket", 1, 1), ("drain washer", 1, 1)]);
     assert!(tray.iter().all(|item| item.recount_agrees));
+    assert_eq!((tray[0].draws, tray[1].draws), (Some(Piece::Bolt), None), "as the checklist says");
     bay.work_usual("verdict");
     bay.work_usual("pan_up");
     assert_eq!(bay.view().tray, []);

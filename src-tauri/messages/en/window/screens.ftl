@@ -151,11 +151,10 @@ screens-observe-what = Correct: { $name }
 screens-observe-shown = { $name } is shown as { $value }. It is:
 screens-observe-choose = Choose what you see.
 screens-observe-how = Say how it came about: tap a reason or write it.
-screens-observe-words =
-    Found it like this
-    Someone else did it
-    It broke or slipped
-    Wrong entry before
+screens-observe-found = Found it like this
+screens-observe-somebody = Someone else did it
+screens-observe-broke = It broke or slipped
+screens-observe-entry = Wrong entry before
 
 screens-more-title = More
 screens-more-go = Go to

@@ -54,27 +54,23 @@ sheet-mode-correction = corrected afterwards
 
 sheet-stop-title = Stop and call
 sheet-stop-explains = The job ends here. Make the vehicle safe to leave, then call the service writer.
-sheet-stop-words =
-    Debris found: bigger repair needed
-    Customer declined
-    Part missing
-    Vehicle not safe on this lift
+sheet-stop-debris = Debris found: bigger repair needed
+sheet-stop-declined = Customer declined
+sheet-stop-part = Part missing
+sheet-stop-unsafe = Vehicle not safe on this lift
 sheet-void-title = Void { $number }, { $title }
 sheet-void-explains = What was entered here stays readable but no longer counts. Steps that depend on it are voided too.
-sheet-void-words =
-    Typing mistake
-    Wrong step
-    Second reading was different
-    Wrong vehicle
+sheet-void-typing = Typing mistake
+sheet-void-step = Wrong step
+sheet-void-reading = Second reading was different
+sheet-void-vehicle = Wrong vehicle
 sheet-skip-title = Skip { $number }, { $title }
 sheet-skip-explains = The step is left out of this job. Your reason goes in the record.
-sheet-skip-words =
-    Not on this vehicle
-    Done by someone else
-    Customer declined
+sheet-skip-vehicle = Not on this vehicle
+sheet-skip-somebody = Done by someone else
+sheet-skip-declined = Customer declined
 sheet-missed-title = Missed: { $number }, { $title }
 sheet-missed-explains = This step was added to the job after its phase had passed. Give the reason it was not done.
-sheet-missed-words =
-    Not needed after the findings
-    Checked during another step
-    No longer accessible
+sheet-missed-findings = Not needed after the findings
+sheet-missed-elsewhere = Checked during another step
+sheet-missed-accessible = No longer accessible

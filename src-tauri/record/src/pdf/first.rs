@@ -129,10 +129,10 @@ fn head(flow: &mut Flow, document: &Document) {
         flow.lines(Owner::Node(node), mark, Side::Right, (RIGHT - 170.0, flow.y + 9.0), 170.0);
     }
     y = flow.place(Role::Paragraph, &document.title, Look::LEAD, (LEFT, y), WIDTH) + 1.0;
-    let facts = say::facts(document);
-    let mut parts: Vec<(&str, Look)> = Vec::new();
     // How the vehicle was left is told where the writer looks for what is open.
-    for fact in facts.iter().filter(|fact| fact[0] != say::LEFT_AS) {
+    let facts = say::facts_but_left(document);
+    let mut parts: Vec<(&str, Look)> = Vec::new();
+    for fact in &facts {
         let gap = if parts.is_empty() { "" } else { "  ·  " };
         parts.extend([
             (gap, Look::ASIDE),
@@ -221,20 +221,13 @@ fn levels(column: &mut Columned<'_>, document: &Document) {
 
 fn open(column: &mut Columned<'_>, document: &Document) {
     column.title("Open for the service writer");
-    let mut lines: Vec<String> = Vec::new();
-    for block in say::open(document).blocks {
-        if let Block::Line(text) = block {
-            lines.push(text);
-        }
-    }
+    let mut lines = say::open_lines(document);
     // Next to what is dangerous, how the vehicle stands matters most.
-    let left_as = say::facts(document).into_iter().find(|fact| fact[0] == say::LEFT_AS);
-    if let Some(fact) = left_as {
-        lines.insert(document.dangers.len().min(lines.len()), format!("{}: {}", fact[0], fact[1]));
-    }
-    for (at, text) in lines.iter().enumerate() {
-        let look = if text.starts_with("DANGER") { Look::BODY.strong() } else { Look::BODY };
-        let set = column.flow.letters.set(text, look, column.width);
+    let dangers_end = document.damaged.len() + document.dangers.len();
+    lines.insert(dangers_end.min(lines.len()), say::left_as(document));
+    for (at, open) in lines.iter().enumerate() {
+        let look = if open.is_danger { Look::BODY.strong() } else { Look::BODY };
+        let set = column.flow.letters.set(&open.line(), look, column.width);
         let height: f32 = set.iter().map(|line| line.height).sum();
         let left = lines.len() - at;
         // What follows needs a line to say that there is more.

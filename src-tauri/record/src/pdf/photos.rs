@@ -111,8 +111,7 @@ fn shown<'a>(
             Err(lacking.get(photo.hash.as_str()).cloned().unwrap_or_else(|| "it was not given".to_owned()))
         }
     };
-    let title = document.phases.iter().flat_map(|phase| &phase.steps).find(|step| step.id == photo.step);
-    let title = title.map_or(photo.step.as_str(), |step| step.title.as_str());
+    let title = document.step_title(&photo.step);
     let about = format!(" · {title}, {} {}, {}", photo.by.day_and_time(), photo.by.who, short(&photo.hash));
     let words = flow.letters.set_parts(
         &[

@@ -142,15 +142,14 @@ fn axes(flow: &mut Flow, owner: Owner, plot: &Plot, on: On) {
         let width = flow.letters.one(&tick.says, Look::FOOT).width;
         flow.label(owner, &tick.says, Look::FOOT, on.left - 5.0 - width, y + 2.5);
     }
-    flow.label(owner, &name(&plot.up), Look::FOOT, on.left - LEFT_OF, on.y(FULL) - 4.0);
-    let across = name(&plot.across);
+    flow.label(owner, &title(&plot.up), Look::FOOT, on.left - LEFT_OF, on.y(FULL) - 4.0);
+    let across = title(&plot.across);
     let width = flow.letters.one(&across, Look::FOOT).width;
     flow.label(owner, &across, Look::FOOT, on.x(FULL) - width, on.bottom + 20.0);
 }
 
-/// What an axis counts, else its unit.
-fn name(axis: &Ticks) -> String {
-    axis.says.as_ref().map_or_else(|| axis.unit.clone(), |says| says.said())
+fn title(axis: &Ticks) -> String {
+    axis.title.as_ref().map_or_else(String::new, |title| title.said())
 }
 
 /// Draws the readings, and answers where they are.

@@ -5,13 +5,13 @@ use panside_procedure::format::Signal;
 use super::{Block, Left, Right, Section, Table, row};
 use crate::account::{Codes, Said};
 use crate::by::minutes_of;
-use crate::document::{Document, End};
+use crate::document::{DangerNow, Document, End};
 use crate::missing::MissingKind;
 use crate::source::words;
 use crate::time::Kind;
 
 /// Name of the fact that says how the vehicle stands.
-pub(crate) const LEFT_AS: &str = "Status at the end";
+const LEFT_AS: &str = "Status at the end";
 /// Said of a state that is read from damaged data.
 const AS_FAR: &str = "as far as the damaged data can be read";
 /// Longer lists of missing steps are counted here and named further down.
@@ -23,8 +23,43 @@ pub(crate) fn order(document: &Document) -> &str {
     if order.is_empty() { "not entered" } else { order }
 }
 
+/// Something that the service writer has to see to.
+pub(crate) struct Open {
+    /// What kind of thing it is; empty where there is none.
+    pub heading: String,
+    /// What it is.
+    pub text: String,
+    /// Somebody can be badly hurt.
+    pub is_danger: bool,
+}
+
+impl Open {
+    fn new(heading: impl Into<String>, text: impl Into<String>) -> Open {
+        Open { heading: heading.into(), text: text.into(), is_danger: false }
+    }
+
+    /// Both in one line.
+    pub fn line(&self) -> String {
+        if self.heading.is_empty() { self.text.clone() } else { format!("{}: {}", self.heading, self.text) }
+    }
+}
+
 /// What names the job.
 pub(crate) fn facts(document: &Document) -> Vec<Vec<String>> {
+    all_facts(document, Some(row(LEFT_AS, left(document))))
+}
+
+/// What names the job, without how the vehicle was left: for a form that tells it elsewhere, by [`left_as`].
+pub(crate) fn facts_but_left(document: &Document) -> Vec<Vec<String>> {
+    all_facts(document, None)
+}
+
+/// How the vehicle was left.
+pub(crate) fn left_as(document: &Document) -> Open {
+    Open::new(LEFT_AS, left(document))
+}
+
+fn all_facts(document: &Document, left: Option<Vec<String>>) -> Vec<Vec<String>> {
     let vehicle = &document.vehicle;
     let mut rows = vec![row("Vehicle", &vehicle.label)];
     rows.extend(vehicle.vin.iter().map(|vin| row("VIN", vin)));
@@ -34,7 +69,7 @@ pub(crate) fn facts(document: &Document) -> Vec<Vec<String>> {
     );
     let state = end(&document.end);
     rows.push(row("State", if document.damaged.is_empty() { state } else { format!("{state}, {AS_FAR}") }));
-    rows.push(row(LEFT_AS, left(document)));
+    rows.extend(left);
     rows.push(row("People", document.people.join(", ")));
     rows.push(row("Record made", minutes_of(&document.generated_local)));
     rows
@@ -114,38 +149,48 @@ pub(crate) fn time(document: &Document) -> Section {
     Section::new("Time", blocks)
 }
 
-/// What the service writer has to see to.
+/// What the service writer has to see to, as a section.
 pub(crate) fn open(document: &Document) -> Section {
-    let mut lines: Vec<_> = document.damaged.iter().map(|found| format!("Damaged data: {found}")).collect();
-    lines.extend(
-        document.dangers.iter().map(|danger| format!("{} now: {}", signal(danger.signal), danger.text)),
-    );
-    lines.extend(MissingKind::ALL.iter().filter_map(|kind| missing_line(document, *kind)));
-    lines.extend(document.skipped.iter().map(|step| format!("Skipped: {}: {}", step.title, step.reason)));
-    let told = [("Voided", document.voided.len()), ("Vehicle status corrected", document.observed.len())];
-    let told = told.iter().filter(|(_, times)| *times > 0);
-    lines.extend(told.map(|(what, times)| format!("{what}: {times}, see below")));
-    lines.extend(document.codes.iter().map(codes_line));
-    if lines.is_empty() {
-        lines.push("nothing".to_owned());
-    }
-    Section::new("Open", lines.into_iter().map(Block::Line).collect())
+    Section::new("Open", open_lines(document).iter().map(|open| Block::Line(open.line())).collect())
 }
 
-fn missing_line(document: &Document, kind: MissingKind) -> Option<String> {
+/// What the service writer has to see to, dangers among the first.
+pub(crate) fn open_lines(document: &Document) -> Vec<Open> {
+    let mut lines: Vec<_> = document.damaged.iter().map(|found| Open::new("Damaged data", found)).collect();
+    lines.extend(document.dangers.iter().map(danger_line));
+    lines.extend(MissingKind::ALL.iter().filter_map(|kind| missing_line(document, *kind)));
+    lines.extend(
+        document.skipped.iter().map(|step| Open::new("Skipped", format!("{}: {}", step.title, step.reason))),
+    );
+    let told = [("Voided", document.voided.len()), ("Vehicle status corrected", document.observed.len())];
+    let told = told.iter().filter(|(_, times)| *times > 0);
+    lines.extend(told.map(|(what, times)| Open::new(*what, format!("{times}, see below"))));
+    lines.extend(document.codes.iter().map(codes_line));
+    if lines.is_empty() {
+        lines.push(Open::new("", "nothing"));
+    }
+    lines
+}
+
+fn danger_line(danger: &DangerNow) -> Open {
+    let is_danger = danger.signal == Signal::Danger;
+    Open { is_danger, ..Open::new(format!("{} now", signal(danger.signal)), &danger.text) }
+}
+
+fn missing_line(document: &Document, kind: MissingKind) -> Option<Open> {
     let of_kind = document.missing.iter().filter(|missing| missing.kind == kind);
     let what: Vec<_> = of_kind.map(|missing| missing.what.as_str()).collect();
     match what.len() {
         0 => None,
-        count if count > NAMED => Some(format!("{}: {count}, see below", kind.says())),
-        _ => Some(format!("{}: {}", kind.says(), what.join("; "))),
+        count if count > NAMED => Some(Open::new(kind.says(), format!("{count}, see below"))),
+        _ => Some(Open::new(kind.says(), what.join("; "))),
     }
 }
 
-fn codes_line(codes: &Codes) -> String {
+fn codes_line(codes: &Codes) -> Open {
     let read = if codes.codes.is_empty() { "none".to_owned() } else { codes.codes.join(" ") };
     let said = codes.said.as_ref().map(|said| format!(" ({said})")).unwrap_or_default();
-    format!("{}, {}: {read}{said}", codes.label, codes.by.day_and_time())
+    Open::new(format!("{}, {}", codes.label, codes.by.day_and_time()), format!("{read}{said}"))
 }
 
 /// The signal word.
@@ -161,4 +206,20 @@ pub(super) fn signal(signal: Signal) -> &'static str {
 /// Minutes as hours and minutes.
 pub(crate) fn hours(minutes: u64) -> String {
     format!("{} h {:02}", minutes / 60, minutes % 60)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_open_is_a_heading_and_a_text_and_only_the_worst_dangers_stand_out() {
+        let danger = |signal| DangerNow { id: "oil".into(), signal, text: "Oil on the floor.".into() };
+        let [worst, less] = [Signal::Danger, Signal::Warning].map(|signal| danger_line(&danger(signal)));
+        assert_eq!((worst.heading.as_str(), worst.text.as_str()), ("DANGER now", "Oil on the floor."));
+        assert_eq!(worst.line(), "DANGER now: Oil on the floor.");
+        assert_eq!((worst.is_danger, less.is_danger), (true, false));
+        assert!(!Open::new("DANGER now, as read", "none").is_danger, "whatever its heading says");
+        assert_eq!(Open::new("", "nothing").line(), "nothing");
+    }
 }

@@ -15,9 +15,9 @@ export const coil = kind<"coil", ValueOf<"coil">>({
     hasTexts(found, "shows", "unit", "temperature", "temperature_unit"),
   isBlank: (typed) => typed.shows === "",
   value: (typed) => ({ value: typed }),
-  text: ({ shows, unit, temperature, temperature_unit }) => {
+  text: ({ shows, unit, temperature, temperature_unit }, { overload }) => {
     // What the meter shows instead of a number has no unit.
-    const shown = /\d/.test(shows) ? `${shows} ${unit}` : shows;
+    const shown = overload.includes(shows.toUpperCase()) ? shows : `${shows} ${unit}`;
     return `${shown} (${temperature} ${temperature_unit})`;
   },
 });

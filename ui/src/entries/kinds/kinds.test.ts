@@ -30,7 +30,14 @@ const ASKS: { [Id in KindId]: EntryOf<Id>["ask"] } = {
   note: { note: { words: [] } },
 };
 
-const shared = { limits: [], units: ["V"], temperature_units: ["°C"], value: null };
+const shared = {
+  limits: [],
+  units: ["V"],
+  temperature_units: ["°C"],
+  torque: null,
+  overload: [],
+  value: null,
+};
 const entries = Object.values(ASKS).map((ask) => ({ ...shared, ask }) as unknown as TypedEntry);
 
 test.each(Object.keys(ASKS).map((id, at) => [id, at] as const))(

@@ -1,7 +1,7 @@
 // Settings that clicked, and the tool that they clicked with.
 import type { Accounted, Adapter, Tool } from "../../core/types";
 import TorquePad from "../pads/TorquePad.svelte";
-import { stageLimits, turnedBolts } from "../torque";
+import { stageTargets, turnedBolts } from "../torque";
 import { kind } from "./kind";
 import { hasTexts } from "./shape";
 
@@ -21,14 +21,14 @@ export const torque = kind<"torque", TorqueDraft>({
   pad: TorquePad,
   empty: (entry) => {
     const angles = Array.from({ length: turnedBolts(entry) }, () => "");
-    const stages = stageLimits(entry).map(() => "");
+    const stages = stageTargets(entry).map(() => "");
     return { stages, unit: entry.units[0] ?? "", tool: null, ...(angles.length > 0 && { angles }) };
   },
   fits: (found, entry): found is TorqueDraft =>
     hasTexts(found, "unit") &&
     "tool" in found &&
     Array.isArray(found.stages) &&
-    found.stages.length === stageLimits(entry).length,
+    found.stages.length === stageTargets(entry).length,
   isBlank: (typed) => typed.tool === null && typed.stages.every((text) => text === ""),
   value: ({ tool, done: _, ...clicked }) =>
     tool ? { value: { ...clicked, tool } } : { missing: "entry-missing-tool" },

@@ -8,7 +8,8 @@ const view = {
     { id: "pan", number: 2, title: "Take the pan down" },
   ],
 } as unknown as JobView;
-const photo = (step: string, label: string) => ({ step, label }) as unknown as PhotoLine;
+const photo = (step: string, label: string) =>
+  ({ step, step_title: `Title of ${step}`, label }) as unknown as PhotoLine;
 
 test("photos stand by step in the order of the checklist, steps without photos are left out", () => {
   const found = byStep(view, [photo("pan", "a"), photo("identify", "b"), photo("pan", "c")]);
@@ -21,7 +22,7 @@ test("photos stand by step in the order of the checklist, steps without photos a
 
 test("a photo of a step that is not in the checklist is not lost", () => {
   expect(byStep(view, [photo("old_step", "a")])).toEqual([
-    { number: null, title: "old step", photos: [photo("old_step", "a")] },
+    { number: null, title: "Title of old_step", photos: [photo("old_step", "a")] },
   ]);
 });
 

@@ -16,15 +16,10 @@ export function byStep(view: Pick<JobView, "steps">, photos: PhotoLine[]): StepP
   const others = photos.filter((photo) => !view.steps.some((step) => step.id === photo.step));
   const rest = [...new Set(others.map((photo) => photo.step))].map((id) => ({
     number: null,
-    title: titleOf(id),
+    title: of(id)[0]?.step_title ?? id,
     photos: of(id),
   }));
   return [...known, ...rest].filter((step) => step.photos.length > 0);
-}
-
-/** What a step is called that the view does not have: its id, as there is nothing else. */
-function titleOf(id: string): string {
-  return id.replaceAll("_", " ");
 }
 
 /** How far a picture of `size` may be dragged from the middle of a place of `room`, either way. */

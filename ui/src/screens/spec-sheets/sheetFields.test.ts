@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import type { SheetValueView, TypedIs } from "../../core/types";
 import {
   fieldsOf,
+  firstOfRow,
   nextToMend,
   rowsOf,
   saysProblems,
@@ -75,9 +76,15 @@ test("every field of a value can be typed, and only that one changes", () => {
 });
 
 test("a chart's temperatures and its marks change their units apart", () => {
-  expect(unitsOf(shown("level chart"), "points/0/at")).toEqual(["°C", "°F"]);
-  expect(unitsOf(shown("level chart"), "agreement")).toEqual(["mm", "in"]);
-  expect(unitsOf(shown("pan bolts"), "fasteners")).toEqual([]);
+  const units = (view: SheetValueView, is: TypedIs) => fieldsOf(is).map((field) => unitsOf(view, field));
+  const [at, low, high] = units(shown("level chart"), chart);
+  expect([at, low, high]).toEqual([
+    ["°C", "°F"],
+    ["mm", "in"],
+    ["mm", "in"],
+  ]);
+  expect(units(shown("level chart"), chart).at(-1)).toEqual(["mm", "in"]);
+  expect(units(shown("pan bolts"), torque)[0]).toEqual([]);
   const turned = fieldsOf(withUnit(withUnit(chart, "points/1/at", "°F"), "agreement", "in"));
   expect(new Set(turned.map((field) => field.unit))).toEqual(new Set(["°F", "in"]));
 });
@@ -85,6 +92,7 @@ test("a chart's temperatures and its marks change their units apart", () => {
 test("stages and points are added at the end and taken out where they stand", () => {
   const more = withAnother(chart, "points");
   expect(fieldsOf(more)).toHaveLength(10);
+  expect(firstOfRow(more, "points", 2)).toBe("points/2/at");
   expect(withoutOne(more, "points", 2)).toEqual(chart);
   expect(saysValue(withoutOne(torque, "stages", 0))).toContain("9 N·m");
 });

@@ -8,9 +8,20 @@ export type TypedChart = Extract<TypedIs, { chart: unknown }>["chart"];
 /** A torque that is typed. */
 export type TypedTorque = Extract<TypedIs, { torque: unknown }>["torque"];
 
+/** Where a field of a row is: in which row of which list, and which part of the row. */
+export interface InRow {
+  list: Rows;
+  row: number;
+  part: ChartPart | "x" | "y" | null;
+}
+
 /** A field for a number. Its id is the one that the core names when something is wrong in it. */
 export interface Field {
   id: string;
+  /** Null: it is in no row. */
+  of: InRow | null;
+  /** Which of the value's units it can be typed in; null: its unit is fixed. */
+  units: "units" | "temperature_units" | null;
   name: string;
   text: string;
   unit: string;
@@ -38,34 +49,62 @@ export function rowsOf(is: TypedIs): { list: Rows; count: number; least: number 
 export function fieldsOf(is: TypedIs): Field[] {
   if ("measure" in is) {
     return [
-      { id: "value", name: say("screens-sheet-number"), text: is.measure.value, unit: is.measure.unit },
+      {
+        id: "value",
+        of: null,
+        units: "units",
+        name: say("screens-sheet-number"),
+        text: is.measure.value,
+        unit: is.measure.unit,
+      },
     ];
   }
   if ("range" in is) {
     const { min, max, unit } = is.range;
     return [
-      { id: "min", name: say("screens-sheet-min"), text: min, unit },
-      { id: "max", name: say("screens-sheet-max"), text: max, unit },
+      { id: "min", of: null, units: "units", name: say("screens-sheet-min"), text: min, unit },
+      { id: "max", of: null, units: "units", name: say("screens-sheet-max"), text: max, unit },
     ];
   }
   if ("torque" in is) return torqueFields(is.torque);
   return "chart" in is ? chartFields(is.chart) : [];
 }
 
+/** Where a field is, with the id that the core has for it. */
+function inRow(list: Rows, row: number, part: InRow["part"]): Pick<Field, "id" | "of"> {
+  return { id: part === null ? `${list}/${row}` : `${list}/${row}/${part}`, of: { list, row, part } };
+}
+
 function torqueFields(torque: TypedTorque): Field[] {
   const { fasteners, stages, unit, tolerance_percent, positions } = torque;
   return [
-    { id: "fasteners", name: say("screens-sheet-fasteners"), text: fasteners, unit: "" },
+    {
+      id: "fasteners",
+      of: null,
+      units: null,
+      name: say("screens-sheet-fasteners"),
+      text: fasteners,
+      unit: "",
+    },
     ...stages.map((text, at) => ({
-      id: `stages/${at}`,
+      ...inRow("stages", at, null),
+      units: "units" as const,
       name: say("screens-sheet-stage", { number: at + 1 }),
       text,
       unit,
     })),
-    { id: "tolerance_percent", name: say("screens-sheet-tolerance"), text: tolerance_percent, unit: "%" },
+    {
+      id: "tolerance_percent",
+      of: null,
+      units: null,
+      name: say("screens-sheet-tolerance"),
+      text: tolerance_percent,
+      unit: "%",
+    },
     ...positions.flatMap((position, at) =>
       PLACE_PARTS.map((part) => ({
-        id: `positions/${at}/${part}`,
+        ...inRow("positions", at, part),
+        units: null,
         name: say(`screens-sheet-place-${part}`, { number: at + 1 }),
         text: position[part],
         unit: "mm",
@@ -78,7 +117,8 @@ function chartFields(chart: TypedChart): Field[] {
   const { points, temperature_unit, length_unit, agreement } = chart;
   const rows = points.flatMap((point, at) =>
     CHART_PARTS.map((part) => ({
-      id: `points/${at}/${part}`,
+      ...inRow("points", at, part),
+      units: part === "at" ? ("temperature_units" as const) : ("units" as const),
       name: say(`screens-sheet-${part}`, { number: at + 1 }),
       text: point[part],
       unit: part === "at" ? temperature_unit : length_unit,
@@ -86,14 +126,29 @@ function chartFields(chart: TypedChart): Field[] {
   );
   return [
     ...rows,
-    { id: "agreement", name: say("screens-sheet-agreement"), text: agreement, unit: length_unit },
+    {
+      id: "agreement",
+      of: null,
+      units: "units",
+      name: say("screens-sheet-agreement"),
+      text: agreement,
+      unit: length_unit,
+    },
   ];
+}
+
+function fieldOf(is: TypedIs, id: string): Field | undefined {
+  return fieldsOf(is).find((field) => field.id === id);
+}
+
+/** The id of the first field of a row. */
+export function firstOfRow(is: TypedIs, list: Rows, row: number): string {
+  return fieldsOf(is).find(({ of }) => of?.list === list && of.row === row)?.id ?? "";
 }
 
 /** The value with another text in one field. */
 export function withField(is: TypedIs, id: string, text: string): TypedIs {
-  const [list, at, part] = id.split("/");
-  const place = Number(at);
+  const { list = null, row: place = 0, part = null } = fieldOf(is, id)?.of ?? {};
   if ("measure" in is) return { measure: { ...is.measure, value: text } };
   if ("range" in is) return { range: { ...is.range, [id]: text } };
   if ("torque" in is) {
@@ -117,9 +172,8 @@ export function withField(is: TypedIs, id: string, text: string): TypedIs {
 }
 
 /** The units that a field can be typed in. */
-export function unitsOf(view: SheetValueView, id: string): string[] {
-  if (id === "fasteners" || id === "tolerance_percent" || id.startsWith("positions/")) return [];
-  return id.endsWith("/at") ? view.temperature_units : view.units;
+export function unitsOf(view: SheetValueView, field: Field): string[] {
+  return field.units === null ? [] : view[field.units];
 }
 
 /** The value with a field in another unit, and every field that shares it. */
@@ -129,7 +183,10 @@ export function withUnit(is: TypedIs, id: string, unit: string): TypedIs {
   if ("torque" in is) return { torque: { ...is.torque, unit } };
   if (!("chart" in is)) return is;
   return {
-    chart: id.endsWith("/at") ? { ...is.chart, temperature_unit: unit } : { ...is.chart, length_unit: unit },
+    chart:
+      fieldOf(is, id)?.units === "temperature_units"
+        ? { ...is.chart, temperature_unit: unit }
+        : { ...is.chart, length_unit: unit },
   };
 }
 
