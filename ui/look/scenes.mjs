@@ -3,17 +3,11 @@ import { backups } from "./backups.mjs";
 import { screens } from "./screens.mjs";
 import { settled } from "./settled.mjs";
 import { sheets } from "./sheets.mjs";
+import { steps } from "./steps.mjs";
+import { entry, inDialog, key, says, type } from "./taps.mjs";
 
 // The scenes to look at. `page` is the number of a line of the demo walk; `where` is where the window was left; `taps` are
 // names of buttons to press, or functions of the page.
-// For the entries: opening one, typing, and what the core says meanwhile.
-const entry = (id) => (page) => page.locator(`[data-row$="/${id}"]`).click();
-const key = (name) => (page) => page.getByRole("button", { name, exact: true }).click();
-const type = (text) => (page) => page.keyboard.type(text);
-const says = (text, more = {}) => ({
-  preview: { class: "inside", not_yet: false, other: null, said: [{ id: "said", args: {}, text }], ...more },
-});
-
 // The dangers with the longest texts that are shipped.
 const checklists = new URL("../../checklists/", import.meta.url);
 const dangers = ["", "parts/"]
@@ -118,6 +112,7 @@ const damaged = {
 };
 
 export const scenes = [
+  ...steps,
   ...screens,
   ...sheets,
   ...backups,
@@ -257,33 +252,60 @@ export const scenes = [
     name: "pad-torque",
     page: "144",
     answers: says("All 2 stages clicked within tolerance."),
-    taps: [
-      entry("pan"),
-      "All 16 clicked at 4",
-      "All 16 clicked at 9",
-      "Choose the torque",
-      "wrench B",
-      settled,
-    ],
+    taps: [entry("pan"), settled, "wrench B", "All 16 clicked at 4", "All 16 clicked at 9", settled],
   },
   {
     name: "pad-torque-bolts",
     page: "144",
     answers: says("Stage 1 has no setting.", { class: null }),
-    taps: [entry("pan"), "Bolt by bolt", "Bolt 1 of 16", "Bolt 2 of 16", "Bolt 3 of 16", settled],
+    taps: [
+      entry("pan"),
+      settled,
+      "wrench B",
+      "Bolt by bolt",
+      "Bolt 1 of 16",
+      "Bolt 2 of 16",
+      "Bolt 3 of 16",
+      settled,
+    ],
   },
   {
     name: "pad-torque-typed",
     page: "144",
     answers: says("All 2 stages clicked within tolerance."),
-    taps: [entry("pan"), "Type it, crowfoot, override", "clicked at 4", "clicked at 9", settled],
+    taps: [
+      entry("pan"),
+      settled,
+      "wrench B",
+      "Type it, crowfoot, override",
+      "clicked at 4",
+      "clicked at 9",
+      settled,
+    ],
   },
   {
     name: "pad-torque-adapter",
     page: "144",
-    taps: [entry("pan"), "Type it, crowfoot, override", (page) => page.getByRole("switch").click()],
+    taps: [
+      entry("pan"),
+      settled,
+      "wrench B",
+      "Type it, crowfoot, override",
+      (page) => page.getByRole("switch").click(),
+    ],
   },
-  { name: "pad-torque-tool", page: "144", taps: [entry("pan"), "Choose the torque", "Another wrench"] },
+  { name: "pad-torque-tool", page: "144", taps: [entry("pan"), settled, "Another wrench"] },
+  { name: "pad-torque-first", page: "144", taps: [entry("pan"), settled] },
+  {
+    name: "pad-torque-unusable",
+    page: "144",
+    answers: says("9 N·m is outside the range of wrench B, 10 N·m to 60 N·m.", {
+      class: "outside",
+      not_yet: true,
+    }),
+    taps: [entry("pan"), settled],
+  },
+  { name: "pad-torque-map", page: "144", taps: [entry("pan"), settled, "Back"] },
   { name: "pad-photo", page: "112", taps: [entry("photo_pan")] },
   {
     name: "pad-photo-wrong",
@@ -342,15 +364,12 @@ export const scenes = [
   { name: "frame-pan-off", page: "130" },
   { name: "frame-dark", page: "100", where: { dark: true } },
   { name: "frame-vehicle-actions", page: "055", taps: ["Opens vehicle actions"] },
-  { name: "frame-vehicle-action-done", page: "055", taps: ["Opens vehicle actions", "Raise the vehicle"] },
+  { name: "frame-vehicle-action-done", page: "055", taps: ["Opens vehicle actions", inDialog(/^Raise/)] },
   {
     name: "frame-vehicle-action-closed",
     page: "175",
     // What can't be done now stays pressable; the driver would wait until it isn't closed any more.
-    taps: [
-      "Opens vehicle actions",
-      (page) => page.getByRole("button", { name: /^Raise/ }).click({ force: true }),
-    ],
+    taps: ["Opens vehicle actions", inDialog(/^Raise/)],
   },
   { name: "frame-job-steps", page: "150", taps: ["Opens all steps"] },
   {

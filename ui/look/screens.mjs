@@ -1,6 +1,6 @@
 // The scenes of the screens beside the step sheet and of what is laid over it.
 import { LUND, MARL, NOAK, ODE } from "./people.mjs";
-import { settled } from "./settled.mjs";
+import { settled, press as tap } from "./settled.mjs";
 
 const offers = [
   {
@@ -33,7 +33,9 @@ const offers = [
 ];
 const wrong = { name: "wrench C", min: "25", max: "5", unit: "N·m", calibration_due: "2026-03-01" };
 const before = { ...offers[0], hash: "b2", revision: 1, proved: true };
-const line = (repair_order, label, ended, events) => ({
+const line = (repair_order, label, ended, events, day = "2026-03-02") => ({
+  started_ms: new Date(`${day}T08:10`).getTime(),
+  changed_ms: new Date(`${day}T16:40`).getTime(),
   job: repair_order,
   repair_order,
   label,
@@ -42,6 +44,7 @@ const line = (repair_order, label, ended, events) => ({
   events,
 });
 const jobs = [
+  line("RO 20311", "Demo van, level only", true, 41, "2026-02-24"),
   line("RO 20417", "Demo wagon, flare on 2-3", false, 163),
   line("RO 20422", "Demo wagon, filter and fluid", false, 12),
   line("RO 20398", "Demo coupe, no third", true, 353),
@@ -79,19 +82,33 @@ const past = { ...turned, problems: [] };
 const proving = (more) => ({ proved: false, doing: "", states: 0, failed: null, ...more });
 
 /** Presses a button, also one that is closed: it says why. */
-const press = (name) => (page) => page.getByRole("button", { name }).first().click({ force: true });
+const press = (name) => (page) => tap(page, page.getByRole("button", { name }).first());
 const inOverlay = (name) => (page) =>
-  page
-    .getByRole("dialog")
-    .getByRole("button", { name, exact: name === "ENTER" })
-    .first()
-    .click({ force: true });
+  tap(
+    page,
+    page
+      .getByRole("dialog")
+      .getByRole("button", { name, exact: name === "ENTER" })
+      .first(),
+  );
 const exactly = (name) => (page) => page.getByRole("button", { name, exact: true }).click();
 const digits = (text) => (page) => page.keyboard.type(text);
 const more = (page) => page.getByRole("button", { name: "More", exact: true }).click();
 
 export const screens = [
   { name: "bay-jobs", where: { screen: "bay" }, answers: { jobs } },
+  {
+    name: "bay-nobody",
+    where: { screen: "bay", actor: null },
+    setup: { people: [] },
+    answers: { jobs: [] },
+  },
+  {
+    name: "bay-nobody-setup",
+    where: { screen: "bay", actor: null },
+    setup: { people: [] },
+    taps: ["Add who works here"],
+  },
   { name: "bay-locked", where: { screen: "bay" }, answers: { jobs: locked } },
   { name: "bay-no-job", where: { screen: "bay" }, answers: { jobs }, taps: [press("Photos")] },
   { name: "bay-who", where: { screen: "bay" }, answers: { jobs }, taps: ["Switch person"] },

@@ -10,6 +10,13 @@ const LONGEST_MS = 30_000;
 export const drawn = (page) =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 
+/** Presses what can be closed too: it says why. It is scrolled to first, as a person does. */
+export async function press(page, button) {
+  await button.scrollIntoViewIfNeeded();
+  await drawn(page);
+  await button.click({ force: true });
+}
+
 /** Nothing moves any more: what was asked is answered and shown, and scrolling has ended. */
 export const settled = (page) =>
   page.evaluate(

@@ -1,6 +1,6 @@
 // The scenes of spec sheets, over the demo sheet as it lies in the repository.
 import { readFileSync } from "node:fs";
-import { settled } from "./settled.mjs";
+import { settled, press as tap } from "./settled.mjs";
 
 const demo = JSON.parse(
   readFileSync(new URL("../../checklists/sheets/demo-six-speed.sheet.json", import.meta.url), "utf8"),
@@ -191,7 +191,7 @@ const typedAt = (value, page = typing, more = {}) => ({
   where: { ...at({ typing: true, value }), ...more },
   answers: { typed_sheet: page, type_sheet: page },
 });
-const press = (name) => (page) => page.getByRole("button", { name }).first().click({ force: true });
+const press = (name) => (page) => tap(page, page.getByRole("button", { name }).first());
 const below = (page) => page.getByRole("button", { name: "More below" }).first().click();
 
 export const sheets = [

@@ -9,6 +9,7 @@ const MAY: Record<string, string[]> = {
   state: ["core"],
   parts: ["core", "state", "words"],
   figures: ["core"],
+  guard: ["core"],
   plan: ["core", "parts", "state", "words"],
   frame: ["core", "parts", "plan", "state", "words"],
   entries: ["core", "figures", "parts", "state", "words"],

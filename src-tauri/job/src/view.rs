@@ -124,6 +124,8 @@ pub struct StepView {
     pub begin: Option<Refusal>,
     /// In progress only: why it cannot be done, signatures apart.
     pub done: Option<Refusal>,
+    /// Moves that can be made now and would bring what it lacks, by id.
+    pub helps: Vec<String>,
     /// Why it cannot be skipped.
     pub skip: Option<Refusal>,
     /// Why it cannot be voided.
@@ -173,6 +175,8 @@ pub struct EntryView {
     pub value: Option<EntryValue>,
     /// What that turned out to be.
     pub class: Option<String>,
+    /// Classes that end the job by stop and call.
+    pub ends: Vec<String>,
     /// That value keeps the step in progress.
     pub not_yet: bool,
     /// What is said about that value.

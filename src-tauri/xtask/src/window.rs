@@ -27,7 +27,8 @@ const PICTURES: &str = "ui/pictures";
 /// millimetre has √(1280² + 800²) ÷ 8 ÷ 25.4 pixels.
 const MILLIMETRES: [(&str, &str); 2] = [("10-inch", "6.3"), ("8-inch", "7.43")];
 
-/// Every screen over fixed pages in Chromium: axe-core's rules, target sizes, text sizes.
+/// Every screen over fixed pages in Chromium: axe-core's rules, target sizes, text sizes, text that is cut off, double
+/// taps.
 ///
 /// # Errors
 /// When a page can't be made or anything is found.
@@ -46,7 +47,9 @@ pub fn look(root: &Path) -> Result<(), Failure> {
         let look = ["look/look.mjs", &*pages.to_string_lossy(), &*out.to_string_lossy(), "--mm", mm];
         call(command(&root.join("ui"), "node", &look))?;
     }
-    Ok(())
+    // What a double tap does is the same at every size.
+    let pages = root.join(pages);
+    call(command(&root.join("ui"), "node", &["look/doubles.mjs", &*pages.to_string_lossy()]))
 }
 
 /// The demo job by taps in the real window.

@@ -166,7 +166,12 @@ fn fill(window: &mut Window, name: &str, value: &str, unit: &str) -> Result {
 }
 
 fn torque(window: &mut Window, given: &Value) -> Result {
-    let unit = text(given, "unit")?;
+    let (unit, tool) = (text(given, "unit")?, text(&given["tool"], "name")?);
+    // The list of wrenches comes up first where none is chosen.
+    let another = window.words.say("entry-tool-new")?;
+    if window.offers(&another)? {
+        window.tap(tool)?;
+    }
     // Settings are typed as the script has them; a map of the fasteners takes only what the sheet wants.
     let keys_words = window.words.say("entry-map-type")?;
     if window.offers(&keys_words)? {
@@ -185,7 +190,6 @@ fn torque(window: &mut Window, given: &Value) -> Result {
             keys(window, setting)?;
         }
     }
-    let tool = text(&given["tool"], "name")?;
     if !window.offers(tool)? {
         window.tap_selector("button.tool")?;
         window.tap(tool)?;

@@ -3,15 +3,53 @@ import { invoke } from "@tauri-apps/api/core";
 import type { Commands, RawCommand } from "./commands";
 import type { EntryValue, Hash, JobId, PersonId, Trouble } from "./types";
 
+/** Commands that write what stays. Two of them never come of one tap. */
+const WISHES = new Set<keyof Commands>([
+  "go_on",
+  "put_backup_plan",
+  "back_up",
+  "restore",
+  "salvage",
+  "start",
+  "enter",
+  "put_person",
+  "remove_person",
+  "give_pin",
+  "set_pin",
+  "put_tool",
+  "remove_tool",
+  "name_device",
+  "begin_sheet",
+  "drop_sheet",
+  "keep_sheet",
+  "check_sheet",
+  "export_sheet",
+  "save_record",
+]);
+
+let told: (() => void) | null = null;
+
+/** Has it told when such a command is begun, and when it is answered; answers how to end that. */
+export function onCommand(tell: () => void): () => void {
+  told = tell;
+  return () => {
+    told = null;
+  };
+}
+
 /** Calls a command. It fails with a [Trouble], never with anything else. */
 export async function call<Name extends keyof Commands>(
   name: Name,
   takes: Commands[Name]["takes"],
 ): Promise<Commands[Name]["answers"]> {
+  const command = WISHES.has(name);
+  if (command) told?.();
   try {
     return await invoke<Commands[Name]["answers"]>(name, takes);
   } catch (error) {
     throw asTrouble(error);
+  } finally {
+    if (command) told?.();
   }
 }
 

@@ -954,6 +954,10 @@ value: EntryValue | null,
  */
 class: string | null, 
 /**
+ * Classes that end the job by stop and call.
+ */
+ends: Array<string>, 
+/**
  * That value keeps the step in progress.
  */
 not_yet: boolean, 
@@ -2773,6 +2777,10 @@ begin: Refusal | null,
  * In progress only: why it cannot be done, signatures apart.
  */
 done: Refusal | null, 
+/**
+ * Moves that can be made now and would bring what it lacks, by id.
+ */
+helps: Array<string>, 
 /**
  * Why it cannot be skipped.
  */

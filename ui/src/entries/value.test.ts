@@ -25,6 +25,7 @@ const WRENCH: Tool = { name: "W1", min: "2", max: "12", unit: "N·m", calibratio
 function entry(ask: TypedEntry["ask"], more: Partial<EntryView> = {}): TypedEntry {
   const view: Omit<EntryView, "ask"> = {
     id: "entry",
+    ends: [],
     label: "Entry",
     optional: false,
     limits: [],

@@ -5,6 +5,13 @@ export function timeOfDay(wallMs: number, utcOffsetMin: number): string {
   return new Date(wallMs + utcOffsetMin * 60_000).toISOString().slice(11, 16);
 }
 
+/** The day of a time in milliseconds since 1970 UTC, by this tablet's clock: `2026-03-02`. */
+export function dayAt(wallMs: number): string {
+  const at = new Date(wallMs);
+  const two = (number: number) => String(number).padStart(2, "0");
+  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+}
+
 /** Whole minutes as hours and minutes: `1 h 52`. */
 export function hours(minutes: number): string {
   return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, "0")}`;

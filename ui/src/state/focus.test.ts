@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { EntryView, JobView, Shown, StepView } from "../core/types";
-import { entryToAsk, stepToShow } from "./focus";
+import { entryToAsk, isToStop, stepToShow } from "./focus";
 
 function job(...shown: Shown[]): JobView {
   return { steps: shown.map((state, at) => ({ id: `s${at}`, shown: state })) } as unknown as JobView;
@@ -47,4 +47,14 @@ test("a value that is not yet what is needed is not asked for again at once", ()
 test("optional entries and signatures are not asked for by themselves", () => {
   const mixed = step({}, { optional: true }, { ask: { sign_off: { sign: "x" } } });
   expect(entryToAsk(mixed, (id) => id === "e0", "e0")).toBeNull();
+});
+
+test("a job that is ending is to be stopped once no step that makes it safe is left", () => {
+  const ending = (view: JobView) => ({ ...view, over: "ending" as const });
+  expect(isToStop(ending(job("done", "waiting")))).toBe(true);
+  expect(isToStop(ending(job("done", "in_progress")))).toBe(false);
+  expect(isToStop({ ...job("done", "waiting"), over: "going" })).toBe(false);
+  const open = ending(job("open"));
+  for (const step of open.steps) step.begin = null;
+  expect(isToStop(open)).toBe(false);
 });

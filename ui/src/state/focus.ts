@@ -19,6 +19,13 @@ export function stepToShow(view: JobView, after: string | null): StepView | null
   );
 }
 
+/** Whether the job is ending and no step that makes the vehicle safe to leave is left to begin or in somebody's hands. */
+export function isToStop(view: Pick<JobView, "over" | "steps">): boolean {
+  const works = (step: StepView) =>
+    step.shown === "in_progress" || (step.shown === "open" && step.begin === null);
+  return view.over === "ending" && !view.steps.some(works);
+}
+
 /**
  * The entry to ask for next: the first that is required and has no value that counts; after `from`, then from the top.
  * `from` itself is not asked for again: its value was just entered, and where it is not yet what is needed, it takes time.

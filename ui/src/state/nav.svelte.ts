@@ -7,6 +7,14 @@ import { troubles } from "./troubles.svelte";
 import type { Overlay, Screen, SheetAt } from "./where";
 
 class Nav {
+  /** Where somebody came from to a screen that is only for something that was missing there. */
+  #from = $state<{ screen: Screen; overlay: Overlay | null } | null>(null);
+
+  /** The screen to go straight back to; null: nobody came from one. */
+  get from(): Screen | null {
+    return this.#from?.screen ?? null;
+  }
+
   get screen(): Screen {
     return remembered.screen;
   }
@@ -44,8 +52,24 @@ class Nav {
     return remembered.sheet;
   }
 
+  /** Goes to a screen for what is missing here, and can go straight back. */
+  aside(screen: Screen): void {
+    const from = { screen: this.screen, overlay: this.overlay };
+    this.go(screen);
+    this.#from = from;
+  }
+
+  /** Goes back to where somebody came from. */
+  back(): void {
+    const from = this.#from;
+    if (!from) return;
+    this.go(from.screen);
+    remembered.put({ overlay: from.overlay });
+  }
+
   /** Goes to a screen. */
   go(screen: Screen): void {
+    this.#from = null;
     troubles.refused = null;
     remembered.put({ screen, overlay: null });
   }

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import type { Refusal, Shown, StepView } from "../core/types";
-import { mainOf } from "./main";
+import type { EntryValue, EntryView, Refusal, Shown, StepView } from "../core/types";
+import { endingBy, mainOf } from "./main";
 
 const refusal: Refusal = {
   message: { id: "a", args: {}, text: "Not now." },
@@ -40,4 +40,45 @@ test("a step entered later or corrected asks for its signatures too", () => {
     unsigned: ["a"],
   });
   expect(mainOf(step("voided", { signs: ["a"] }), "correction", [], false).does).toBe("correct");
+});
+
+test("a job that is ending, with nothing left to make safe, is stopped from every step that nobody is in", () => {
+  expect(mainOf(step("waiting", { begin: refusal }), "live", [], false, true).does).toBe("stop");
+  expect(mainOf(step("done"), "live", [], false, true).does).toBe("stop");
+  expect(mainOf(step("in_progress"), "live", [], false, true).does).toBe("done");
+});
+
+const drive = {
+  id: "drive",
+  label: "Drive",
+  ask: {
+    choice: {
+      options: [
+        { class: "combustion_only", label: "combustion engine" },
+        { class: "high_voltage", label: "hybrid or electric" },
+      ],
+    },
+  },
+  ends: ["high_voltage"],
+} as unknown as EntryView;
+const stick = {
+  id: "stick",
+  label: "Stick readings",
+  ask: { level: {} },
+  ends: ["not_reached"],
+} as unknown as EntryView;
+
+test("the answer that ends the job is named before it does", () => {
+  const asks = step("in_progress", { entries: [drive] });
+  const answer = (chosen: string) => (): EntryValue => ({ choice: { class: chosen } });
+  expect(endingBy(asks, answer("high_voltage"))).toBe("hybrid or electric");
+  expect(endingBy(asks, answer("combustion_only"))).toBeNull();
+  expect(endingBy(asks, () => null)).toBeNull();
+});
+
+test("a measured value that ends the job is named by its entry, once the core has judged it", () => {
+  const value = { level: {} } as unknown as EntryValue;
+  const judged = step("in_progress", { entries: [{ ...stick, value, class: "not_reached" }] });
+  expect(endingBy(judged, () => value)).toBe("Stick readings");
+  expect(endingBy(judged, () => ({ ...value }))).toBeNull();
 });

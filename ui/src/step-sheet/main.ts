@@ -1,6 +1,6 @@
 // What the button in the thumb corner does for a step, and what stands beside it. Whether it is allowed comes from the
 // view; this only chooses among what the view allows.
-import type { Refusal, Signature, StepView } from "../core/types";
+import type { EntryValue, Refusal, Signature, StepView } from "../core/types";
 
 /** How a step is being entered: as it is worked, later in one go, or as a correction after it was voided. */
 export type Mode = "live" | "later" | "correction";
@@ -14,6 +14,7 @@ export type MainDoes =
   | "renew"
   | "explain"
   | "go_on"
+  | "stop"
   | "go_on_ended";
 
 /** The main button of a step. */
@@ -25,13 +26,36 @@ export interface Main {
   unsigned: string[];
 }
 
+/**
+ * What ends the job when the step is done, in a few words: the answer or the entry whose class does. `standing` is what
+ * stands at an entry now.
+ */
+export function endingBy(step: StepView, standing: (entry: string) => EntryValue | null): string | null {
+  for (const { id, label, ask, value, class: found, ends } of step.entries) {
+    const here = standing(id);
+    if (here === null) continue;
+    const chosen = "choice" in here ? here.choice.class : here === value ? found : null;
+    if (chosen === null || !ends.includes(chosen)) continue;
+    const option = "choice" in ask ? ask.choice.options.find((one) => one.class === chosen) : undefined;
+    return option?.label ?? label;
+  }
+  return null;
+}
+
 /** The main button for a step with the signatures given so far and, when it is collected, what has no value yet. */
-export function mainOf(step: StepView, mode: Mode, signatures: Signature[], over: boolean): Main {
+export function mainOf(
+  step: StepView,
+  mode: Mode,
+  signatures: Signature[],
+  over: boolean,
+  toStop = false,
+): Main {
   const unsigned = step.signs.filter((sign) => !signatures.some((given) => given.sign === sign));
   if (mode === "later") return { does: "enter_later", closed: step.begin, unsigned };
   if (mode === "correction") return { does: "correct", closed: null, unsigned };
   if (step.shown === "in_progress") return { does: "done", closed: step.done, unsigned };
   if (over) return { does: "go_on_ended", closed: null, unsigned: [] };
+  if (toStop) return { does: "stop", closed: null, unsigned: [] };
   if (step.shown === "lapsed") return { does: "renew", closed: null, unsigned: [] };
   if (step.shown === "voided") return { does: "correct", closed: null, unsigned: [] };
   if (step.shown === "missed" && step.missed_for === null)

@@ -1,9 +1,9 @@
 //! One step of the view, with its entries.
 
 use panside_journal::Stamp;
-use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Entry};
-use panside_procedure::machine::{Action, StepIx};
+use panside_procedure::machine::{Action, StepIx, VehicleActionIx};
+use panside_procedure::{Shown, State};
 use panside_trade::coil::OVERLOAD;
 use panside_trade::measure::Measure;
 
@@ -11,6 +11,7 @@ use super::make::At;
 use super::{AngleView, EntryView, StepView, TorqueView};
 use crate::command::{Actor, Refusal};
 use crate::decide::draft::Draft;
+use crate::decide::refuse::allowed;
 use crate::decide::signs::signs_of;
 use crate::decide::work::refuse_missing;
 use crate::entry::{self, Context, Past, classify, ms_left};
@@ -41,6 +42,7 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
         held: shown == Shown::InProgress && done.is_none() && !signs.is_empty(),
         begin: at.refusal(Action::Begin(number)),
         done,
+        helps: helps(at, number, shown),
         skip: at.refusal(Action::Skip(number)),
         void: at.refusal(Action::Void(number)),
         entries: text.entries.iter().map(|entry| entry_view(at, &text.id, shown, attempt, entry)).collect(),
@@ -66,6 +68,34 @@ fn done(at: At<'_>, step: StepIx) -> Option<Refusal> {
         events: Vec::new(),
     };
     draft.goes_on(step).and_then(|()| refuse_missing(at.job.procedure.step(step), draft.missing(step))).err()
+}
+
+/// Moves that would bring what a step lacks: after one of them less is unmet, and nothing new.
+fn helps(at: At<'_>, step: StepIx, shown: Shown) -> Vec<String> {
+    let procedure = &at.job.procedure;
+    let machine = &procedure.machine;
+    let lacks = |state: &State| {
+        let mut unmet = Vec::new();
+        match shown {
+            Shown::InProgress => machine.unmet(&machine.steps[step.at()].while_, state, &mut unmet),
+            Shown::Open | Shown::Waiting => {
+                unmet =
+                    machine.explain(state, Action::Begin(step)).map(|(_, unmet)| unmet).unwrap_or_default();
+            }
+            _ => {}
+        }
+        unmet
+    };
+    let now = lacks(at.state);
+    let brings = |made: &VehicleActionIx| {
+        !now.is_empty()
+            && allowed(at.job, at.state, Action::Vehicle(*made), at.now).is_ok_and(|next| {
+                let then = lacks(&next);
+                then.len() < now.len() && then.iter().all(|one| now.contains(one))
+            })
+    };
+    let vehicle_actions = (0..machine.vehicle_actions.len()).map(VehicleActionIx::of).filter(brings);
+    vehicle_actions.map(|made| procedure.vehicle_action_text(made).id.clone()).collect()
 }
 
 fn entry_view<'a>(
@@ -116,6 +146,12 @@ fn entry_view<'a>(
         bolts: bolts_of(at, &entry.ask, last),
         value: last.map(|entered| entered.value.clone()),
         class: last.map(|entered| entered.class.clone()),
+        ends: entry
+            .classes
+            .iter()
+            .filter(|(_, effect)| effect.ends.is_some())
+            .map(|(class, _)| class.clone())
+            .collect(),
         not_yet: last
             .is_some_and(|entered| entry.classes.get(&entered.class).is_some_and(|effect| effect.not_yet)),
         said: last.map(say).unwrap_or_default(),

@@ -39,6 +39,27 @@ fn a_vehicle_action_shows_what_it_would_make_lapse_or_why_it_is_refused() {
 }
 
 #[test]
+fn a_step_names_the_moves_that_bring_what_it_lacks() {
+    let mut bay = Bay::open();
+    bay.work_up_to("coil");
+    bay.vehicle_actions(&["lower"]);
+    assert_eq!(bay.step("drain").helps, Vec::<String>::new(), "raising alone brings nothing that it needs");
+    bay.vehicle_actions(&["raise"]);
+    assert!(bay.step("drain").begin.is_some());
+    assert_eq!(bay.step("drain").helps, ["set_locks"]);
+    bay.vehicle_actions(&["set_locks"]);
+    assert_eq!(bay.step("drain").helps, Vec::<String>::new(), "what it lacks now, no move brings");
+}
+
+#[test]
+fn an_entry_names_the_answers_that_end_the_job() {
+    let bay = Bay::open();
+    let ends: Vec<_> =
+        bay.view().steps.into_iter().flat_map(|step| step.entries).flat_map(|entry| entry.ends).collect();
+    assert_eq!(ends, ["stop_and_call"]);
+}
+
+#[test]
 fn a_step_in_progress_shows_its_entries_with_limits_values_and_what_is_missing() {
     let mut bay = Bay::open();
     bay.work_up_to("locks");

@@ -10,16 +10,21 @@ entry-typed = typed, not entered
 entry-running = running
 entry-over = time is up
 entry-begun = begun
-entry-enter = Enter
+entry-enter = ENTER
 entry-entering = Writing …
 
 ## What is said beside Enter
 
 entry-says-not-yet = Not yet.
 entry-keeps-in-progress = You can enter it; the step stays in progress.
+entry-says-ends = This ends the job.
+# At an answer that ends the job
+entry-ends = ends the job
 entry-nobody = Choose who is working first.
 entry-again = Something else is still being saved. Try again.
 entry-missing-tool = Choose the torque wrench.
+entry-missing-click = Tap what has clicked, or type it.
+entry-missing-text = Nothing is typed yet.
 entry-missing-photo = No photo yet.
 entry-missing-choice = Tap one of the answers.
 entry-missing-several = Tap all that were found, or none of these.
@@ -158,6 +163,9 @@ entry-photo-none-shown = The picture can't be shown: { $why }
 entry-scan-vin = 17 letters and digits
 entry-scan-codes = codes with spaces between
 entry-scan-text = text
+entry-no-codes = No codes
+# $text: a number that may be meant
+entry-take = Use { $text }
 
 ## Timers
 

@@ -6,6 +6,9 @@ screens-place-photos = Photos
 screens-place-figures = Figures
 screens-place-record = Record
 screens-place-setup = Shop setup
+screens-place-new_job = New job
+# $screen: where one came from
+screens-back-to = Back to: { $screen }
 screens-no-job-open = No job is open. Choose one in Bay.
 screens-side = Actions
 screens-demo = demo values, not for a vehicle
@@ -18,16 +21,18 @@ screens-role = { $role ->
 screens-bay = Bay
 screens-bay-on-tablet = jobs on this tablet
 screens-bay-none = No job on this tablet yet.
+screens-bay-nobody = No one is on this tablet's list yet. A job needs a person: add who works here first.
+screens-bay-first-person = Add who works here
+screens-bay-open = Open
+screens-bay-ended = Ended { $day }
 screens-store = Problems found in the job data
 screens-go-on = Go on from here
 screens-go-on-explains = Restore a backup first if there is one. Going on keeps what is shown here; lost entries stay lost, and the job data says where it went on.
 screens-job-ended = ended
 screens-job-open = open
 screens-job-here = open, shown now
-screens-job-events = { $count ->
-    [one] 1 entry
-   *[other] { $count } entries
-}
+screens-job-since = since { $day }
+screens-job-began = started { $day }
 screens-working = Working now
 screens-works-now = working now
 screens-nobody = No one is on the list yet
@@ -122,6 +127,7 @@ screens-record-saved = Saved here:
 
 screens-reason-text = In your own words
 screens-reason-missing = Give a reason: tap one or write it.
+screens-reason-kept = The reason is kept. Make the vehicle safe to leave first.
 screens-reason-enter = ENTER
 screens-reason-must-hold = Needed first:
 

@@ -30,8 +30,17 @@ sheet-nobody-signs = { $role ->
 }
 sheet-since = { $time }, { $who }
 
+# $name: who signs what must be signed again
+sheet-sign-again-as = Sign again: { $name }
+sheet-nobody-setup = Go to Shop setup
+# Above a vehicle action that brings what the step lacks
+sheet-missing-action = needed here
+
 sheet-main-begin = BEGIN
 sheet-main-done = DONE
+# $what: the answer that ends it
+sheet-main-ends = END THE JOB: { $what }
+sheet-main-stop = STOP AND CALL
 sheet-main-enter-later = ENTER
 sheet-main-correct = CORRECT
 sheet-main-renew = SIGN AGAIN

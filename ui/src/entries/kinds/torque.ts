@@ -30,7 +30,10 @@ export const torque = kind<"torque", TorqueDraft>({
     Array.isArray(found.stages) &&
     found.stages.length === stageTargets(entry).length,
   isBlank: (typed) => typed.tool === null && typed.stages.every((text) => text === ""),
-  value: ({ tool, done: _, ...clicked }) =>
-    tool ? { value: { ...clicked, tool } } : { missing: "entry-missing-tool" },
+  value: ({ tool, done: _, ...clicked }) => {
+    if (!tool) return { missing: "entry-missing-tool" };
+    if (clicked.stages.every((text) => text === "")) return { missing: "entry-missing-click" };
+    return { value: { ...clicked, tool } };
+  },
   text: ({ stages, unit }) => `${stages.join(" · ")} ${unit}`,
 });

@@ -10,15 +10,15 @@ const view = {
   gates: [{ id: "probe", name: "exhaust probe" }],
 } as unknown as JobView;
 
-test("what a vehicle action makes lapse is said by the words of the sign-offs and by the names of what is known", () => {
-  const action = { lapses: ["key", "clear"], forgets: ["probe"] } as unknown as VehicleActionView;
-  expect(lostBy(action, view)).toEqual({
+test("what a move makes lapse is said by the words of the sign-offs and by the names of what is known", () => {
+  const move = { lapses: ["key", "clear"], forgets: ["probe"] } as unknown as VehicleActionView;
+  expect(lostBy(move, view)).toEqual({
     signs: ["The key is away.", "Nobody is under the vehicle."],
     known: ["exhaust probe"],
   });
 });
 
-test("a vehicle action that makes nothing lapse loses nothing", () => {
+test("a move that makes nothing lapse loses nothing", () => {
   expect(lostBy({ lapses: [], forgets: [] } as unknown as VehicleActionView, view)).toEqual({
     signs: [],
     known: [],
