@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, KeptTool, Setup, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, Command, RequestId, RestorePage, SalvagedPage, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
+import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, Command, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, KeptTool, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, RequestId, RestorePage, SalvagedPage, Setup, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {

@@ -77,7 +77,7 @@ fasteners: number, };
 /**
  * An argument of a message.
  */
-export type Arg = { "text": string } | { "number": number } | { "list": Array<string> } | { "any_of": Array<string> };
+export type Arg = { "text": string } | { "number": number } | { "list": Array<string> } | { "any_of": Array<string> } | { "said": Message };
 
 /**
  * The kinds of entry.
@@ -649,6 +649,123 @@ height: number,
  * What stands below it.
  */
 name: Message, };
+
+/**
+ * One command. Names are the ids of the checklist.
+ */
+export type Command = { "begin": { 
+/**
+ * Step id.
+ */
+step: string, } } | { "leave": { 
+/**
+ * Step id.
+ */
+step: string, } } | { "enter": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Entry id.
+ */
+entry: string, 
+/**
+ * The value.
+ */
+value: EntryValue, } } | { "done": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * One for each sign-off the step asks for.
+ */
+signatures: Array<Signature>, } } | { "work": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Values by entry id.
+ */
+entries: { [key in string]: EntryValue }, 
+/**
+ * One for each sign-off the step asks for.
+ */
+signatures: Array<Signature>, 
+/**
+ * The work was done before and is entered only now.
+ */
+later: boolean, } } | { "vehicle_action": { 
+/**
+ * Its id.
+ */
+action: string, } } | { "sign": { 
+/**
+ * The signature, with the sign-off it is for.
+ */
+signature: Signature, } } | { "sign_again": { 
+/**
+ * The signatures.
+ */
+signatures: Array<Signature>, } } | { "skip": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Why. Never empty.
+ */
+reason: string, } } | { "void": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Why. Never empty.
+ */
+reason: string, } } | { "correct": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Values by entry id; every required one.
+ */
+entries: { [key in string]: EntryValue }, 
+/**
+ * One for each sign-off the step asks for.
+ */
+signatures: Array<Signature>, 
+/**
+ * What was wrong.
+ */
+reason: string | null, } } | { "observe": { 
+/**
+ * Condition id.
+ */
+condition: string, 
+/**
+ * The value it has.
+ */
+value: string, 
+/**
+ * How it came to that. Never empty.
+ */
+reason: string, } } | { "explain_missed": { 
+/**
+ * Step id.
+ */
+step: string, 
+/**
+ * Why. Never empty.
+ */
+reason: string, } } | "finish" | { "stop": { 
+/**
+ * Why. Never empty.
+ */
+reason: string, } };
 
 /**
  * A value that a condition can have.
@@ -1329,53 +1446,6 @@ id: ToolId,
 setup: Setup, };
 
 /**
- * The shop's people and torque tools, and the device that shows them.
- */
-export type Setup = { 
-/**
- * Who works here.
- */
-people: Array<Person>, 
-/**
- * Who worked here before.
- */
-left: Array<Person>, 
-/**
- * The torque tools with their calibration.
- */
-tools: Array<SetupTool>, 
-/**
- * Torque tools that were taken off the list, such as one that is away for calibration.
- */
-tools_off: Array<SetupTool>, 
-/**
- * This device.
- */
-device: Device, 
-/**
- * By the id of a person, tool or device: the newest events about it that this shows. A change names them, so that
- * one that came meanwhile is noticed.
- */
-seen: { [key in string]: Array<Hash> }, 
-/**
- * What devices wrote without knowing of each other and somebody has to settle, as sentences.
- */
-unsettled: Array<string>, };
-
-/**
- * A torque tool of the shop.
- */
-export type SetupTool = { 
-/**
- * Stays when its name changes.
- */
-id: ToolId, 
-/**
- * The tool.
- */
-tool: Tool, };
-
-/**
  * How a gate became known.
  */
 export type Known = { 
@@ -1492,7 +1562,7 @@ can: Array<CanDo>, };
  */
 export type Message = { 
 /**
- * Which message: one of [`MESSAGES`].
+ * Which message: one of a crate's `MESSAGES`.
  */
 id: string, 
 /**
@@ -1542,35 +1612,6 @@ says: string,
  * Id of the step that it is entered at; nothing for parts that are off.
  */
 step: string | null, };
-
-/**
- * A vehicle action.
- */
-export type VehicleActionView = { 
-/**
- * Vehicle action id.
- */
-id: string, 
-/**
- * What the button says.
- */
-title: string, 
-/**
- * Expected minutes.
- */
-minutes: number, 
-/**
- * Why it cannot be made.
- */
-refusal: Refusal | null, 
-/**
- * Sign-offs it would make lapse, by id.
- */
-lapses: Array<string>, 
-/**
- * What would no longer be known, by gate id.
- */
-forgets: Array<string>, };
 
 /**
  * The state of the tablet when the window opens.
@@ -2156,123 +2197,6 @@ pin_of: PersonId | null,
 page: JobPage, };
 
 /**
- * One command. Names are the ids of the checklist.
- */
-export type Command = { "begin": { 
-/**
- * Step id.
- */
-step: string, } } | { "leave": { 
-/**
- * Step id.
- */
-step: string, } } | { "enter": { 
-/**
- * Step id.
- */
-step: string, 
-/**
- * Entry id.
- */
-entry: string, 
-/**
- * The value.
- */
-value: EntryValue, } } | { "done": { 
-/**
- * Step id.
- */
-step: string, 
-/**
- * One for each sign-off the step asks for.
- */
-signatures: Array<Signature>, } } | { "work": { 
-/**
- * Step id.
- */
-step: string, 
-/**
- * Values by entry id.
- */
-entries: { [key in string]: EntryValue }, 
-/**
- * One for each sign-off the step asks for.
- */
-signatures: Array<Signature>, 
-/**
- * The work was done before and is entered only now.
- */
-later: boolean, } } | { "vehicle_action": { 
-/**
- * Its id.
- */
-action: string, } } | { "sign": { 
-/**
- * The signature, with the sign-off it is for.
- */
-signature: Signature, } } | { "sign_again": { 
-/**
- * The signatures.
- */
-signatures: Array<Signature>, } } | { "skip": { 
-/**
- * Step id.
- */
-step: string, 
-/**
- * Why. Never empty.
- */
-reason: string, } } | { "void": { 
-/**
- * Step id.
- */
-step: string, 
-/**
- * Why. Never empty.
- */
-reason: string, } } | { "correct": { 
-/**
- * Step id.
- */
-step: string, 
-/**
- * Values by entry id; every required one.
- */
-entries: { [key in string]: EntryValue }, 
-/**
- * One for each sign-off the step asks for.
- */
-signatures: Array<Signature>, 
-/**
- * What was wrong.
- */
-reason: string | null, } } | { "observe": { 
-/**
- * Condition id.
- */
-condition: string, 
-/**
- * The value it has.
- */
-value: string, 
-/**
- * How it came to that. Never empty.
- */
-reason: string, } } | { "explain_missed": { 
-/**
- * Step id.
- */
-step: string, 
-/**
- * Why. Never empty.
- */
-reason: string, } } | "finish" | { "stop": { 
-/**
- * Why. Never empty.
- */
-reason: string, } };
-
-/**
  * One command of a person, such as one tap; the same command sent again keeps the same id.
  */
 export type RequestId = string;
@@ -2371,6 +2295,53 @@ not_saved: Array<string>, };
  * Kinds of scanned text.
  */
 export type ScanOf = "vin" | "codes" | "text";
+
+/**
+ * The shop's people and torque tools, and the device that shows them.
+ */
+export type Setup = { 
+/**
+ * Who works here.
+ */
+people: Array<Person>, 
+/**
+ * Who worked here before.
+ */
+left: Array<Person>, 
+/**
+ * The torque tools with their calibration.
+ */
+tools: Array<SetupTool>, 
+/**
+ * Torque tools that were taken off the list, such as one that is away for calibration.
+ */
+tools_off: Array<SetupTool>, 
+/**
+ * This device.
+ */
+device: Device, 
+/**
+ * By the id of a person, tool or device: the newest events about it that this shows. A change names them, so that
+ * one that came meanwhile is noticed.
+ */
+seen: { [key in string]: Array<Hash> }, 
+/**
+ * What devices wrote without knowing of each other and somebody has to settle, as sentences.
+ */
+unsettled: Array<string>, };
+
+/**
+ * A torque tool of the shop.
+ */
+export type SetupTool = { 
+/**
+ * Stays when its name changes.
+ */
+id: ToolId, 
+/**
+ * The tool.
+ */
+tool: Tool, };
 
 /**
  * One thing that may be found.
@@ -3242,6 +3213,35 @@ draft: string,
  * Its title so far.
  */
 title: string, };
+
+/**
+ * A vehicle action.
+ */
+export type VehicleActionView = { 
+/**
+ * Vehicle action id.
+ */
+id: string, 
+/**
+ * What the button says.
+ */
+title: string, 
+/**
+ * Expected minutes.
+ */
+minutes: number, 
+/**
+ * Why it cannot be made.
+ */
+refusal: Refusal | null, 
+/**
+ * Sign-offs it would make lapse, by id.
+ */
+lapses: Array<string>, 
+/**
+ * What would no longer be known, by gate id.
+ */
+forgets: Array<string>, };
 
 /**
  * Where a person is while a step is worked.
