@@ -172,7 +172,7 @@ fn drawn(chance: &mut Chance) -> (Vec<Said>, Vec<Said>, Value) {
     let texts: Vec<String> = all.iter().map(|one| one.text(chance)).collect();
     let named: serde_json::Map<String, Value> =
         terms.iter().enumerate().map(|(at, term)| (format!("t{at}"), json!(term.text(chance)))).collect();
-    let variable = |at: usize, field: &str| json!({"id": VARIABLES[at].0, field: VARIABLES[at].1});
+    let variable = |at: usize, field: &str| json!({"id": VARIABLES[at].0, "label": "a label", field: panside_tests::named(VARIABLES[at].1)});
     let mut fact = variable(2, "values");
     fact["sheet"] = json!("first");
     let sign = |at: usize| json!({"id": SIGNS[at], "kind": "permit", "text": "Signed."});
@@ -194,7 +194,7 @@ fn drawn(chance: &mut Chance) -> (Vec<Said>, Vec<Said>, Value) {
     let items = ITEMS.map(|(id, count)| json!({"id": id, "name": id, "count": count, "reuse": "yes"}));
     let checklist = json!({
         "format": "panside-checklist/1", "id": "drawn", "title": "Drawn", "revision": 1,
-        "conditions": [variable(0, "values"), variable(1, "values")], "facts": [fact],
+        "conditions": [variable(0, "values"), variable(1, "values")], "facts": [fact], "sheet_keys": {"first": "the first"},
         "gates": [variable(3, "classes"), variable(4, "classes")], "terms": named, "items": items,
         "sign_offs": [sign(0), sign(1)],
         "phases": [{"id": "all", "title": "All", "steps": [step(0), step(1)]}],

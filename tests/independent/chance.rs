@@ -1,6 +1,7 @@
 //! Checklists made by chance from fixed seeds: combinations that nobody would think of writing down.
 
 use panside_procedure::Procedure;
+use panside_tests::named;
 use serde_json::{Map, Value, json};
 
 use super::runs::Kind;
@@ -206,15 +207,16 @@ fn checklist(seed: u64) -> Value {
     json!({
         "format": "panside-checklist/1", "id": format!("chance_{seed}"), "title": "By chance", "revision": 1,
         "crew": 1 + usize::from(chance.one_in(3)),
-        "facts": [{ "id": "fact", "values": ["no", "yes"], "sheet": "fact" }],
+        "facts": [{ "id": "fact", "label": "a label", "values": named(&["no", "yes"]), "sheet": "fact" }],
+        "sheet_keys": { "fact": "a fact" },
         "conditions": [
-            { "id": "lift", "values": ["down", "up"], "start": chance.of(&["down", "up"]).split(' ').collect::<Vec<_>>() },
-            { "id": "pan", "values": ["on", "off", "hung"] },
-            { "id": "plug", "values": ["fitted", "out"], "start": ["fitted", "out"] }
+            { "id": "lift", "label": "a label", "values": named(&["down", "up"]), "start": chance.of(&["down", "up"]).split(' ').collect::<Vec<_>>() },
+            { "id": "pan", "label": "a label", "values": named(&["on", "off", "hung"]) },
+            { "id": "plug", "label": "a label", "values": named(&["fitted", "out"]), "start": ["fitted", "out"] }
         ],
         "gates": [
-            { "id": "level", "classes": ["low", "right"], "holds_while": predicate(chance, &[MATTER]) },
-            { "id": "probe", "classes": ["cool"], "holds_while": predicate(chance, holds), "fresh_for": 5 }
+            { "id": "level", "label": "a label", "classes": named(&["low", "right"]), "holds_while": predicate(chance, &[MATTER]) },
+            { "id": "probe", "label": "a label", "classes": named(&["cool"]), "holds_while": predicate(chance, holds), "fresh_for": 5 }
         ],
         "start_when": chance.of(&["true", "plug = fitted", "fact = no or plug = fitted"]),
         "follows": follow,

@@ -10,6 +10,7 @@
 //! breadth-first search alone.
 
 use panside_procedure::Procedure;
+use panside_tests::named;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
 
@@ -24,8 +25,9 @@ fn table(philosophers: usize) -> Value {
     for at in 0..philosophers {
         let (left, right, who) =
             (format!("fork_{at}"), format!("fork_{}", (at + 1) % philosophers), format!("who_{at}"));
-        conditions.push(json!({ "id": who, "values": ["thinks", "has_left", "eats"] }));
-        conditions.push(json!({ "id": left, "values": ["lies", "taken"] }));
+        conditions
+            .push(json!({ "id": who, "label": "a label", "values": named(&["thinks", "has_left", "eats"]) }));
+        conditions.push(json!({ "id": left, "label": "a label", "values": named(&["lies", "taken"]) }));
         vehicle_actions.push(json!({
             "id": format!("left_{at}"), "title": "take the left fork",
             "needs": format!("{who} = thinks and {left} = lies"),

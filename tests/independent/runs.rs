@@ -76,10 +76,12 @@ impl Model for Runs {
         let mut starts = vec![self.blank()];
         let checklist = &self.rules.checklist;
         let conditions = checklist.conditions.iter().map(|condition| {
-            let first = &condition.values[..1];
-            (&condition.id, if condition.start.is_empty() { first } else { &condition.start[..] })
+            let first = vec![condition.values[0].id.clone()];
+            (&condition.id, if condition.start.is_empty() { first } else { condition.start.clone() })
         });
-        let facts = checklist.facts.iter().map(|fact| (&fact.id, &fact.values[..]));
+        let facts = checklist.facts.iter();
+        let facts = facts
+            .map(|fact| (&fact.id, fact.values.iter().map(|value| value.id.clone()).collect::<Vec<_>>()));
         for (name, values) in conditions.chain(facts) {
             let with = |start: &Bay, value: &String| {
                 let mut start = start.clone();
@@ -157,7 +159,7 @@ impl Runs {
         if self.kind == Kind::OneObservation {
             for condition in &checklist.conditions {
                 let values = condition.values.iter();
-                deeds.extend(values.map(|value| Deed::Observe(condition.id.clone(), value.clone())));
+                deeds.extend(values.map(|value| Deed::Observe(condition.id.clone(), value.id.clone())));
             }
         }
         deeds

@@ -177,8 +177,8 @@ impl Changes<'_> {
     fn another(&self, name: &str, value: &Value) -> Option<Value> {
         let condition = list(self.checklist, "conditions").find(|condition| condition["id"] == name)?;
         let values = condition["values"].as_array()?;
-        let at = values.iter().position(|one| one == value)?;
-        Some(values[(at + 1) % values.len()].clone())
+        let at = values.iter().position(|one| one["id"] == *value)?;
+        Some(values[(at + 1) % values.len()]["id"].clone())
     }
 }
 

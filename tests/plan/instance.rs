@@ -3,6 +3,7 @@
 
 use panside_procedure::Procedure;
 use panside_procedure::plan::{Minutes, Task};
+use panside_tests::named;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
 
@@ -232,10 +233,10 @@ impl Instance {
         let phases =
             phases.map(|at| json!({ "id": format!("phase_{at}"), "title": "Phase", "steps": steps(at) }));
         let mut conditions = vec![
-            json!({ "id": "lift", "values": ["floor", "up", "back"] }),
-            json!({ "id": "engine", "values": ["off", "running"] }),
+            json!({ "id": "lift", "label": "a label", "values": named(&["floor", "up", "back"]) }),
+            json!({ "id": "engine", "label": "a label", "values": named(&["off", "running"]) }),
         ];
-        let made = |at: usize| json!({ "id": format!("made_{at}"), "values": ["no", "yes"] });
+        let made = |at: usize| json!({ "id": format!("made_{at}"), "label": "a label", "values": named(&["no", "yes"]) });
         conditions.extend((0..self.steps.len()).map(made));
         let down = if self.lift_once { "back" } else { "floor" };
         let mut vehicle_actions = Vec::new();
@@ -254,7 +255,7 @@ impl Instance {
         json!({
             "format": "panside-checklist/1", "id": "invented", "title": "Invented", "revision": 1, "demo": true,
             "crew": self.people, "conditions": conditions, "vehicle_actions": vehicle_actions,
-            "gates": [{ "id": "probe", "classes": ["cool"], "fresh_for": self.fresh }],
+            "gates": [{ "id": "probe", "label": "a label", "classes": named(&["cool"]), "fresh_for": self.fresh }],
             "phases": phases.collect::<Vec<_>>(),
             "dangers": [{ "id": "fumes", "signal": "danger", "text": "Nobody runs an engine on the lift.",
                 "when": "engine = running and lift = up" }],

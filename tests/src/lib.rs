@@ -25,6 +25,12 @@ pub fn checklist(name: &str) -> String {
     joined(&folder.join(format!("{name}.checklist.json"))).unwrap_or_else(|error| panic!("{name}: {error}"))
 }
 
+/// Values or classes of a checklist that a test makes, each with a label.
+#[must_use]
+pub fn named(ids: &[&str]) -> serde_json::Value {
+    ids.iter().map(|id| serde_json::json!({ "id": id, "label": "a label" })).collect()
+}
+
 /// Every predicate of a checklist as it is written, for whoever reads them apart from the Machine.
 #[must_use]
 pub fn predicates(checklist: &Checklist) -> Vec<&String> {

@@ -15,7 +15,8 @@ pub fn with_many_dangers(mut checklist: Value) -> Value {
     let conditions = checklist["conditions"].as_array().cloned().unwrap_or_default();
     let values = conditions.iter().flat_map(|condition| {
         let id = condition["id"].as_str().unwrap_or_default();
-        let values = condition["values"].as_array().into_iter().flatten().filter_map(Value::as_str);
+        let values = condition["values"].as_array().into_iter().flatten();
+        let values = values.filter_map(|value| value["id"].as_str());
         values.map(move |value| format!("{id} = {value}"))
     });
     let values: Vec<String> = values.collect();

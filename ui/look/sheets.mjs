@@ -56,7 +56,12 @@ function sheetPage({ typing = false, built_in = false, values = {}, wrong = {}, 
         asked_by: asked[key] ?? [],
         units: is.chart ? ["mm", "in"] : is.torque ? ["N·m", "lbf·ft", "lbf·in"] : [unitOf(is)],
         temperature_units: is.chart ? ["°C", "°F"] : [],
-        choices: is.fact ? ["no", "yes"] : [],
+        choices: is.fact
+          ? [
+              { id: "no", label: "no" },
+              { id: "yes", label: "yes" },
+            ]
+          : [],
         bolts: is.torque?.positions ? places(is.torque.positions) : null,
         chart: is.chart ? drawn(is.chart.points, key in wrong) : null,
         problems: (wrong[key] ?? []).map(([field, text]) => ({ field, message: message(text) })),

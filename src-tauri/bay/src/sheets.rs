@@ -8,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use panside_job::Actor;
 use panside_job::clock::civil_date;
 use panside_job::event::Pinned;
-use panside_job::sheet::{By, Needs, check, checked, id_of, needs, view};
+use panside_job::sheet::{By, Labels, Needs, check, checked, id_of, labels, needs, view};
 pub use panside_job::sheet::{SheetView, Typed, TypedPoint, TypedSheet, TypedValue};
 use panside_journal::{Hash, PersonId};
 use panside_procedure::format::Sheet;
@@ -239,13 +239,14 @@ impl Bay {
         let day = self.day(utc_offset_min);
         let people = self.people()?;
         let by = By { id: actor.id, name: &people.person(actor.id)?.name, day: &day };
-        let mut sheet = typed.keep(before.as_ref(), &needs, &id, by).map_err(|problems| {
-            let say = |(key, message): &(String, _)| match key.as_str() {
-                "" => self.speaker.say(message),
-                key => format!("{key}: {}", self.speaker.say(message)),
-            };
-            BayError::SheetNotKept(problems.iter().map(say).collect())
-        })?;
+        let mut sheet =
+            typed.keep(before.as_ref(), (&needs, &labels_of(shelf)?), &id, by).map_err(|problems| {
+                let say = |(key, message): &(String, _)| match key.as_str() {
+                    "" => self.speaker.say(message),
+                    key => format!("{key}: {}", self.speaker.say(message)),
+                };
+                BayError::SheetNotKept(problems.iter().map(say).collect())
+            })?;
         sheet.revision = sheet.revision.max(shop.next_revision(&id));
         let text = serde_json::to_vec_pretty(&sheet)?;
         let seen = (typed.made_from, typed.seen);
@@ -276,7 +277,7 @@ impl Bay {
         let by = By { id: actor.id, name: &people.person(actor.id)?.name, day: &day };
         let pin = self.pin_of(actor.id)?;
         let made_from = self.shop()?.sheets().get(id).map(|kept| kept.sheet.hash);
-        let mut next = checked(&sheet, keys, by, pin == Some(true))
+        let mut next = checked(&sheet, keys, &labels_of(shelf)?, by, pin == Some(true))
             .map_err(|message| BayError::SheetCheck(self.speaker.say(&message)))?;
         if pin == Some(false) {
             return Err(BayError::PinAsked { person: by.id, name: by.name.to_owned() });
@@ -365,7 +366,8 @@ impl Bay {
         fits: Vec<String>,
     ) -> SheetPage {
         let needs = needs_of(shelf, &typed.checklist).unwrap_or_default();
-        let mut view = view(&typed, before, &needs);
+        let labels = labels_of(shelf).unwrap_or_default();
+        let mut view = view(&typed, before, &needs, &labels);
         view.each_message(&mut |message| self.speaker.fill(message));
         SheetPage { typed, typing, built_in, fits, view }
     }
@@ -418,6 +420,11 @@ fn is_new(draft: &str) -> bool {
 fn procedures(shelf: Shelf<'_>) -> Result<Vec<Procedure>, BayError> {
     let load = |bytes: &&[u8]| Procedure::load(bytes).map_err(BayError::Checklist);
     shelf.checklists.iter().map(load).collect()
+}
+
+/// What people read for the keys that the shelf's checklists name.
+fn labels_of(shelf: Shelf<'_>) -> Result<Labels, BayError> {
+    Ok(labels(&procedures(shelf)?))
 }
 
 /// What a checklist asks for; nothing where it is on the shelf no more.

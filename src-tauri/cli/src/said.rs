@@ -1,10 +1,11 @@
 //! Events and commands as lines to read while a walk goes on.
 
 use panside_bay::enter::{Command, Entered, EntryValue, Event, Job, PersonId, in_short};
+use panside_messages::Speaker;
 use panside_procedure::Procedure;
 
 /// What happened, in one line.
-pub fn event(job: &Job, event: &Event) -> String {
+pub fn event(speaker: &Speaker, job: &Job, event: &Event) -> String {
     let procedure = &job.procedure;
     let called = |person| job.people.called(person, job.last_seq());
     let step = |id: &str| format!("{} ({id})", title(procedure, id));
@@ -16,7 +17,7 @@ pub fn event(job: &Job, event: &Event) -> String {
         Event::Begun(begun) => format!("begins {}", step(&begun.step)),
         Event::Left(left) => format!("leaves {}", step(&left.step)),
         Event::Entered(entered) => {
-            let said = value(procedure, entered, &called);
+            let said = value(speaker, procedure, entered, &called);
             format!("enters {}: {said} -> {}", entered.entry, entered.class)
         }
         Event::Done(done) => {
@@ -88,7 +89,12 @@ fn vehicle_action_title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
     procedure.names.vehicle_action(id).map_or(id, |made| &procedure.vehicle_action_text(made).title)
 }
 
-fn value(procedure: &Procedure, entered: &Entered, called: &impl Fn(PersonId) -> String) -> String {
+fn value(
+    speaker: &Speaker,
+    procedure: &Procedure,
+    entered: &Entered,
+    called: &impl Fn(PersonId) -> String,
+) -> String {
     let Entered { step, entry, value, class, .. } = entered;
     let because = value.accounted().map_or(String::new(), |why| format!(" ({})", why.reason));
     let asked = procedure.names.step(step).map(|step| procedure.step(step));
@@ -101,7 +107,7 @@ fn value(procedure: &Procedure, entered: &Entered, called: &impl Fn(PersonId) ->
         (EntryValue::Photo { hash, width, height }, _) => {
             format!("photo {width} x {height}, {}", &hash[..hash.len().min(12)])
         }
-        (value, Some(entry)) => in_short(&entry.ask, value, class),
+        (value, Some(entry)) => speaker.arg(&in_short(&entry.ask, value, class, &procedure.checklist)),
         (_, None) => class.clone(),
     };
     format!("{said}{because}")

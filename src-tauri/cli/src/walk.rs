@@ -13,6 +13,7 @@ use panside_bay::enter::{Actor, Answer, JobId, Refusal, RequestId, request_named
 use panside_bay::photos::LARGEST_PHOTO;
 use panside_bay::start::NewJob;
 use panside_bay::way_back::state_folder;
+use panside_messages::Speaker;
 use panside_procedure::proof::Ask;
 use serde_json::{Value, json};
 
@@ -135,11 +136,12 @@ impl Walk<'_> {
         let head = self.bay.head(job)?;
         let request = self.request(number);
         let before = said::command(&command);
+        let speaker = Speaker::english();
         let who = self.bay.people()?.person(self.actor.id)?.name.clone();
         match (self.bay.enter(job, head, request, &self.actor, &command)?, &line.refused) {
             (Answer::Entered { events, .. }, None) => {
                 for event in &events {
-                    let said = said::event(self.bay.job(job)?, event);
+                    let said = said::event(&speaker, self.bay.job(job)?, event);
                     self.print(
                         json!({ "line": number, "who": who, "event": event.kind(), "said": said }),
                         &format!("{number:>4}  {}  {who:<12} {said}", self.time()),

@@ -23,7 +23,7 @@ mod torque;
 mod worked_out;
 
 use panside_journal::Stamp;
-use panside_procedure::format::{Ask, Item};
+use panside_procedure::format::{Ask, Checklist};
 use panside_trade::TradeError;
 use panside_trade::measure::Measure;
 use panside_trade::number::parse_number;
@@ -44,7 +44,7 @@ use kind::Kind;
 pub(crate) use reading::{Limit, limits};
 
 use crate::command::Refusal;
-use crate::message::{Message, entry_no_sheet_value, of_trade, refused_no_reason, words};
+use crate::message::{self, Arg, Message, as_said, entry_no_sheet_value, of_trade, refused_no_reason};
 use crate::people::Names;
 use crate::sheet::Specs;
 use crate::value::{Accounted, EntryValue};
@@ -55,8 +55,8 @@ const THERMOMETER_OFF_K: f64 = 2.0;
 /// What is around an entry when it is judged.
 #[derive(Debug, Clone, Copy)]
 pub struct Context<'a> {
-    /// The checklist's items, for their names.
-    pub items: &'a [Item],
+    /// The checklist, for what it calls items and keys of the sheet.
+    pub checklist: &'a Checklist,
     /// When the step was begun; nothing while it is not.
     pub begun: Option<&'a Stamp>,
     /// When the value was taken: now, or when the work was done that is corrected afterwards.
@@ -136,10 +136,21 @@ pub(crate) fn of(ask: &Ask) -> &dyn Kind {
     }
 }
 
-/// A value in few words; its class in words where that says as much.
+/// A value in few words; its class where that says as much.
 #[must_use]
-pub fn in_short(ask: &Ask, value: &EntryValue, class: &str) -> String {
-    of(ask).in_short(value).unwrap_or_else(|| words(class))
+pub fn in_short(ask: &Ask, value: &EntryValue, class: &str, checklist: &Checklist) -> Arg {
+    let short = of(ask).in_short(value, checklist);
+    short.map_or_else(|| class_label(Some(ask), class).into(), Arg::Text)
+}
+
+/// What a class is called; the class itself where the checklist does not ask for such an entry.
+#[must_use]
+pub fn class_label(ask: Option<&Ask>, class: &str) -> Message {
+    match ask {
+        Some(Ask::Choice(asked)) => as_said(asked.label(class)),
+        Some(ask) => message::class_label(ask.kind(), class),
+        None => as_said(class),
+    }
 }
 
 /// Milliseconds left of a timer, for the view.

@@ -6,15 +6,25 @@ mod trade;
 
 pub use panside_messages::{Arg, Message};
 
-pub use list::MESSAGES;
+pub use list::{LABELS, MESSAGES};
 
 pub(crate) use list::*;
 pub(crate) use panside_trade::text::figure;
 pub(crate) use trade::{of_figure, of_trade};
 
-/// An id as words: `on_locks` is "on locks".
-pub(crate) fn words(id: &str) -> String {
-    id.replace('_', " ")
+/// What a class of a kind of entry is called; the class itself where no kind of this version has it.
+pub(crate) fn class_label(kind: &str, class: &str) -> Message {
+    label(&format!("class-{kind}-{class}")).unwrap_or_else(|| as_said(class))
+}
+
+/// What a kind of entry is called.
+pub(crate) fn kind_label(kind: &str) -> Message {
+    label(&format!("kind-{kind}")).unwrap_or_else(|| as_said(kind))
+}
+
+fn label(id: &str) -> Option<Message> {
+    let id = id.replace('_', "-");
+    LABELS.contains(&id.as_str()).then(|| Message::new(&id, []))
 }
 
 #[cfg(test)]

@@ -29,7 +29,7 @@ use serde::Serialize;
 pub use chart::{ChartView, DrawnPoint};
 pub use check::check;
 pub use keep::{By, checked, id_of};
-pub use needs::{Need, Needs, needs};
+pub use needs::{Labels, Need, Needs, labels, needs};
 pub use page::{SheetEntered, SheetValueView, SheetView, view};
 pub use typed::{Typed, TypedPoint, TypedPosition, TypedSheet, TypedValue};
 

@@ -13,7 +13,7 @@ use crate::change::vars;
 use crate::command::Refusal;
 use crate::decide::unmet::Because;
 use crate::event::{Event, Introduced, Pinned, Started};
-use crate::message::{Arg, refused_no_such, start_no_repair_order, start_not_allowed, start_value, words};
+use crate::message::{Arg, refused_no_such, start_no_repair_order, start_not_allowed, start_value};
 use crate::sheet::Specs;
 use crate::size;
 
@@ -71,8 +71,9 @@ pub fn start(
             None => starts.first().copied(),
         };
         let Some(value) = value else {
-            let wants = starts.iter().map(|&value| words(procedure.value_name(*var, value))).collect();
-            return Err(start_value(words(name), words(word.unwrap_or_default()), Arg::AnyOf(wants)).into());
+            let wants = starts.iter().map(|&value| procedure.value_label(*var, value).to_owned()).collect();
+            let word = procedure.labels_of(name, word.unwrap_or_default()).1;
+            return Err(start_value(procedure.var_label(*var), word, Arg::AnyOf(wants)).into());
         };
         given.push((*var, value));
         if machine.vars[var.at()].kind == VariableKind::Condition {
@@ -139,12 +140,16 @@ pub fn questions(procedure: &Procedure) -> Vec<Question> {
     let conditions = vars(procedure, VariableKind::Condition).filter_map(|var| {
         let (_, starts) = procedure.machine.starts.iter().find(|(found, _)| *found == var)?;
         let answer = |&value: &u8| {
-            let value = procedure.value_name(var, value).to_owned();
-            Answer { says: words(&value), value }
+            let says = procedure.value_label(var, value).to_owned();
+            Answer { says, value: procedure.value_name(var, value).to_owned() }
         };
         let answers: Vec<Answer> = starts.iter().map(answer).collect();
         let condition = procedure.var_name(var).to_owned();
-        (answers.len() > 1).then(|| Question { name: words(&condition), condition, answers })
+        (answers.len() > 1).then(|| Question {
+            name: procedure.var_label(var).to_owned(),
+            condition,
+            answers,
+        })
     });
     conditions.collect()
 }
@@ -195,10 +200,7 @@ mod tests {
     #[test]
     fn a_start_that_only_the_rule_for_starting_forbids_says_what_it_lacks() {
         let text = include_str!("../tests/fixtures/pan.checklist.json");
-        let text = text.replace(
-            r#""values": ["off", "running"], "draws""#,
-            r#""values": ["off", "running"], "start": ["off", "running"], "draws""#,
-        );
+        let text = text.replace(r#""draws": "engine""#, r#""start": ["off", "running"], "draws": "engine""#);
         let procedure = Procedure::load(text.as_bytes()).unwrap();
         let refused = start(&procedure, &specs(), &intake(&[("engine", "running")]), ada()).unwrap_err();
         assert_eq!(refused.message, start_not_allowed());
@@ -232,6 +234,6 @@ mod tests {
         assert_eq!(asked.len(), 1);
         assert_eq!(asked[0].condition, "key");
         let answers: Vec<_> = asked[0].answers.iter().map(|a| (a.value.as_str(), a.says.as_str())).collect();
-        assert_eq!(answers, [("in_car", "in car"), ("secured", "secured")]);
+        assert_eq!(answers, [("in_car", "in the vehicle"), ("secured", "put away")]);
     }
 }

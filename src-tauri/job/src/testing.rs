@@ -78,9 +78,9 @@ pub fn try_entry(step: &str, entry: &str, value: EntryValue) -> Result<Classifie
     let step = procedure.step(procedure.names.step(step).unwrap());
     let entry = step.entries.iter().find(|found| found.id == entry).unwrap();
     let (at, begun) = (stamp(0), stamp(0));
-    let (items, shop) = (&procedure.checklist.items, shop());
+    let shop = shop();
     let context = Context {
-        items,
+        checklist: &procedure.checklist,
         begun: Some(&begun),
         at: &at,
         utc_offset_min: 0,

@@ -303,7 +303,7 @@ pub struct GateView {
     /// How it became known; nothing while it is not.
     pub known: Option<Known>,
     /// What was last read or answered that decides it.
-    pub last: Option<String>,
+    pub last: Option<Message>,
     /// Milliseconds for which it stays good, where it ages.
     pub ms_fresh: Option<u64>,
 }
@@ -379,6 +379,7 @@ impl JobView {
             }
         }
         self.vehicle_actions.iter_mut().for_each(|made| each_of(&mut made.refusal, say));
+        self.gates.iter_mut().flat_map(|gate| &mut gate.last).for_each(&mut *say);
         self.signs.iter_mut().for_each(|sign| each_of(&mut sign.renew, say));
         each_of(&mut self.finish, say);
         each_of(&mut self.stop, say);

@@ -168,6 +168,53 @@ clock-went-back = The clock went back before entry { $position }, so nobody know
 gain-not-positive = A rise of { $gain } is not possible. Correct the sheet.
 # $why: the figure's own sentence
 figure-not-told = { $why }
+# $what: what something is called, or a value as it was entered
+as-said = { $what }
+# What kinds of entry are called.
+kind-sign-off = sign-off
+kind-reading = reading
+kind-level = fluid level
+kind-coil = coil reading
+kind-cool-down = probed temperature
+kind-balance = fluid balance
+kind-count = count
+kind-torque = torque
+kind-photo = photo
+kind-choice = choice
+kind-several = choice of several
+kind-scan = scan
+kind-timer = wait
+kind-note = note
+# What the classes of each kind are called, in a row of other words.
+class-sign-off-signed = signed
+class-reading-read = recorded
+class-reading-inside = within limits
+class-reading-outside = out of limits
+class-level-below = below the low mark
+class-level-in = in range
+class-level-above = above the high mark
+class-level-unclear = too close to call
+class-level-not-reached = not reached
+class-coil-inside = within limits
+class-coil-outside = out of limits
+class-coil-open = open
+class-coil-short = shorted
+class-coil-unclear = too close to call
+class-cool-down-cool = cool
+class-cool-down-hot = hot
+class-balance-closes = balanced
+class-balance-differs = does not balance
+class-balance-explained = does not balance, explained
+class-count-all = all there
+class-count-short = short
+class-count-accounted = short, accounted for
+class-torque-inside = within limits
+class-torque-outside = out of limits
+class-torque-by-exception = out of limits, used anyway
+class-photo-taken = taken
+class-scan-read = read
+class-timer-elapsed = waited
+class-note-written = written
 # $wants: the kind that is asked for; $has: the kind that was entered
 entry-kind = This asks for a { $wants }; a { $has } was entered.
 # $key: key on the spec sheet

@@ -69,6 +69,24 @@ impl Speaker {
         line(&self.phrase(message).map_or_else(|| message.bare(), |text| with_capital(&text)))
     }
 
+    /// What something is called, as it stands within other text.
+    #[must_use]
+    pub fn label(&self, message: &Message) -> String {
+        line(&self.phrase(message).unwrap_or_else(|| message.bare()))
+    }
+
+    /// An argument as it stands in a sentence.
+    #[must_use]
+    pub fn arg(&self, arg: &Arg) -> String {
+        match arg {
+            Arg::Text(text) => text.clone(),
+            Arg::Number(number) => number.to_string(),
+            Arg::List(texts) => self.joined(texts, own::list_and),
+            Arg::AnyOf(texts) => self.joined(texts, own::list_or),
+            Arg::Said(message) => self.label(message),
+        }
+    }
+
     /// Puts a message's sentence into it.
     pub fn fill(&self, message: &mut Message) {
         message.text = self.say(message);
@@ -88,11 +106,8 @@ impl Speaker {
 
     fn value<'a>(&self, arg: &'a Arg) -> FluentValue<'a> {
         match arg {
-            Arg::Text(text) => FluentValue::from(text.as_str()),
             Arg::Number(number) => FluentValue::from(*number),
-            Arg::List(texts) => FluentValue::from(self.joined(texts, own::list_and)),
-            Arg::AnyOf(texts) => FluentValue::from(self.joined(texts, own::list_or)),
-            Arg::Said(message) => FluentValue::from(self.phrase(message).unwrap_or_else(|| message.bare())),
+            other => FluentValue::from(self.arg(other)),
         }
     }
 

@@ -55,6 +55,9 @@ pub struct Checklist {
     /// What is known: read, decided or told. Each starts as `unknown`.
     #[serde(default)]
     pub gates: Vec<Gate>,
+    /// Keys of the spec sheet that are read here, each with what people read for it.
+    #[serde(default)]
+    pub sheet_keys: BTreeMap<String, String>,
     /// Named predicates, to be used by name in others.
     #[serde(default)]
     pub terms: BTreeMap<String, String>,
@@ -93,14 +96,46 @@ fn always() -> String {
     "true".to_owned()
 }
 
+impl Checklist {
+    /// What people read for a key of the spec sheet; the key itself where the checklist does not read it.
+    #[must_use]
+    pub fn sheet_label<'a>(&'a self, key: &'a str) -> &'a str {
+        self.sheet_keys.get(key).map_or(key, String::as_str)
+    }
+
+    /// What people read for an item; its id where the checklist does not have it.
+    #[must_use]
+    pub fn item_name<'a>(&'a self, id: &'a str) -> &'a str {
+        self.items.iter().find(|item| item.id == id).map_or(id, |item| &item.name)
+    }
+
+    /// What a sign-off says; its id where the checklist does not have it.
+    #[must_use]
+    pub fn sign_text<'a>(&'a self, id: &'a str) -> &'a str {
+        self.sign_offs.iter().find(|sign| sign.id == id).map_or(id, |sign| &sign.text)
+    }
+}
+
+/// A name for rules, with what people read for it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Named {
+    /// Name in predicates.
+    pub id: String,
+    /// What people read.
+    pub label: String,
+}
+
 /// Something fixed for the vehicle, given by the spec sheet and never changed during a job.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Fact {
     /// Name in predicates.
     pub id: String,
+    /// What people read for it.
+    pub label: String,
     /// The values it can have. The proof tries them all.
-    pub values: Vec<String>,
+    pub values: Vec<Named>,
     /// The key on the spec sheet.
     pub sheet: String,
 }
@@ -111,8 +146,10 @@ pub struct Fact {
 pub struct Condition {
     /// Name in predicates.
     pub id: String,
+    /// What people read for it.
+    pub label: String,
     /// The values it can have; the first is the start unless `start` says more.
-    pub values: Vec<String>,
+    pub values: Vec<Named>,
     /// The values it can have at intake. Empty: the first value alone.
     #[serde(default)]
     pub start: Vec<String>,
@@ -130,8 +167,10 @@ pub struct Condition {
 pub struct Gate {
     /// Name in predicates.
     pub id: String,
+    /// What people read for it.
+    pub label: String,
     /// What it can be when it is known.
-    pub classes: Vec<String>,
+    pub classes: Vec<Named>,
     /// While this holds the knowledge stands; when it turns false the gate becomes `unknown`.
     #[serde(default)]
     pub holds_while: Option<String>,

@@ -16,7 +16,7 @@ use std::fmt;
 
 use serde::Serialize;
 
-use crate::format::{Checklist, Sheet, Step};
+use crate::format::{Checklist, Named, Sheet, Step};
 use crate::machine::{
     Action, ItemIx, Machine, OutcomeIx, Pred, SignIx, StepIx, VarIx, VariableKind, VehicleActionIx,
 };
@@ -199,6 +199,46 @@ impl Procedure {
     #[must_use]
     pub fn var_name(&self, var: VarIx) -> &str {
         &self.names.vars[var.at()]
+    }
+
+    /// What people read for a condition, fact or gate.
+    #[must_use]
+    pub fn var_label(&self, var: VarIx) -> &str {
+        self.labelled(var).0
+    }
+
+    /// What people read for a value of a condition, fact or gate.
+    #[must_use]
+    pub fn value_label(&self, var: VarIx, value: u8) -> &str {
+        let is_gate = self.machine.vars[var.at()].kind == VariableKind::Gate;
+        let at = usize::from(value).checked_sub(usize::from(is_gate));
+        at.and_then(|at| self.labelled(var).1.get(at)).map_or(names::UNKNOWN, |value| &value.label)
+    }
+
+    /// Label and values, in the order in which variables are numbered: conditions, facts, gates.
+    fn labelled(&self, var: VarIx) -> (&str, &[Named]) {
+        let Checklist { conditions, facts, gates, .. } = &self.checklist;
+        let at = var.at();
+        if let Some(condition) = conditions.get(at) {
+            return (&condition.label, &condition.values);
+        }
+        let at = at - conditions.len();
+        match facts.get(at) {
+            Some(fact) => (&fact.label, &fact.values),
+            None => {
+                let gate = &gates[at - facts.len()];
+                (&gate.label, &gate.classes)
+            }
+        }
+    }
+
+    /// A condition, fact or gate and its value by their ids, as people read them; the ids themselves where the checklist
+    /// does not have them.
+    #[must_use]
+    pub fn labels_of<'a>(&'a self, var: &'a str, value: &'a str) -> (&'a str, &'a str) {
+        let Some(found) = self.names.var(var) else { return (var, value) };
+        let known = self.names.value_of(found, value);
+        (self.var_label(found), known.map_or(value, |known| self.value_label(found, known)))
     }
 
     /// The text of a sign-off.

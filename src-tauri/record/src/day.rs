@@ -7,7 +7,7 @@ use panside_procedure::machine::VarIx;
 use serde::{Deserialize, Serialize};
 
 use crate::by::By;
-use crate::source::{Source, words};
+use crate::source::Source;
 
 /// What a condition must draw to be told over time: how high the vehicle is, and its engine.
 const TOLD: &[&str] = &["lift", "engine"];
@@ -20,9 +20,9 @@ pub struct Track {
     pub condition: String,
     /// Which part of the vehicle shows it: `lift` or `engine`.
     pub draws: String,
-    /// Every value that it can have, in words, in the order of the checklist; the first is at rest.
+    /// Every value that it can have, as people read it, in the order of the checklist; the first is at rest.
     pub values: Vec<String>,
-    /// Each value that it had, in words, and since when.
+    /// Each value that it had, as people read it, and since when.
     pub had: Vec<Had>,
 }
 
@@ -30,7 +30,7 @@ pub struct Track {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Had {
-    /// The value, in words.
+    /// The value, as people read it.
     pub value: String,
     /// The event since which it had it.
     pub since: By,
@@ -43,7 +43,7 @@ pub(crate) fn of(source: Source<'_>) -> Vec<Track> {
     let mut tracks: Vec<(VarIx, Track)> = conditions
         .filter_map(|(at, condition)| {
             let draws = condition.draws.clone().filter(|draws| TOLD.contains(&draws.as_str()))?;
-            let values = condition.values.iter().map(|value| words(value)).collect();
+            let values = condition.values.iter().map(|value| value.label.clone()).collect();
             let condition = condition.id.clone();
             Some((VarIx::of(at), Track { condition, draws, values, had: Vec::new() }))
         })
@@ -52,8 +52,8 @@ pub(crate) fn of(source: Source<'_>) -> Vec<Track> {
     for happened in &source.job.happened {
         job.take(happened.clone());
         for (var, track) in &mut tracks {
-            let value = job.procedure.value_name(*var, job.procedure.machine.value(&job.state, *var));
-            let value = words(value);
+            let value =
+                job.procedure.value_label(*var, job.procedure.machine.value(&job.state, *var)).to_owned();
             if track.had.last().is_none_or(|last| last.value != value) {
                 track.had.push(Had { value, since: source.by(&source.job.mark(happened)) });
             }

@@ -2,11 +2,11 @@
 //! tablet restarted.
 
 use panside_job::clock::elapsed_ms;
-use panside_job::{EntryValue, Event, Mark};
+use panside_job::{EntryValue, Event, Mark, Message};
 use serde::{Deserialize, Serialize};
 
 use crate::by::By;
-use crate::source::{Source, Standing, words};
+use crate::source::{Source, Standing};
 
 /// What was entered at a step and was voided. The entries stay in [`crate::steps`].
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -51,6 +51,8 @@ pub struct ByName {
     pub label: String,
     /// What the value turned out to be.
     pub class: String,
+    /// What the class is called.
+    pub called: Message,
     /// The reason that was given.
     pub reason: String,
     /// Who answers for it.
@@ -65,9 +67,9 @@ pub struct ByName {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Observed {
-    /// The condition, in words.
+    /// The condition, as people read it.
     pub condition: String,
-    /// The value it had, in words.
+    /// The value it had, as people read it.
     pub value: String,
     /// How it came to that.
     pub reason: String,
@@ -124,6 +126,7 @@ pub(crate) fn by_name(source: Source<'_>) -> Vec<ByName> {
             step: found.step.id.clone(),
             label: found.label(),
             class: found.value.class.clone(),
+            called: found.class_label(),
             reason: told.reason.clone(),
             said_by: source.job.people.called(told.by, found.value.mark.seq),
             standing: found.standing,
@@ -179,17 +182,20 @@ fn explained(source: Source<'_>, step: &str, title: &str, reason: &str, mark: &M
 pub(crate) fn observed(source: Source<'_>) -> Vec<Observed> {
     let dangers = &source.job.procedure.checklist.dangers;
     let danger = |id: &String| {
-        dangers.iter().find(|danger| danger.id == *id).map_or_else(|| words(id), |danger| danger.text.clone())
+        dangers.iter().find(|danger| danger.id == *id).map_or(id, |danger| &danger.text).clone()
     };
     let seen = source.job.happened.iter().filter_map(|happened| match &happened.event {
-        Event::Observed(body) => Some(Observed {
-            condition: words(&body.condition),
-            value: words(&body.value),
-            reason: body.reason.clone(),
-            undone: body.undone.iter().map(|step| source.title(step)).collect(),
-            dangers: body.dangers.iter().map(danger).collect(),
-            by: source.by(&source.job.mark(happened)),
-        }),
+        Event::Observed(body) => {
+            let (condition, value) = source.job.procedure.labels_of(&body.condition, &body.value);
+            Some(Observed {
+                condition: condition.to_owned(),
+                value: value.to_owned(),
+                reason: body.reason.clone(),
+                undone: body.undone.iter().map(|step| source.title(step)).collect(),
+                dangers: body.dangers.iter().map(danger).collect(),
+                by: source.by(&source.job.mark(happened)),
+            })
+        }
         _ => None,
     });
     seen.collect()
@@ -202,10 +208,11 @@ pub(crate) fn vehicle_actions(source: Source<'_>) -> Vec<VehicleAction> {
         Event::VehicleAction(body) => {
             let text = checklist.vehicle_actions.iter().find(|found| found.id == body.action);
             let makes = text.into_iter().flat_map(|text| &text.makes);
+            let makes = makes.map(|(what, value)| source.job.procedure.labels_of(what, value));
             Some(VehicleAction {
                 id: body.action.clone(),
                 title: source.vehicle_action_title(&body.action),
-                makes: makes.map(|(what, value)| format!("{}: {}", words(what), words(value))).collect(),
+                makes: makes.map(|(what, value)| format!("{what}: {value}")).collect(),
                 by: source.by(&source.job.mark(happened)),
             })
         }

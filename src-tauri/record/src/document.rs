@@ -135,6 +135,18 @@ pub struct Vehicle {
     pub came_in: BTreeMap<String, String>,
     /// How it stands now, or stood when the job ended: every condition with its value.
     pub stands: BTreeMap<String, String>,
+    /// Of that, what is otherwise than it came in, as people read it.
+    pub otherwise: Vec<Stands>,
+}
+
+/// A condition with its value, as people read them.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Stands {
+    /// The condition.
+    pub what: String,
+    /// Its value.
+    pub is: String,
 }
 
 /// The files that the job goes by.

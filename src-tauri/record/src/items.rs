@@ -127,7 +127,7 @@ fn accounted(source: Source<'_>) -> Vec<Accounted> {
         let Ask::Count(asked) = &found.entry?.ask else { return None };
         let short = asked.of.iter().filter_map(|(id, &expected)| {
             let counted = of.get(id).copied().unwrap_or(0);
-            let name = source.item(id).map_or(id.as_str(), |item| item.name.as_str());
+            let name = source.job.procedure.checklist.item_name(id);
             (counted < u32::from(expected)).then(|| format!("{name} {counted} of {expected}"))
         });
         Some(Accounted {

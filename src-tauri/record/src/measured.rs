@@ -1,8 +1,8 @@
 //! Level readings and torque as data, for a table or a drawing, and the photos. Figures stand as typed; those of the
 //! sheet with as many digits as make them.
 
-use panside_job::EntryValue;
 use panside_job::value::StickShows;
+use panside_job::{EntryValue, Message};
 use panside_procedure::format::sheet::Value;
 use panside_procedure::format::{Ask, Sheet};
 use serde::{Deserialize, Serialize};
@@ -25,6 +25,8 @@ pub struct Level {
     pub confirmed_no_trace: bool,
     /// What the level turned out to be.
     pub class: String,
+    /// What the class is called.
+    pub called: Message,
     /// What has become of the entry.
     pub standing: Standing,
     /// Who entered it, and when.
@@ -100,6 +102,8 @@ pub struct Torque {
     pub certificate: Option<String>,
     /// What it turned out to be.
     pub class: String,
+    /// What the class is called.
+    pub called: Message,
     /// What has become of the entry.
     pub standing: Standing,
     /// Who entered it, and when.
@@ -116,6 +120,8 @@ pub struct Photo {
     pub hash: String,
     /// Step id.
     pub step: String,
+    /// Its title.
+    pub title: String,
     /// What the control says.
     pub label: String,
     /// What the checklist wants to see on it; empty where it asks for no photo.
@@ -155,6 +161,7 @@ pub(crate) fn levels(source: Source<'_>) -> Vec<Level> {
             readings: readings.collect(),
             confirmed_no_trace: *confirmed_no_trace,
             class: found.value.class.clone(),
+            called: found.class_label(),
             standing: found.standing,
             by: source.by(&found.value.mark),
             chart,
@@ -199,6 +206,7 @@ pub(crate) fn torques(source: Source<'_>) -> Vec<Torque> {
             calibration_due: tool.calibration_due.clone(),
             certificate: tool.certificate.clone(),
             class: found.value.class.clone(),
+            called: found.class_label(),
             standing: found.standing,
             by: source.by(&found.value.mark),
             limits: found.entry.map(|entry| limits(&entry.ask, sheet)).unwrap_or_default(),
@@ -229,6 +237,7 @@ pub(crate) fn photos(
         Some(Photo {
             hash: hash.clone(),
             step: found.step.id.clone(),
+            title: found.step.title.clone(),
             label: found.label(),
             of,
             caption: captions.get(hash).cloned(),

@@ -1,8 +1,9 @@
 //! The job that a record is made of, with what several parts of the record look up in it.
 
+use panside_job::entry::class_label;
 use panside_job::job::{Attempt, EnteredValue, StepDetail};
-use panside_job::{Event, Job, Mark};
-use panside_procedure::format::{Entry, Item, Step};
+use panside_job::{Event, Job, Mark, Message};
+use panside_procedure::format::{Entry, Step};
 use panside_procedure::machine::StepIx;
 use serde::{Deserialize, Serialize};
 
@@ -42,7 +43,12 @@ pub(crate) struct Found<'a> {
 impl Found<'_> {
     /// What the control says; the entry's id where the checklist has none.
     pub fn label(&self) -> String {
-        self.entry.map_or_else(|| words(&self.value.entry), |entry| entry.label.clone())
+        self.entry.map_or(&self.value.entry, |entry| &entry.label).clone()
+    }
+
+    /// What its class is called.
+    pub fn class_label(&self) -> Message {
+        class_label(self.entry.map(|entry| &entry.ask), &self.value.class)
     }
 
     pub fn counts(&self) -> bool {
@@ -68,14 +74,10 @@ impl<'a> Source<'a> {
         })
     }
 
-    /// The title of a step, or its id in words where the checklist has none.
+    /// The title of a step, or its id where the checklist has none.
     pub fn title(self, id: &str) -> String {
         let found = self.job.procedure.names.step(id);
-        found.map_or_else(|| words(id), |number| self.job.procedure.step(number).title.clone())
-    }
-
-    pub fn item(self, id: &str) -> Option<&'a Item> {
-        self.job.procedure.checklist.items.iter().find(|item| item.id == id)
+        found.map_or_else(|| id.to_owned(), |number| self.job.procedure.step(number).title.clone())
     }
 
     /// The event with this number.
@@ -86,6 +88,7 @@ impl<'a> Source<'a> {
     /// What an event was, in words.
     pub fn what(self, seq: u64) -> String {
         let Some(event) = self.event(seq) else { return format!("event {seq}") };
+        let procedure = &self.job.procedure;
         let step = |what: &str, id: &str| format!("step \"{}\" {what}", self.title(id));
         match event {
             Event::Started(_) => "the start of the job".to_owned(),
@@ -101,11 +104,14 @@ impl<'a> Source<'a> {
             Event::VehicleAction(body) => {
                 format!("vehicle action \"{}\"", self.vehicle_action_title(&body.action))
             }
-            Event::Signed(body) => format!("sign-off \"{}\" renewed", words(&body.signature.sign)),
-            Event::Observed(body) => {
-                format!("vehicle status corrected: {} is {}", words(&body.condition), words(&body.value))
+            Event::Signed(body) => {
+                format!("sign-off \"{}\" renewed", procedure.checklist.sign_text(&body.signature.sign))
             }
-            Event::Expired(body) => format!("{} grew too old", words(&body.gate)),
+            Event::Observed(body) => {
+                let (condition, value) = procedure.labels_of(&body.condition, &body.value);
+                format!("vehicle status corrected: {condition} is {value}")
+            }
+            Event::Expired(body) => format!("{} grew too old", procedure.labels_of(&body.gate, "").0),
             Event::Finished(_) => "the job finished".to_owned(),
             Event::Stopped(_) => "the job stopped".to_owned(),
             Event::ClockJumped(_) => "the wall clock was set".to_owned(),
@@ -115,7 +121,7 @@ impl<'a> Source<'a> {
     /// What the button of a vehicle action says.
     pub fn vehicle_action_title(self, id: &str) -> String {
         let found = self.job.procedure.names.vehicle_action(id);
-        found.map_or_else(|| words(id), |made| self.job.procedure.vehicle_action_text(made).title.clone())
+        found.map_or_else(|| id.to_owned(), |made| self.job.procedure.vehicle_action_text(made).title.clone())
     }
 }
 
@@ -148,9 +154,4 @@ pub(crate) fn standing(detail: &StepDetail, attempt: &Attempt) -> Standing {
     } else {
         Standing::Replaced
     }
-}
-
-/// An id as words: `on_locks` is "on locks".
-pub(crate) fn words(id: &str) -> String {
-    id.replace('_', " ")
 }

@@ -1,8 +1,11 @@
 //! Every entry of the job, by phase and step, each with what became of it. Nothing is left out: what was voided or
 //! replaced stays readable.
 
+use panside_job::Message;
+use panside_job::entry::class_label;
 use panside_job::job::{Attempt as WorkedAttempt, EndedBy, StepDetail};
 use panside_procedure::Shown;
+use panside_procedure::format::entry::SIGNED;
 use panside_procedure::format::{Ask, Signal, Step as StepText, Zone};
 use serde::{Deserialize, Serialize};
 
@@ -102,6 +105,8 @@ pub struct Entry {
     pub value: String,
     /// What it turned out to be, as decided then.
     pub class: String,
+    /// What the class is called.
+    pub called: Message,
     /// The class says more than the value.
     pub judged: bool,
     /// What has become of it.
@@ -178,6 +183,7 @@ fn entry_of(source: Source<'_>, found: &Found<'_>) -> Entry {
         kind: found.value.value.kind().to_owned(),
         value: value::text(source, ask, found.value),
         class: found.value.class.clone(),
+        called: found.class_label(),
         judged: ask.is_some_and(Ask::judges),
         standing: found.standing,
         by: source.by(&found.value.mark),
@@ -201,14 +207,15 @@ fn signatures(
             .find(|entry| matches!(&entry.ask, Ask::SignOff(asked) if asked.sign == signature.sign));
         Entry {
             entry: asked.map_or_else(|| signature.sign.clone(), |entry| entry.id.clone()),
-            label: asked.map_or_else(|| crate::source::words(&signature.sign), |entry| entry.label.clone()),
+            label: asked.map_or(&signature.sign, |entry| &entry.label).clone(),
             kind: "sign_off".to_owned(),
             value: format!(
                 "signed by {} as {}",
                 source.job.people.called(signature.by, given.seq),
                 signature.role.noun()
             ),
-            class: "signed".to_owned(),
+            class: SIGNED.to_owned(),
+            called: class_label(asked.map(|entry| &entry.ask), SIGNED),
             judged: false,
             standing: standing(detail, attempt),
             by: source.by(given),

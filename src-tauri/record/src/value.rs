@@ -9,7 +9,7 @@ use panside_job::value::{
 };
 use panside_procedure::format::Ask;
 
-use crate::source::{Source, words};
+use crate::source::Source;
 
 /// The value in words. Figures and units stand as they were typed; people are named as they were called then.
 pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, entered: &EnteredValue) -> String {
@@ -29,9 +29,9 @@ pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, entered: &EnteredValue
             said.join("; ")
         }
         EntryValue::Count { of, accounted } => {
-            let counted = of.iter().map(|(id, pieces)| {
-                format!("{} {pieces}", source.item(id).map_or_else(|| words(id), |item| item.name.clone()))
-            });
+            let counted = of
+                .iter()
+                .map(|(id, pieces)| format!("{} {pieces}", source.job.procedure.checklist.item_name(id)));
             let counted = counted.collect::<Vec<_>>().join(", ");
             match accounted {
                 Some(told) => format!("{counted}; the missing: {}", says(told)),
@@ -59,7 +59,10 @@ pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, entered: &EnteredValue
         EntryValue::Photo { hash, width, height } => {
             format!("photo {}, {width} × {height}", short(hash))
         }
-        EntryValue::Choice { class } => answer(ask, class),
+        EntryValue::Choice { class } => match ask {
+            Some(Ask::Choice(asked)) => asked.label(class).to_owned(),
+            _ => class.clone(),
+        },
         EntryValue::Several { found } => found_of(ask, found),
         EntryValue::Scan { text } if text.is_empty() => "none".to_owned(),
         EntryValue::Scan { text } | EntryValue::Note { text } => text.clone(),
@@ -93,23 +96,13 @@ fn said_probed(probed: &Probed) -> String {
     format!("{value} {unit}, {by}{}", around.unwrap_or_default())
 }
 
-/// What the button of an answer says; its class in words where the checklist has no such answer.
-fn answer(ask: Option<&Ask>, class: &str) -> String {
-    let options = match ask {
-        Some(Ask::Choice(choice)) => choice.options.as_slice(),
-        _ => &[],
-    };
-    let option = options.iter().find(|option| option.class == class);
-    option.map_or_else(|| words(class), |option| option.label.clone())
-}
-
-/// What the buttons of what was found say, in the order of the list; ids in words where the checklist has none.
+/// What the buttons of what was found say, in the order of the list; ids where the checklist has none.
 fn found_of(ask: Option<&Ask>, found: &BTreeSet<String>) -> String {
     if found.is_empty() {
         return "none of the list".to_owned();
     }
     let Some(Ask::Several(asked)) = ask else {
-        return found.iter().map(|id| words(id)).collect::<Vec<_>>().join(", ");
+        return found.iter().cloned().collect::<Vec<_>>().join(", ");
     };
     let labels = asked.options.iter().filter(|option| found.contains(&option.id));
     labels.map(|option| option.label.clone()).collect::<Vec<_>>().join(", ")

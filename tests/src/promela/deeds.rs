@@ -58,13 +58,17 @@ impl<'a> Writer<'a> {
     pub fn starts(&self) -> Vec<Deed<'a>> {
         let checklist = self.checklist;
         let conditions = checklist.conditions.iter().map(|one| {
-            let first = std::slice::from_ref(&one.values[0]);
-            (one.id.as_str(), if one.start.is_empty() { first } else { &one.start[..] })
+            let first = vec![one.values[0].id.as_str()];
+            let start = one.start.iter().map(String::as_str);
+            (one.id.as_str(), if one.start.is_empty() { first } else { start.collect() })
         });
-        let facts = checklist.facts.iter().map(|one| (one.id.as_str(), &one.values[..]));
+        let facts = checklist.facts.iter();
+        let facts = facts.map(|one| {
+            (one.id.as_str(), one.values.iter().map(|value| value.id.as_str()).collect::<Vec<_>>())
+        });
         let mut starts: Vec<Vec<Line>> = vec![Vec::new()];
         for (name, values) in conditions.chain(facts) {
-            let with = |start: &Vec<Line>, value: &String| {
+            let with = |start: &Vec<Line>, value: &str| {
                 let set = Line::set(value_of(name), self.says.number(name, value));
                 [start.clone(), vec![set]].concat()
             };
@@ -118,8 +122,10 @@ impl<'a> Writer<'a> {
             deeds.push(deed);
         }
         if self.runs == Runs::OneObservation {
-            let values =
-                checklist.conditions.iter().flat_map(|one| one.values.iter().map(|value| (&*one.id, value)));
+            let values = checklist
+                .conditions
+                .iter()
+                .flat_map(|one| one.values.iter().map(|value| (&*one.id, &*value.id)));
             deeds.extend(values.map(|(name, value)| self.observe(name, value)));
         }
         deeds

@@ -5,7 +5,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use panside_procedure::format::{Checklist, Step, Zone};
+use panside_procedure::format::{Checklist, Named, Step, Zone};
 use panside_procedure::predicate::{self, Doing, Expr, Node, PredicateError};
 
 pub fn value_of(id: &str) -> String {
@@ -107,7 +107,7 @@ impl<'a> Says<'a> {
         let parsed =
             crate::predicates(checklist).into_iter().map(|text| Ok((text.as_str(), predicate::parse(text)?)));
         let parsed = parsed.collect::<Result<_, PredicateError>>()?;
-        let named = |values: &'a [String]| values.iter().map(String::as_str).collect::<Vec<_>>();
+        let named = |values: &'a [Named]| values.iter().map(|value| value.id.as_str()).collect::<Vec<_>>();
         let conditions = checklist.conditions.iter().map(|one| (one.id.as_str(), named(&one.values)));
         let facts = checklist.facts.iter().map(|one| (one.id.as_str(), named(&one.values)));
         let gates = checklist

@@ -2530,7 +2530,7 @@ temperature_units: Array<string>,
 /**
  * The words a fact can be.
  */
-choices: Array<string>, 
+choices: Array<Named>, 
 /**
  * The drawing of a chart, where enough of it is typed.
  */

@@ -35,9 +35,11 @@ fn record_with(shop: &mut Shop, job: JobId, bytes: &[u8]) -> Document {
     };
     let mut document = shop.bay.record(job).unwrap();
     let by = document.started.clone().unwrap();
-    let (step, label, of) = ("pan".to_owned(), "Photo of the pan".to_owned(), "the pan".to_owned());
+    let (step, title) = ("pan".to_owned(), "Pan down".to_owned());
+    let (label, of) = ("Photo of the pan".to_owned(), "the pan".to_owned());
     let standing = Standing::Counts;
-    document.photos.push(Photo { hash, step, label, of, caption: None, width, height, standing, by });
+    let photo = Photo { hash, step, title, label, of, caption: None, width, height, standing, by };
+    document.photos.push(photo);
     document
 }
 

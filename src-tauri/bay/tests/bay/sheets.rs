@@ -138,7 +138,7 @@ fn a_second_person_checks_values_and_a_change_takes_the_check_away() {
     let id = copied(&mut shop, "Our van");
     let keys = ["coil".to_owned(), "cure".to_owned()];
     let own = shop.bay.check_sheet(SHELF, (&id, seen(&shop, &id)), &keys, &technician(), 0).unwrap_err();
-    assert_eq!(own.to_string(), "Coil: R. Ode entered this value, so a second person checks it.");
+    assert_eq!(own.to_string(), "Coil resistance: R. Ode entered this value, so a second person checks it.");
     shop.bay.check_sheet(SHELF, (&id, seen(&shop, &id)), &keys, &second_person(), 0).unwrap();
     let line = |shop: &Shop| {
         let list = shop.bay.sheets(SHELF).unwrap();

@@ -81,9 +81,8 @@ impl<'a> Draft<'a> {
         begun: Option<&Stamp>,
         at: &Stamp,
     ) -> Result<Classified, Refusal> {
-        let items = &self.job.procedure.checklist.items;
         let context = Context {
-            items,
+            checklist: &self.job.procedure.checklist,
             begun,
             at,
             utc_offset_min: self.job.utc_offset_min(),

@@ -110,7 +110,7 @@ fn message(job: &Job, state: &State, action: Action, blocked: Blocked) -> Messag
         Blocked::Same => match action {
             Action::Vehicle(made) => refused_same_vehicle_action(&procedure.vehicle_action_text(made).title),
             Action::Observe(var, value) => {
-                refused_same_value(words(procedure.var_name(var)), words(procedure.value_name(var, value)))
+                refused_same_value(procedure.var_label(var), procedure.value_label(var, value))
             }
             _ => unmet_never(),
         },

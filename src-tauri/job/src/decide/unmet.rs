@@ -12,7 +12,7 @@ use crate::job::{EnteredValue, Job};
 use crate::message::{
     Arg, Message, unmet_empty, unmet_gate, unmet_gate_at_least, unmet_gate_at_most, unmet_gate_lost,
     unmet_gate_read, unmet_gate_restarted, unmet_gate_unknown, unmet_gate_within, unmet_never,
-    unmet_not_signed, unmet_not_worked, unmet_signed, unmet_value, unmet_worked, words,
+    unmet_not_signed, unmet_not_worked, unmet_signed, unmet_value, unmet_worked,
 };
 
 /// Where the words come from: the checklist alone, or a job at a time.
@@ -55,12 +55,13 @@ impl<'a> Because<'a> {
         let title = |step: StepIx| procedure.step(step).title.as_str();
         match unmet {
             Unmet::Value { var, is, wants } => {
-                let what = words(procedure.var_name(*var));
-                let is = words(procedure.value_name(*var, *is));
-                let wants =
-                    Arg::AnyOf(wants.iter().map(|&value| words(procedure.value_name(*var, value))).collect());
+                let what = procedure.var_label(*var);
+                let known = *is != 0;
+                let is = procedure.value_label(*var, *is);
+                let wants = wants.iter().map(|&value| procedure.value_label(*var, value).to_owned());
+                let wants = Arg::AnyOf(wants.collect());
                 match procedure.machine.vars[var.at()].kind {
-                    VariableKind::Gate => self.gate(*var, what, is, wants),
+                    VariableKind::Gate => self.gate(*var, what, Some(is).filter(|_| known), wants),
                     _ => unmet_value(what, is, wants),
                 }
             }
@@ -76,10 +77,14 @@ impl<'a> Because<'a> {
         }
     }
 
-    fn gate(&self, gate: VarIx, what: String, is: String, wants: Arg) -> Message {
-        let known = is != "unknown";
+    fn gate(&self, gate: VarIx, what: &str, is: Option<&str>, wants: Arg) -> Message {
+        let known = is.is_some();
+        let bare = |wants| match is {
+            Some(is) => unmet_gate(what, is, wants),
+            None => unmet_gate_unknown(what, wants),
+        };
         let Some((job, now)) = self.job else {
-            return if known { unmet_gate(what, is, wants) } else { unmet_gate_unknown(what, wants) };
+            return bare(wants);
         };
         let last = job.last_read(gate).zip(self.entry(job, gate));
         let detail = job.gate(gate);
@@ -89,21 +94,20 @@ impl<'a> Because<'a> {
         };
         match last {
             Some((read, entry)) if known && is_measured(entry) => {
-                unmet_gate_read(what, said(read, entry), wants)
+                unmet_gate_read(what, said(job, read, entry), wants)
             }
             Some((read, entry)) if !known && is_lost(read) => {
-                let said = said(read, entry);
+                let said = said(job, read, entry);
                 let minutes = measured_ms(&read.mark.stamp, now).map(|ms| ms / MINUTE_MS);
                 minutes.map_or_else(
-                    || unmet_gate_restarted(&what, &said),
-                    |minutes| unmet_gate_lost(&what, &said, i64::try_from(minutes).unwrap_or(i64::MAX)),
+                    || unmet_gate_restarted(what, said.clone()),
+                    |minutes| unmet_gate_lost(what, said.clone(), i64::try_from(minutes).unwrap_or(i64::MAX)),
                 )
             }
             Some((read, entry)) if !known && keeps_in_progress(entry, &read.class) => {
                 self.not_yet(job, what, read, entry, wants)
             }
-            _ if known => unmet_gate(what, is, wants),
-            _ => unmet_gate_unknown(what, wants),
+            _ => bare(wants),
         }
     }
 
@@ -114,18 +118,19 @@ impl<'a> Because<'a> {
     }
 
     /// What was read is not what the gate needs: the limit it breaks says more than the class.
-    fn not_yet(&self, job: &Job, what: String, read: &EnteredValue, entry: &Entry, wants: Arg) -> Message {
-        let last = said(read, entry);
+    fn not_yet(&self, job: &Job, what: &str, read: &EnteredValue, entry: &Entry, wants: Arg) -> Message {
+        let last = said(job, read, entry);
+        let label = |key| self.procedure.checklist.sheet_label(key);
         if let Ask::CoolDown(asked) = &entry.ask
             && let Some(limit) = job.specs.measure(&asked.limit)
         {
-            return unmet_gate_at_most(what, last, limit, words(&asked.limit));
+            return unmet_gate_at_most(what, last, limit, label(&asked.limit));
         }
         let Ask::Reading(asked) = &entry.ask else { return unmet_gate_read(what, last, wants) };
         match limits(asked, &job.specs).unwrap_or_default().first() {
-            Some(Limit::AtMost(limit, key)) => unmet_gate_at_most(what, last, *limit, words(key)),
-            Some(Limit::AtLeast(limit, key)) => unmet_gate_at_least(what, last, *limit, words(key)),
-            Some(Limit::Within(low, high, key)) => unmet_gate_within(what, last, *low, *high, words(key)),
+            Some(Limit::AtMost(limit, key)) => unmet_gate_at_most(what, last, *limit, label(key)),
+            Some(Limit::AtLeast(limit, key)) => unmet_gate_at_least(what, last, *limit, label(key)),
+            Some(Limit::Within(low, high, key)) => unmet_gate_within(what, last, *low, *high, label(key)),
             None => unmet_gate_read(what, last, wants),
         }
     }
@@ -140,6 +145,6 @@ fn keeps_in_progress(entry: &Entry, class: &str) -> bool {
 }
 
 /// A value as it was entered, in few words.
-pub(crate) fn said(read: &EnteredValue, entry: &Entry) -> String {
-    in_short(&entry.ask, &read.value, &read.class)
+pub(crate) fn said(job: &Job, read: &EnteredValue, entry: &Entry) -> Arg {
+    in_short(&entry.ask, &read.value, &read.class, &job.procedure.checklist)
 }

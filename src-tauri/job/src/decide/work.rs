@@ -13,7 +13,7 @@ use crate::command::Refusal;
 use crate::event::{Begun, Done, Event, Left};
 use crate::message::{
     Message, missing_entry, refused_class, refused_finished, refused_missing, refused_no_such,
-    refused_not_in_progress, refused_not_yet, refused_sign_with_done, refused_stopped, words,
+    refused_not_in_progress, refused_not_yet, refused_sign_with_done, refused_stopped,
 };
 use crate::value::{EntryValue, Signature};
 
@@ -126,10 +126,13 @@ impl Draft<'_> {
 
     /// The outcome that classes make; classes that the step cannot have are refused.
     pub fn outcome(&self, step: StepIx, classes: &BTreeMap<String, String>) -> Result<OutcomeIx, Refusal> {
+        let entries = &self.job.procedure.step(step).entries;
+        let label =
+            |id: String| entries.iter().find(|entry| entry.id == id).map_or(id, |entry| entry.label.clone());
         self.job.procedure.outcome(step, classes).map_err(|none| match none {
-            NoOutcome::NotYet(entry) => refused_not_yet(entry).into(),
-            NoOutcome::Missing(entry) => missing_entry(entry).into(),
-            NoOutcome::NoClass(entry, class) => refused_class(entry, words(&class)).into(),
+            NoOutcome::NotYet(entry) => refused_not_yet(label(entry)).into(),
+            NoOutcome::Missing(entry) => missing_entry(label(entry)).into(),
+            NoOutcome::NoClass(entry, class) => refused_class(label(entry), class).into(),
         })
     }
 

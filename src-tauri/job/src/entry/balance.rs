@@ -1,6 +1,6 @@
 //! What was drained against what went in, drawn by [`panside_trade::balance`] from what other entries took down.
 
-use panside_procedure::format::Item;
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::{self, Amount};
 use panside_trade::TradeError;
 use panside_trade::balance::{self, BalanceClass, Fluid, balance};
@@ -14,7 +14,7 @@ use super::{Classified, Context, THERMOMETER_OFF_K, named, of_sheet, quantity};
 use crate::command::Refusal;
 use crate::message::{
     Message, balance_beyond_capacity, balance_closes, balance_explain, balance_explained, balance_less_in,
-    balance_more_in, balance_no_entry, limit_unseen, of_figure, of_trade, words,
+    balance_more_in, balance_no_entry, limit_unseen, of_figure, of_trade,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -127,7 +127,7 @@ fn taken(
     let mut amounts = Vec::new();
     for (at, volume) in volumes.into_iter().enumerate() {
         let last = temperatures.get(at).or(temperatures.last());
-        let Some(temperature) = last else { return Err(balance_no_entry(words(&amount.volume))) };
+        let Some(temperature) = last else { return Err(no_entry(&amount.volume, past)) };
         // Of what was not poured nothing is misread.
         let off_by = if volume.litres() > 0.0 { JUG_OFF_L } else { 0.0 };
         amounts.push(balance::Amount {
@@ -154,10 +154,15 @@ where
     });
     let read = typed.collect::<Result<Vec<T>, Refusal>>().map_err(|refusal| refusal.message)?;
     if read.is_empty() {
-        let label = past.and_then(|past| past.label(step, id));
-        return Err(balance_no_entry(label.unwrap_or_else(|| words(entry))));
+        return Err(no_entry(entry, past));
     }
     Ok(read)
+}
+
+/// For what was not read at an entry that is named as `step.entry`.
+fn no_entry(entry: &str, past: Option<Past<'_>>) -> Message {
+    let label = past.and_then(|past| entry.split_once('.').and_then(|(step, id)| past.label(step, id)));
+    balance_no_entry(label.unwrap_or_else(|| entry.to_owned()))
 }
 
 fn say(drawn: &balance::Balance) -> Vec<Message> {
@@ -190,7 +195,7 @@ impl Kind for entry::Balance {
         }
     }
 
-    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+    fn limits(&self, specs: &Specs, _checklist: &Checklist) -> Vec<Message> {
         specs.measure(&self.unseen).map(limit_unseen).into_iter().collect()
     }
 
@@ -207,7 +212,7 @@ impl Kind for entry::Balance {
         Some((temperature, temperature_unit))
     }
 
-    fn in_short(&self, _value: &EntryValue) -> Option<String> {
+    fn in_short(&self, _value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         None
     }
 

@@ -1,11 +1,12 @@
 //! One of several answers: its id is the class.
 
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::Choice;
 
 use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
 use crate::command::Refusal;
-use crate::message::{choice_made, choice_unknown, words};
+use crate::message::{choice_made, choice_unknown};
 use crate::sheet::Specs;
 use crate::value::EntryValue;
 
@@ -32,10 +33,9 @@ impl Kind for Choice {
 
     measures_nothing!();
 
-    fn in_short(&self, value: &EntryValue) -> Option<String> {
+    fn in_short(&self, value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         let EntryValue::Choice { class } = value else { return None };
-        let option = self.options.iter().find(|option| option.class == *class);
-        Some(option.map_or_else(|| words(class), |option| option.label.clone()))
+        Some(self.label(class).to_owned())
     }
 }
 

@@ -1,6 +1,6 @@
 //! A coil's resistance, judged by [`panside_trade::coil`] at the temperature of its limits.
 
-use panside_procedure::format::Item;
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::Coil;
 use panside_trade::coil::{
     CoilClass, CoilLimits, CoilReading, CoilResult, MeterError, MeterShows, judge_coil, parse_shown,
@@ -16,7 +16,7 @@ use super::{Classified, Context, THERMOMETER_OFF_K, no_sheet_value, of_sheet, qu
 use crate::command::Refusal;
 use crate::message::{
     Message, coil_above, coil_below, coil_inside, coil_meter_unknown, coil_open, coil_short, coil_unclear,
-    limit_coil, of_figure, of_trade, words,
+    limit_coil, of_figure, of_trade,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -35,12 +35,17 @@ pub struct CoilJudged {
     pub meter_known: bool,
 }
 
-pub(super) fn classify(asked: &Coil, specs: &Specs, typed: &CoilValue) -> Result<Classified, Refusal> {
+pub(super) fn classify(
+    asked: &Coil,
+    specs: &Specs,
+    typed: &CoilValue,
+    checklist: &Checklist,
+) -> Result<Classified, Refusal> {
     let limits = limits(asked, specs)?;
     let reading = reading(typed)?;
     let result =
         judge_coil(reading, limits).map_err(|error: FigureError| Refusal::from(of_figure(&error)))?;
-    let mut said = vec![say(&result, &asked.limits)];
+    let mut said = vec![say(&result, checklist.sheet_label(&asked.limits))];
     if typed.meter.is_none() && matches!(reading.shows, MeterShows::Reading(_)) {
         said.push(coil_meter_unknown());
     }
@@ -97,15 +102,15 @@ fn class_name(class: CoilClass) -> &'static str {
     }
 }
 
-fn say(result: &CoilResult, key: &str) -> Message {
+fn say(result: &CoilResult, name: &str) -> Message {
     let limits = &result.limits;
     let [low, high] = [limits.lowest, limits.highest].map(Measure::from);
     let at = Measure::from(limits.at);
     let is = result.at_reference.map_or_else(|| "OL".to_owned(), |ohms| ohms.to_string());
     match result.class {
-        CoilClass::In => coil_inside(is, at, low, high, words(key)),
-        CoilClass::Low => coil_below(is, at, low, high, words(key)),
-        CoilClass::High => coil_above(is, at, low, high, words(key)),
+        CoilClass::In => coil_inside(is, at, low, high, name),
+        CoilClass::Low => coil_below(is, at, low, high, name),
+        CoilClass::High => coil_above(is, at, low, high, name),
         CoilClass::Open => coil_open(is, at),
         CoilClass::Short => coil_short(is, at),
         CoilClass::Unclear => {
@@ -138,18 +143,18 @@ impl Kind for Coil {
         &self,
         specs: &Specs,
         value: &EntryValue,
-        _context: &Context<'_>,
+        context: &Context<'_>,
     ) -> Result<Classified, Refusal> {
         match value {
-            EntryValue::Coil(typed) => classify(self, specs, typed),
+            EntryValue::Coil(typed) => classify(self, specs, typed, context.checklist),
             _ => Err(kind::other("coil", value)),
         }
     }
 
-    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+    fn limits(&self, specs: &Specs, checklist: &Checklist) -> Vec<Message> {
         let Ok(limits) = limits(self, specs) else { return Vec::new() };
         let [low, high] = [limits.lowest, limits.highest].map(Measure::from);
-        vec![limit_coil(low, high, Measure::from(limits.at), words(&self.limits))]
+        vec![limit_coil(low, high, Measure::from(limits.at), checklist.sheet_label(&self.limits))]
     }
 
     fn units(&self) -> Vec<String> {
@@ -165,7 +170,7 @@ impl Kind for Coil {
         Some((&coil.temperature, &coil.temperature_unit))
     }
 
-    fn in_short(&self, value: &EntryValue) -> Option<String> {
+    fn in_short(&self, value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         let EntryValue::Coil(coil) = value else { return None };
         match parse_shown(&coil.shows) {
             Ok(MeterShows::Overload) => Some(coil.shows.clone()),

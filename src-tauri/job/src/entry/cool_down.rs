@@ -2,7 +2,7 @@
 //! [`panside_trade::cooldown`] before which time it will not be cool.
 
 use panside_journal::Stamp;
-use panside_procedure::format::Item;
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::{CoolDown, ProbedPlace};
 use panside_trade::FigureError;
 use panside_trade::cooldown::{self, Cooling, CoolingClass, LEAST_READINGS, Place};
@@ -21,7 +21,7 @@ use crate::command::Refusal;
 use crate::message::{
     Message, cool_down_cool, cool_down_hot, cool_down_infrared, cool_down_left_out, cool_down_never,
     cool_down_no_ambient, cool_down_no_curve, cool_down_no_evidence, cool_down_not_before, cool_down_older,
-    cool_down_rises, cool_down_spread, cool_down_too_few, limit_at_most, of_figure, of_trade, words,
+    cool_down_rises, cool_down_spread, cool_down_too_few, limit_at_most, of_figure, of_trade,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -87,11 +87,11 @@ pub(super) fn classify(
     let is_hot = result.surface.map_or(shows, |surface| surface.highest) > limit;
     let shown = as_typed(shows, typed);
     let (class, first) = if is_hot {
-        ("hot", cool_down_hot(shown, Measure::from(limit), words(&asked.limit)))
+        ("hot", cool_down_hot(shown, Measure::from(limit), context.checklist.sheet_label(&asked.limit)))
     } else {
         // What is foretold of a part that is cool tells nobody anything, but that it grew hotter does.
         foretold.retain(|message| *message == cool_down_rises());
-        ("cool", cool_down_cool(shown, Measure::from(limit), words(&asked.limit)))
+        ("cool", cool_down_cool(shown, Measure::from(limit), context.checklist.sheet_label(&asked.limit)))
     };
     class.clone_into(&mut result.class);
     said.insert(0, first);
@@ -282,9 +282,9 @@ impl Kind for CoolDown {
         }
     }
 
-    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+    fn limits(&self, specs: &Specs, checklist: &Checklist) -> Vec<Message> {
         let limit = specs.measure(&self.limit);
-        limit.map(|limit| limit_at_most(limit, words(&self.limit))).into_iter().collect()
+        limit.map(|limit| limit_at_most(limit, checklist.sheet_label(&self.limit))).into_iter().collect()
     }
 
     fn units(&self) -> Vec<String> {
@@ -300,7 +300,7 @@ impl Kind for CoolDown {
         Some((&probed.value, &probed.unit))
     }
 
-    fn in_short(&self, value: &EntryValue) -> Option<String> {
+    fn in_short(&self, value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         let EntryValue::CoolDown(probed) = value else { return None };
         Some(format!("{} {}", probed.value, probed.unit))
     }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use panside_procedure::format::Item;
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::Count;
 
 use super::kind::{self, Kind};
@@ -10,7 +10,7 @@ use super::{Classified, Context, named};
 use crate::command::Refusal;
 use crate::message::{
     Message, count_accounted, count_all, count_item_missing, count_item_unknown, count_more, count_short,
-    limit_count, words,
+    limit_count,
 };
 use crate::sheet::Specs;
 use crate::value::{Accounted, EntryValue};
@@ -21,9 +21,7 @@ pub(super) fn classify(
     accounted: Option<&Accounted>,
     context: &Context<'_>,
 ) -> Result<Classified, Refusal> {
-    let name = |id: &str| {
-        context.items.iter().find(|item| item.id == id).map_or_else(|| words(id), |item| item.name.clone())
-    };
+    let name = |id| context.checklist.item_name(id);
     if let Some(other) = counted.keys().find(|id| !asked.of.contains_key(*id)) {
         return Err(count_item_unknown(name(other)).into());
     }
@@ -62,11 +60,8 @@ impl Kind for Count {
         }
     }
 
-    fn limits(&self, _specs: &Specs, items: &[Item]) -> Vec<Message> {
-        let name = |id: &String| {
-            items.iter().find(|item| item.id == *id).map_or(id.clone(), |item| item.name.clone())
-        };
-        let pieces = self.of.iter().map(|(id, pieces)| format!("{pieces} {}", name(id)));
+    fn limits(&self, _specs: &Specs, checklist: &Checklist) -> Vec<Message> {
+        let pieces = self.of.iter().map(|(id, pieces)| format!("{pieces} {}", checklist.item_name(id)));
         vec![limit_count(pieces.collect::<Vec<_>>())]
     }
 
@@ -82,9 +77,9 @@ impl Kind for Count {
         None
     }
 
-    fn in_short(&self, value: &EntryValue) -> Option<String> {
+    fn in_short(&self, value: &EntryValue, checklist: &Checklist) -> Option<String> {
         let EntryValue::Count { of, .. } = value else { return None };
-        let counted = of.iter().map(|(item, pieces)| format!("{} {pieces}", words(item)));
+        let counted = of.iter().map(|(item, pieces)| format!("{} {pieces}", checklist.item_name(item)));
         Some(counted.collect::<Vec<_>>().join(", "))
     }
 

@@ -1,11 +1,11 @@
 //! What each kind of entry makes of a value. The fields of the kind are the checklist's (`panside_procedure::format::entry`);
 //! what they are worth on the vehicle is said here, one file a kind.
 
-use panside_procedure::format::Item;
+use panside_procedure::format::Checklist;
 
 use super::{Classified, Context};
 use crate::command::Refusal;
-use crate::message::{Message, entry_kind, words};
+use crate::message::{Message, entry_kind, kind_label};
 use crate::sheet::Specs;
 use crate::value::EntryValue;
 
@@ -21,7 +21,7 @@ pub(crate) trait Kind {
     ) -> Result<Classified, Refusal>;
 
     /// What the sheet allows.
-    fn limits(&self, specs: &Specs, items: &[Item]) -> Vec<Message>;
+    fn limits(&self, specs: &Specs, checklist: &Checklist) -> Vec<Message>;
 
     /// Symbols of the units in which a value may be typed, the usual one first. A level's are those of its trace.
     fn units(&self) -> Vec<String>;
@@ -33,7 +33,7 @@ pub(crate) trait Kind {
     fn converted<'v>(&self, value: &'v EntryValue) -> Option<(&'v str, &'v str)>;
 
     /// A value in few words; `None` where its class says as much.
-    fn in_short(&self, value: &EntryValue) -> Option<String>;
+    fn in_short(&self, value: &EntryValue, checklist: &Checklist) -> Option<String>;
 
     /// Whether what was read, and not only what it turned out to be, is said of a gate that came from it.
     fn is_measured(&self) -> bool;
@@ -45,7 +45,7 @@ macro_rules! measures_nothing {
         fn limits(
             &self,
             _: &$crate::sheet::Specs,
-            _: &[panside_procedure::format::Item],
+            _: &panside_procedure::format::Checklist,
         ) -> Vec<$crate::message::Message> {
             Vec::new()
         }
@@ -72,5 +72,5 @@ pub(super) use measures_nothing;
 
 /// Refuses a value of another kind than is asked for.
 pub(super) fn other(asked: &str, value: &EntryValue) -> Refusal {
-    entry_kind(words(asked), words(value.kind())).into()
+    entry_kind(kind_label(asked), kind_label(value.kind())).into()
 }

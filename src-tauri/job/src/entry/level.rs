@@ -2,7 +2,7 @@
 //! [`panside_trade::topup`], and what stays closed meanwhile by [`panside_trade::diagnosis`].
 
 mod advice;
-use panside_procedure::format::Item;
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::Level;
 use panside_trade::gain::LearntGain;
 use panside_trade::level::{LevelClass, LevelReading, LevelReason, LevelResult, Stick, judge};
@@ -143,7 +143,7 @@ impl Kind for Level {
         }
     }
 
-    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+    fn limits(&self, specs: &Specs, _checklist: &Checklist) -> Vec<Message> {
         let points = specs.chart(&self.chart).map(|(chart, _)| chart.points()).unwrap_or_default();
         let Some((first, last)) = points.first().zip(points.last()) else { return Vec::new() };
         vec![limit_chart(Measure::from(first.temperature), Measure::from(last.temperature))]
@@ -161,7 +161,7 @@ impl Kind for Level {
         None
     }
 
-    fn in_short(&self, value: &EntryValue) -> Option<String> {
+    fn in_short(&self, value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         let EntryValue::Level { readings, .. } = value else { return None };
         let readings = readings.iter().map(|reading| {
             let stick = match &reading.stick {

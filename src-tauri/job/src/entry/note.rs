@@ -1,5 +1,6 @@
 //! Free text.
 
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::Note;
 
 use super::kind::{self, Kind, measures_nothing};
@@ -32,7 +33,7 @@ impl Kind for Note {
 
     measures_nothing!();
 
-    fn in_short(&self, value: &EntryValue) -> Option<String> {
+    fn in_short(&self, value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         let EntryValue::Note { text } = value else { return None };
         Some(text.clone())
     }

@@ -1,6 +1,7 @@
 //! A photo that is on disk, named by the hash of its bytes.
 
 use panside_journal::Hash;
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::Photo;
 
 use super::kind::{self, Kind, measures_nothing};
@@ -35,7 +36,7 @@ impl Kind for Photo {
 
     measures_nothing!();
 
-    fn in_short(&self, _value: &EntryValue) -> Option<String> {
+    fn in_short(&self, _value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         None
     }
 }

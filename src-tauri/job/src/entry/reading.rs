@@ -1,6 +1,6 @@
 //! A measured value against its limits on the sheet.
 
-use panside_procedure::format::Item;
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::Reading;
 use panside_trade::measure::Measure;
 use panside_trade::units::Unit;
@@ -11,7 +11,7 @@ use super::{Classified, Context, measure, no_sheet_value};
 use crate::command::Refusal;
 use crate::message::{
     Message, of_trade, reading_above, reading_below, reading_inside, reading_not_within, reading_read,
-    reading_unit, words,
+    reading_unit,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -68,8 +68,8 @@ pub(crate) fn limits<'a>(asked: &'a Reading, specs: &Specs) -> Result<Vec<Limit<
 pub(super) fn classify(
     asked: &Reading,
     specs: &Specs,
-    value: &str,
-    unit: &str,
+    (value, unit): (&str, &str),
+    checklist: &Checklist,
 ) -> Result<Classified, Refusal> {
     let trade = |error| Refusal::from(of_trade(&error));
     let wanted: Unit = asked.unit.parse().map_err(trade)?;
@@ -83,7 +83,7 @@ pub(super) fn classify(
     let limits = limits(asked, specs).map_err(no_sheet_value)?;
     let mut broken = Vec::new();
     for limit in &limits {
-        broken.extend(judge(*limit, &mut result).map_err(trade)?);
+        broken.extend(judge(*limit, checklist, &mut result).map_err(trade)?);
     }
     let (class, said) = match (limits.is_empty(), broken.is_empty()) {
         (true, _) => ("read", vec![reading_read(typed)]),
@@ -97,7 +97,12 @@ pub(super) fn classify(
 }
 
 /// What is said where the reading breaks a limit.
-fn judge(limit: Limit<'_>, result: &mut ReadingResult) -> Result<Option<Message>, panside_trade::TradeError> {
+fn judge(
+    limit: Limit<'_>,
+    checklist: &Checklist,
+    result: &mut ReadingResult,
+) -> Result<Option<Message>, panside_trade::TradeError> {
+    let label = |key| checklist.sheet_label(key);
     let here = result.asked;
     let above = |limit: Measure| here.value() > limit.value() + slack(limit);
     let below = |limit: Measure| here.value() < limit.value() - slack(limit);
@@ -105,17 +110,17 @@ fn judge(limit: Limit<'_>, result: &mut ReadingResult) -> Result<Option<Message>
         Limit::AtMost(most, key) => {
             let most = most.to(here.unit())?;
             result.at_most = Some(most);
-            above(most).then(|| reading_above(result.typed, most, words(key)))
+            above(most).then(|| reading_above(result.typed, most, label(key)))
         }
         Limit::AtLeast(least, key) => {
             let least = least.to(here.unit())?;
             result.at_least = Some(least);
-            below(least).then(|| reading_below(result.typed, least, words(key)))
+            below(least).then(|| reading_below(result.typed, least, label(key)))
         }
         Limit::Within(low, high, key) => {
             let (low, high) = (low.to(here.unit())?, high.to(here.unit())?);
             (result.at_least, result.at_most) = (Some(low), Some(high));
-            (above(high) || below(low)).then(|| reading_not_within(result.typed, low, high, words(key)))
+            (above(high) || below(low)).then(|| reading_not_within(result.typed, low, high, label(key)))
         }
     })
 }
@@ -125,11 +130,12 @@ fn slack(limit: Measure) -> f64 {
 }
 
 /// A limit as text, for the view.
-fn limit_text(limit: &Limit<'_>) -> Message {
+fn limit_text(limit: &Limit<'_>, checklist: &Checklist) -> Message {
+    let label = |key| checklist.sheet_label(key);
     match limit {
-        Limit::AtMost(limit, key) => crate::message::limit_at_most(*limit, words(key)),
-        Limit::AtLeast(limit, key) => crate::message::limit_at_least(*limit, words(key)),
-        Limit::Within(low, high, key) => crate::message::limit_within(*low, *high, words(key)),
+        Limit::AtMost(limit, key) => crate::message::limit_at_most(*limit, label(key)),
+        Limit::AtLeast(limit, key) => crate::message::limit_at_least(*limit, label(key)),
+        Limit::Within(low, high, key) => crate::message::limit_within(*low, *high, label(key)),
     }
 }
 
@@ -138,16 +144,19 @@ impl Kind for Reading {
         &self,
         specs: &Specs,
         value: &EntryValue,
-        _context: &Context<'_>,
+        context: &Context<'_>,
     ) -> Result<Classified, Refusal> {
         match value {
-            EntryValue::Reading { value: typed, unit } => classify(self, specs, typed, unit),
+            EntryValue::Reading { value: typed, unit } => {
+                classify(self, specs, (typed, unit), context.checklist)
+            }
             _ => Err(kind::other("reading", value)),
         }
     }
 
-    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
-        limits(self, specs).unwrap_or_default().iter().map(limit_text).collect()
+    fn limits(&self, specs: &Specs, checklist: &Checklist) -> Vec<Message> {
+        let limits = limits(self, specs).unwrap_or_default();
+        limits.iter().map(|limit| limit_text(limit, checklist)).collect()
     }
 
     fn units(&self) -> Vec<String> {
@@ -164,7 +173,7 @@ impl Kind for Reading {
         Some((value, unit))
     }
 
-    fn in_short(&self, value: &EntryValue) -> Option<String> {
+    fn in_short(&self, value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         let EntryValue::Reading { value, unit } = value else { return None };
         Some(format!("{value} {unit}"))
     }

@@ -1,5 +1,6 @@
 //! A text read from the vehicle or a label: a vehicle identification number, trouble codes, any text.
 
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::{Scan, ScanOf};
 use panside_trade::code::{System, TroubleCode, read_codes};
 use panside_trade::vin::{Vin, VinProblem, read_vin};
@@ -111,7 +112,7 @@ impl Kind for Scan {
 
     measures_nothing!();
 
-    fn in_short(&self, value: &EntryValue) -> Option<String> {
+    fn in_short(&self, value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         let EntryValue::Scan { text } = value else { return None };
         Some(text.clone())
     }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::Several;
 
 use super::kind::{self, Kind, measures_nothing};
@@ -38,7 +39,7 @@ impl Kind for Several {
 
     measures_nothing!();
 
-    fn in_short(&self, value: &EntryValue) -> Option<String> {
+    fn in_short(&self, value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         let EntryValue::Several { found } = value else { return None };
         (!found.is_empty()).then(|| labels(self, found).join(", "))
     }
@@ -47,6 +48,7 @@ impl Kind for Several {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::testing::procedure;
 
     fn pan() -> Several {
         serde_json::from_value(serde_json::json!({
@@ -68,7 +70,7 @@ mod tests {
         let judged = classify(&pan(), &found(&["chips", "paste"])).unwrap();
         assert_eq!(judged.class, "broken");
         assert_eq!(judged.said, [several_made(vec!["fine gray paste".to_owned(), "chips".to_owned()])]);
-        let short = pan().in_short(&judged.value);
+        let short = pan().in_short(&judged.value, &procedure().checklist);
         assert_eq!(short.as_deref(), Some("fine gray paste, chips"));
     }
 

@@ -1,11 +1,12 @@
 //! A signature, given together with *Done*.
 
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::SignOffEntry;
 
 use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context};
 use crate::command::Refusal;
-use crate::message::{refused_sign_not_asked, sign_given, words};
+use crate::message::{refused_sign_not_asked, sign_given};
 use crate::sheet::Specs;
 use crate::value::{EntryValue, Signature};
 
@@ -15,8 +16,9 @@ fn classify(
     value: &EntryValue,
     context: &Context<'_>,
 ) -> Result<Classified, Refusal> {
+    let text = |sign| context.checklist.sign_text(sign);
     if signature.sign != asked.sign {
-        return Err(refused_sign_not_asked(words(&signature.sign), words(&asked.sign)).into());
+        return Err(refused_sign_not_asked(text(&signature.sign), text(&asked.sign)).into());
     }
     Ok(Classified::new("signed", value.clone(), sign_given(context.names.name(signature.by)?)))
 }
@@ -36,7 +38,7 @@ impl Kind for SignOffEntry {
 
     measures_nothing!();
 
-    fn in_short(&self, _value: &EntryValue) -> Option<String> {
+    fn in_short(&self, _value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         None
     }
 }

@@ -1,6 +1,6 @@
 //! A time to wait, counted from the beginning of the step.
 
-use panside_procedure::format::Item;
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::Timer;
 
 use super::kind::{self, Kind};
@@ -54,7 +54,7 @@ impl Kind for Timer {
         }
     }
 
-    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+    fn limits(&self, specs: &Specs, _checklist: &Checklist) -> Vec<Message> {
         specs.measure(&self.at_least).map(limit_minutes).into_iter().collect()
     }
 
@@ -70,7 +70,7 @@ impl Kind for Timer {
         None
     }
 
-    fn in_short(&self, _value: &EntryValue) -> Option<String> {
+    fn in_short(&self, _value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         None
     }
 
@@ -83,12 +83,12 @@ impl Kind for Timer {
 mod tests {
     use super::*;
     use crate::people::{Names, Roster};
-    use crate::testing::{boot, specs, stamp};
+    use crate::testing::{boot, procedure, specs, stamp};
     use panside_journal::Stamp;
 
     fn wait(begun: Option<Stamp>, at: Stamp) -> Result<Classified, Refusal> {
         let context = Context {
-            items: &[],
+            checklist: &procedure().checklist,
             begun: begun.as_ref(),
             at: &at,
             utc_offset_min: 0,

@@ -1,6 +1,6 @@
 //! Fasteners tightened with a setting tool, judged by [`panside_trade::torque`], one setting a stage.
 
-use panside_procedure::format::Item;
+use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::{self, Excepted};
 use panside_trade::FigureError;
 use panside_trade::measure::{Angle, Length, Measure, Torque};
@@ -278,7 +278,7 @@ impl Kind for entry::Torque {
         }
     }
 
-    fn limits(&self, specs: &Specs, _items: &[Item]) -> Vec<Message> {
+    fn limits(&self, specs: &Specs, _checklist: &Checklist) -> Vec<Message> {
         let stages = specs.torque(&self.spec).map(|spec| spec.stages()).unwrap_or_default();
         let stages = stages.iter().enumerate().map(|(at, stage)| stage_limit(at + 1, *stage));
         let angle = specs.angle(&self.spec).map(|(angle, bolts)| {
@@ -303,7 +303,7 @@ impl Kind for entry::Torque {
         Some((typed, unit))
     }
 
-    fn in_short(&self, value: &EntryValue) -> Option<String> {
+    fn in_short(&self, value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         let EntryValue::Torque { stages, unit, .. } = value else { return None };
         Some(format!("{} {unit}", stages.join(", ")))
     }

@@ -10,9 +10,7 @@ use super::plot::{Band, Frame, Label, Plot, Point};
 use super::{Drawing, Figure, FigureKind, Taken, when};
 use crate::entry::{CoilJudged, WorkedOut};
 use crate::job::Job;
-use crate::message::{
-    Message, figure_coil_limits, figure_coil_mark, figure_coil_reading, figure_coil_title, words,
-};
+use crate::message::{Message, figure_coil_limits, figure_coil_mark, figure_coil_reading, figure_coil_title};
 
 /// The band goes on for so many °C on both sides of what was read.
 const BEYOND: f64 = 10.0;
@@ -42,22 +40,23 @@ pub(super) fn figures(job: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
         let time = when(job, &found.value.mark);
         coils.push(Coil { label: &found.entry.label, time, result, meter_known, counts: found.counts });
     }
-    let drawn =
-        read.into_iter().filter_map(|(key, (first, coils))| Some((first, draw(key.to_owned(), &coils)?)));
+    let drawn = read.into_iter().filter_map(|(key, (first, coils))| {
+        Some((first, draw((key, job.procedure.checklist.sheet_label(key)), &coils)?))
+    });
     drawn.collect()
 }
 
 /// The figure of all coils with the same limits; nothing where there is none that can be drawn.
-pub(super) fn draw(id: String, coils: &[Coil<'_>]) -> Option<Figure> {
+pub(super) fn draw((id, name): (&str, &str), coils: &[Coil<'_>]) -> Option<Figure> {
     let limits = coils.first()?.result.limits;
     let says = std::iter::once(figure_coil_limits(
         Measure::from(limits.lowest),
         Measure::from(limits.highest),
         Measure::from(limits.at),
     ));
-    let title = figure_coil_title(words(&id));
+    let title = figure_coil_title(name);
     Some(Figure {
-        id,
+        id: id.to_owned(),
         kind: FigureKind::Coil,
         title,
         says: says.chain(coils.iter().map(sentence)).collect(),
@@ -165,7 +164,7 @@ mod tests {
     }
 
     fn plot(coils: &[Coil<'_>]) -> Plot {
-        match draw("coil".into(), coils).unwrap().drawing {
+        match draw(("coil", "coil resistance"), coils).unwrap().drawing {
             Drawing::Plot(plot) => *plot,
             Drawing::Bolts(_) => panic!("no plot"),
         }
@@ -193,6 +192,6 @@ mod tests {
     fn an_open_coil_is_told_and_not_drawn() {
         let coils = [read(MeterShows::Overload, 20.0)];
         assert!(plot(&coils).points.is_empty());
-        assert_eq!(draw("coil".into(), &coils).unwrap().says.len(), 2);
+        assert_eq!(draw(("coil", "coil resistance"), &coils).unwrap().says.len(), 2);
     }
 }

@@ -1,6 +1,54 @@
 //! Every message there is. One line each: the function that makes it, its id, the names of its arguments.
 
 panside_messages::messages! {
+    labels:
+    // Kinds of entry.
+    "kind-sign-off"
+    "kind-reading"
+    "kind-level"
+    "kind-coil"
+    "kind-cool-down"
+    "kind-balance"
+    "kind-count"
+    "kind-torque"
+    "kind-photo"
+    "kind-choice"
+    "kind-several"
+    "kind-scan"
+    "kind-timer"
+    "kind-note"
+
+    // Classes of each kind; those of choices are what their buttons say.
+    "class-sign-off-signed"
+    "class-reading-read"
+    "class-reading-inside"
+    "class-reading-outside"
+    "class-level-below"
+    "class-level-in"
+    "class-level-above"
+    "class-level-unclear"
+    "class-level-not-reached"
+    "class-coil-inside"
+    "class-coil-outside"
+    "class-coil-open"
+    "class-coil-short"
+    "class-coil-unclear"
+    "class-cool-down-cool"
+    "class-cool-down-hot"
+    "class-balance-closes"
+    "class-balance-differs"
+    "class-balance-explained"
+    "class-count-all"
+    "class-count-short"
+    "class-count-accounted"
+    "class-torque-inside"
+    "class-torque-outside"
+    "class-torque-by-exception"
+    "class-photo-taken"
+    "class-scan-read"
+    "class-timer-elapsed"
+    "class-note-written";
+
     // Why a command is refused.
     refused_finished "refused-finished" ();
     refused_stopped "refused-stopped" ();
@@ -74,6 +122,7 @@ panside_messages::messages! {
     unmet_never "unmet-never" ();
 
     // Entries of any kind.
+    as_said "as-said" (what);
     entry_kind "entry-kind" (wants, has);
     entry_no_sheet_value "entry-no-sheet-value" (key);
     sign_given "sign-given" (name);

@@ -172,12 +172,12 @@ impl Pass {
     fn word(&mut self, word: &str, need: Option<&Need>) -> String {
         let word = word.trim();
         let choices = need.map(|need| need.choices.as_slice()).unwrap_or_default();
-        let known = Arg::AnyOf(choices.to_vec());
+        let known = Arg::AnyOf(choices.iter().map(|choice| choice.label.clone()).collect());
         match (word, choices) {
             ("", []) => self.tell("value", sheet_no_text()),
             ("", _) => self.tell("value", sheet_no_word(known)),
             (_, []) => {}
-            _ if choices.iter().any(|choice| choice == word) => {}
+            _ if choices.iter().any(|choice| choice.id == word) => {}
             _ => self.tell("value", sheet_word(word, known)),
         }
         word.to_owned()

@@ -5,10 +5,10 @@ use panside_procedure::format::sheet::{Check, SheetValue, Value};
 use panside_procedure::format::{SHEET_FORMAT, Sheet};
 
 use super::judge::read;
-use super::needs::Needs;
+use super::needs::{Labels, Needs, label};
 use super::typed::TypedSheet;
 use crate::message::{
-    Message, sheet_check_none, sheet_check_own, sheet_check_there, sheet_no_title, sheet_unchanged, words,
+    Message, sheet_check_none, sheet_check_own, sheet_check_there, sheet_no_title, sheet_unchanged,
 };
 
 /// Who enters or checks values, and on which day of the shop's calendar (`YYYY-MM-DD`).
@@ -27,11 +27,11 @@ impl TypedSheet {
     /// keeps who entered it and who checked it; every other is entered by `by` and checked by nobody.
     ///
     /// # Errors
-    /// All that is wrong, by key; or that nothing was changed.
+    /// All that is wrong, by what people read for the key; or that nothing was changed.
     pub fn keep(
         &self,
         before: Option<&Sheet>,
-        needs: &Needs,
+        (needs, labels): (&Needs, &Labels),
         id: &str,
         by: By<'_>,
     ) -> Result<Sheet, Vec<(String, Message)>> {
@@ -55,7 +55,9 @@ impl TypedSheet {
                     sheet.values.insert(key.clone(), entered(is, typed.source.trim(), old, by));
                 }
                 Err(wrong) => {
-                    problems.extend(wrong.into_iter().map(|problem| (words(key), problem.message)));
+                    problems.extend(
+                        wrong.into_iter().map(|problem| (label(labels, key).to_owned(), problem.message)),
+                    );
                 }
             }
         }
@@ -87,7 +89,13 @@ fn entered(is: Value, source: &str, old: Option<&SheetValue>, by: By<'_>) -> She
 ///
 /// # Errors
 /// When nothing is checked, a key is not there or checked already, or the person entered the value.
-pub fn checked(sheet: &Sheet, keys: &[String], by: By<'_>, pin: bool) -> Result<Sheet, Message> {
+pub fn checked(
+    sheet: &Sheet,
+    keys: &[String],
+    labels: &Labels,
+    by: By<'_>,
+    pin: bool,
+) -> Result<Sheet, Message> {
     if keys.is_empty() {
         return Err(sheet_check_none());
     }
@@ -95,11 +103,11 @@ pub fn checked(sheet: &Sheet, keys: &[String], by: By<'_>, pin: bool) -> Result<
     for key in keys {
         let value = sheet.values.get_mut(key).ok_or_else(sheet_check_none)?;
         if let Some(check) = &value.checked {
-            return Err(sheet_check_there(words(key), &check.by));
+            return Err(sheet_check_there(label(labels, key), &check.by));
         }
         let id = Some(by.id.to_string());
         if value.entered_by_id == id {
-            return Err(sheet_check_own(words(key), by.name));
+            return Err(sheet_check_own(label(labels, key), by.name));
         }
         value.checked = Some(Check { by: by.name.to_owned(), by_id: id, on: by.day.to_owned(), pin });
     }

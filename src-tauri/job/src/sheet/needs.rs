@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use panside_procedure::Procedure;
+use panside_procedure::format::Named;
 use panside_procedure::format::sheet::ValueKind;
 use panside_trade::units::{Quantity, Unit};
 
@@ -14,13 +15,31 @@ pub struct Need {
     /// The unit it is asked in, where its quantity matters.
     pub unit: Option<Unit>,
     /// The words a fact can be; none for other kinds.
-    pub choices: Vec<String>,
+    pub choices: Vec<Named>,
     /// Titles of the steps that read it, in file order; none for a fact, which rules read.
     pub asked_by: Vec<String>,
 }
 
 /// All keys that a checklist names.
 pub type Needs = BTreeMap<String, Need>;
+
+/// What people read for keys.
+pub type Labels = BTreeMap<String, String>;
+
+/// What people read for the keys that any of several checklists names. Where two differ, the first counts.
+#[must_use]
+pub fn labels<'a>(procedures: impl IntoIterator<Item = &'a Procedure>) -> Labels {
+    let mut labels = Labels::new();
+    for (key, label) in procedures.into_iter().flat_map(|procedure| &procedure.checklist.sheet_keys) {
+        labels.entry(key.clone()).or_insert_with(|| label.clone());
+    }
+    labels
+}
+
+/// What people read for a key; the key itself where no checklist names it.
+pub(super) fn label<'a>(labels: &'a Labels, key: &'a str) -> &'a str {
+    labels.get(key).map_or(key, String::as_str)
+}
 
 /// The keys that a checklist names. Where several entries name one key, the first says what must stand there.
 #[must_use]
@@ -67,7 +86,9 @@ mod tests {
         assert_eq!(needs["level_chart"].kind, ValueKind::Chart);
         assert_eq!(needs["pan_bolts"].kind, ValueKind::Torque);
         assert_eq!(needs["cure"].unit, Some(Unit::Minute));
-        assert_eq!(needs["supporter_needed"].choices, ["no", "yes"]);
+        let choices: Vec<&str> =
+            needs["supporter_needed"].choices.iter().map(|one| one.id.as_str()).collect();
+        assert_eq!(choices, ["no", "yes"]);
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! A spec sheet as a screen shows it while it is typed, or as it was kept.
 
-use panside_procedure::format::Sheet;
 use panside_procedure::format::sheet::{Check, Value};
+use panside_procedure::format::{Named, Sheet};
 use panside_trade::units::{Quantity, Unit};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -9,11 +9,11 @@ use ts_rs::TS;
 use super::bolts::Bolts;
 use super::chart::{ChartView, chart};
 use super::judge::read;
-use super::needs::{Need, Needs};
+use super::needs::{Labels, Need, Needs, label};
 use super::typed::{Typed, TypedSheet};
 use crate::field::FieldProblem;
 use crate::figures::{BoltMap, bolt_places};
-use crate::message::{Message, sheet_no_title, words};
+use crate::message::{Message, sheet_no_title};
 use crate::units;
 
 /// All that a screen needs beside the typed text.
@@ -30,7 +30,7 @@ pub struct SheetView {
 pub struct SheetValueView {
     /// Its key.
     pub key: String,
-    /// The key in words.
+    /// What people read for the key.
     pub name: String,
     /// Titles of the steps that read it.
     pub asked_by: Vec<String>,
@@ -38,8 +38,8 @@ pub struct SheetValueView {
     pub units: Vec<String>,
     /// Units of a chart's temperatures.
     pub temperature_units: Vec<String>,
-    /// The words a fact can be.
-    pub choices: Vec<String>,
+    /// What a fact can be.
+    pub choices: Vec<Named>,
     /// The drawing of a chart, where enough of it is typed.
     pub chart: Option<ChartView>,
     /// The map of a torque's fasteners, where their places are typed and nothing is wrong.
@@ -63,7 +63,7 @@ pub struct SheetEntered {
 
 /// A sheet as a screen shows it. `before` is the revision that is edited, or the sheet itself where it is only read.
 #[must_use]
-pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs) -> SheetView {
+pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs, labels: &Labels) -> SheetView {
     let values = typed.values.iter().map(|(key, value)| {
         let need = needs.get(key);
         let old = before.and_then(|before| before.values.get(key));
@@ -75,7 +75,7 @@ pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs) -> SheetV
         };
         SheetValueView {
             key: key.clone(),
-            name: words(key),
+            name: label(labels, key).to_owned(),
             asked_by: need.map(|need| need.asked_by.clone()).unwrap_or_default(),
             units: units_of(&value.is, need),
             temperature_units: temperature_units_of(&value.is),

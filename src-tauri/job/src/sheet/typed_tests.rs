@@ -16,6 +16,10 @@ fn all_needs() -> Needs {
     needs(&procedure())
 }
 
+fn all_labels() -> Labels {
+    labels([&*procedure()])
+}
+
 fn typed() -> TypedSheet {
     TypedSheet::of(&sheet(), "pan-short")
 }
@@ -153,8 +157,8 @@ fn a_new_sheet_asks_for_every_key_of_the_checklist_in_its_kind_and_unit() {
     let blank = empty.completed(&all_needs());
     assert_eq!(blank.values.keys().collect::<Vec<_>>(), all_needs().keys().collect::<Vec<_>>());
     assert_eq!(blank.values["touch_limit"].is, Typed::Measure { value: String::new(), unit: "°C".into() });
-    let told = blank.keep(None, &all_needs(), "new", ADA).unwrap_err();
-    for key in ["touch limit", "coil", "cure", "pan bolts", "level chart", "supporter needed"] {
+    let told = blank.keep(None, (&all_needs(), &all_labels()), "new", ADA).unwrap_err();
+    for key in all_labels().values() {
         assert!(told.iter().any(|(name, _)| name == key), "{key} is blank and that is told");
     }
 }
@@ -170,10 +174,10 @@ fn a_value_of_another_kind_than_asked_is_typed_anew() {
 
 #[test]
 fn a_changed_value_has_a_new_author_and_no_check_and_the_others_keep_theirs() {
-    let before = checked(&sheet(), &["coil".into(), "touch_limit".into()], BO, true).unwrap();
+    let before = checked(&sheet(), &["coil".into(), "touch_limit".into()], &all_labels(), BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     edited.values.insert("coil".into(), range("5,1", "5,7", "Ω"));
-    let kept = edited.keep(Some(&before), &all_needs(), "invented-van", ADA).unwrap();
+    let kept = edited.keep(Some(&before), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap();
     assert_eq!(kept.revision, before.revision + 1);
     let coil = &kept.values["coil"];
     assert_eq!((coil.entered_by.as_str(), coil.entered_on.as_deref()), ("Ada", Some("2026-03-02")));
@@ -186,16 +190,16 @@ fn a_changed_value_has_a_new_author_and_no_check_and_the_others_keep_theirs() {
 
 #[test]
 fn another_source_is_a_change_too() {
-    let before = checked(&sheet(), &["coil".into()], BO, true).unwrap();
+    let before = checked(&sheet(), &["coil".into()], &all_labels(), BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     edited.values.get_mut("coil").unwrap().source = "another manual".into();
-    let kept = edited.keep(Some(&before), &all_needs(), "invented-van", ADA).unwrap();
+    let kept = edited.keep(Some(&before), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap();
     assert_eq!(kept.values["coil"].checked, None);
 }
 
 #[test]
 fn an_edit_that_changes_nothing_makes_no_revision() {
-    let told = typed().keep(Some(&sheet()), &all_needs(), "invented-van", ADA).unwrap_err();
+    let told = typed().keep(Some(&sheet()), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap_err();
     assert_eq!(told, [(String::new(), sheet_unchanged())]);
 }
 
@@ -205,29 +209,35 @@ fn a_value_is_checked_once_and_by_somebody_else_than_who_entered_it() {
         values: typed().values.into_iter().chain([("coil".into(), range("5,1", "5,7", "Ω"))]).collect(),
         ..typed()
     };
-    let adas = edited.keep(Some(&sheet()), &all_needs(), "invented-van", ADA).unwrap();
+    let adas = edited.keep(Some(&sheet()), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap();
     for name in ["Ada", "A\u{200b}da", "somebody else"] {
         let own = By { name, ..ADA };
-        assert_eq!(checked(&adas, &["coil".into()], own, true), Err(sheet_check_own("coil", name)));
+        assert_eq!(
+            checked(&adas, &["coil".into()], &all_labels(), own, true),
+            Err(sheet_check_own("coil resistance", name))
+        );
     }
-    let once = checked(&sheet(), &["coil".into()], BO, true).unwrap();
-    assert_eq!(checked(&once, &["coil".into()], ADA, true), Err(sheet_check_there("coil", "Bo")));
-    assert_eq!(checked(&sheet(), &[], BO, true), Err(sheet_check_none()));
-    assert_eq!(checked(&sheet(), &["no_such_key".into()], BO, true), Err(sheet_check_none()));
+    let once = checked(&sheet(), &["coil".into()], &all_labels(), BO, true).unwrap();
+    assert_eq!(
+        checked(&once, &["coil".into()], &all_labels(), ADA, true),
+        Err(sheet_check_there("coil resistance", "Bo"))
+    );
+    assert_eq!(checked(&sheet(), &[], &all_labels(), BO, true), Err(sheet_check_none()));
+    assert_eq!(checked(&sheet(), &["no_such_key".into()], &all_labels(), BO, true), Err(sheet_check_none()));
 }
 
 #[test]
 fn a_screen_shows_who_entered_and_checked_what_stands_and_not_what_is_being_changed() {
-    let before = checked(&sheet(), &["coil".into()], BO, true).unwrap();
+    let before = checked(&sheet(), &["coil".into()], &all_labels(), BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     let shown = |typed: &TypedSheet| {
-        let view = view(typed, Some(&before), &all_needs());
+        let view = view(typed, Some(&before), &all_needs(), &all_labels());
         view.values.into_iter().find(|value| value.key == "coil").unwrap()
     };
     let coil = shown(&edited);
     assert_eq!(coil.entered.unwrap().by, "tests");
     assert!(coil.checked.is_some() && coil.problems.is_empty());
-    assert_eq!((coil.name.as_str(), coil.units), ("coil", vec!["Ω".to_owned()]));
+    assert_eq!((coil.name.as_str(), coil.units), ("coil resistance", vec!["Ω".to_owned()]));
     edited.values.insert("coil".into(), range("5,6", "5,0", "Ω"));
     let coil = shown(&edited);
     assert_eq!((coil.entered, coil.checked, coil.problems.len()), (None, None, 1));

@@ -16,7 +16,7 @@ use crate::decide::unmet::said;
 use crate::decide::{aged, ms_fresh};
 use crate::event::Lost;
 use crate::job::Job;
-use crate::message::words;
+use crate::message::as_said;
 
 /// A job at a time.
 #[derive(Clone, Copy)]
@@ -144,15 +144,19 @@ fn tray(at: At<'_>, number: ItemIx) -> Option<TrayView> {
 fn condition(at: At<'_>, var: VarIx) -> ConditionView {
     let procedure = &at.job.procedure;
     let id = procedure.var_name(var);
-    let value = procedure.value_name(var, procedure.machine.value(at.state, var));
-    let with_words = |value: &String| ConditionValue { value: value.clone(), says: words(value) };
+    let is = procedure.machine.value(at.state, var);
+    let says = |(value, name): (u8, &String)| ConditionValue {
+        value: name.clone(),
+        says: procedure.value_label(var, value).to_owned(),
+    };
+    let values = (0..).zip(procedure.names.values(var)).map(says).collect();
     let draws = procedure.checklist.conditions.iter().find(|condition| condition.id == id);
     ConditionView {
         id: id.to_owned(),
-        name: words(id),
-        value: value.to_owned(),
-        says: words(value),
-        values: procedure.names.values(var).iter().map(with_words).collect(),
+        name: procedure.var_label(var).to_owned(),
+        value: procedure.value_name(var, is).to_owned(),
+        says: procedure.value_label(var, is).to_owned(),
+        values,
         draws: draws.and_then(|condition| condition.draws.clone()),
     }
 }
@@ -162,11 +166,11 @@ fn gate(at: At<'_>, var: VarIx) -> GateView {
     let is_known = job.procedure.machine.value(at.state, var) != 0;
     let last = job.last_read(var).zip(job.gate(var).last_read).and_then(|(read, place)| {
         let entry = job.procedure.step(place.step).entries.iter().find(|entry| entry.id == read.entry)?;
-        Some(said(read, entry))
+        Some(as_said(said(job, read, entry)))
     });
     GateView {
         id: job.procedure.var_name(var).to_owned(),
-        name: words(job.procedure.var_name(var)),
+        name: job.procedure.var_label(var).to_owned(),
         known: job.gate(var).set.clone().filter(|_| is_known),
         last,
         ms_fresh: ms_fresh(job, var, at.now).filter(|_| is_known),

@@ -107,7 +107,7 @@ fn entry_view<'a>(
 ) -> EntryView {
     let last = attempt.and_then(|attempt| attempt.latest(&entry.id));
     let judged_at = |seq: u64, begun: Option<&'a Stamp>, at_stamp: &'a Stamp, past: Past<'a>| Context {
-        items: &at.job.procedure.checklist.items,
+        checklist: &at.job.procedure.checklist,
         begun,
         at: at_stamp,
         utc_offset_min: at.job.utc_offset_min(),
@@ -138,7 +138,7 @@ fn entry_view<'a>(
         label: entry.label.clone(),
         ask: entry.ask.clone(),
         optional: entry.optional,
-        limits: kind.limits(&at.job.specs, &at.job.procedure.checklist.items),
+        limits: kind.limits(&at.job.specs, &at.job.procedure.checklist),
         units: kind.units(),
         temperature_units: kind.temperature_units(),
         torque: torque_of(at, &entry.ask),

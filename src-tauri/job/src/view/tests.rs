@@ -7,7 +7,7 @@ use panside_procedure::format::{Piece, Role};
 
 use super::*;
 use crate::command::Command;
-use crate::message::{limit_at_most, limit_stage, missing_entry, reading_above};
+use crate::message::{as_said, limit_at_most, limit_stage, missing_entry, reading_above};
 use crate::testing::{Bay, choice, clicked, degrees, figures, sign};
 
 fn states(view: &JobView) -> BTreeMap<&str, Shown> {
@@ -201,7 +201,7 @@ fn knowledge_that_has_grown_too_old_shows_as_unknown_before_anybody_asks() {
     let mut bay = Bay::open();
     bay.work_up_to("coil");
     let probe = |bay: &Bay| bay.view().gates.into_iter().find(|gate| gate.id == "exhaust_probe").unwrap();
-    assert_eq!(probe(&bay).last.as_deref(), Some("41 °C"));
+    assert_eq!(probe(&bay).last, Some(as_said("41 °C")));
     assert_eq!(probe(&bay).ms_fresh, Some(29 * 60_000), "read a minute ago, good for thirty");
     bay.minute += 40;
     assert_eq!((probe(&bay).known, probe(&bay).ms_fresh), (None, None));

@@ -37,7 +37,7 @@ pub use photo::Photo;
 pub use reading::Reading;
 pub use scan::{Scan, ScanOf};
 pub use several::{Several, SeveralOption};
-pub use sign_off::SignOffEntry;
+pub use sign_off::{SIGNED, SignOffEntry};
 pub use timer::Timer;
 pub use torque::{Excepted, Torque};
 

@@ -39,6 +39,9 @@ pub struct Part {
     pub gates: Vec<Gate>,
     /// As in a checklist.
     #[serde(default)]
+    pub sheet_keys: BTreeMap<String, String>,
+    /// As in a checklist.
+    #[serde(default)]
     pub terms: BTreeMap<String, String>,
     /// As in a checklist.
     #[serde(default)]

@@ -380,9 +380,10 @@ pub(super) fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<String> {
         needs.iter().filter_map(|(who, key, kind)| lacks(sheet, who, key, *kind)).collect();
     for fact in facts {
         if let Some(Value::Fact(word)) = sheet.values.get(&fact.sheet).map(|value| &value.is)
-            && !fact.values.contains(word)
+            && fact.values.iter().all(|known| known.id != *word)
         {
-            let choices = fact.values.join(", ");
+            let choices: Vec<&str> = fact.values.iter().map(|known| known.id.as_str()).collect();
+            let choices = choices.join(", ");
             lacking.push(format!(
                 "\"{}\" on the sheet \"{}\" is \"{word}\"; it can be {choices}",
                 fact.sheet, sheet.id

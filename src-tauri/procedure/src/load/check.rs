@@ -1,5 +1,6 @@
 //! What a checklist must keep to beyond its shape. Every check looks at everything and goes on.
 
+mod labels;
 mod step;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -7,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::Problem;
 use super::names::Names;
 use super::place::Places;
-use crate::format::{Ask, Assignments, Checklist, Step};
+use crate::format::{Ask, Assignments, Checklist, Named, Step};
 use crate::machine::VarIx;
 
 /// Steps in file order, each with its place.
@@ -37,6 +38,7 @@ pub(super) fn rules(checklist: &Checklist, names: &Names, places: &Places) -> Ve
     check.by_vehicle_actions =
         checklist.vehicle_actions.iter().flat_map(|made| made.makes.keys().cloned()).collect();
     check.values();
+    check.labels();
     check.follows();
     check.vehicle_actions();
     check.signs();
@@ -68,7 +70,7 @@ impl Check<'_> {
             self.distinct(&format!("{place}/values"), &condition.values);
             for (list, values) in [("start", &condition.start), ("recover", &condition.recover)] {
                 for (value_at, value) in values.iter().enumerate() {
-                    if !condition.values.contains(value) {
+                    if condition.values.iter().all(|known| known.id != *value) {
                         let message = format!("\"{value}\" is no value of {}", condition.id);
                         self.problem(&format!("{place}/{list}/{value_at}"), message);
                     }
@@ -89,9 +91,9 @@ impl Check<'_> {
         }
     }
 
-    fn distinct(&mut self, place: &str, values: &[String]) {
+    fn distinct(&mut self, place: &str, values: &[Named]) {
         let mut seen = BTreeSet::new();
-        for (at, value) in values.iter().enumerate() {
+        for (at, Named { id: value, .. }) in values.iter().enumerate() {
             let proper =
                 value.chars().all(|char| char.is_ascii_lowercase() || char.is_ascii_digit() || char == '_');
             let place = format!("{place}/{at}");

@@ -4,9 +4,12 @@ use std::collections::BTreeMap;
 
 use super::Problem;
 use super::place::Places;
-use crate::format::Checklist;
+use crate::format::{Checklist, Named};
 use crate::machine::{ItemIx, PhaseIx, SignIx, StepIx, VarIx, VehicleActionIx};
 use crate::predicate;
+
+/// The name of a gate's value when nothing is known, and what people read for it.
+pub(super) const UNKNOWN: &str = "unknown";
 
 /// Names to indices, and the names of values.
 #[derive(Debug, Clone, Default)]
@@ -28,17 +31,16 @@ impl Names {
         let mut taken = Taken { places, problems, seen: BTreeMap::new() };
         for (at, condition) in checklist.conditions.iter().enumerate() {
             taken.name(&condition.id, &format!("/conditions/{at}"));
-            names.variable(&condition.id, condition.values.clone());
+            names.variable(&condition.id, ids(&condition.values).collect());
         }
         for (at, fact) in checklist.facts.iter().enumerate() {
             taken.name(&fact.id, &format!("/facts/{at}"));
-            names.variable(&fact.id, fact.values.clone());
+            names.variable(&fact.id, ids(&fact.values).collect());
         }
         for (at, gate) in checklist.gates.iter().enumerate() {
             taken.name(&gate.id, &format!("/gates/{at}"));
-            let mut values = vec!["unknown".to_owned()];
-            values.extend(gate.classes.iter().cloned());
-            names.variable(&gate.id, values);
+            let unknown = std::iter::once(UNKNOWN.to_owned());
+            names.variable(&gate.id, unknown.chain(ids(&gate.classes)).collect());
         }
         for term in checklist.terms.keys() {
             taken.name(term, &format!("/terms/{term}"));
@@ -137,6 +139,10 @@ impl Names {
     }
 }
 
+fn ids(named: &[Named]) -> impl Iterator<Item = String> {
+    named.iter().map(|one| one.id.clone())
+}
+
 struct Taken<'a> {
     places: &'a Places,
     problems: &'a mut Vec<Problem>,
@@ -147,7 +153,7 @@ impl Taken<'_> {
     fn name(&mut self, name: &str, place: &str) {
         let proper = !name.is_empty()
             && name.chars().all(|char| char.is_ascii_lowercase() || char.is_ascii_digit() || char == '_')
-            && name != "unknown"
+            && name != UNKNOWN
             && !predicate::is_reserved(name);
         let message = if !proper {
             format!(

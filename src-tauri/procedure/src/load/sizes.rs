@@ -6,7 +6,7 @@ use super::check::{at, steps};
 use super::outcomes::MOST_OUTCOMES;
 use super::place::Places;
 use crate::format::entry::Listed;
-use crate::format::{Checklist, Entry, Step};
+use crate::format::{Checklist, Entry, Named, Step};
 use crate::machine::{DangerSet, WORDS};
 
 /// A name, a value or a class has so many characters at most: it is said again in messages and in every order.
@@ -26,8 +26,8 @@ const MOST_OF_STATE: usize = WORDS * 64 / 2;
 const MOST_SIGN_OFFS: usize = MOST_OF_STATE / 2;
 /// Facts: the vehicle can come in with each of their two values or more, and not in more than [`MOST_STARTS`] ways.
 const MOST_FACTS: usize = MOST_STARTS.ilog2() as usize;
-/// Terms, follows and vehicle actions: they take no room in a state, but each follow and vehicle action is looked at in
-/// many, and the actions of a checklist are numbered by 16 bits.
+/// Keys of the sheet, terms, follows and vehicle actions: they take no room in a state, but each follow and vehicle action
+/// is looked at in many, and the actions of a checklist are numbered by 16 bits.
 const MOST_RULES: usize = 512;
 /// Values of a condition or fact, and with `unknown` those of a gate: a test has a bit in a word for each.
 const MOST_VALUES: usize = u64::BITS as usize;
@@ -93,6 +93,7 @@ impl Sizes<'_> {
             ("facts", checklist.facts.len(), MOST_FACTS),
             ("conditions", checklist.conditions.len(), MOST_OF_STATE),
             ("gates", checklist.gates.len(), MOST_OF_STATE),
+            ("sheet_keys", checklist.sheet_keys.len(), MOST_RULES),
             ("terms", checklist.terms.len(), MOST_RULES),
             ("follows", checklist.follows.len(), MOST_RULES),
             ("items", checklist.items.len(), MOST_OF_STATE),
@@ -143,10 +144,10 @@ impl Sizes<'_> {
         }
     }
 
-    fn values(&mut self, place: &str, what: &str, values: &[String], least: usize, most: usize) {
+    fn values(&mut self, place: &str, what: &str, values: &[Named], least: usize, most: usize) {
         self.bound(place.to_owned(), what, values.len(), least, most);
         for (at, value) in values.iter().enumerate().take(most) {
-            self.name(&format!("{place}/{at}"), value);
+            self.name(&format!("{place}/{at}"), &value.id);
         }
     }
 

@@ -14,10 +14,13 @@ use crate::load::{Problem, Problems};
 pub(super) const LISTS: [&str; 8] =
     ["facts", "conditions", "gates", "follows", "items", "sign_offs", "vehicle_actions", "dangers"];
 
-/// Something that a part adds: its name where it is a term, the part, and its bytes there.
+/// The fields with names as keys that parts add to.
+pub(super) const NAMED: [&str; 2] = ["sheet_keys", "terms"];
+
+/// Something that a part adds: its key where the field has names as keys, the part, and its bytes there.
 #[derive(Debug, Clone)]
 pub(super) struct Added {
-    pub term: Option<String>,
+    pub key: Option<String>,
     pub part: usize,
     pub bytes: Range<usize>,
 }
@@ -28,7 +31,12 @@ pub(super) fn gather(own: &Json, parts: &[Used]) -> Result<BTreeMap<&'static str
     for list in LISTS {
         gather.list(list);
     }
-    gather.terms();
+    for field in NAMED {
+        let known = gather.named(field);
+        if field == "terms" {
+            gather.wanted(&known);
+        }
+    }
     if gather.problems.is_empty() { Ok(gather.added) } else { Err(sorted(gather.problems)) }
 }
 
@@ -58,18 +66,22 @@ impl Gather<'_> {
         }
     }
 
-    fn terms(&mut self) {
+    fn named(&mut self, field: &'static str) -> Known {
         let mut known = Known::new();
-        let fields =
-            |value: &Value| value.get("terms").and_then(Value::as_object).cloned().unwrap_or_default();
+        let fields = |value: &Value| value.get(field).and_then(Value::as_object).cloned().unwrap_or_default();
         for (name, text) in fields(&self.own.value) {
             known.insert(name, ("the checklist".to_owned(), text));
         }
         for (part, used) in self.parts.iter().enumerate() {
             for (name, text) in fields(&used.json.value) {
-                self.add("terms", part, format!("/terms/{name}"), Some(name), &text, &mut known);
+                self.add(field, part, format!("/{field}/{name}"), Some(name), &text, &mut known);
             }
         }
+        known
+    }
+
+    /// Terms that parts want and nobody has.
+    fn wanted(&mut self, known: &Known) {
         for used in self.parts {
             for (name, meaning) in used.part.wants.iter().filter(|(name, _)| !known.contains_key(*name)) {
                 let message =
@@ -100,12 +112,12 @@ impl Gather<'_> {
             }
             None => {}
         }
-        let term = id.clone().filter(|_| field == "terms");
+        let key = id.clone().filter(|_| NAMED.contains(&field));
         if let Some(id) = id {
             known.insert(id, (file_of(&used.by.part), value));
         }
         if let Some(bytes) = used.json.places.bytes(&place) {
-            self.added.entry(field).or_default().push(Added { term, part, bytes });
+            self.added.entry(field).or_default().push(Added { key, part, bytes });
         }
     }
 }

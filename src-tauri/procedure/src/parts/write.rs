@@ -5,14 +5,14 @@ use std::ops::Range;
 
 use serde_json::Value;
 
-use super::gather::{Added, gather};
+use super::gather::{Added, NAMED, gather};
 use super::read::{Used, set_texts};
 use super::{Joined, Piece, Source, file_of};
 use crate::load::read::Json;
 use crate::load::{LARGEST_FILE, Problem, Problems};
 
 /// The fields of a checklist in the order they are written in.
-const FIELDS: [&str; 19] = [
+const FIELDS: [&str; 20] = [
     "format",
     "id",
     "title",
@@ -22,6 +22,7 @@ const FIELDS: [&str; 19] = [
     "facts",
     "conditions",
     "gates",
+    "sheet_keys",
     "terms",
     "start_when",
     "follows",
@@ -113,7 +114,7 @@ impl Writer<'_> {
 
     /// A field of the checklist with what parts add to it.
     fn field(&mut self, name: &str, added: &[Added]) {
-        let (open, close) = if name == "terms" { ("{", "\n  }") } else { ("[", "\n  ]") };
+        let (open, close) = if NAMED.contains(&name) { ("{", "\n  }") } else { ("[", "\n  ]") };
         let own = self.own.places.bytes(&format!("/{name}"));
         let list = own.clone().filter(|bytes| self.own.text[bytes.clone()].starts_with(open));
         match (own, list) {
@@ -131,8 +132,8 @@ impl Writer<'_> {
         }
         for (at, one) in added.iter().enumerate() {
             self.glue(if at == 0 { "\n    " } else { ",\n    " });
-            if let Some(term) = &one.term {
-                self.glue(&format!("{}: ", Value::from(term.as_str())));
+            if let Some(key) = &one.key {
+                self.glue(&format!("{}: ", Value::from(key.as_str())));
             }
             self.copy(1 + one.part, one.bytes.clone());
         }

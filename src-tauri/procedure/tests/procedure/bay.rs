@@ -40,7 +40,7 @@ pub fn danger(id: &str, when: &str) -> Value {
     json!({"id": id, "signal": "danger", "text": format!("It is dangerous: {id}."), "when": when})
 }
 
-fn stick() -> Value {
+pub fn stick() -> Value {
     let classes = json!({
         "below": {"sets": {"level": "low"}}, "in": {"sets": {"level": "in_band"}},
         "above": {"sets": {"level": "high"}}, "unclear": {"not_yet": true},

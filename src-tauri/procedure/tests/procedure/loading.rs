@@ -3,6 +3,7 @@
 mod bounds;
 mod classes;
 mod file;
+mod labels;
 mod names;
 mod predicates;
 mod rules;
@@ -11,7 +12,7 @@ mod sheets;
 use panside_procedure::Problem;
 use serde_json::Value;
 
-use crate::support::Draft;
+use crate::support::{Draft, labelled};
 
 /// Every mistake of a draft.
 fn mistakes(draft: &Draft) -> Vec<Problem> {
@@ -35,7 +36,8 @@ fn stands_in_its_line(draft: &Draft, problem: &Problem) {
     let text = draft.text();
     let line = text.lines().nth(problem.line - 1).unwrap_or_else(|| panic!("no line {}", problem.line));
     let Some((_, last)) = problem.place.rsplit_once('/') else { return assert_eq!(problem.line, 1) };
-    let in_file = draft.0.pointer(&problem.place);
+    let file = labelled(draft.0.clone());
+    let in_file = file.pointer(&problem.place);
     let shown = match in_file {
         None => return,
         Some(Value::String(text)) if last.parse::<usize>().is_ok() => format!("\"{text}\""),

@@ -5,6 +5,8 @@ use std::collections::BTreeMap;
 use panside_procedure::{Joined, Problem, parts};
 use serde_json::{Value, json};
 
+use crate::support::labelled;
+
 /// A checklist that uses the part "look" among its steps and "lift" among its phases.
 fn checklist() -> Value {
     json!({
@@ -80,7 +82,7 @@ impl Files {
     }
 
     fn text(value: &Value) -> String {
-        format!("{value:#}")
+        format!("{:#}", labelled(value.clone()))
     }
 
     fn join(&self) -> Result<Joined, Vec<Problem>> {
@@ -283,6 +285,16 @@ fn what_stands_in_two_files_must_be_the_same_in_both() {
     parts.one_mistake(Some("lift"), "/gates/0", "parts/look.part.json has \"seen\" too");
     let term = Files::new().of_checklist("/terms/is_up", json!("lift != floor"));
     term.one_mistake(Some("lift"), "/terms/is_up", "the checklist has \"is_up\" too");
+    let key = |label| Files::new().of_part("lift", "/sheet_keys", json!({"touch_limit": label}));
+    let same = key("touch limit").of_checklist("/sheet_keys", json!({"touch_limit": "touch limit"}));
+    let keys = same.join().unwrap().load().unwrap().checklist.sheet_keys;
+    assert_eq!(keys.into_iter().collect::<Vec<_>>(), [("touch_limit".into(), "touch limit".into())]);
+    let other = key("touch limit").of_part("look", "/sheet_keys", json!({"touch_limit": "how hot"}));
+    other.one_mistake(
+        Some("lift"),
+        "/sheet_keys/touch_limit",
+        "parts/look.part.json has \"touch_limit\" too",
+    );
 }
 
 #[test]

@@ -2,9 +2,10 @@
 
 use std::collections::BTreeMap;
 
+use panside_procedure::format::Checklist;
 use panside_procedure::machine::{SignIx, StepIx, VarIx};
 use panside_procedure::{Action, Blocked, Problems, Procedure, Shown, State};
-use serde_json::Value;
+use serde_json::{Value, json};
 
 /// A checklist that is being written. Its parts are found by their `id`; "" is the checklist itself.
 #[derive(Clone)]
@@ -46,7 +47,7 @@ impl Draft {
 
     /// The file.
     pub fn text(&self) -> String {
-        format!("{:#}", self.0)
+        format!("{:#}", labelled(self.0.clone()))
     }
 
     pub fn load(&self) -> Result<Procedure, Problems> {
@@ -64,6 +65,32 @@ impl Draft {
         let state = procedure.machine.all_starts()[0];
         Job { procedure, state }
     }
+}
+
+/// A checklist with a label for each name that is written without one, and for each key of the sheet: what these tests
+/// look at are rules.
+pub fn labelled(mut checklist: Value) -> Value {
+    for (list, values) in [("conditions", "values"), ("facts", "values"), ("gates", "classes")] {
+        let named = checklist.get_mut(list).and_then(Value::as_array_mut);
+        for one in named.into_iter().flatten().filter_map(Value::as_object_mut) {
+            one.entry("label").or_insert_with(|| json!("what people read"));
+            for value in one.get_mut(values).and_then(Value::as_array_mut).into_iter().flatten() {
+                if let Value::String(id) = value {
+                    *value = json!({"id": id, "label": "what people read"});
+                }
+            }
+        }
+    }
+    if let Ok(known) = serde_json::from_value::<Checklist>(checklist.clone()) {
+        let entries = known.phases.iter().flat_map(|phase| &phase.steps).flat_map(|step| &step.entries);
+        let keys = entries.flat_map(|entry| entry.ask.sheet_needs()).map(|need| need.key);
+        for key in keys.chain(known.facts.iter().map(|fact| fact.sheet.as_str())) {
+            if !known.sheet_keys.contains_key(key) {
+                checklist["sheet_keys"][key] = json!("what people read");
+            }
+        }
+    }
+    checklist
 }
 
 fn place_of(value: &Value, id: &str) -> Option<String> {

@@ -2,12 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use panside_job::{Event, Job, figures};
+use panside_job::{Event, Job, Message, figures};
 use panside_journal::PersonId;
 use panside_procedure::machine::VarIx;
 
 use super::{
-    COME_FIRST, DEMO_MARK, DangerNow, Document, End, Journal, Papers, Proof, RECORD_FORMAT, Vehicle,
+    COME_FIRST, DEMO_MARK, DangerNow, Document, End, Journal, Papers, Proof, RECORD_FORMAT, Stands, Vehicle,
 };
 use crate::account::{self, Account};
 use crate::by::iso;
@@ -31,6 +31,17 @@ const CHAIN_SHOWS: &str = "Each event names the one before it by hash, so that a
                            against a head that was kept elsewhere, such as the one printed here.";
 
 impl Document {
+    /// What classes are called, so that it can be put in.
+    pub fn each_label(&mut self, put: &mut dyn FnMut(&mut Message)) {
+        let steps = self.phases.iter_mut().flat_map(|phase| &mut phase.steps);
+        for attempt in steps.flat_map(|step| &mut step.attempts) {
+            attempt.entries.iter_mut().for_each(|entry| put(&mut entry.called));
+        }
+        self.levels.iter_mut().for_each(|level| put(&mut level.called));
+        self.torques.iter_mut().for_each(|torque| put(&mut torque.called));
+        self.by_name.iter_mut().for_each(|passed| put(&mut passed.called));
+    }
+
     /// The record of a job as it stands now.
     #[must_use]
     pub fn of(job: &Job, inputs: &RecordInputs) -> Document {
@@ -39,6 +50,7 @@ impl Document {
         let started = job.start.as_ref().map(|(_, started)| started);
         let demo = checklist.demo || sheet.demo || started.is_some_and(|started| started.demo);
         let tally = items::of(source);
+        let came_in = started.map(|started| started.conditions.clone()).unwrap_or_default();
         Document {
             format: RECORD_FORMAT.to_owned(),
             title: checklist.title.clone(),
@@ -52,7 +64,8 @@ impl Document {
                 label: started.map(|started| started.label.clone()).unwrap_or_default(),
                 vin: account::vin(source),
                 odometer: account::odometer(source),
-                came_in: started.map(|started| started.conditions.clone()).unwrap_or_default(),
+                otherwise: otherwise(job, &came_in),
+                came_in,
                 stands: stands(job),
             },
             started: job.start.as_ref().map(|(mark, _)| source.by(mark)),
@@ -166,6 +179,16 @@ fn proof(job: &Job, inputs: &RecordInputs) -> Proof {
         summary: inputs.proof.clone(),
         covers: PROOF_COVERS.to_owned(),
     }
+}
+
+/// What does not stand as it came in.
+fn otherwise(job: &Job, came_in: &BTreeMap<String, String>) -> Vec<Stands> {
+    let stands = stands(job).into_iter().filter(|(id, value)| came_in.get(id) != Some(value));
+    let labelled = stands.map(|(id, value)| {
+        let (what, is) = job.procedure.labels_of(&id, &value);
+        Stands { what: what.to_owned(), is: is.to_owned() }
+    });
+    labelled.collect()
 }
 
 /// Every condition with its value.

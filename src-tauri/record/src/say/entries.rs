@@ -6,7 +6,6 @@ use super::{Block, Left, Section, Table, standing};
 use crate::by::By;
 use crate::document::Document;
 use crate::limits::Limit;
-use crate::source::words;
 use crate::steps::{Attempt, Ended, Entry, Step};
 
 /// Every phase with its steps.
@@ -33,7 +32,7 @@ fn row(entry: &Entry, begun: &By) -> Vec<String> {
     let mut said = entry.value.clone();
     // The class is told where it judges: what is only taken down has no other.
     if entry.judged {
-        said.push_str(&format!(", {}", words(&entry.class)));
+        said.push_str(&format!(", {}", entry.called.said()));
     }
     if !entry.limits.is_empty() {
         let limits: Vec<_> = entry.limits.iter().map(limit).collect();

@@ -7,7 +7,6 @@ use crate::account::{Codes, Said};
 use crate::by::minutes_of;
 use crate::document::{DangerNow, Document, End};
 use crate::missing::MissingKind;
-use crate::source::words;
 use crate::time::Kind;
 
 /// Name of the fact that says how the vehicle stands.
@@ -84,9 +83,8 @@ pub(crate) fn facts_table(document: &Document) -> Table {
 
 /// How the vehicle stands otherwise than it came in.
 fn left(document: &Document) -> String {
-    let vehicle = &document.vehicle;
-    let stands = vehicle.stands.iter().filter(|(id, value)| vehicle.came_in.get(*id) != Some(value));
-    let stands: Vec<_> = stands.map(|(id, value)| format!("{} {}", words(id), words(value))).collect();
+    let stands = document.vehicle.otherwise.iter().map(|stands| format!("{} {}", stands.what, stands.is));
+    let stands: Vec<_> = stands.collect();
     if stands.is_empty() { "as it came in".to_owned() } else { stands.join(", ") }
 }
 

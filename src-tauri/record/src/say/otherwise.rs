@@ -3,7 +3,6 @@
 use super::{Section, standing};
 use crate::departures::{ByName, ClockSet, Explained, Observed, Restarted, Voided};
 use crate::document::Document;
-use crate::source::words;
 
 /// What was voided, skipped, missed, not as shown; the clock set, the tablet restarted; what does not agree. Only what there is.
 pub(super) fn otherwise(document: &Document) -> Vec<Section> {
@@ -33,7 +32,7 @@ fn explained(step: &Explained) -> String {
 
 fn by_name(passed: &ByName) -> String {
     let by = &passed.by;
-    let (class, standing) = (words(&passed.class), standing(passed.standing));
+    let (class, standing) = (passed.called.said(), standing(passed.standing));
     let standing = standing.map(|standing| format!(" ({standing})")).unwrap_or_default();
     let ByName { label, reason, said_by, .. } = passed;
     format!("{} {} \"{label}\", {class}: {reason}, says {said_by}{standing}", by.day_and_time(), by.who)

@@ -7,7 +7,6 @@ use crate::items::Pieces;
 use crate::measured::{Level, Photo, Stick};
 use crate::missing::MissingKind;
 use crate::signs::{Given, Pin, SignOff};
-use crate::source::words;
 use crate::steps::Warned;
 use crate::value::short;
 
@@ -51,7 +50,7 @@ pub(crate) fn torque_rows(document: &Document) -> Vec<Vec<String>> {
         let pieces = torque.fasteners.map(|pieces| pieces.to_string()).unwrap_or_default();
         let clicked = format!("{} {}", torque.stages.join(", then "), torque.unit);
         let allowed: Vec<_> = torque.limits.iter().map(|limit| limit.allows.clone()).collect();
-        let class = with_standing(torque.class.clone(), torque.standing);
+        let class = with_standing(torque.called.said(), torque.standing);
         let certificate = torque.certificate.iter().map(|number| format!(", certificate {number}"));
         let tool = certificate.fold(torque.tool.clone(), |tool, number| tool + &number);
         vec![torque.label.clone(), pieces, clicked, class, allowed.join("; "), tool]
@@ -66,8 +65,13 @@ fn level(level: &Level) -> String {
         format!("{trace} at {} {}", stick.temperature, stick.temperature_unit)
     };
     let readings: Vec<_> = level.readings.iter().map(stick).collect();
-    let text =
-        format!("{} {}: {}: {}", level.by.day_and_time(), level.label, readings.join(", "), level.class);
+    let text = format!(
+        "{} {}: {}: {}",
+        level.by.day_and_time(),
+        level.label,
+        readings.join(", "),
+        level.called.said()
+    );
     with_standing(text, level.standing)
 }
 
@@ -137,7 +141,7 @@ fn tally_rows(document: &Document) -> Vec<Vec<String>> {
 
 fn photos(document: &Document) -> Section {
     let rows = document.photos.iter().map(|photo| {
-        vec![short(&photo.hash).to_owned(), words(&photo.step), photo.label.clone(), caption(photo)]
+        vec![short(&photo.hash).to_owned(), photo.title.clone(), photo.label.clone(), caption(photo)]
     });
     let table = Table::new(&[Left, Left, Left, Left], rows.collect());
     Section::new(&format!("Photos, {}", document.photos.len()), vec![Block::Photos(table)])

@@ -245,7 +245,7 @@ fn the_day_is_told_from_every_event_that_moved_the_vehicle() -> Tested {
     let document = closed()?;
     let lift = document.day.iter().find(|track| track.draws == "lift").ok_or("no track of the lift")?;
     let had: Vec<_> = lift.had.iter().map(|had| had.value.as_str()).collect();
-    assert_eq!(had, ["floor", "on locks", "floor"]);
+    assert_eq!(had, ["on the floor", "on the locks", "on the floor"]);
     assert_eq!(lift.had[0].since.seq, 1);
     let moved: Vec<_> = document.vehicle_actions.iter().map(|made| made.by.seq).collect();
     assert_eq!([lift.had[1].since.seq, lift.had[2].since.seq], moved[..]);

@@ -17,8 +17,8 @@ pub fn checklist(steps: usize) -> Value {
     json!({
         "format": "panside-checklist/1", "id": format!("synthetic-{steps}"), "title": "Synthetic", "revision": 1,
         "demo": true,
-        "conditions": [{"id": "lift", "values": ["floor", "on_locks"]}],
-        "gates": [{"id": "seen", "classes": ["good", "bad"], "holds_while": "lift = on_locks", "fresh_for": 30}],
+        "conditions": [{"id": "lift", "label": "lift", "values": named(&["floor", "on_locks"])}],
+        "gates": [{"id": "seen", "label": "seen", "classes": named(&["good", "bad"]), "holds_while": "lift = on_locks", "fresh_for": 30}],
         "sign_offs": [{"id": "clear", "kind": "permit", "text": "Clear", "holds_while": "lift = on_locks"}],
         "phases": (0..phases).map(phase).collect::<Vec<_>>(),
         "vehicle_actions": [
@@ -50,4 +50,8 @@ fn step(at: usize) -> Value {
         step[field] = value.clone();
     }
     step
+}
+
+fn named(ids: &[&str]) -> Value {
+    ids.iter().map(|id| json!({"id": id, "label": "a label"})).collect()
 }

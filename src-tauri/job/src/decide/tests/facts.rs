@@ -10,7 +10,7 @@ fn a_reading_that_grew_too_old_is_forgotten_before_the_command_is_judged() {
     let refused = bay.begin("drain").unwrap_err();
     assert_eq!(refused.message, refused_needs("Drain"));
     // Read at minute 9, asked at minute 51.
-    assert_eq!(refused.unmet, [unmet_gate_lost("exhaust probe", "41 °C", 42_i64)]);
+    assert_eq!(refused.unmet, [unmet_gate_lost("exhaust temperature", "41 °C", 42_i64)]);
     let events = bay.work("probe", &[("exhaust", degrees("40"))], &[]);
     assert_eq!(events.iter().map(Event::kind).collect::<Vec<_>>(), ["expired", "begun", "entered", "done"]);
     bay.begin("drain").unwrap();
@@ -57,7 +57,7 @@ fn a_reading_from_before_a_restart_is_too_old_wherever_the_wall_clock_stands() {
         assert_eq!(expired, ["expired"], "at minute {wall}");
         let begin = Command::Begin { step: "drain".into() };
         let refused = decide(&bay.job, &bay.shop, &begin, &technician("Ada"), &restarted).unwrap_err();
-        assert_eq!(refused.unmet, [unmet_gate_restarted("exhaust probe", "41 °C")]);
+        assert_eq!(refused.unmet, [unmet_gate_restarted("exhaust temperature", "41 °C")]);
     }
 }
 
@@ -75,7 +75,7 @@ fn nobody_is_moved_with_somebody_under_the_vehicle() {
     bay.begin("coil").unwrap();
     let refused = bay.ask(make("lower")).unwrap_err();
     assert_eq!(refused.message, refused_stands("Coil"));
-    assert_eq!(refused.unmet, [unmet_value("lift", "floor", any_of(&["on locks"]))]);
+    assert_eq!(refused.unmet, [unmet_value("lift", "on the floor", any_of(&["on the locks"]))]);
     assert_eq!(bay.ask(make("set_locks")).unwrap_err().message, refused_needs("Set on locks"));
 }
 
@@ -126,7 +126,10 @@ fn a_danger_that_holds_does_not_stand_in_the_way_of_what_ends_it() {
 #[test]
 fn an_observation_of_what_is_shown_already_or_does_not_exist_is_no_observation() {
     let mut bay = Bay::open();
-    assert_eq!(bay.ask(observe("lift", "floor")).unwrap_err().message, refused_same_value("lift", "floor"));
+    assert_eq!(
+        bay.ask(observe("lift", "floor")).unwrap_err().message,
+        refused_same_value("lift", "on the floor")
+    );
     assert_eq!(bay.ask(observe("boat", "afloat")).unwrap_err().message, refused_no_such("condition", "boat"));
     assert_eq!(
         bay.ask(observe("level", "in_band")).unwrap_err().message,
@@ -156,5 +159,5 @@ fn a_step_whose_ground_was_lost_says_so_before_it_asks_for_entries() {
     bay.must(observe("lift", "floor"));
     let refused = bay.done("probe").unwrap_err();
     assert_eq!(refused.message, refused_while("Exhaust cool"));
-    assert_eq!(refused.unmet, [unmet_value("lift", "floor", any_of(&["on locks"]))]);
+    assert_eq!(refused.unmet, [unmet_value("lift", "on the floor", any_of(&["on the locks"]))]);
 }

@@ -30,7 +30,7 @@ fn a_permit_cannot_be_signed_while_what_it_says_is_not_so() {
     let refused =
         bay.ask(Command::Sign { signature: sign("on_locks", "Ada", Role::Technician) }).unwrap_err();
     assert_eq!(refused.message, refused_sign_untrue("On locks, shaken, clear"));
-    assert_eq!(refused.unmet, [unmet_value("lift", "floor", any_of(&["on locks"]))]);
+    assert_eq!(refused.unmet, [unmet_value("lift", "on the floor", any_of(&["on the locks"]))]);
 }
 
 #[test]

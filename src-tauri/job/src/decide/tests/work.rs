@@ -42,7 +42,7 @@ fn a_refusal_names_the_condition_its_value_and_what_would_do() {
     bay.vehicle_actions(&["key_out", "raise"]);
     let refused = bay.begin("locks").unwrap_err();
     assert_eq!(refused.message, refused_needs("On the locks"));
-    assert_eq!(refused.unmet, [unmet_value("lift", "raised", any_of(&["on locks"]))]);
+    assert_eq!(refused.unmet, [unmet_value("lift", "raised", any_of(&["on the locks"]))]);
 }
 
 #[test]
@@ -65,7 +65,7 @@ fn a_gate_that_came_from_a_reading_names_what_was_last_read_and_its_limit() {
     bay.work("probe", &[("exhaust", degrees("63"))], &[]);
     bay.must(Command::Leave { step: "probe".into() });
     bay.work_usual("coil");
-    let hot = unmet_gate_at_most("exhaust probe", "63 °C", "48 °C", "touch limit");
+    let hot = unmet_gate_at_most("exhaust temperature", "63 °C", "48 °C", "touch limit");
     let machine = &bay.job.procedure.machine;
     let drain = bay.job.procedure.names.step("drain").unwrap();
     let now = bay.now();
@@ -128,7 +128,7 @@ fn an_entry_needs_a_step_in_progress_and_an_entry_that_is_asked_for() {
     assert_eq!(bay.enter("probe", "exhaust", litres("3")).unwrap_err().message, reading_unit("°C", "L"));
     assert_eq!(
         bay.enter("probe", "exhaust", choice("cool")).unwrap_err().message,
-        entry_kind("reading", "choice")
+        entry_kind(kind_label("reading"), kind_label("choice"))
     );
 }
 
@@ -190,8 +190,8 @@ fn an_unfinished_job_says_everything_that_its_end_needs() {
     assert_eq!(refused.message, refused_finish());
     for lacking in [
         unmet_empty("pan bolts", 16_i64),
-        unmet_value("lift", "on locks", any_of(&["floor"])),
-        unmet_gate_unknown("level", any_of(&["in band"])),
+        unmet_value("lift", "on the locks", any_of(&["on the floor"])),
+        unmet_gate_unknown("fluid level", any_of(&["in range"])),
         unmet_signed("Pan torqued in both stages", "Pan up"),
         unmet_worked("Fluid level"),
     ] {

@@ -33,6 +33,14 @@ pub struct ChoiceOption {
     pub label: String,
 }
 
+impl Choice {
+    /// What the button of an answer says; its class where there is no such answer.
+    #[must_use]
+    pub fn label<'a>(&'a self, class: &'a str) -> &'a str {
+        self.options.iter().find(|option| option.class == class).map_or(class, |option| &option.label)
+    }
+}
+
 impl Kind for Choice {
     fn classes(&self) -> Vec<&str> {
         self.options.iter().map(|option| option.class.as_str()).collect()

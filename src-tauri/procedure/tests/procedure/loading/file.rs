@@ -104,8 +104,8 @@ fn several_mistakes_are_told_at_once_each_in_its_line() {
     let text = r#"{
   "format": "panside-checklist/1", "id": "small", "title": "Small", "revision": 1,
   "conditions": [
-    {"id": "lift", "values": ["floor", "raised"]},
-    {"id": "pan", "values": ["on"]}
+    {"id": "lift", "label": "lift", "values": [{"id": "floor", "label": "down"}, {"id": "raised", "label": "up"}]},
+    {"id": "pan", "label": "pan", "values": [{"id": "on", "label": "on"}]}
   ],
   "phases": [{"id": "only", "title": "Only", "steps": [
     {"id": "drain", "title": "Drain", "instruction": "Drain.", "zone": "under",
@@ -123,9 +123,9 @@ fn several_mistakes_are_told_at_once_each_in_its_line() {
     };
     let place = |line, column, place: &str| (line, column, place.to_owned());
     // What has no room is told before the rest is looked at, together with names that are taken.
-    assert_eq!(places(text), [place(5, 29, "/conditions/1/values"), place(10, 5, "/phases/0/steps/1"),]);
+    assert_eq!(places(text), [place(5, 45, "/conditions/1/values"), place(10, 5, "/phases/0/steps/1"),]);
     let text = text
-        .replace("[\"on\"]", "[\"on\", \"off\"]")
+        .replace("\"label\": \"on\"}", "\"label\": \"on\"}, {\"id\": \"off\", \"label\": \"off\"}")
         .replace("\"drain\", \"title\": \"Drain again\"", "\"again\", \"title\": \"Drain again\"");
     assert_eq!(
         places(&text),
