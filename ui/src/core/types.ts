@@ -1180,7 +1180,7 @@ known: Known | null,
 /**
  * What was last read or answered that decides it.
  */
-last: string | null, 
+last: Message | null, 
 /**
  * Milliseconds for which it stays good, where it ages.
  */
@@ -1612,6 +1612,19 @@ says: string,
  * Id of the step that it is entered at; nothing for parts that are off.
  */
 step: string | null, };
+
+/**
+ * A name for rules, with what people read for it.
+ */
+export type Named = { 
+/**
+ * Name in predicates.
+ */
+id: string, 
+/**
+ * What people read.
+ */
+label: string, };
 
 /**
  * The state of the tablet when the window opens.
@@ -2512,7 +2525,7 @@ export type SheetValueView = {
  */
 key: string, 
 /**
- * The key in words.
+ * What people read for the key.
  */
 name: string, 
 /**
@@ -2528,7 +2541,7 @@ units: Array<string>,
  */
 temperature_units: Array<string>, 
 /**
- * The words a fact can be.
+ * What a fact can be.
  */
 choices: Array<Named>, 
 /**

@@ -3,7 +3,7 @@
 
 /** As much of a checklist or a part as the frame's drawings depend on. */
 interface Checklist {
-  conditions?: { id: string; values: string[]; draws?: string }[];
+  conditions?: { id: string; values: { id: string }[]; draws?: string }[];
   items?: { name: string; draws?: string }[];
 }
 

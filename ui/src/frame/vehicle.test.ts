@@ -15,7 +15,7 @@ function gate(name: string, last: string | null, minutes: number | null, known =
   return {
     id: name,
     name,
-    last,
+    last: last === null ? null : { id: "read", args: {}, text: last },
     known: known ? {} : null,
     ms_fresh: minutes && minutes * 60_000,
   } as GateView;
@@ -27,7 +27,7 @@ function job(parts: Partial<JobView>): JobView {
 
 test("every value that a checklist lets the vehicle line draw has a drawing", () => {
   const asked = conditions.flatMap(({ draws, values }) =>
-    draws ? values.map((value) => [draws, value] as const) : [],
+    draws ? values.map((value) => [draws, value.id] as const) : [],
   );
   expect(asked.length).toBeGreaterThan(0);
   for (const [draws, value] of asked) {

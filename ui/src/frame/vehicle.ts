@@ -80,7 +80,7 @@ export function said(view: JobView, under: string, room: number): Said[] {
 export function ageing(view: JobView): Ageing | null {
   const known = view.gates.flatMap(({ id, name, known, last, ms_fresh }) =>
     known !== null && last !== null && ms_fresh !== null
-      ? [{ id, name, value: last, msFresh: ms_fresh }]
+      ? [{ id, name, value: last.text ?? last.id, msFresh: ms_fresh }]
       : [],
   );
   return known.sort((a, b) => a.msFresh - b.msFresh)[0] ?? null;
