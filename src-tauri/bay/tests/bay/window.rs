@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use panside_bay::clock::{Clock, DemoClock, ManualClock};
 use panside_bay::closing::{Ended, MissingLine};
-use panside_bay::enter::{Command, EntryValue, new_request};
+use panside_bay::enter::{Command, new_request};
 use panside_bay::people::Person;
 use panside_bay::prove::{Ask, go_on, search};
 use panside_bay::setup::{KeptTool, SetupTool, Tool, TypedTool};
@@ -217,7 +217,10 @@ fn the_page_of_an_open_record_says_what_is_missing() {
 fn the_page_of_a_record_names_days_times_and_steps() {
     let mut shop = Shop::new();
     let job = shop.start();
-    let photo = EntryValue::Photo { hash: "0a".repeat(32), width: 40, height: 30 };
+    let mut bytes = std::io::Cursor::new(Vec::new());
+    let picture = image::RgbImage::from_pixel(40, 30, image::Rgb([10, 90, 40]));
+    picture.write_to(&mut bytes, image::ImageFormat::Png).unwrap();
+    let photo = shop.bay.add_photo(job, &bytes.into_inner()).unwrap();
     let entries = [("routing".to_owned(), photo)].into();
     shop.enter(
         job,

@@ -119,7 +119,7 @@ fn what_a_meter_shows_for_too_much_is_told_at_coils_only() {
 fn a_condition_has_each_of_its_values_in_words() {
     let lift = Bay::open().view().conditions.into_iter().find(|condition| condition.id == "lift").unwrap();
     let values = lift.values.iter().map(|one| (one.value.as_str(), one.says.as_str()));
-    let all = [("floor", "floor"), ("raised", "raised"), ("on_locks", "on locks")];
+    let all = [("floor", "on the floor"), ("raised", "raised"), ("on_locks", "on the locks")];
     assert_eq!(values.collect::<Vec<_>>(), all);
 }
 
