@@ -13,10 +13,16 @@ use panside_procedure::{Procedure, machine::StepIx};
 
 use instance::{Instance, Lift, Wait};
 
-/// Small jobs that are compared.
-const SMALL: u64 = 700;
+/// Small jobs that are compared. `cargo xtask soak` compares others, as long as one likes.
+const SMALL: u64 = 300;
 /// More than a tablet is asked for, so that more of them are searched to the end.
 const BUDGET: Budget = Budget { moments: 2_000_000, bytes: 4 << 30 };
+
+/// The seed of the first small job: 0, or taken from `PANSIDE_SEED`.
+#[allow(clippy::disallowed_methods, reason = "the edge: a test's own options")]
+fn first_seed() -> u64 {
+    std::env::var("PANSIDE_SEED").ok().and_then(|text| text.parse().ok()).unwrap_or(0)
+}
 
 /// What must be so of every plan, whatever its minutes: nobody is in two places, every step is worked, and none begins
 /// before those it comes after are done.
@@ -55,7 +61,8 @@ fn makes_sense(job: &Instance, procedure: &Procedure, plan: &Plan) {
 fn on_small_jobs_the_plan_takes_as_long_as_the_best_of_all_ways() {
     let (mut possible, mut impossible, mut quick_is_best) = (0, 0, 0);
     let mut with = [0; 7];
-    for seed in 0..SMALL {
+    let first = first_seed();
+    for seed in first..first + SMALL {
         let job = Instance::small(seed);
         let procedure = job.procedure();
         let task = job.task(&procedure);
@@ -92,7 +99,7 @@ fn on_small_jobs_the_plan_takes_as_long_as_the_best_of_all_ways() {
          with two people, lift, waits before, waits within, watches, knowledge that ages, zones: {with:?}"
     );
     assert!(
-        possible >= 500 && with.iter().all(|&count| count >= 50),
+        possible >= 210 && with.iter().all(|&count| count >= 20),
         "too little was compared to say anything"
     );
 }

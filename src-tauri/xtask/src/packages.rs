@@ -29,7 +29,8 @@ pub const WINDOW: &[&str] = &[
 
 /// What the tests look with: poppler and qpdf at the record's pages, and PDFBox Preflight with Java, of whose libraries
 /// the last two are not asked for by its package; a screen in memory and the web view's driver at the window; Chromium
-/// at each screen; Python's libraries, and SPIN with its C compiler, for a second opinion.
+/// at each screen; Python's libraries, and SPIN with its C preprocessor (gcc) and a quick C
+/// compiler, for a second opinion.
 pub const TESTS: &[&str] = &[
     "poppler-utils",
     "qpdf",
@@ -45,6 +46,7 @@ pub const TESTS: &[&str] = &[
     "python3-venv",
     "spin",
     "gcc",
+    "tcc",
 ];
 
 /// What the bench compares with and measures by: SPIN with its C compiler, and GNU time.

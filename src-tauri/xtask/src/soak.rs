@@ -1,5 +1,5 @@
-//! `cargo xtask soak`: the tests with chance in them (kills, power cuts, flipped bits, merging, salvage) again and again,
-//! each time from another seed, for as long as one likes. What fails comes back by its seed.
+//! `cargo xtask soak`: the tests with chance in them (kills, power cuts, flipped bits, merging, salvage; plans of drawn jobs)
+//! again and again, each time from another seed, for as long as one likes. What fails comes back by its seed.
 
 use std::path::Path;
 use std::time::{Duration, Instant};
@@ -7,8 +7,10 @@ use std::time::{Duration, Instant};
 use crate::failure::Failure;
 use crate::stage::{Stage, call, command, run_all};
 
-/// The tests whose names begin so take their chance from `PANSIDE_SEED`.
-const WITH_CHANCE: [&str; 4] = ["damage::", "kill::", "power::", "salvaging::"];
+/// The store's tests whose names begin so take their chance from `PANSIDE_SEED`.
+const OF_STORE: [&str; 4] = ["damage::", "kill::", "power::", "salvaging::"];
+/// And those of the plan.
+const OF_PLAN: [&str; 1] = ["on_small_jobs"];
 /// How long without `--minutes`.
 const MINUTES: u64 = 10;
 
@@ -61,10 +63,13 @@ fn rounds(root: &Path, time: Duration) -> Result<(), Failure> {
 }
 
 fn round(root: &Path, seed: u64) -> Result<(), Failure> {
-    let tests = ["test", "--workspace", "--quiet", "--test", "store", "--"];
-    let mut called = command(root, "cargo", &[&tests[..], &WITH_CHANCE[..]].concat());
-    called.env("PANSIDE_SEED", seed.to_string());
-    call(called)
+    for (suite, tests) in [("store", &OF_STORE[..]), ("plan", &OF_PLAN[..])] {
+        let words = ["test", "--workspace", "--quiet", "--test", suite, "--"];
+        let mut called = command(root, "cargo", &[&words[..], tests].concat());
+        called.env("PANSIDE_SEED", seed.to_string());
+        call(called)?;
+    }
+    Ok(())
 }
 
 #[cfg(test)]

@@ -42,14 +42,29 @@ pub fn look(root: &Path) -> Result<(), Failure> {
     let (store, measured) = ("target/look/measured", "target/look/pages/measured");
     let walk = ["walk", MEASURED, "--store", store, "--pages", measured];
     cli::run_quietly(root, &[&walk[..], &["--plain-proof", "--no-text"]].concat())?;
-    for (name, mm) in MILLIMETRES {
-        let (pages, out) = (root.join(pages), aside.join(name));
-        let look = ["look/look.mjs", &*pages.to_string_lossy(), &*out.to_string_lossy(), "--mm", mm];
-        call(command(&root.join("ui"), "node", &look))?;
-    }
+    let pages = root.join(pages).to_string_lossy().into_owned();
+    let looks = MILLIMETRES.map(|(name, mm)| {
+        let out = aside.join(name).to_string_lossy().into_owned();
+        ["look/look.mjs".to_owned(), pages.clone(), out, "--mm".to_owned(), mm.to_owned()].to_vec()
+    });
     // What a double tap does is the same at every size.
-    let pages = root.join(pages);
-    call(command(&root.join("ui"), "node", &["look/doubles.mjs", &*pages.to_string_lossy()]))
+    let doubles = vec!["look/doubles.mjs".to_owned(), pages];
+    side_by_side(root, looks.into_iter().chain([doubles]))
+}
+
+/// Runs scripts of the page at the same time: one alone leaves half of the machine idle.
+fn side_by_side(root: &Path, scripts: impl Iterator<Item = Vec<String>>) -> Result<(), Failure> {
+    let run = |words: Vec<String>| {
+        let words: Vec<&str> = words.iter().map(String::as_str).collect();
+        call(command(&root.join("ui"), "node", &words))
+    };
+    std::thread::scope(|scope| {
+        let running: Vec<_> = scripts.map(|words| scope.spawn(move || run(words))).collect();
+        let ended = running
+            .into_iter()
+            .map(|one| one.join().unwrap_or_else(|cause| std::panic::resume_unwind(cause)));
+        ended.collect::<Vec<_>>().into_iter().collect()
+    })
 }
 
 /// The demo job by taps in the real window.

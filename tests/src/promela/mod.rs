@@ -73,7 +73,7 @@ pub fn model(checklist: &Checklist, runs: Runs) -> Result<Model, PredicateError>
     let starts = writer.starts();
     let options: Vec<String> = starts.iter().chain(&writer.deeds()).map(|deed| writer.option(deed)).collect();
     let mut text = format!(
-        "/* {}, revision {}: {runs:?}\n   spin -o1 -o2 -a MODEL && gcc -O2 -w -DSAFETY -DNOREDUCE -o search pan.c && \
+        "/* {}, revision {}: {runs:?}\n   spin -o1 -o2 -a MODEL && tcc -w -DSAFETY -DNOREDUCE -o search pan.c && \
          ./search -c0 -n -m3000000 */\n",
         checklist.title, checklist.revision
     );
