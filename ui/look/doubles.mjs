@@ -21,7 +21,7 @@ const APART_MS = 120;
 /** Scenes that are played at a time. */
 const HANDS = 4;
 /** Commands that write what stays: the second tap calls none of them. */
-const WISHES =
+const WRITES =
   /^(go_on|put_backup_plan|back_up|restore|salvage|start|enter|(put|remove)_(person|tool)|(give|set)_pin|name_device|(begin|drop|keep|check|export)_sheet|save_record)$/;
 
 const stage = await openStage();
@@ -80,7 +80,7 @@ async function doubleTap(scene, page, { x, y, means, stood }) {
   );
   const says = means.split("\n")[0].replace(/\s+/g, " ").trim();
   const [first, second] = hits;
-  const commands = called.slice(once).filter((name) => WISHES.test(name));
+  const commands = called.slice(once).filter((name) => WRITES.test(name));
   if (first === undefined) fail(scene, `a tap on "${says}" does nothing`);
   if (second !== undefined && second !== first)
     fail(scene, `a double tap on "${says}" hits "${second.split("\n")[0]}" too`);

@@ -4,7 +4,7 @@ import type { Commands, RawCommand } from "./commands";
 import type { EntryValue, Hash, JobId, PersonId, Trouble } from "./types";
 
 /** Commands that write what stays. Two of them never come of one tap. */
-const WISHES = new Set<keyof Commands>([
+const WRITES = new Set<keyof Commands>([
   "go_on",
   "put_backup_plan",
   "back_up",
@@ -42,7 +42,7 @@ export async function call<Name extends keyof Commands>(
   name: Name,
   takes: Commands[Name]["takes"],
 ): Promise<Commands[Name]["answers"]> {
-  const command = WISHES.has(name);
+  const command = WRITES.has(name);
   if (command) told?.();
   try {
     return await invoke<Commands[Name]["answers"]>(name, takes);
