@@ -6,6 +6,7 @@ use std::time::Duration;
 use panside_bay::way_back::{BackedUpPage, BackupPlan};
 
 use crate::desk::{Desk, off_thread};
+use crate::message::{panside_backups_unseen, speaker};
 use crate::trouble::Trouble;
 
 const LOOK_AGAIN: Duration = Duration::from_secs(60 * 60);
@@ -17,7 +18,7 @@ pub fn begin(desk: Desk) {
             if let Err(trouble) = tauri::async_runtime::block_on(look(&desk)) {
                 // A backup that failed is kept and told by `opened`. Where that can't be kept either, the store is in
                 // trouble and every screen says so; here it goes to the system's log.
-                eprintln!("Panside could not look after its backups: {}", trouble.message);
+                eprintln!("{}", speaker().say(&panside_backups_unseen(trouble.message)));
             }
             std::thread::sleep(LOOK_AGAIN);
         }

@@ -22,6 +22,7 @@ use tauri::ipc::{InvokeBody, Request, Response};
 
 use crate::backing;
 use crate::desk::Desk;
+use crate::message::{panside_photo_bare, panside_sheet_bare};
 use crate::opened;
 use crate::opened::{Found, Opened};
 use crate::planning::{self, Asked, Planning};
@@ -184,7 +185,7 @@ pub async fn add_photo(
 ) -> Result<Shown<EntryValue>, Trouble> {
     let job = request.headers().get("job").and_then(|job| job.to_str().ok()?.parse::<JobId>().ok());
     let (Some(job), InvokeBody::Raw(bytes)) = (job, request.body()) else {
-        return Err(Trouble::other("A photo came without its bytes or its job. Take it again."));
+        return Err(Trouble::other(&panside_photo_bare()));
     };
     let bytes = bytes.clone();
     let photo = desk.beside(move |bay| bay.photo_intake(job), move |intake| intake.take_in(&bytes)).await?;
@@ -211,7 +212,7 @@ pub async fn import_sheet(
     desk: tauri::State<'_, Desk>,
 ) -> Result<Shown<String>, Trouble> {
     let InvokeBody::Raw(bytes) = request.body() else {
-        return Err(Trouble::other("A spec sheet came without its bytes. Choose the file again."));
+        return Err(Trouble::other(&panside_sheet_bare()));
     };
     let bytes = bytes.clone();
     let who = request.headers().get("who").and_then(|who| who.to_str().ok()?.parse().ok().map(PersonId));

@@ -12,6 +12,7 @@ use panside_bay::clock::{Clock, DemoClock, SystemClock};
 use panside_bay::way_back::Onlooker;
 use panside_bay::{Bay, BayError};
 
+use crate::message::*;
 use crate::planning::Plans;
 use crate::proving::Proofs;
 use crate::trouble::Trouble;
@@ -64,14 +65,13 @@ impl Seat {
 
     /// Shuts the store, does something with its files, and opens what is there then.
     fn shut<T>(&mut self, work: impl FnOnce(&Shut<'_>) -> Result<T, BayError>) -> Result<T, Trouble> {
-        let shut =
-            Trouble::other("The store is shut while its files are worked on. Try again when that is done.");
+        let shut = Trouble::other(&panside_shut_meanwhile());
         if let Ok(bay) = std::mem::replace(&mut self.bay, Err(shut))
             && let Err(error) = bay.close()
         {
             // What is wrong with a store must not keep anybody from the way back. What closing could not carry over stands
             // in the log, which belongs to the files.
-            eprintln!("Panside shut its store, which was not put in order before: {}", error.said());
+            eprintln!("{}", speaker().say(&panside_shut_unsettled(error.message())));
         }
         let clock = clock(self.demo.as_ref());
         let done = work(&Shut { store: &self.store, state: &self.state, clock: &*clock });
@@ -88,7 +88,7 @@ impl Desk {
     /// Opens the store. When it can't be opened, every command answers why, until [`Desk::open_again`].
     pub fn open(store: PathBuf, state: PathBuf, demo_clock: bool) -> Desk {
         let demo = demo_clock.then(Arc::<DemoClock>::default);
-        let bay = Err(Trouble::other("The store was not opened."));
+        let bay = Err(Trouble::other(&panside_not_opened()));
         let mut seat = Seat { store, state, bay, demo, opening: 0, stood: false };
         seat.open();
         let seat = Arc::new(Mutex::new(seat));
@@ -165,7 +165,7 @@ impl Desk {
         self.seated(|seat| {
             let device = seat.bay.as_ref().ok().map(Bay::device);
             let now_ms = clock(seat.demo.as_ref()).now().wall_ms;
-            Ok((seat.store.clone(), Onlooker { device, now_ms }))
+            Ok((seat.store.clone(), Onlooker { device, now_ms, speaker: speaker() }))
         })
         .await
     }
@@ -174,7 +174,7 @@ impl Desk {
     pub async fn let_pass(&self, minutes: u16) -> Result<(), Trouble> {
         self.seated(move |seat| {
             let (Some(clock), Ok(bay)) = (&seat.demo, &mut seat.bay) else {
-                return Err(Trouble::other("Time goes its own way here: the window has no demo clock."));
+                return Err(Trouble::other(&panside_no_demo_clock()));
             };
             clock.let_pass_ms(u32::from(minutes) * 60_000);
             Ok(bay.put_setting(AHEAD, &clock.ahead_ms().to_string())?)
@@ -217,11 +217,8 @@ fn verify_beside(seat: &Arc<Mutex<Seat>>) {
 
 /// Does something away from the thread that draws.
 pub async fn off_thread<T: Send + 'static>(work: impl FnOnce() -> T + Send + 'static) -> Result<T, Trouble> {
-    tauri::async_runtime::spawn_blocking(work).await.map_err(|error| {
-        Trouble::other(format!(
-            "Something broke inside Panside: {error}. What was saved is safe; close the window and open it again."
-        ))
-    })
+    let done = tauri::async_runtime::spawn_blocking(work).await;
+    done.map_err(|error| Trouble::other(&panside_broke(error.to_string())))
 }
 
 fn clock(demo: Option<&Arc<DemoClock>>) -> Box<dyn Clock> {

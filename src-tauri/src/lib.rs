@@ -14,6 +14,7 @@
 mod backing;
 mod commands;
 mod desk;
+mod message;
 mod opened;
 mod options;
 mod planning;
@@ -31,6 +32,7 @@ use tauri::Manager;
 pub use options::{Options, UnknownOption};
 
 use desk::Desk;
+use message::{panside_no_window, speaker};
 
 /// Opens the window and stays until it is closed.
 ///
@@ -57,10 +59,16 @@ pub fn open(options: Options) -> tauri::Result<()> {
         .run(tauri::generate_context!())
 }
 
+/// Why the window can't be opened, as a sentence.
+#[must_use]
+pub fn no_window(error: &tauri::Error) -> String {
+    speaker().say(&panside_no_window(error.to_string()))
+}
+
 /// What Android and iOS start. They show no error text, so a failure goes to the system's log.
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn start() {
     if let Err(error) = open(Options::default()) {
-        eprintln!("Panside can't open its window: {error}");
+        eprintln!("{}", no_window(&error));
     }
 }

@@ -18,7 +18,7 @@ fn main() -> ExitCode {
     match panside_window::open(options) {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => {
-            eprintln!("Panside can't open its window: {error}");
+            eprintln!("{}", panside_window::no_window(&error));
             ExitCode::FAILURE
         }
     }

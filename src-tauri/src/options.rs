@@ -1,6 +1,9 @@
 //! What the window can be started with.
 
+use std::fmt;
 use std::path::PathBuf;
+
+use crate::message::{panside_unknown_option, speaker};
 
 /// Options of the program.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -13,8 +16,13 @@ pub struct Options {
 
 /// An option that is not known or lacks its value.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("The window does not know \"{0}\". It takes --store FOLDER and --demo-clock.")]
 pub struct UnknownOption(pub String);
+
+impl fmt::Display for UnknownOption {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&speaker().say(&panside_unknown_option(&self.0)))
+    }
+}
 
 impl Options {
     /// Reads the words after the program's name.

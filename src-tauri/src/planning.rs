@@ -17,6 +17,7 @@ use serde::Serialize;
 use ts_rs::TS;
 
 use crate::desk::{Desk, off_thread};
+use crate::message::speaker;
 use crate::trouble::Trouble;
 
 /// How long a search goes on when nobody asks how far it is. The page asks several times a second.
@@ -38,7 +39,7 @@ impl Planning {
     fn of(found: Result<PlanPage, NoPlan>) -> Planning {
         match found {
             Ok(page) => Planning { page: Some(page), none: None, searching: None },
-            Err(why) => Planning::none(why.to_string()),
+            Err(why) => Planning::none(speaker().say(&why.message())),
         }
     }
 

@@ -13,6 +13,7 @@ use serde::Serialize;
 use ts_rs::TS;
 
 use crate::desk::{Desk, off_thread};
+use crate::message::{panside_reading, speaker};
 use crate::shelf::SHELF;
 use crate::trouble::Trouble;
 
@@ -74,7 +75,7 @@ pub async fn look(desk: &Desk, checklist: Hash) -> Result<Proving, Trouble> {
     if proved {
         return Ok(Proving { proved: true, ..Proving::default() });
     }
-    let begun = Proving { doing: "reading".into(), ..Proving::default() };
+    let begun = Proving { doing: speaker().say(&panside_reading()), ..Proving::default() };
     proofs.set(checklist, begun.clone());
     let desk = desk.clone();
     tauri::async_runtime::spawn(async move {
@@ -91,7 +92,7 @@ async fn run(desk: &Desk, checklist: Hash, bytes: Vec<u8>) -> Result<(), Trouble
     let proofs = desk.proofs();
     let searched = off_thread(move || {
         search(&bytes, ASK, &mut |progress| {
-            let doing = format!("{}: {}", progress.search, progress.doing);
+            let doing = speaker().say(&progress.message());
             proofs.set(checklist, Proving { doing, states: progress.states, ..Proving::default() });
             ControlFlow::Continue(())
         })

@@ -11,6 +11,7 @@ use panside_bay::BayError;
 use panside_bay::way_back::{self, BackupLine, Onlooker, RestorePage, SalvagedPage, whole_path};
 
 use crate::desk::{Desk, off_thread};
+use crate::message::speaker;
 use crate::trouble::Trouble;
 
 /// What is kept with the new epoch that a restored store begins.
@@ -39,11 +40,11 @@ pub async fn look_ahead(desk: &Desk, backup: String) -> Result<RestorePage, Trou
 /// # Errors
 /// Why it was not restored: then the store that was there is open again.
 pub async fn restore(desk: &Desk, backup: String) -> Result<RestorePage, Trouble> {
-    let (_, Onlooker { device, .. }) = desk.onlooker().await?;
+    let (_, onlooker) = desk.onlooker().await?;
     desk.shut(move |shut| {
         let (backup, now) = (whole_path(&backup)?, shut.clock.now());
         let restored = way_back::restore(&backup, shut.store, Some(shut.state.to_owned()), WHY, &now)?;
-        Ok(RestorePage::after(&restored, Onlooker { device, now_ms: now.wall_ms }))
+        Ok(RestorePage::after(&restored, Onlooker { now_ms: now.wall_ms, ..onlooker }))
     })
     .await
 }
@@ -55,7 +56,7 @@ pub async fn restore(desk: &Desk, backup: String) -> Result<RestorePage, Trouble
 pub async fn salvage(desk: &Desk, into: String) -> Result<SalvagedPage, Trouble> {
     desk.shut(move |shut| {
         let saved = way_back::salvage(shut.store, &whole_path(&into)?, Some(shut.state.to_owned()))?;
-        Ok::<_, BayError>(SalvagedPage::of(&saved))
+        Ok::<_, BayError>(SalvagedPage::of(&saved, speaker()))
     })
     .await
 }

@@ -3,10 +3,13 @@
 //! A refusal by the rules is an answer (`Reply::refused`) and stands beside the main button; a trouble is a call that
 //! failed.
 
+use panside_bay::BayError;
 use panside_bay::enter::PersonId;
-use panside_bay::{BayError, clean};
+use panside_messages::Message;
 use serde::Serialize;
 use ts_rs::TS;
+
+use crate::message::speaker;
 
 /// A failure. The page shows `message`; it chooses what to offer by `kind`.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
@@ -54,13 +57,13 @@ impl From<BayError> for Trouble {
             BayError::PinAsked { person, .. } => Some(*person),
             _ => None,
         };
-        Trouble { kind, message: clean::lines(&error.said()), pin_of }
+        Trouble { kind, message: speaker().say(&error.message()), pin_of }
     }
 }
 
 impl Trouble {
     /// A failure that is no use case's.
-    pub fn other(message: impl Into<String>) -> Trouble {
-        Trouble { kind: TroubleKind::Other, message: message.into(), pin_of: None }
+    pub fn other(message: &Message) -> Trouble {
+        Trouble { kind: TroubleKind::Other, message: speaker().say(message), pin_of: None }
     }
 }

@@ -38,7 +38,7 @@ const backups_in = [
   line(
     "2026-02-27T170300Z-12",
     null,
-    `${folder}/2026-02-27T170300Z-12 is no backup that can be read (EOF while parsing a value at line 1 column 0). Choose a folder such as 2026-11-30T081500Z-354.`,
+    `The folder ${folder}/2026-02-27T170300Z-12 is no backup that can be read (EOF while parsing a value at line 1 column 0). Choose a folder such as 2026-11-30T081500Z-354.`,
   ),
 ];
 const lacks = {

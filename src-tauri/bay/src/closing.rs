@@ -193,7 +193,7 @@ impl ToRecord {
     /// As [`ToRecord::record`]; [`BayError::Record`] when the pages cannot be written; and with what the disk said.
     pub fn save(&self) -> Result<String, BayError> {
         let document = self.record()?;
-        let bytes = pages(&document, &self.files)?;
+        let bytes = pages(&document, &self.files, self.speaker)?;
         // A name longer than 255 bytes is none on most systems.
         let words = document.vehicle.repair_order.chars().take(60);
         let name: String = words.map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();

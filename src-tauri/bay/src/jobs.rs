@@ -7,6 +7,7 @@ use std::sync::Arc;
 use panside_job::event::Started;
 use panside_job::{Event, Happened, Job, Specs};
 use panside_journal::{EventId, Hash, Head, JobId, Stamp, Subject};
+use panside_messages::{Message, Speaker};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
 use panside_shop::ShopEvent;
@@ -17,15 +18,12 @@ use uuid::{NoContext, Timestamp, Uuid};
 
 use crate::BayError;
 use crate::clock::Clock;
+use crate::message::bay_mended;
 use crate::photos::photos_of;
 use crate::pins::GivenPins;
 use crate::prove::CHECKLIST;
 use crate::sheets::SHEET;
 use crate::shop::Folded;
-use panside_messages::Speaker;
-
-/// Said of a list of jobs that was made anew when the store was opened.
-const MENDED: &str = "It was made anew from the journal just now; nothing that was entered is lost.";
 
 /// A tablet's store with everything that can be done on it.
 pub struct Bay {
@@ -34,7 +32,7 @@ pub struct Bay {
     pub(crate) speaker: &'static Speaker,
     pub(crate) open: BTreeMap<JobId, Open>,
     /// What was damaged when the store was opened and was put right at once.
-    mended: Vec<String>,
+    mended: Vec<Message>,
     /// PINs that were given and not used yet.
     pub(crate) given: GivenPins,
     pub(crate) folded: Folded,
@@ -109,14 +107,14 @@ impl Bay {
 
     /// A damaged list of jobs is no reason to keep anybody from working: the journal holds, and the list follows from it.
     pub(crate) fn mend_list(&mut self) -> Result<(), BayError> {
-        let found: Vec<String> =
-            self.store.troubles().iter().filter(|t| t.ends_with_rebuild()).map(ToString::to_string).collect();
+        let found = self.store.troubles().iter().filter(|trouble| trouble.ends_with_rebuild());
+        let found: Vec<Message> = found.map(Trouble::message).collect();
         let only_the_list = self.store.troubles().iter().all(|t| t.ends_with_rebuild() || !t.stops_writing());
         if found.is_empty() || !only_the_list || *self.store.standing() != Standing::Troubled {
             return Ok(());
         }
         self.rebuild()?;
-        self.mended.extend(found.into_iter().map(|found| format!("{found} {MENDED}")));
+        self.mended.extend(found.into_iter().map(bay_mended));
         Ok(())
     }
 
@@ -193,7 +191,7 @@ impl Bay {
     /// damaged, nobody knows what else is.
     fn fold_damaged(&mut self, id: JobId, error: StoreError) -> Result<Open, BayError> {
         let readable = self.store.readable(id)?.events;
-        self.store.note(vec![Trouble::Entries(error.to_string())]);
+        self.store.note(vec![Trouble::Entries(error.message())]);
         if readable.is_empty() {
             return Err(error.into());
         }
@@ -218,9 +216,8 @@ impl Bay {
 
     /// A sheet's values with the types of the trade.
     pub(crate) fn specs(&self, sheet: &Sheet) -> Result<Specs, BayError> {
-        Specs::of(sheet).map_err(|problems| {
-            BayError::SheetLacks(problems.iter().map(|problem| self.speaker.say(&problem.message)).collect())
-        })
+        Specs::of(sheet)
+            .map_err(|problems| BayError::SheetLacks(problems.into_iter().map(|one| one.message).collect()))
     }
 
     pub(crate) fn pinned(&self, hash: &Hash, kind: &str) -> Result<Vec<u8>, BayError> {
@@ -249,8 +246,8 @@ impl Bay {
     /// taking entries.
     #[must_use]
     pub fn troubles(&self) -> Vec<String> {
-        let found = self.store.troubles().iter().map(ToString::to_string);
-        self.mended.iter().cloned().chain(found).collect()
+        let found = self.store.troubles().iter().map(Trouble::message);
+        self.mended.iter().cloned().chain(found).map(|message| self.speaker.say(&message)).collect()
     }
 
     /// Whether something was found that keeps the store from taking entries, or would if it were open for them.
@@ -268,7 +265,7 @@ impl Bay {
     /// Takes in what a verifier found. From then on it is said, and stops entries where it must. A journal that could not
     /// be read to its end is one that does not hold.
     pub fn verified(&mut self, found: Result<Vec<Trouble>, StoreError>) {
-        self.store.note(found.unwrap_or_else(|error| vec![Trouble::Entries(error.said())]));
+        self.store.note(found.unwrap_or_else(|error| vec![Trouble::Entries(error.message())]));
     }
 
     /// After a failed write: reads and verifies the store anew. What could not be confirmed may turn out to be there.

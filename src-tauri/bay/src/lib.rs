@@ -23,6 +23,7 @@ pub mod enter;
 mod error;
 pub mod figures;
 mod jobs;
+mod message;
 pub mod page;
 pub mod people;
 pub mod photos;
@@ -39,6 +40,7 @@ pub mod way_back;
 
 pub use error::BayError;
 pub use jobs::{Bay, JobLine};
+pub use message::MESSAGES;
 pub use panside_messages::clean;
 pub use panside_record::RecordError;
 pub use panside_store::outside;

@@ -5,11 +5,13 @@ use std::ops::ControlFlow;
 use std::sync::Arc;
 
 use panside_journal::Hash;
+use panside_messages::Message;
 use panside_procedure::Procedure;
 use panside_procedure::proof::{self, ENGINE, Progress, Proof, Verdict};
 
 pub use panside_procedure::proof::{Ask, go_on};
 
+use crate::message::*;
 use crate::{Bay, BayError};
 
 /// Under which kind checklists are kept.
@@ -121,13 +123,13 @@ fn engine(void: bool, observe: bool) -> String {
     format!("{ENGINE} void={void} observe={observe}")
 }
 
-fn why(proof: &Proof) -> String {
-    match proof.findings.first() {
-        Some(finding) if finding.run.is_empty() => finding.what.clone(),
-        Some(finding) => format!("{} The shortest way there: {}.", finding.what, finding.run.join(", then ")),
-        None => {
-            let states: usize = proof.searches.iter().map(|search| search.states.found).sum();
-            format!("the search ran to {states} states and did not come to its end")
-        }
+fn why(proof: &Proof) -> Message {
+    let Some(finding) = proof.findings.first() else {
+        return bay_undecided(proof.searches.iter().map(|search| search.states.found).sum::<usize>());
+    };
+    let run = finding.run.iter().map(bay_action).reduce(bay_then);
+    match run {
+        Some(run) => bay_refuted_by(&finding.what, run),
+        None => bay_refuted(&finding.what),
     }
 }

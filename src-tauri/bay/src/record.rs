@@ -81,7 +81,7 @@ impl ToRecord {
             .figures
             .iter_mut()
             .for_each(|figure| figure.each_message(&mut |message| self.speaker.fill(message)));
-        document.each_label(&mut |label| label.text = self.speaker.label(label));
+        document.each_label(&mut |label| label.text = self.speaker.within(label));
         Ok(document)
     }
 }

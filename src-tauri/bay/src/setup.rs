@@ -102,7 +102,7 @@ impl Bay {
             tools_off: shop.tools_off().into_iter().map(tool).collect(),
             device: self.this_device(&shop),
             seen: BTreeMap::new(),
-            unsettled: shop.unsettled(),
+            unsettled: shop.unsettled().iter().map(|one| self.speaker.say(one)).collect(),
         };
         let people = setup.people.iter().chain(&setup.left).map(|one| (one.id.0, Thing::Person(one.id)));
         let tools = setup.tools.iter().chain(&setup.tools_off).map(|one| (one.id.0, Thing::Tool(one.id)));
@@ -144,7 +144,7 @@ impl Bay {
         let tool = trimmed(&typed.tool);
         let view = self.judge_tools(std::slice::from_ref(&tool), utc_offset_min).remove(0);
         if !view.problems.is_empty() {
-            return Err(BayError::Tool(view.problems.into_iter().map(|one| one.message.text).collect()));
+            return Err(BayError::Tool(view.problems.into_iter().map(|one| one.message).collect()));
         }
         let id = typed.id.unwrap_or_else(|| ToolId(Uuid::now_v7()));
         let setup = self.setup()?;
@@ -179,7 +179,7 @@ impl Bay {
         seen: BTreeSet<Hash>,
         who: Option<PersonId>,
     ) -> Result<Setup, BayError> {
-        size::check(&name).map_err(|refusal| self.refused(refusal))?;
+        size::check(&name)?;
         let command = ShopCommand::NameDevice { device: self.store.device(), seen, name };
         self.change_shop(one_of_the_shop(who)?, &command, &[])?;
         self.setup()
@@ -199,7 +199,7 @@ impl Bay {
             roles: one.roles.clone(),
             lead: one.lead,
         };
-        size::check(&(people, tools)).map_err(|refusal| self.refused(refusal))?;
+        size::check(&(people, tools))?;
         if self.shop()?.people().is_empty()
             && let Some(first) = people.iter().find(|one| one.lead).or(people.first())
         {
@@ -231,7 +231,7 @@ impl Bay {
         new: bool,
     ) -> Result<(), BayError> {
         let counted = vec![(); if new { there + 1 } else { 0 }];
-        size::check(typed).and_then(|()| size::check(&counted)).map_err(|refusal| self.refused(refusal))
+        Ok(size::check(typed).and_then(|()| size::check(&counted))?)
     }
 
     /// What is kept under a key of the tablet, such as which screen was open.

@@ -11,6 +11,7 @@ use panside_job::event::Pinned;
 use panside_job::sheet::{By, Labels, Needs, check, checked, id_of, labels, needs, view};
 pub use panside_job::sheet::{SheetView, Typed, TypedPoint, TypedSheet, TypedValue};
 use panside_journal::{Hash, PersonId};
+use panside_messages::{Arg, Message};
 use panside_procedure::format::Sheet;
 use panside_procedure::{Procedure, load};
 use panside_shop::{ShopCommand, Thing};
@@ -18,6 +19,7 @@ use panside_store::With;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::message::bay_sheet_field;
 use crate::shelf::Shelf;
 use crate::{Bay, BayError};
 
@@ -241,11 +243,11 @@ impl Bay {
         let by = By { id: actor.id, name: &people.person(actor.id)?.name, day: &day };
         let mut sheet =
             typed.keep(before.as_ref(), (&needs, &labels_of(shelf)?), &id, by).map_err(|problems| {
-                let say = |(key, message): &(String, _)| match key.as_str() {
-                    "" => self.speaker.say(message),
-                    key => format!("{key}: {}", self.speaker.say(message)),
+                let named = |(key, message): (String, Message)| match key.as_str() {
+                    "" => message,
+                    key => bay_sheet_field(key, Arg::Sentences(vec![message])),
                 };
-                BayError::SheetNotKept(problems.iter().map(say).collect())
+                BayError::SheetNotKept(problems.into_iter().map(named).collect())
             })?;
         sheet.revision = sheet.revision.max(shop.next_revision(&id));
         let text = serde_json::to_vec_pretty(&sheet)?;
@@ -277,8 +279,8 @@ impl Bay {
         let by = By { id: actor.id, name: &people.person(actor.id)?.name, day: &day };
         let pin = self.pin_of(actor.id)?;
         let made_from = self.shop()?.sheets().get(id).map(|kept| kept.sheet.hash);
-        let mut next = checked(&sheet, keys, &labels_of(shelf)?, by, pin == Some(true))
-            .map_err(|message| BayError::SheetCheck(self.speaker.say(&message)))?;
+        let mut next =
+            checked(&sheet, keys, &labels_of(shelf)?, by, pin == Some(true)).map_err(BayError::SheetCheck)?;
         if pin == Some(false) {
             return Err(BayError::PinAsked { person: by.id, name: by.name.to_owned() });
         }
@@ -309,7 +311,9 @@ impl Bay {
             let text = self.pinned(&one.sheet.hash, SHEET);
             match text.and_then(|text| load::sheet(&text).map_err(BayError::Sheet)) {
                 Ok(sheet) => found.sheets.push((sheet, false)),
-                Err(error) => found.unreadable.push(format!("{id}: {error}")),
+                Err(error) => {
+                    found.unreadable.push(format!("{id}: {}", self.speaker.say(&error.message())));
+                }
             }
         }
         for bytes in shelf.sheets {

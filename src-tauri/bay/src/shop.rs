@@ -73,7 +73,7 @@ impl Bay {
             readable.iter().filter_map(|event| happened(event).ok()).for_each(|one| shop.take(one));
         }
         self.folded.keep(heads, shop);
-        self.store.note(vec![Trouble::Entries(error.said())]);
+        self.store.note(vec![Trouble::Entries(error.message())]);
         Ok(())
     }
 

@@ -39,14 +39,12 @@ impl Bay {
         actor: &Actor,
         request: RequestId,
     ) -> Result<JobId, BayError> {
-        size::check(actor).map_err(|refusal| self.refused(refusal))?;
+        size::check(actor)?;
         let sheet = load::sheet(new.sheet).map_err(BayError::Sheet)?;
         let specs = self.specs(&sheet)?;
         let lacks = panside_job::sheet::check(&checklist.procedure, &specs);
         if !lacks.is_empty() {
-            return Err(BayError::SheetLacks(
-                lacks.iter().map(|lack| self.speaker.say(&lack.message)).collect(),
-            ));
+            return Err(BayError::SheetLacks(lacks.into_iter().map(|lack| lack.message).collect()));
         }
         let intake = Intake {
             checklist_hash: Hash::of(&checklist.bytes),
@@ -63,9 +61,8 @@ impl Bay {
             return Ok(job);
         }
         let by = self.people()?.roster().acting(*actor);
-        let started = by
-            .and_then(|by| start(&checklist.procedure, &specs, &intake, by))
-            .map_err(|refusal| self.refused(refusal))?;
+        let started =
+            by.and_then(|by| start(&checklist.procedure, &specs, &intake, by)).map_err(BayError::from)?;
         // Pinned before the event that names them.
         self.store.put_document(CHECKLIST, &checklist.bytes)?;
         self.store.put_document(SHEET, new.sheet)?;

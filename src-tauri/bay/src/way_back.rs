@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use panside_journal::{DeviceId, EpochId, Stamp};
+use panside_messages::{Message, Speaker};
 pub use panside_store::{
     BackedUp, FoundBackup, Lacks, Manifest, NewerThere, Outlook, Restored, Salvaged, backups, verify_backup,
 };
@@ -13,6 +14,7 @@ use uuid::Uuid;
 
 use crate::clock::Clock;
 use crate::jobs::{label_of, meaning_of};
+use crate::message::*;
 use crate::{Bay, BayError, JobLine};
 
 mod pages;
@@ -58,6 +60,27 @@ pub struct BackupMade {
     pub lacks: Vec<String>,
 }
 
+/// What is wrong with a plan for backups.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PlanWrong {
+    /// The folder isn't there, or isn't named by its whole path.
+    Folder,
+    /// Hours or backups out of range.
+    Numbers,
+    /// No folder is named.
+    NoFolder,
+}
+
+impl PlanWrong {
+    pub(crate) fn message(self) -> Message {
+        match self {
+            PlanWrong::Folder => bay_plan_folder(),
+            PlanWrong::Numbers => bay_plan_numbers(),
+            PlanWrong::NoFolder => bay_plan_no_folder(),
+        }
+    }
+}
+
 /// How it stands with the shop's backups.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]
 pub struct Backups {
@@ -82,14 +105,13 @@ pub fn is_due(plan: &BackupPlan, made: Option<&BackupMade>, now_ms: i64) -> bool
 
 /// How long ago something was, in whole minutes, hours or days, as it is said.
 #[must_use]
-pub fn age(then_ms: i64, now_ms: i64) -> String {
+pub fn age(then_ms: i64, now_ms: i64) -> Message {
     let minutes = (now_ms - then_ms) / 60_000;
-    let told = |number: i64, unit: &str| format!("{number} {unit}{} ago", if number == 1 { "" } else { "s" });
     match minutes {
-        ..0 => "in the future by this tablet's clock".to_owned(),
-        0..120 => told(minutes, "minute"),
-        120..2880 => told(minutes / 60, "hour"),
-        _ => told(minutes / 1440, "day"),
+        ..0 => bay_age_future(),
+        0..120 => bay_age_minutes(minutes),
+        120..2880 => bay_age_hours(minutes / 60),
+        _ => bay_age_days(minutes / 1440),
     }
 }
 
@@ -133,9 +155,9 @@ pub fn salvage(from: &Path, into: &Path, state: Option<PathBuf>) -> Result<Salva
 
 /// What to call the shop, or a job, of which the replaced store had more: by its repair order, where that can be told.
 #[must_use]
-pub fn called(newer: &NewerThere) -> String {
+pub fn called(newer: &NewerThere, speaker: &Speaker) -> String {
     if newer.subject.is_shop() {
-        return "The shop's people, tools and spec sheets".to_owned();
+        return speaker.say(&bay_called_shop());
     }
     match serde_json::from_str::<JobLine>(&newer.label) {
         Ok(line) => format!("{} \"{}\"", line.repair_order, line.label),
@@ -193,7 +215,7 @@ impl Bay {
         let made: Option<BackupMade> = self.kept_as(MADE)?;
         let now = self.clock.now().wall_ms;
         let due = plan.as_ref().is_some_and(|plan| is_due(plan, made.as_ref(), now));
-        let age = made.as_ref().map(|made| age(made.wall_ms, now));
+        let age = made.as_ref().map(|made| self.speaker.within(&age(made.wall_ms, now)));
         Ok(Backups { plan, made, age, due, failed: self.backup_trouble()? })
     }
 
@@ -216,12 +238,11 @@ impl Bay {
         let typed = |plan: &BackupPlan| BackupPlan { folder: plan.folder.trim().to_owned(), ..plan.clone() };
         let plan = plan.map(typed);
         if let Some(BackupPlan { folder, every_hours, keep }) = &plan {
-            let said = |text: &str| Err(BayError::BackupPlan(text.to_owned()));
             if !Path::new(folder).is_absolute() || !Path::new(folder).is_dir() {
-                return said("The folder for backups is not there. Type its whole path, from / on.");
+                return Err(BayError::BackupPlan(PlanWrong::Folder));
             }
             if !(1..=720).contains(every_hours) || !(1..=1000).contains(keep) {
-                return said("A backup is made every 1 to 720 hours, and 1 to 1000 are kept.");
+                return Err(BayError::BackupPlan(PlanWrong::Numbers));
             }
         }
         let before: Option<BackupPlan> = self.kept_as(PLAN)?;
@@ -246,7 +267,7 @@ impl Bay {
     /// # Errors
     /// [`BayError::BackupPlan`] where the shop named no folder; [`BayError::Store`] with what the disk said.
     pub fn backup_now(&self) -> Result<(BackupPlan, i64), BayError> {
-        let none = || BayError::BackupPlan("Name the folder for backups first.".to_owned());
+        let none = || BayError::BackupPlan(PlanWrong::NoFolder);
         Ok((self.kept_as(PLAN)?.ok_or_else(none)?, self.clock.now().wall_ms))
     }
 
@@ -261,13 +282,13 @@ impl Bay {
     /// # Errors
     /// [`BayError::Store`] with what the disk said.
     pub fn note_backup(&mut self, made: Result<&BackedUp, &StoreError>) -> Result<(), BayError> {
-        let failed = made.as_ref().err().map(|error| error.to_string());
+        let failed = made.as_ref().err().map(|error| self.speaker.say(&error.message()));
         if let Ok(made) = made {
             let made = BackupMade {
                 path: made.path.to_string_lossy().into_owned(),
                 wall_ms: made.manifest.wall_ms,
                 events: made.manifest.events,
-                lacks: made.lacks.iter().map(ToString::to_string).collect(),
+                lacks: made.lacks.iter().map(|lack| self.speaker.say(&lack.message())).collect(),
             };
             self.put_setting(MADE, &serde_json::to_string(&made)?)?;
         }
@@ -280,7 +301,7 @@ impl Bay {
     /// [`BayError::Store`] with what the disk said.
     pub fn backup_trouble(&self) -> Result<Option<String>, BayError> {
         let failed: Option<String> = self.kept_as(FAILED)?;
-        Ok(failed.map(|why| BayError::BackupFailed(why).to_string()))
+        Ok(failed.map(|why| self.speaker.say(&BayError::BackupFailed(why).message())))
     }
 
     /// Whether [`Bay::go_on`] would put right what keeps the store from taking entries.

@@ -7,6 +7,8 @@ use panside_bay::{BayError, outside};
 use panside_procedure::Problems;
 use panside_procedure::load::LARGEST_FILE;
 
+use crate::out::spoken;
+
 /// The exit codes, as `--help` tells them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Exit {
@@ -60,7 +62,7 @@ impl From<BayError> for Failure {
             error if error.is_there_already() => Exit::Refused,
             _ => Exit::Store,
         };
-        Failure::new(exit, error.said())
+        Failure::new(exit, spoken(&error.message()))
     }
 }
 
@@ -83,7 +85,7 @@ pub fn read_document(path: &Path) -> Result<Vec<u8>, Failure> {
 
 /// Reads a file of at most `most` bytes, or says which and why not.
 pub fn read(path: &Path, most: usize) -> Result<Vec<u8>, Failure> {
-    outside::read(path, most).map_err(|error| Failure::new(Exit::DoesNotLoad, BayError::from(error).said()))
+    outside::read(path, most).map_err(|error| Failure::new(Exit::DoesNotLoad, spoken(&error.message())))
 }
 
 /// Writes a file whole or not at all, or says which and why not.

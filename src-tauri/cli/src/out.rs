@@ -9,6 +9,7 @@ use std::io::{self, ErrorKind, Write};
 use std::sync::OnceLock;
 
 use panside_bay::clean;
+use panside_messages::{Message, Speaker};
 use serde::Serialize;
 
 use crate::exit::{Exit, Failure};
@@ -30,6 +31,11 @@ pub fn print_json(text: &str) {
 pub fn json(value: &impl Serialize) -> Result<(), Failure> {
     print_json(&serde_json::to_string_pretty(value)?);
     Ok(())
+}
+
+/// A message as a sentence.
+pub fn spoken(message: &Message) -> String {
+    Speaker::english().say(message)
 }
 
 /// Prints text of several lines and a line break to standard error.

@@ -8,7 +8,7 @@ use panside_procedure::plan::{self, NoPlan, Task};
 use crate::args::PlanArgs;
 use crate::checklist;
 use crate::exit::{Exit, Failure};
-use crate::out::{self, say};
+use crate::out::{self, say, spoken};
 use crate::record::{open, said};
 
 /// Plans and prints the order.
@@ -67,7 +67,7 @@ fn from_file(file: &std::path::Path, args: &PlanArgs) -> Result<(PlanPage, Optio
 
 fn no_plan(why: &NoPlan) -> Failure {
     let exit = if *why == NoPlan::People { Exit::Usage } else { Exit::Refused };
-    Failure::new(exit, why.to_string())
+    Failure::new(exit, spoken(&why.message()))
 }
 
 fn text(plan: &PlanPage, file_order: Option<u32>) -> String {

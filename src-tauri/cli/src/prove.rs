@@ -7,12 +7,12 @@ use std::ops::ControlFlow;
 use std::time::Instant;
 
 use panside_procedure::load;
-use panside_procedure::proof::{self, Answer, Ask, Progress, Proof, SEARCHING, Stopped, Verdict};
+use panside_procedure::proof::{self, Answer, Ask, Looking, Progress, Proof, Stopped, Verdict};
 
 use crate::args::ProveArgs;
 use crate::checklist;
 use crate::exit::{Exit, Failure, read_document};
-use crate::out::{self, say};
+use crate::out::{self, say, spoken};
 
 /// Proves a checklist and prints the answer.
 pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
@@ -72,8 +72,8 @@ impl Meter {
     /// Takes in how far a search is, and lets it go on.
     pub fn show(&mut self, progress: Progress) -> ControlFlow<()> {
         let told = self.searches.iter_mut().find(|told| told.search == progress.search);
-        let was_searching = told.as_ref().is_none_or(|told| told.doing == SEARCHING);
-        if was_searching && progress.doing != SEARCHING {
+        let was_searching = told.as_ref().is_none_or(|told| told.doing == Looking::Searching);
+        if was_searching && progress.doing != Looking::Searching {
             self.searched.push(self.began.elapsed().as_secs_f64());
         }
         match told {
@@ -100,7 +100,7 @@ impl Meter {
         let states: usize = self.searches.iter().map(|told| told.states).sum();
         let rate = states as f64 / seconds.max(0.001);
         let each = self.searches.iter().map(|told| {
-            format!("{}, {}: {} states, {} waiting", told.search, told.doing, told.states, told.waiting)
+            format!("{}, {} states, {} waiting", spoken(&told.message()), told.states, told.waiting)
         });
         let each: Vec<String> = each.collect();
         format!("{seconds:5.1} s  {states} states ({rate:.0}/s)  {}", each.join(" | "))

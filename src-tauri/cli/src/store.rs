@@ -5,7 +5,7 @@ use panside_bay::clock::SystemClock;
 
 use crate::args::{StoreArgs, StoreCommand};
 use crate::exit::{Exit, Failure};
-use crate::out::{self, say};
+use crate::out::{self, say, spoken};
 use crate::way_back;
 
 /// Looks after a store.
@@ -14,7 +14,8 @@ pub fn store(args: &StoreArgs) -> Result<Exit, Failure> {
         StoreCommand::Check { dir, json } => {
             let bay = Bay::open_read_only(dir, Box::new(SystemClock::new()))?;
             let report = bay.check()?;
-            let troubles: Vec<String> = report.troubles.iter().map(ToString::to_string).collect();
+            let troubles: Vec<String> =
+                report.troubles.iter().map(|trouble| spoken(&trouble.message())).collect();
             if *json {
                 let answer = serde_json::json!({
                     "events": report.events,

@@ -5,9 +5,10 @@ use std::path::Path;
 use panside_bay::Bay;
 use panside_bay::clock::{Clock, SystemClock};
 use panside_bay::way_back::{self, BackupPlan, Restored, age, called, state_folder};
+use panside_messages::Speaker;
 
 use crate::exit::{Exit, Failure};
-use crate::out::say;
+use crate::out::{say, spoken};
 
 /// Opens a store for writing, and notes outside of it how far it has come.
 pub fn open(dir: &Path) -> Result<Bay, Failure> {
@@ -57,14 +58,14 @@ pub fn list(folder: &Path) -> Result<Exit, Failure> {
         let (manifest, report) = match way_back::verify_backup(&backup.path) {
             Ok(read) => read,
             Err(error) => {
-                say!("    NOT A GOOD BACKUP: {}", panside_bay::BayError::from(error));
+                say!("    NOT A GOOD BACKUP: {}", spoken(&error.message()));
                 exit = Exit::Refused;
                 continue;
             }
         };
         say!(
             "    {}, newest entry {} of device {}, {} events, {} photos",
-            age(manifest.wall_ms, now_ms()),
+            Speaker::english().within(&age(manifest.wall_ms, now_ms())),
             manifest.head.seq,
             manifest.device,
             manifest.events,
@@ -73,7 +74,9 @@ pub fn list(folder: &Path) -> Result<Exit, Failure> {
         match report.troubles.as_slice() {
             [] => say!("    verified"),
             troubles => {
-                troubles.iter().for_each(|trouble| say!("    NOT A GOOD BACKUP: {trouble}"));
+                troubles
+                    .iter()
+                    .for_each(|trouble| say!("    NOT A GOOD BACKUP: {}", spoken(&trouble.message())));
                 exit = Exit::Refused;
             }
         }
@@ -93,7 +96,7 @@ pub fn restore(backup: &Path, into: &Path, why: &str) -> Result<Exit, Failure> {
     say!(
         "Restored into {}: the backup made {}, up to entry {}. A new epoch has begun.",
         into.display(),
-        age(manifest.wall_ms, now_ms()),
+        Speaker::english().within(&age(manifest.wall_ms, now_ms())),
         manifest.head.seq
     );
     if let Some(moved_to) = moved_to {
@@ -110,7 +113,7 @@ pub fn restore(backup: &Path, into: &Path, why: &str) -> Result<Exit, Failure> {
         for newer in &lacks.newer {
             say!(
                 "    {}: {} entries restored; {} can be read there, {} of them not restored",
-                called(newer),
+                called(newer, Speaker::english()),
                 newer.restored,
                 newer.there,
                 newer.lacking
@@ -120,7 +123,7 @@ pub fn restore(backup: &Path, into: &Path, why: &str) -> Result<Exit, Failure> {
             say!("What can be read there is saved by `store salvage`.");
         }
     }
-    photos_missing.iter().for_each(|trouble| say!("MISSING: {trouble}"));
+    photos_missing.iter().for_each(|trouble| say!("MISSING: {}", spoken(&trouble.message())));
     Ok(if photos_missing.is_empty() { Exit::Done } else { Exit::Refused })
 }
 
@@ -137,7 +140,6 @@ pub fn go_on(dir: &Path, why: &str) -> Result<Exit, Failure> {
 
 pub fn salvage(dir: &Path, into: &Path) -> Result<Exit, Failure> {
     let saved = way_back::salvage(dir, into, state_folder())?;
-    say!("{}", saved.to_string().trim_end());
-    let all = saved.rest.is_empty() && saved.missing.is_empty() && saved.unread.is_empty();
-    Ok(if all { Exit::Done } else { Exit::Refused })
+    say!("{}", spoken(&saved.message()));
+    Ok(if saved.not_saved().is_empty() { Exit::Done } else { Exit::Refused })
 }

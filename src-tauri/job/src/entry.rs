@@ -44,7 +44,7 @@ use kind::Kind;
 pub(crate) use reading::{Limit, limits};
 
 use crate::command::Refusal;
-use crate::message::{self, Arg, Message, as_said, entry_no_sheet_value, of_trade, refused_no_reason};
+use crate::message::{self, Arg, Message, as_said, entry_no_sheet_value, refused_no_reason};
 use crate::people::Names;
 use crate::sheet::Specs;
 use crate::value::{Accounted, EntryValue};
@@ -159,7 +159,7 @@ pub(crate) use timer::ms_left;
 /// A number and its unit as they were typed.
 fn measure(value: &str, unit: &str) -> Result<Measure, Refusal> {
     let typed = parse_number(value).and_then(|number| Measure::new(number, unit.parse::<Unit>()?));
-    typed.map_err(|error| of_trade(&error).into())
+    typed.map_err(|error| error.message().into())
 }
 
 /// A value of one quantity as it was typed.
@@ -167,7 +167,7 @@ fn quantity<T>(value: &str, unit: &str) -> Result<T, Refusal>
 where
     T: TryFrom<Measure, Error = TradeError>,
 {
-    T::try_from(measure(value, unit)?).map_err(|error| of_trade(&error).into())
+    T::try_from(measure(value, unit)?).map_err(|error| error.message().into())
 }
 
 /// A measure of the sheet in its quantity.
@@ -176,7 +176,7 @@ where
     T: TryFrom<Measure, Error = TradeError>,
 {
     let measure = specs.measure(key).ok_or_else(|| no_sheet_value(key))?;
-    T::try_from(measure).map_err(|error| of_trade(&error).into())
+    T::try_from(measure).map_err(|error| error.message().into())
 }
 
 /// What somebody says and stands for, without spaces around it, and what they are called.

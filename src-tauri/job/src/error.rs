@@ -1,10 +1,15 @@
 //! What can be wrong with the body of an event. A refusal is no error: see [`crate::Refusal`].
 
+use std::fmt;
+
+use panside_messages::Message;
+
+use crate::message::*;
+
 /// Why the body of an event cannot be written or read.
 #[derive(Debug, thiserror::Error)]
 pub enum JobError {
     /// The body could not be written as JSON.
-    #[error("Writing an event of the kind \"{kind}\" failed. Enter it again; if that fails too, report it.")]
     Unwritable {
         /// The kind of event.
         kind: &'static str,
@@ -12,16 +17,11 @@ pub enum JobError {
         source: serde_json::Error,
     },
     /// An event of a kind that this version does not know.
-    #[error("Reading an event failed: the kind \"{kind}\" is not known. Use a newer version of Panside.")]
     KindUnknown {
         /// The kind.
         kind: String,
     },
     /// An event whose body has a newer form than this version knows.
-    #[error(
-        "Reading an event of the kind \"{kind}\" failed: its form {version} is newer than {newest}. Use a newer \
-         version of Panside."
-    )]
     VersionUnknown {
         /// The kind of event.
         kind: &'static str,
@@ -31,9 +31,6 @@ pub enum JobError {
         newest: u32,
     },
     /// A body that is not what its kind and version promise.
-    #[error(
-        "Reading an event of the kind \"{kind}\" failed: its body is not of form {version}. Verify the journal."
-    )]
     Body {
         /// The kind of event.
         kind: &'static str,
@@ -42,4 +39,25 @@ pub enum JobError {
         /// What the JSON reader said.
         source: serde_json::Error,
     },
+}
+
+impl JobError {
+    /// What to say to a person.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        match self {
+            JobError::Unwritable { kind, .. } => job_event_unwritable(*kind),
+            JobError::KindUnknown { kind } => job_event_kind_unknown(kind),
+            JobError::VersionUnknown { kind, version, newest } => {
+                job_event_version_unknown(*kind, *version, *newest)
+            }
+            JobError::Body { kind, version, .. } => job_event_body(*kind, *version),
+        }
+    }
+}
+
+impl fmt::Display for JobError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message().english())
+    }
 }

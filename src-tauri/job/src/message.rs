@@ -2,7 +2,6 @@
 //! `en/job.ftl` of `panside-messages`, which has the same ids. [`MESSAGES`] lists them all with the names of their arguments.
 
 mod list;
-mod trade;
 
 pub use panside_messages::{Arg, Message};
 
@@ -10,7 +9,6 @@ pub use list::{LABELS, MESSAGES};
 
 pub(crate) use list::*;
 pub(crate) use panside_trade::text::figure;
-pub(crate) use trade::{of_figure, of_trade};
 
 /// What a class of a kind of entry is called; the class itself where no kind of this version has it.
 pub(crate) fn class_label(kind: &str, class: &str) -> Message {

@@ -226,8 +226,8 @@ fn start_state(machine: &Machine) -> State {
 }
 
 fn assert_declared(message: &Message) {
-    let (_, args) =
-        MESSAGES.iter().find(|(id, _)| *id == message.id).unwrap_or_else(|| panic!("{message:?}"));
+    let mut declared = MESSAGES.iter().chain(panside_trade::MESSAGES);
+    let (_, args) = declared.find(|(id, _)| *id == message.id).unwrap_or_else(|| panic!("{message:?}"));
     let mut wanted: Vec<&str> = args.to_vec();
     wanted.sort_unstable();
     assert_eq!(message.args.keys().map(String::as_str).collect::<Vec<_>>(), wanted, "{}", message.id);

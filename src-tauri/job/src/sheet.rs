@@ -33,7 +33,7 @@ pub use needs::{Labels, Need, Needs, labels, needs};
 pub use page::{SheetEntered, SheetValueView, SheetView, view};
 pub use typed::{Typed, TypedPoint, TypedPosition, TypedSheet, TypedValue};
 
-use crate::message::{Message, figure, of_figure, of_trade, sheet_range};
+use crate::message::{Message, figure, sheet_range};
 
 pub(crate) use bolts::Bolts;
 pub(crate) use chart::row_text;
@@ -170,7 +170,7 @@ impl Specs {
 }
 
 fn read(value: &Value) -> Result<Spec, Message> {
-    let trade = |error: TradeError| of_trade(&error);
+    let trade = |error: TradeError| error.message();
     match value {
         Value::Measure(measure) => measured(measure.value, &measure.unit).map(Spec::Measure).map_err(trade),
         Value::Range(range) => {
@@ -183,7 +183,7 @@ fn read(value: &Value) -> Result<Spec, Message> {
         Value::Chart(chart) => level_chart(chart).map_err(trade),
         Value::Torque(torque) => {
             Bolts::of(torque)?;
-            torque_spec(torque).map_err(|error| of_figure(&error))
+            torque_spec(torque).map_err(|error| error.message())
         }
         Value::Fact(word) => Ok(Spec::Fact(word.clone())),
         Value::Text(text) => Ok(Spec::Text(text.clone())),

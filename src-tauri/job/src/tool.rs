@@ -2,6 +2,7 @@
 
 use chrono::NaiveDate;
 use panside_trade::measure::{Measure, Torque};
+use panside_trade::message::tool_range;
 use panside_trade::number::parse_number;
 use panside_trade::torque::{TorqueTool, class_a_deviation_percent};
 use panside_trade::units::Unit;
@@ -11,8 +12,8 @@ use ts_rs::TS;
 use crate::clock::day_of;
 use crate::field::FieldProblem;
 use crate::message::{
-    Message, figure, of_trade, tool_calibrated_after, tool_calibrated_ahead, tool_class_a, tool_date,
-    tool_no_date, tool_no_name, tool_no_number, tool_past, tool_range,
+    Message, figure, tool_calibrated_after, tool_calibrated_ahead, tool_class_a, tool_date, tool_no_date,
+    tool_no_name, tool_no_number, tool_past,
 };
 use crate::value::Tool;
 
@@ -57,17 +58,17 @@ impl ToolView {
             self.tell(field, tool_no_number());
             return None;
         }
-        parse_number(text).map_err(|error| self.tell(field, of_trade(&error))).ok()
+        parse_number(text).map_err(|error| self.tell(field, error.message())).ok()
     }
 
     /// Both ends of the range, where it makes sense.
     fn range(&mut self, tool: &Tool) -> Option<(Torque, Torque)> {
         let (min, max) = (self.number("min", &tool.min), self.number("max", &tool.max));
-        let unit = tool.unit.parse::<Unit>().map_err(|error| self.tell("unit", of_trade(&error))).ok()?;
+        let unit = tool.unit.parse::<Unit>().map_err(|error| self.tell("unit", error.message())).ok()?;
         let (min, max) = (min?, max?);
         let torque = |value| Measure::new(value, unit).and_then(Torque::try_from);
         let ends = torque(min).and_then(|min| Ok((min, torque(max)?)));
-        let (lowest, highest) = ends.map_err(|error| self.tell("unit", of_trade(&error))).ok()?;
+        let (lowest, highest) = ends.map_err(|error| self.tell("unit", error.message())).ok()?;
         // The tool is made with a deviation that is always allowed, so that only the range can be refused.
         let good = TorqueTool::new(lowest, highest, class_a_deviation_percent(highest), NaiveDate::MAX);
         if good.is_err() {
@@ -85,7 +86,7 @@ impl ToolView {
         };
         let Some(percent) = self.number("class_percent", text) else { return };
         if let Err(error) = TorqueTool::new(lowest, highest, percent, NaiveDate::MAX) {
-            self.tell("class_percent", of_trade(&error));
+            self.tell("class_percent", error.message());
         }
     }
 
@@ -157,15 +158,15 @@ mod tests {
         let typed = Tool { name: " ".into(), min: "three".into(), max: String::new(), ..tool() };
         let fields: Vec<String> = wrong(&typed).into_iter().map(|(field, _)| field).collect();
         assert_eq!(fields, ["name", "min", "max"]);
-        assert_eq!(wrong(&Tool { unit: "mm".into(), ..tool() })[0].1.id, "unit-other-quantity");
-        assert_eq!(wrong(&Tool { unit: "Nmm".into(), ..tool() })[0].1.id, "unit-unknown");
+        assert_eq!(wrong(&Tool { unit: "mm".into(), ..tool() })[0].1.id, "trade-quantity-differs");
+        assert_eq!(wrong(&Tool { unit: "Nmm".into(), ..tool() })[0].1.id, "trade-unit-unknown");
     }
 
     #[test]
     fn a_class_is_a_percentage_that_a_tool_can_have() {
         for percent in ["0", "100", "-4"] {
             let view = wrong(&Tool { class_percent: Some(percent.into()), ..tool() });
-            assert_eq!((view.len(), view[0].1.id.as_str()), (1, "value-percent"), "{percent}");
+            assert_eq!((view.len(), view[0].1.id.as_str()), (1, "trade-percent-range"), "{percent}");
         }
         assert_eq!(wrong(&Tool { class_percent: Some("4,5".into()), ..tool() }), []);
     }

@@ -1,5 +1,10 @@
 //! What can be wrong with an event, a line or a chain.
 
+use std::fmt;
+
+use panside_messages::Message;
+
+use crate::message::*;
 use crate::{DeviceId, EventId, Format, Hash, Subject};
 
 /// Why an event can't be sealed or read, or what doesn't fit in a chain. Every variant about a chain names the
@@ -7,7 +12,6 @@ use crate::{DeviceId, EventId, Format, Hash, Subject};
 #[derive(Debug, thiserror::Error)]
 pub enum JournalError {
     /// A number of the header is beyond what every JSON reader keeps exactly.
-    #[error("Event {event}: its {field} is beyond 9007199254740991 and would not be read back exactly.")]
     Number {
         /// The event.
         event: EventId,
@@ -15,25 +19,21 @@ pub enum JournalError {
         field: &'static str,
     },
     /// The id of an event to seal isn't a version 7 UUID.
-    #[error("Event {event}: a new event needs an id of UUID version 7.")]
     Id {
         /// The event.
         event: EventId,
     },
     /// The kind is empty.
-    #[error("Event {event}: its kind is empty.")]
     Empty {
         /// The event.
         event: EventId,
     },
     /// A body to seal isn't one JSON value on one line without white space around it.
-    #[error("Event {event}: its body is not one JSON value on one line.")]
     Body {
         /// The event.
         event: EventId,
     },
     /// A header or an event couldn't be written as JSON.
-    #[error("Event {event}: it could not be written as JSON.")]
     Unwritable {
         /// The event.
         event: EventId,
@@ -41,26 +41,22 @@ pub enum JournalError {
         source: serde_json::Error,
     },
     /// A line isn't an event.
-    #[error("A line of the journal cannot be read as an event.")]
     Line {
         /// What the JSON reader said, with its column.
         #[from]
         source: serde_json::Error,
     },
     /// A line means an event but has other bytes than were written.
-    #[error("Event {event}: its line was respelt after it was written.")]
     Spelling {
         /// The event.
         event: EventId,
     },
     /// A text isn't a hash.
-    #[error("\"{text}\" is not a hash: 64 lower-case hex digits are needed.")]
     HashText {
         /// The text.
         text: String,
     },
     /// The event is of a format this program doesn't know.
-    #[error("Event {event} is of format {found}, which this version cannot read. A newer version may.")]
     FormatUnknown {
         /// The event.
         event: EventId,
@@ -68,13 +64,11 @@ pub enum JournalError {
         found: Format,
     },
     /// The body's bytes aren't those that were sealed.
-    #[error("Event {event}: its body was altered after it was written.")]
     BodyAltered {
         /// The event.
         event: EventId,
     },
     /// The header isn't the one that was sealed.
-    #[error("Event {event}: its header was altered after it was written (kept hash {kept}, found {found}).")]
     HashDiffers {
         /// The event.
         event: EventId,
@@ -84,7 +78,6 @@ pub enum JournalError {
         found: Hash,
     },
     /// The sequence doesn't go on by one.
-    #[error("Event {event} has number {found} in the {chain}'s chain where number {expected} belongs.")]
     SequenceGap {
         /// The event.
         event: EventId,
@@ -96,9 +89,6 @@ pub enum JournalError {
         found: u64,
     },
     /// The event names another event before it than the one that is there.
-    #[error(
-        "Event {event} does not follow the event before it in the {chain}'s chain (it names {named}, there is {found})."
-    )]
     PreviousDiffers {
         /// The event.
         event: EventId,
@@ -110,7 +100,6 @@ pub enum JournalError {
         found: Hash,
     },
     /// An event of another device stands in a device's chain.
-    #[error("Event {event} was written by device {found} and stands in the chain of device {expected}.")]
     OtherDevice {
         /// The event.
         event: EventId,
@@ -120,7 +109,6 @@ pub enum JournalError {
         found: DeviceId,
     },
     /// An event about something else stands in a subject's chain.
-    #[error("Event {event} is about {found} and stands in the chain about {expected}.")]
     OtherSubject {
         /// The event.
         event: EventId,
@@ -130,9 +118,51 @@ pub enum JournalError {
         found: Subject,
     },
     /// An event about the shop stands in the chain of a device that didn't write it.
-    #[error("Event {event} is about the shop and stands among the shop events of another device.")]
     ShopOfOther {
         /// The event.
         event: EventId,
     },
+}
+
+impl JournalError {
+    /// What to say to a person.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        match self {
+            JournalError::Number { event, field } => journal_number(event.to_string(), *field),
+            JournalError::Id { event } => journal_id(event.to_string()),
+            JournalError::Empty { event } => journal_empty(event.to_string()),
+            JournalError::Body { event } => journal_body(event.to_string()),
+            JournalError::Unwritable { event, .. } => journal_unwritable(event.to_string()),
+            JournalError::Line { .. } => journal_line(),
+            JournalError::Spelling { event } => journal_spelling(event.to_string()),
+            JournalError::HashText { text } => journal_hash_text(text),
+            JournalError::FormatUnknown { event, found } => {
+                journal_format_unknown(event.to_string(), found.to_string())
+            }
+            JournalError::BodyAltered { event } => journal_body_altered(event.to_string()),
+            JournalError::HashDiffers { event, kept, found } => {
+                journal_hash_differs(event.to_string(), kept.to_string(), found.to_string())
+            }
+            JournalError::SequenceGap { event, chain, expected, found } => {
+                journal_sequence_gap(event.to_string(), *found, *chain, *expected)
+            }
+            JournalError::PreviousDiffers { event, chain, named, found } => {
+                journal_previous_differs(event.to_string(), *chain, named.to_string(), found.to_string())
+            }
+            JournalError::OtherDevice { event, expected, found } => {
+                journal_other_device(event.to_string(), found.to_string(), expected.to_string())
+            }
+            JournalError::OtherSubject { event, expected, found } => {
+                journal_other_subject(event.to_string(), found.to_string(), expected.to_string())
+            }
+            JournalError::ShopOfOther { event } => journal_shop_of_other(event.to_string()),
+        }
+    }
+}
+
+impl fmt::Display for JournalError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message().english())
+    }
 }

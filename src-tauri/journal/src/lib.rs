@@ -18,6 +18,7 @@ mod event;
 mod hash;
 mod header;
 mod ids;
+mod message;
 mod subject;
 
 pub use chain::{Chain, Head, check_event, verify_device_chain, verify_subject_chain};
@@ -27,4 +28,5 @@ pub use event::{Draft, Event, Origin, Place, Request, seal};
 pub use hash::Hash;
 pub use header::{Format, Header};
 pub use ids::{BootId, DeviceId, EpochId, EventId, JobId, PersonId, RequestId};
+pub use message::MESSAGES;
 pub use subject::Subject;

@@ -3,9 +3,11 @@
 use std::fmt;
 use std::str::FromStr;
 
+use panside_messages::Message;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use uuid::Uuid;
 
+use crate::message::journal_no_subject;
 use crate::{DeviceId, JobId};
 
 /// What an event is about: one job, or the shop. Written `job:UUID` and `shop:UUID`.
@@ -60,8 +62,21 @@ impl fmt::Display for Subject {
 
 /// A text that names no subject.
 #[derive(Debug, thiserror::Error)]
-#[error("\"{0}\" names neither a job nor a shop: job:UUID or shop:UUID is needed.")]
 pub struct NoSubject(String);
+
+impl NoSubject {
+    /// What to say to a person.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        journal_no_subject(&self.0)
+    }
+}
+
+impl fmt::Display for NoSubject {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.message().english())
+    }
+}
 
 impl FromStr for Subject {
     type Err = NoSubject;

@@ -162,12 +162,6 @@ unmet-never = The checklist never allows this.
 
 ## Entries of any kind
 
-# $position: which entry, from 1
-clock-went-back = The clock went back before entry { $position }, so nobody knows how long it took. Set the clock.
-# $gain: rise for each litre
-gain-not-positive = A rise of { $gain } is not possible. Correct the sheet.
-# $why: the figure's own sentence
-figure-not-told = { $why }
 # $what: what something is called, or a value as it was entered
 as-said = { $what }
 # What kinds of entry are called.
@@ -307,14 +301,6 @@ coil-short = { $is } at { $at }: shorted. Check the connector and the wire befor
 # $least, $most: what it may be with every error; $at: the temperature of the limits; $low, $high: the limits
 coil-unclear = { $least } to { $most } at { $at }, meter and temperature errors included: too close to call against { $low } to { $high }. Measure closer to { $at } or with a more accurate meter.
 coil-meter-unknown = The meter error is not given, so the reading is used as it is.
-# $lowest, $highest: the limits on the sheet
-coil-limits = The limits { $lowest } to { $highest } are not possible. Correct the sheet.
-# $leads: what the leads have
-coil-leads = The leads have { $leads }, more than leads and coil together. Measure both again.
-# $temperature: as typed; $from, $to: where copper is calculated with
-coil-temperature = { $temperature } is outside { $from } to { $to }, where a coil can be calculated. Read the temperature again.
-# $percent: as typed
-meter-percent = A meter error of { $percent } % is not possible: 0 or more and below 100. Check the meter's manual.
 
 ## Hot parts that cool
 
@@ -351,10 +337,6 @@ cool-down-left-out =
 # $lowest, $highest: what the surface may be
 cool-down-infrared = By infrared the surface is { $lowest } to { $highest }; the hottest counts.
 cool-down-no-evidence = This does not prove that it is cool: a bright or bare surface reads far too low by infrared. Use a contact probe, or coat a spot.
-# $lowest, $highest: as typed
-emissivity-range = An emissivity of { $lowest } to { $highest } is not possible: above 0 and at most 1. Check the meter.
-# $value: what the meter shows
-infrared-none = No surface gives { $value } with this emissivity. Use a contact probe.
 
 ## Fluid balance
 
@@ -370,11 +352,6 @@ balance-no-entry = The balance can't be worked out: "{ $entry }" was not entered
 balance-explain = Say where the fluid is, and who says so.
 # $by: who says so; $reason: where it is
 balance-explained = Explained by { $by }: { $reason }.
-balance-nothing = The balance can't be worked out: it needs what was drained and what was added.
-# $density: on the sheet
-fluid-density = A fluid density of { $density } is not possible: 800.9 to 1163.5 kg/m³ at 15 °C. Correct the sheet.
-# $temperature: as entered
-fluid-temperature = A volume at { $temperature } can't be calculated with: −40 to 95 °C only. Measure it when the fluid has cooled.
 
 ## Counts
 
@@ -430,21 +407,10 @@ torque-angles-inside =
         [one] Turned to its angle.
        *[other] All { $bolts } turned to their angle.
     }
-# $angle: as entered
-torque-angle-turned = A turn of { $angle } is not possible: 0 to 720 degrees. Read it again.
-# $length: as entered
-adapter-tool = The tool's length of { $length } must be above 0. Measure from the grip to the drive.
-# $length: as entered
-adapter-length = The crowfoot's length of { $length } is below 0. For one that points back, enter the angle.
-# $angle: as entered
-adapter-angle = The crowfoot's angle of { $angle } must be between −180 and 180 degrees.
-adapter-reach = The crowfoot points so far back that the bolt is at the grip. Use another one.
 # $wants: how many stages the sheet has; $has: how many settings were entered
 torque-stage-count = The pattern has { $wants } stages; { $has } settings were entered. Enter one for each stage.
 # $text: what stands there
 tool-date = The calibration date "{ $text }" of the tool is not a date like 2026-12-31. Correct the tool.
-# $lowest, $highest: the range given
-tool-range = The tool's range { $lowest } to { $highest } is not possible. Correct the tool.
 tool-no-name = Say what the shop calls the tool.
 tool-no-number = A number is missing. Type it as it is on the certificate.
 tool-no-date = A date is missing. Type it as year, month and day: 2027-03-01.
@@ -510,10 +476,6 @@ code-apart =
         [maker] , defined by the vehicle's maker
        *[other] {""}
     }. Recorded, not diagnosed here.
-# $code: as typed
-code-form = "{ $code }" is not a trouble code. A code is like P0765: a letter P, C, B or U and four digits.
-# $code: as typed
-code-padding = "{ $code }" stands for "no code". Leave it out.
 # $minutes: how long the wait is
 timer-elapsed =
     { $minutes ->
@@ -543,27 +505,6 @@ note-empty = The note is empty.
 
 ## Numbers and units
 
-number-empty = No number yet. Type what the instrument shows.
-# $text: as typed; $character: what does not fit
-number-character = "{ $character }" in "{ $text }" is not part of a number.
-# $text: as typed
-number-separators = "{ $text }" has more than one comma or point. Type it without thousands separators.
-# $text: as typed
-number-unfinished = "{ $text }" needs a digit at the end.
-# $text: as typed
-number-too-large = "{ $text }" is too large. Type what the instrument shows.
-# $text: as typed; $known: the units that are known
-unit-unknown = The unit "{ $text }" is not known here. Choose one of: { $known }.
-# $unit: as typed; $found: what it measures; $wanted: what is asked for
-unit-other-quantity = { $unit } is a unit of { $found }; a unit of { $wanted } is asked for.
-# $value: as typed
-value-not-measurable = No instrument shows { $value }. Read it again.
-# $value: as typed; $quantity: what it measures
-value-below-lowest = { $value } cannot be a { $quantity }. Check the sign and the unit.
-# $percent: as it stands
-value-percent = { $percent } % cannot be a tolerance. It must be above 0 % and below 100 %.
-# $value: as typed
-stick-below-end = A trace at { $value } is below the end of the stick. Read it again.
 
 ## Spec sheets
 
@@ -575,27 +516,8 @@ sheet-range = The range { $min } to { $max } is reversed. Correct the sheet.
 sheet-quantity = Entry "{ $entry }" of step "{ $step }" is asked in { $unit }; the sheet gives { $found }. Correct the sheet.
 # $entry, $step: ids; $unit: as it stands; $known: the units that are known
 sheet-entry-unit = Entry "{ $entry }" of step "{ $step }" asks in "{ $unit }", which is not a known unit. Write one of: { $known }.
-# $points: how many there are
-sheet-table-short = A chart needs at least two points; here are { $points }. Complete the sheet.
-# $position: which point, from 1
-sheet-table-number = Point { $position } of the chart is not a number to calculate with. Correct the sheet.
-# $previous, $next: two points that follow each other
-sheet-table-order = The chart goes from { $previous } to { $next }. Enter its points in rising order, each once.
-# $value: what was looked up; $from, $to: where the chart holds
-sheet-table-reach = { $value } is outside the chart, which covers { $from } to { $to }.
-# $temperature, $low, $high: one point of the chart
-sheet-marks = At { $temperature } the chart has { $low } as low and { $high } as high mark. The low mark must be 0 or more and below the high mark.
-# $value: as it stands
-sheet-agreement = Readings cannot agree within { $value }. Enter 0 or more.
-# $value: as it stands
-sheet-target = { $value } cannot be a torque to reach. It must be above 0.
-sheet-no-stage = The torque has no stage. Enter at least one.
 # $positions: how many places stand on the sheet; $fasteners: how many fasteners
 sheet-positions = { $positions } places for { $fasteners } fasteners: give each fastener its place, or none.
-# $first, $second: numbers of two places
-sheet-bolt-place = Fasteners { $first } and { $second } have the same place. Correct one of them.
-# $angle, $tolerance: as on the sheet
-sheet-angle = An angle of { $angle } ± { $tolerance } is not possible: above 0 and at most 720 degrees, the tolerance above 0 and below it.
 
 ## Spec sheets while they are typed and checked
 
@@ -755,3 +677,14 @@ figure-balance-state = { $class ->
     [more_in] { $difference } more went in than came out; that may be off by { $uncertainty }.
    *[other] { $difference } less went in than came out; that may be off by { $uncertainty }.
 }
+
+## Events that cannot be written or read
+
+# $kind: the kind of event
+job-event-unwritable = Writing an event of the kind "{ $kind }" failed. Enter it again; if that fails too, report it.
+# $kind: the kind
+job-event-kind-unknown = Reading an event failed: the kind "{ $kind }" is not known. Use a newer version of Panside.
+# $kind: the kind of event; $version: the version of its body; $newest: the newest version that can be read
+job-event-version-unknown = Reading an event of the kind "{ $kind }" failed: its form { $version } is newer than { $newest }. Use a newer version of Panside.
+# $kind: the kind of event; $version: the version of its body
+job-event-body = Reading an event of the kind "{ $kind }" failed: its body is not of form { $version }. Verify the journal.

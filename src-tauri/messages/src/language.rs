@@ -3,8 +3,19 @@
 use std::borrow::Cow;
 
 /// The English sentences, one file a crate.
-pub(crate) const ENGLISH: &[(&str, &str)] =
-    &[("messages", include_str!("../en/messages.ftl")), ("job", include_str!("../en/job.ftl"))];
+pub(crate) const ENGLISH: &[(&str, &str)] = &[
+    ("messages", include_str!("../en/messages.ftl")),
+    ("trade", include_str!("../en/trade.ftl")),
+    ("procedure", include_str!("../en/procedure.ftl")),
+    ("journal", include_str!("../en/journal.ftl")),
+    ("photo", include_str!("../en/photo.ftl")),
+    ("job", include_str!("../en/job.ftl")),
+    ("shop", include_str!("../en/shop.ftl")),
+    ("store", include_str!("../en/store.ftl")),
+    ("record", include_str!("../en/record.ftl")),
+    ("bay", include_str!("../en/bay.ftl")),
+    ("panside", include_str!("../en/panside.ftl")),
+];
 
 /// A language that sentences are said in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -35,12 +46,17 @@ impl Language {
     }
 
     /// What is done to each piece of a sentence that is no argument.
-    pub(crate) fn transform(self) -> Option<fn(&str) -> Cow<'_, str>> {
+    pub(crate) fn transform(self) -> fn(&str) -> Cow<'_, str> {
         match self {
-            Language::English => None,
-            Language::Accented => Some(accented),
+            Language::English => one_line,
+            Language::Accented => |text| Cow::Owned(accented(&one_line(text)).into_owned()),
         }
     }
+}
+
+/// A sentence that its file has on several lines is one line.
+fn one_line(text: &str) -> Cow<'_, str> {
+    if text.contains('\n') { Cow::Owned(text.replace('\n', " ")) } else { Cow::Borrowed(text) }
 }
 
 /// The text with its letters accented, so that it can still be read.

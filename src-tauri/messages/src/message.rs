@@ -34,6 +34,10 @@ pub enum Arg {
     AnyOf(Vec<String>),
     /// Another message, said within this one.
     Said(Box<Message>),
+    /// Several things, each on a line of its own below what stands before them.
+    Lines(Vec<Arg>),
+    /// Several sentences, one after the other.
+    Sentences(Vec<Message>),
 }
 
 impl Message {
@@ -53,12 +57,7 @@ impl Message {
     /// Its id and its arguments.
     #[must_use]
     pub fn bare(&self) -> String {
-        let args = self.args.iter().map(|(name, arg)| match arg {
-            Arg::Text(text) => format!("{name}: {text}"),
-            Arg::Number(number) => format!("{name}: {number}"),
-            Arg::List(texts) | Arg::AnyOf(texts) => format!("{name}: {}", texts.join(", ")),
-            Arg::Said(message) => format!("{name}: {}", message.bare()),
-        });
+        let args = self.args.iter().map(|(name, arg)| format!("{name}: {}", arg.bare()));
         format!("{} ({})", self.id, args.collect::<Vec<_>>().join(", "))
     }
 
@@ -66,6 +65,25 @@ impl Message {
     #[must_use]
     pub fn english(&self) -> String {
         Speaker::english().say(self)
+    }
+}
+
+impl Arg {
+    /// Its text, where nobody has a sentence for it.
+    fn bare(&self) -> String {
+        match self {
+            Arg::Text(text) => text.clone(),
+            Arg::Number(number) => number.to_string(),
+            Arg::List(texts) | Arg::AnyOf(texts) => texts.join(", "),
+            Arg::Said(message) => message.bare(),
+            Arg::Lines(lines) => lines.iter().map(Arg::bare).collect::<Vec<_>>().join("; "),
+            Arg::Sentences(said) => said.iter().map(Message::bare).collect::<Vec<_>>().join("; "),
+        }
+    }
+
+    /// Several things, each on a line of its own.
+    pub fn lines(things: impl IntoIterator<Item = impl Into<Arg>>) -> Arg {
+        Arg::Lines(things.into_iter().map(Into::into).collect())
     }
 }
 
@@ -102,6 +120,12 @@ impl From<usize> for Arg {
 impl From<u64> for Arg {
     fn from(number: u64) -> Arg {
         Arg::Number(i64::try_from(number).unwrap_or(i64::MAX))
+    }
+}
+
+impl From<u32> for Arg {
+    fn from(number: u32) -> Arg {
+        Arg::Number(i64::from(number))
     }
 }
 

@@ -44,7 +44,7 @@ impl Speaker {
         let mut bundle = FluentBundle::new_concurrent(vec![tag]);
         // Marks around arguments would show as boxes on some screens; the text runs one way.
         bundle.set_use_isolating(false);
-        bundle.set_transform(language.transform());
+        bundle.set_transform(Some(language.transform()));
         for (_, text) in language.files() {
             let resource = match FluentResource::try_new((*text).to_owned()) {
                 Ok(resource) => resource,
@@ -63,28 +63,16 @@ impl Speaker {
     }
 
     /// The sentence of a message. Where there is none, the id and the arguments stand for it, so that nothing is
-    /// swallowed.
+    /// swallowed. It is one line, but for what was given as [`Arg::Lines`].
     #[must_use]
     pub fn say(&self, message: &Message) -> String {
-        line(&self.phrase(message).map_or_else(|| message.bare(), |text| with_capital(&text)))
+        self.phrase(message).map_or_else(|| line(&message.bare()), |text| with_capital(&text))
     }
 
-    /// What something is called, as it stands within other text.
+    /// The message as it stands within a sentence that is made elsewhere: without a capital.
     #[must_use]
-    pub fn label(&self, message: &Message) -> String {
-        line(&self.phrase(message).unwrap_or_else(|| message.bare()))
-    }
-
-    /// An argument as it stands in a sentence.
-    #[must_use]
-    pub fn arg(&self, arg: &Arg) -> String {
-        match arg {
-            Arg::Text(text) => text.clone(),
-            Arg::Number(number) => number.to_string(),
-            Arg::List(texts) => self.joined(texts, own::list_and),
-            Arg::AnyOf(texts) => self.joined(texts, own::list_or),
-            Arg::Said(message) => self.label(message),
-        }
+    pub fn within(&self, message: &Message) -> String {
+        self.phrase(message).unwrap_or_else(|| line(&message.bare()))
     }
 
     /// Puts a message's sentence into it.
@@ -108,6 +96,26 @@ impl Speaker {
         match arg {
             Arg::Number(number) => FluentValue::from(*number),
             other => FluentValue::from(self.arg(other)),
+        }
+    }
+
+    /// An argument as it stands in a sentence, cleaned: no text that was put in can pass for a line of its own.
+    #[must_use]
+    pub fn arg(&self, arg: &Arg) -> String {
+        match arg {
+            Arg::Text(text) => line(text),
+            Arg::Number(number) => number.to_string(),
+            Arg::List(texts) => line(&self.joined(texts, own::list_and)),
+            Arg::AnyOf(texts) => line(&self.joined(texts, own::list_or)),
+            Arg::Said(message) => self.within(message),
+            Arg::Lines(lines) => {
+                let said = |arg: &Arg| match arg {
+                    Arg::Said(message) => self.say(message),
+                    arg => self.arg(arg),
+                };
+                lines.iter().map(|arg| format!("\n{}", said(arg))).collect()
+            }
+            Arg::Sentences(said) => said.iter().map(|one| self.say(one)).collect::<Vec<_>>().join(" "),
         }
     }
 
@@ -162,6 +170,15 @@ mod tests {
         assert_eq!(outer.english(), "Floor and raised or on locks");
         let accented = Speaker::of(Language::Accented);
         assert_eq!(accented.say(&own::list_or(inner, "on locks")), "Floor áñd raised ór on locks");
+    }
+
+    #[test]
+    fn each_line_stands_by_itself_and_no_text_passes_for_one() {
+        let inner = own::list_and("floor", "raised\non locks");
+        let lines = own::list_and("seen", Arg::lines([Arg::from(inner.clone()), Arg::from("no\r\nlift")]));
+        assert_eq!(lines.english(), "Seen and \nFloor and raised on locks\nno  lift");
+        let sentences = own::list_and("seen", Arg::Sentences(vec![inner.clone(), inner]));
+        assert_eq!(sentences.english(), "Seen and Floor and raised on locks Floor and raised on locks");
     }
 
     crate::testing::hold!("messages", own::MESSAGES);

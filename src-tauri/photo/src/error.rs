@@ -1,6 +1,11 @@
 //! Why a photo is not taken in, in sentences that say what was found and what to do.
 
+use std::fmt;
+
+use panside_messages::Message;
+
 use crate::Kind;
+use crate::message::*;
 
 /// Everything that can keep [`crate::take_in`] from taking in a photo.
 ///
@@ -9,14 +14,9 @@ use crate::Kind;
 #[non_exhaustive]
 pub enum PhotoError {
     /// The file has no bytes.
-    #[error("The photo file is empty. Take the photo again.")]
     Empty,
 
     /// The file is larger than [`crate::Limits::bytes`].
-    #[error(
-        "The photo file has {bytes} bytes; at most {limit} bytes are taken in. \
-         Take the photo again with a smaller picture size in the camera's settings."
-    )]
     TooManyBytes {
         /// Bytes found.
         bytes: usize,
@@ -25,38 +25,26 @@ pub enum PhotoError {
     },
 
     /// The file is neither JPEG nor PNG.
-    #[error(
-        "The file is {found}, not a JPEG or PNG photo. Take the photo again with the camera, \
-         or choose a JPEG or PNG file."
-    )]
     NotAPhoto {
-        /// What the file looks like, with its article: `a PDF document`.
-        found: &'static str,
+        /// What the file looks like.
+        found: Found,
     },
 
     /// The file ends before its picture does.
-    #[error(
-        "The {kind} photo ends before its picture is complete, so a part is missing. Take the photo again."
-    )]
     CutOff {
         /// The format of the file.
         kind: Kind,
     },
 
     /// The structure of the file contradicts itself.
-    #[error("The {kind} photo is damaged: {what}. Take the photo again.")]
     Damaged {
         /// The format of the file.
         kind: Kind,
-        /// What is wrong, as a clause: `a part of it has a wrong checksum`.
-        what: &'static str,
+        /// What is wrong.
+        what: Damage,
     },
 
     /// More pixels than [`crate::Limits::memory`] has room for. Found before any pixel is decoded.
-    #[error(
-        "The photo has {width} x {height} = {pixels} pixels; at most {limit} pixels are taken in of such a file. \
-         Take the photo again with a smaller picture size in the camera's settings."
-    )]
     TooManyPixels {
         /// Width found, in pixels.
         width: u32,
@@ -69,10 +57,6 @@ pub enum PhotoError {
     },
 
     /// A side is longer than [`crate::Limits::side`]. Found before any pixel is decoded.
-    #[error(
-        "The photo has {width} x {height} pixels; no side may be longer than {limit} pixels. \
-         Take the photo again without panorama mode."
-    )]
     SideTooLong {
         /// Width found, in pixels.
         width: u32,
@@ -83,9 +67,6 @@ pub enum PhotoError {
     },
 
     /// The pixels can't be decoded: damaged data, or a variant of the format that no camera writes.
-    #[error(
-        "The picture in the {kind} photo can't be decoded; the file may be damaged. Take the photo again."
-    )]
     Undecodable {
         /// The format of the file.
         kind: Kind,
@@ -95,14 +76,118 @@ pub enum PhotoError {
     },
 
     /// The notes or the small pictures could not be written. No property of a photo is known to cause this.
-    #[error(
-        "The photo was read but could not be prepared for keeping. Take the photo again; if this comes back, report it."
-    )]
     Preparing {
         /// What the scaler, the encoder or the EXIF writer said.
         #[source]
         source: Box<dyn std::error::Error + Send + Sync>,
     },
+}
+
+/// What a file that is no photo looks like by its first bytes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Found {
+    /// A GIF picture.
+    Gif,
+    /// A WebP picture.
+    WebP,
+    /// A PDF document.
+    Pdf,
+    /// A BMP picture.
+    Bmp,
+    /// A TIFF picture, or a raw photo, which begins like one.
+    Tiff,
+    /// A HEIC or AVIF picture or a video, which begin alike.
+    HeicOrVideo,
+    /// A ZIP archive.
+    Zip,
+    /// Text.
+    Text,
+    /// Nothing known.
+    Unknown,
+}
+
+impl Found {
+    fn message(self) -> Message {
+        match self {
+            Found::Gif => photo_found_gif(),
+            Found::WebP => photo_found_webp(),
+            Found::Pdf => photo_found_pdf(),
+            Found::Bmp => photo_found_bmp(),
+            Found::Tiff => photo_found_tiff(),
+            Found::HeicOrVideo => photo_found_heic_or_video(),
+            Found::Zip => photo_found_zip(),
+            Found::Text => photo_found_text(),
+            Found::Unknown => photo_found_unknown(),
+        }
+    }
+}
+
+/// What contradicts itself in a photo's structure.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Damage {
+    /// A PNG doesn't start with its header.
+    NoHeader,
+    /// The color profile is larger than any camera's.
+    ProfileTooLarge,
+    /// A chunk's checksum doesn't fit.
+    Checksum,
+    /// The header has no size.
+    NoSize,
+    /// The width or the height is 0.
+    SizeZero,
+    /// There are more scans than any camera writes.
+    TooManyScans,
+    /// There are two frame headers.
+    SizeTwice,
+    /// There is no scan.
+    NoPicture,
+    /// The frame header ends too soon.
+    FrameTooShort,
+    /// A segment's length is less than that of its length field.
+    SegmentLength,
+}
+
+impl Damage {
+    fn message(self) -> Message {
+        match self {
+            Damage::NoHeader => photo_damage_no_header(),
+            Damage::ProfileTooLarge => photo_damage_profile_too_large(),
+            Damage::Checksum => photo_damage_checksum(),
+            Damage::NoSize => photo_damage_no_size(),
+            Damage::SizeZero => photo_damage_size_zero(),
+            Damage::TooManyScans => photo_damage_too_many_scans(),
+            Damage::SizeTwice => photo_damage_size_twice(),
+            Damage::NoPicture => photo_damage_no_picture(),
+            Damage::FrameTooShort => photo_damage_frame_too_short(),
+            Damage::SegmentLength => photo_damage_segment_length(),
+        }
+    }
+}
+
+impl PhotoError {
+    /// What to say to a person.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        match self {
+            PhotoError::Empty => photo_empty(),
+            PhotoError::TooManyBytes { bytes, limit } => photo_too_many_bytes(*bytes, *limit),
+            PhotoError::NotAPhoto { found } => photo_not_a_photo(found.message()),
+            PhotoError::CutOff { kind } => photo_cut_off(kind.to_string()),
+            PhotoError::Damaged { kind, what } => photo_damaged(kind.to_string(), what.message()),
+            PhotoError::TooManyPixels { width, height, pixels, limit } => {
+                photo_too_many_pixels(*width, *height, *pixels, *limit)
+            }
+            PhotoError::SideTooLong { width, height, limit } => photo_side_too_long(*width, *height, *limit),
+            PhotoError::Undecodable { kind, .. } => photo_undecodable(kind.to_string()),
+            PhotoError::Preparing { .. } => photo_preparing(),
+        }
+    }
+}
+
+impl fmt::Display for PhotoError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message().english())
+    }
 }
 
 impl PhotoError {

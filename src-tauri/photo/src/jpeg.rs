@@ -7,7 +7,7 @@
 
 use crate::parts::{LARGEST_PROFILE, Parts, ROOM_FOR_NOTES};
 use crate::scans::Coverage;
-use crate::{Kind, PhotoError};
+use crate::{Damage, Kind, PhotoError};
 
 const SOI: u8 = 0xD8;
 const EOI: u8 = 0xD9;
@@ -76,7 +76,7 @@ impl Found {
                 self.tail.extend_from_slice(scan);
                 self.scans += 1;
                 if self.scans > MOST_SCANS {
-                    return Err(damaged("it has far too many scans"));
+                    return Err(damaged(Damage::TooManyScans));
                 }
                 let all = self.frame.as_ref().map(|frame| frame.components);
                 self.apart |= self.scans == 1 && body.first().map(|count| usize::from(*count)) != all;
@@ -84,7 +84,7 @@ impl Found {
             }
             _ if is_frame(marker) => {
                 if self.frame.replace(Frame::of(body)?).is_some() {
-                    return Err(damaged("it says its size twice"));
+                    return Err(damaged(Damage::SizeTwice));
                 }
                 self.progressive = (marker == SOF2).then(|| Coverage::of_frame(body));
                 push(&mut self.tail, marker, body);
@@ -92,7 +92,7 @@ impl Found {
             APP2 if body.starts_with(PROFILE) => {
                 self.profile += body.len();
                 if self.profile > LARGEST_PROFILE {
-                    return Err(damaged("its color profile is far too large"));
+                    return Err(damaged(Damage::ProfileTooLarge));
                 }
                 push(&mut self.tail, marker, body);
             }
@@ -104,9 +104,9 @@ impl Found {
 
     fn into_parts(self) -> Result<Parts, PhotoError> {
         let Found { head, mut tail, exif, frame, scans, apart, progressive, .. } = self;
-        let frame = frame.ok_or_else(|| damaged("it doesn't say its size"))?;
+        let frame = frame.ok_or_else(|| damaged(Damage::NoSize))?;
         if scans == 0 {
-            return Err(damaged("there is no picture in it"));
+            return Err(damaged(Damage::NoPicture));
         }
         let decoding = frame.decoding(apart || progressive.is_some());
         if progressive.is_some_and(|coverage| !coverage.is_whole()) {
@@ -125,7 +125,7 @@ pub(crate) fn exif_segment(exif: &[u8]) -> Vec<u8> {
     segment
 }
 
-fn damaged(what: &'static str) -> PhotoError {
+fn damaged(what: Damage) -> PhotoError {
     PhotoError::Damaged { kind: Kind::Jpeg, what }
 }
 
@@ -171,11 +171,11 @@ struct Frame {
 impl Frame {
     fn of(body: &[u8]) -> Result<Frame, PhotoError> {
         let [_, h1, h2, w1, w2, _, ref listed @ ..] = *body else {
-            return Err(damaged("its frame header is too short"));
+            return Err(damaged(Damage::FrameTooShort));
         };
         let (width, height) = (u16::from_be_bytes([w1, w2]), u16::from_be_bytes([h1, h2]));
         if width == 0 || height == 0 {
-            return Err(damaged("it says it has no width or no height"));
+            return Err(damaged(Damage::SizeZero));
         }
         let sampling =
             listed.as_chunks::<3>().0.iter().map(|[_, s, _]| (u64::from(s >> 4), u64::from(s & 15)));
@@ -232,7 +232,7 @@ impl<'a> Cursor<'a> {
     /// The body of a segment, behind its length.
     fn body(&mut self) -> Result<&'a [u8], PhotoError> {
         let length = u16::from_be_bytes([self.byte()?, self.byte()?]);
-        let length = length.checked_sub(2).ok_or_else(|| damaged("a segment has a wrong length"))?;
+        let length = length.checked_sub(2).ok_or_else(|| damaged(Damage::SegmentLength))?;
         self.slice(length.into())
     }
 

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::PhotoError;
+use crate::{Found, PhotoError};
 
 /// The formats that are taken in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -22,17 +22,17 @@ impl fmt::Display for Kind {
     }
 }
 
-/// First bytes of files that people pick by mistake, and how to call them.
+/// First bytes of files that people pick by mistake, and what they are.
 /// The values are from the formats' own specifications.
-const OTHERS: [(usize, &[u8], &str); 8] = [
-    (0, b"GIF8", "a GIF picture"),
-    (8, b"WEBP", "a WebP picture"),
-    (0, b"%PDF-", "a PDF document"),
-    (0, b"BM", "a BMP picture"),
-    (0, b"II*\0", "a TIFF picture or a raw photo"),
-    (0, b"MM\0*", "a TIFF picture or a raw photo"),
-    (4, b"ftyp", "a HEIC or AVIF picture or a video"),
-    (0, b"PK\x03\x04", "a ZIP archive"),
+const OTHERS: [(usize, &[u8], Found); 8] = [
+    (0, b"GIF8", Found::Gif),
+    (8, b"WEBP", Found::WebP),
+    (0, b"%PDF-", Found::Pdf),
+    (0, b"BM", Found::Bmp),
+    (0, b"II*\0", Found::Tiff),
+    (0, b"MM\0*", Found::Tiff),
+    (4, b"ftyp", Found::HeicOrVideo),
+    (0, b"PK\x03\x04", Found::Zip),
 ];
 
 /// The kind of photo that `bytes` start like.
@@ -51,9 +51,9 @@ pub(crate) fn of(bytes: &[u8]) -> Result<Kind, PhotoError> {
     }
     let other = OTHERS.iter().find(|(at, magic, _)| bytes.get(*at..).is_some_and(|b| b.starts_with(magic)));
     let found = match other {
-        Some((_, _, name)) => name,
-        None if std::str::from_utf8(bytes).is_ok() => "a text file",
-        None => "a file of an unknown kind",
+        Some((_, _, found)) => *found,
+        None if std::str::from_utf8(bytes).is_ok() => Found::Text,
+        None => Found::Unknown,
     };
     Err(PhotoError::NotAPhoto { found })
 }

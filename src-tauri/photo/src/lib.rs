@@ -14,14 +14,16 @@
 mod error;
 mod jpeg;
 mod kind;
+mod message;
 mod notes;
 mod parts;
 mod pixels;
 mod png;
 mod scans;
 
-pub use error::PhotoError;
+pub use error::{Damage, Found, PhotoError};
 pub use kind::Kind;
+pub use message::MESSAGES;
 
 use notes::Notes;
 use parts::Parts;

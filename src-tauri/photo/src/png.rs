@@ -5,7 +5,7 @@
 //! copied untouched.
 
 use crate::parts::{LARGEST_PROFILE, Parts, ROOM_FOR_NOTES};
-use crate::{Kind, PhotoError};
+use crate::{Damage, Kind, PhotoError};
 
 const NEEDED: [[u8; 4]; 15] = [
     *b"IHDR", *b"PLTE", *b"IDAT", *b"IEND", *b"tRNS", *b"cHRM", *b"gAMA", *b"iCCP", *b"sBIT", *b"sRGB",
@@ -23,7 +23,7 @@ const LARGEST_EXIF: usize = 1 << 16;
 pub(crate) fn parts(bytes: &[u8]) -> Result<Parts, PhotoError> {
     let (header, mut at) = chunk(bytes, SIGNATURE)?;
     if header.kind != *b"IHDR" {
-        return Err(damaged("it doesn't start with its header"));
+        return Err(damaged(Damage::NoHeader));
     }
     let (width, height, pixel) = size(header.data)?;
     let mut tail = Vec::with_capacity(bytes.len() + ROOM_FOR_NOTES);
@@ -32,7 +32,7 @@ pub(crate) fn parts(bytes: &[u8]) -> Result<Parts, PhotoError> {
         let (chunk, next) = chunk(bytes, at)?;
         match &chunk.kind {
             b"eXIf" if chunk.data.len() <= LARGEST_EXIF => exif = exif.or(Some(chunk.data.to_vec())),
-            b"iCCP" if is_bomb(chunk.data) => return Err(damaged("its color profile is far too large")),
+            b"iCCP" if is_bomb(chunk.data) => return Err(damaged(Damage::ProfileTooLarge)),
             b"tRNS" => see_through = true,
             _ => {}
         }
@@ -60,7 +60,7 @@ pub(crate) fn exif_chunk(exif: &[u8]) -> Vec<u8> {
     chunk
 }
 
-fn damaged(what: &'static str) -> PhotoError {
+fn damaged(what: Damage) -> PhotoError {
     PhotoError::Damaged { kind: Kind::Png, what }
 }
 
@@ -78,7 +78,7 @@ fn chunk(bytes: &[u8], at: usize) -> Result<(Chunk<'_>, usize), PhotoError> {
         bytes.get(at + 4..).and_then(|rest| rest.get(..length.checked_add(4)?)).ok_or_else(cut_off)?;
     let sum = four(at + 8 + length).ok_or_else(cut_off)?;
     if crc32fast::hash(summed) != u32::from_be_bytes(sum) {
-        return Err(damaged("a part of it has a wrong checksum"));
+        return Err(damaged(Damage::Checksum));
     }
     let (kind, data) = summed.split_first_chunk().ok_or_else(cut_off)?;
     Ok((Chunk { kind: *kind, data }, at + 12 + length))
@@ -109,13 +109,13 @@ impl Pixel {
 
 /// Width, height and pixels from the header: width (4 bytes), height (4), depth, colour type.
 fn size(header: &[u8]) -> Result<(u32, u32, Pixel), PhotoError> {
-    let unsaid = || damaged("it doesn't say its size");
+    let unsaid = || damaged(Damage::NoSize);
     let (width, rest) = header.split_first_chunk().ok_or_else(unsaid)?;
     let (height, rest) = rest.split_first_chunk().ok_or_else(unsaid)?;
     let [depth, color, ..] = *rest else { return Err(unsaid()) };
     let (width, height) = (u32::from_be_bytes(*width), u32::from_be_bytes(*height));
     if width == 0 || height == 0 {
-        return Err(damaged("it says it has no width or no height"));
+        return Err(damaged(Damage::SizeZero));
     }
     Ok((width, height, Pixel { depth, color }))
 }

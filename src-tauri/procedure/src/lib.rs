@@ -12,6 +12,7 @@
 pub mod format;
 pub mod load;
 pub mod machine;
+mod message;
 pub mod parts;
 pub mod plan;
 pub mod predicate;
@@ -22,4 +23,5 @@ mod shipped;
 
 pub use load::{NoOutcome, Problem, Problems, Procedure};
 pub use machine::{Action, Blocked, Machine, Shown, State};
+pub use message::MESSAGES;
 pub use parts::{Joined, join};

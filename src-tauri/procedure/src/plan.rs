@@ -65,15 +65,19 @@ mod tree;
 mod ways;
 
 use std::collections::BTreeMap;
+use std::fmt;
 use std::ops::ControlFlow;
 
 pub use meanwhile::{Instead, Meanwhile, Running, meanwhile};
 pub use minutes::{Minutes, WALK};
 pub use told::{Doing, Waiting, What};
 
+use panside_messages::{Arg, Message};
+
 use crate::format::Zone;
 use crate::load::{Problems, Procedure};
 use crate::machine::{OutcomeIx, State, StepIx, VarIx};
+use crate::message::*;
 use bound::Bound;
 use rules::{Order, Rules};
 use search::{Ended, Searched};
@@ -207,13 +211,10 @@ impl Plan {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum NoPlan {
     /// The job has ended.
-    #[error("The job has ended; there is nothing left to plan.")]
     Over,
     /// People that can't be planned for.
-    #[error("A plan is made for 1 or {MOST_PEOPLE} people, and for no more than can be in steps at a time.")]
     People,
     /// The checklist has no room for so many people in steps at a time.
-    #[error("This checklist can't be planned for {people} people:\n{problems}")]
     Crew {
         /// How many were asked for.
         people: usize,
@@ -221,17 +222,34 @@ pub enum NoPlan {
         problems: Problems,
     },
     /// No order leads to the end.
-    #[error(
-        "No allowed order leads from here to the end, if each entry turns out as planned for. Prove the checklist, or \
-         plan for another answer."
-    )]
     NoWay,
     /// None was found within the budget.
-    #[error("No order to the end was found within {0} moments. Give the search a larger budget.")]
     NotFound(usize),
     /// The search was ended before one was found.
-    #[error("The search was ended before it found an order.")]
     Cancelled,
+}
+
+impl NoPlan {
+    /// What to say to a person.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        match self {
+            NoPlan::Over => procedure_plan_over(),
+            NoPlan::People => procedure_plan_people(MOST_PEOPLE),
+            NoPlan::Crew { people, problems } => {
+                procedure_plan_crew(*people, Arg::lines(problems.0.iter().map(ToString::to_string)))
+            }
+            NoPlan::NoWay => procedure_plan_no_way(),
+            NoPlan::NotFound(moments) => procedure_plan_not_found(*moments),
+            NoPlan::Cancelled => procedure_plan_cancelled(),
+        }
+    }
+}
+
+impl fmt::Display for NoPlan {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message().english())
+    }
 }
 
 /// A good order at once, with what no order can be below. It can be the best: then it says so.

@@ -95,6 +95,7 @@ mod vehicle;
 mod visit;
 
 pub use canon::Apart;
+pub use explore::Runs;
 pub use finding::{Finding, Place, Remark};
 pub use mend::suggest;
 pub use report::{Answer, FinishRow, Proof, Property, SearchReport, StatesReport, Stopped, Verdict};
@@ -103,8 +104,10 @@ use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc;
 
+use panside_messages::Message;
+
 use crate::load::Procedure;
-use explore::Runs;
+use crate::message::*;
 use tell::Teller;
 
 /// Counts up whenever the meaning of a checklist or the proof changes: a proof is good for one engine only.
@@ -150,20 +153,49 @@ impl Default for Ask {
     }
 }
 
-/// What [`Progress::doing`] is while states are looked for; afterwards they are judged.
-pub const SEARCHING: &str = "searching";
+/// What a search is doing: first it looks for states, afterwards it judges them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Looking {
+    /// For states.
+    Searching,
+    /// For ways to make it safe to leave.
+    SafeToLeave,
+    /// For ways to the end.
+    End,
+    /// For ways to a safe stop.
+    SafeStop,
+}
+
+impl Looking {
+    fn message(self) -> Message {
+        match self {
+            Looking::Searching => procedure_looking_searching(),
+            Looking::SafeToLeave => procedure_looking_safe_to_leave(),
+            Looking::End => procedure_looking_end(),
+            Looking::SafeStop => procedure_looking_safe_stop(),
+        }
+    }
+}
 
 /// How far a search is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Progress {
     /// Which runs are searched.
-    pub search: &'static str,
+    pub search: Runs,
     /// What is being done.
-    pub doing: &'static str,
+    pub doing: Looking,
     /// States found so far.
     pub states: usize,
     /// States found and not yet looked at.
     pub waiting: usize,
+}
+
+impl Progress {
+    /// Which runs are searched, and what is being done.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        procedure_progress(self.search.message(), self.doing.message())
+    }
 }
 
 /// A `progress` for whoever only waits for the end.

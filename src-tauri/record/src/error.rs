@@ -1,12 +1,15 @@
 //! What can go wrong when a record is made.
 
+use std::fmt;
+
+use panside_messages::{Arg, Message};
+
+use crate::message::*;
+
 /// Why a record or a part of it can't be made.
 #[derive(Debug, thiserror::Error)]
 pub enum RecordError {
     /// The document could not be written as JSON.
-    #[error(
-        "Writing the record of {repair_order} as JSON failed. Make it again; if that fails too, report it."
-    )]
     Unwritable {
         /// The repair order.
         repair_order: String,
@@ -14,7 +17,6 @@ pub enum RecordError {
         source: serde_json::Error,
     },
     /// A kept proof that can't be read.
-    #[error("Reading the kept proof of the checklist {checklist} failed. Prove the checklist again.")]
     Proof {
         /// Hash of the checklist.
         checklist: String,
@@ -22,14 +24,28 @@ pub enum RecordError {
         source: serde_json::Error,
     },
     /// The pages could not be written.
-    #[error(
-        "Writing the record of {repair_order} as PDF failed: {why}. Take it as JSON or as text, which are complete, and \
-         report it."
-    )]
     Pdf {
         /// The repair order.
         repair_order: String,
-        /// What the PDF writer said.
-        why: String,
+        /// What the PDF writer said, or a message.
+        why: Arg,
     },
+}
+
+impl RecordError {
+    /// What to say to a person.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        match self {
+            RecordError::Unwritable { repair_order, .. } => record_unwritable(repair_order),
+            RecordError::Proof { checklist, .. } => record_proof(checklist),
+            RecordError::Pdf { repair_order, why } => record_pdf(repair_order, why.clone()),
+        }
+    }
+}
+
+impl fmt::Display for RecordError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message().english())
+    }
 }

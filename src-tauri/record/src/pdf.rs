@@ -29,9 +29,11 @@ mod write;
 use std::collections::BTreeMap;
 
 use chrono::{DateTime, Datelike, Timelike, Utc};
+use panside_messages::Arg;
 
 use crate::document::Document;
 use crate::error::RecordError;
+use crate::message::record_font;
 use crate::say;
 use flow::Flow;
 use ink::{BOTTOM, Ink, LEFT, Look, PAGE, RIGHT, WIDTH};
@@ -90,9 +92,8 @@ impl Document {
     }
 
     fn pages(&self, inputs: &PdfInputs, form: Form) -> Result<Vec<u8>, RecordError> {
-        let failed = |why: String| RecordError::Pdf { repair_order: self.vehicle.repair_order.clone(), why };
-        let letters =
-            Letters::new().ok_or_else(|| failed("a font of the program cannot be read".to_owned()))?;
+        let failed = |why: Arg| RecordError::Pdf { repair_order: self.vehicle.repair_order.clone(), why };
+        let letters = Letters::new().ok_or_else(|| failed(record_font().into()))?;
         let mut flow = Flow::new(letters);
         let (images, lacking) = photos::read(inputs);
         first::write(&mut flow, self);
@@ -106,7 +107,7 @@ impl Document {
             id: format!("{} {}", self.job, self.journal.head),
             json: self.to_json()?,
         };
-        write::write(flow, &images, about, form).map_err(failed)
+        write::write(flow, &images, about, form).map_err(|why| failed(why.into()))
     }
 }
 

@@ -2,6 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use panside_messages::{Arg, Message};
+
+use crate::message::*;
 use crate::name::Look;
 use crate::shop::{Shop, ShopHappened};
 use crate::thing::{Said, Thing};
@@ -37,54 +40,43 @@ impl Shop {
         told.collect()
     }
 
-    /// What somebody of the shop has to settle, as sentences: what was done on both sides of the same thing, names that
-    /// can't be told apart, a shop whose leads are all gone.
+    /// What somebody of the shop has to settle: what was done on both sides of the same thing, names that can't be told
+    /// apart, a shop whose leads are all gone.
     #[must_use]
-    pub fn unsettled(&self) -> Vec<String> {
+    pub fn unsettled(&self) -> Vec<Message> {
         let both = self.both_sides().into_iter().map(|both| self.say_both(&both));
-        let alike = self.look_alikes().into_iter().map(|(one, other)| {
-            let (name, noun) = (self.called(&one), one.noun());
-            format!(
-                "\"{name}\" and \"{}\", each a {noun} of this shop, can't be told apart: they were added on two devices. \
-                 Change one of the names.",
-                self.called(&other)
-            )
-        });
-        let stand_in = self.stand_in_lead().map(|person| {
-            let name = self.called(&Thing::Person(*person));
-            format!("No lead is left: each was let go or changed on another device. {name} counts as the lead until one is named.")
-        });
+        let alike = self.look_alikes().into_iter();
+        let alike = alike.map(|(one, other)| shop_alike(self.called(&one), self.called(&other), one.noun()));
+        let stand_in = self.stand_in_lead();
+        let stand_in = stand_in.map(|person| shop_stand_in(self.called(&Thing::Person(*person))));
         both.chain(alike).chain(stand_in).collect()
     }
 
-    fn say_both(&self, both: &BothSides<'_>) -> String {
+    fn say_both(&self, both: &BothSides<'_>) -> Message {
         let side = |side: &Side<'_>| {
             let who = self.called(&Thing::Person(side.happened.who));
             let device = self.called(&Thing::Device(side.happened.device));
-            let changed: Vec<String> = side.changed.iter().map(ToString::to_string).collect();
-            format!("{who} on {device}: {}", changed.join(", "))
+            let changed = side.changed.iter().map(Said::message);
+            let changed = changed.reduce(shop_next_piece);
+            shop_side(who, device, changed.unwrap_or_else(shop_said_nothing))
         };
-        let sides: Vec<String> = both.sides.iter().map(side).collect();
-        format!(
-            "The {} \"{}\" was changed on two devices at once. {}. The first of these is in use: keep it as it should be.",
-            both.thing.noun(),
-            self.called(both.thing),
-            sides.join("; ")
-        )
+        let sides = both.sides.iter().map(side).reduce(shop_next_side);
+        let sides = sides.unwrap_or_else(shop_said_nothing);
+        shop_both_sides(both.thing.noun(), self.called(both.thing), sides)
     }
 
     /// What a thing is called, as well as is known here.
-    fn called(&self, thing: &Thing) -> String {
+    fn called(&self, thing: &Thing) -> Arg {
         let last_name = || {
             let before = self.history(thing).into_iter().rev();
-            before.filter_map(|happened| happened.event.name()).next().map(str::to_owned)
+            before.filter_map(|happened| happened.event.name()).next().map(Arg::from)
         };
         match thing {
-            Thing::Person(id) => last_name().unwrap_or_else(|| id.to_string()),
+            Thing::Person(id) => last_name().unwrap_or_else(|| id.to_string().into()),
             Thing::Pin(id) => self.called(&Thing::Person(*id)),
-            Thing::Tool(id) => last_name().unwrap_or_else(|| id.to_string()),
-            Thing::Sheet(id) | Thing::Checklist(id) => id.clone(),
-            Thing::Device(id) => last_name().unwrap_or_else(|| format!("device {id}")),
+            Thing::Tool(id) => last_name().unwrap_or_else(|| id.to_string().into()),
+            Thing::Sheet(id) | Thing::Checklist(id) => id.into(),
+            Thing::Device(id) => last_name().unwrap_or_else(|| shop_device(id.to_string()).into()),
         }
     }
 

@@ -15,6 +15,7 @@
 pub mod both;
 pub mod decide;
 pub mod event;
+mod message;
 pub mod name;
 pub mod refusal;
 pub mod shop;
@@ -23,6 +24,7 @@ pub mod thing;
 pub use both::{BothSides, Side};
 pub use decide::ShopCommand;
 pub use event::{PinSetBy, ShopEvent};
+pub use message::MESSAGES;
 pub use refusal::ShopRefusal;
 pub use shop::{Shop, ShopHappened};
 pub use thing::{Person, Said, Thing, ToolId};

@@ -7,9 +7,12 @@
 
 use std::fmt;
 
+use panside_messages::Message;
 use unicode_normalization::UnicodeNormalization;
 use unicode_properties::{GeneralCategory, GeneralCategoryGroup, UnicodeGeneralCategory};
 use unicode_security::skeleton;
+
+use crate::message::*;
 
 /// The most characters (Unicode scalar values, after NFC) that a name may have.
 pub const LONGEST: usize = 60;
@@ -18,28 +21,23 @@ pub const LONGEST: usize = 60;
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum NameError {
     /// Nothing but white space.
-    #[error("The name is missing. Type one.")]
     Missing,
     /// Too long to be read in a list or a signature.
-    #[error("The name has {chars} characters, and {LONGEST} are the most. Shorten it.")]
     TooLong {
         /// How many it has.
         chars: usize,
     },
     /// A name by which nobody can be called.
-    #[error("The name \"{name}\" has no letter. Type a name that has one.")]
     NoLetter {
         /// The name.
         name: String,
     },
     /// A label with nothing to read.
-    #[error("The name \"{name}\" has no letter and no digit. Type a name that has one.")]
     NoLetterOrDigit {
         /// The name.
         name: String,
     },
     /// A character that nobody sees, or that changes how the others are shown.
-    #[error("The name has {what}, U+{code:04X}, at place {place}. Type the name again without it.")]
     Hidden {
         /// What kind of character it is.
         what: Hidden,
@@ -48,6 +46,28 @@ pub enum NameError {
         /// Its place among the characters, counted from 1, without white space at the front.
         place: usize,
     },
+}
+
+impl NameError {
+    /// What to say to a person.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        match self {
+            NameError::Missing => shop_name_missing(),
+            NameError::TooLong { chars } => shop_name_too_long(*chars, LONGEST),
+            NameError::NoLetter { name } => shop_name_no_letter(name),
+            NameError::NoLetterOrDigit { name } => shop_name_no_letter_or_digit(name),
+            NameError::Hidden { what, code, place } => {
+                shop_name_hidden(what.message(), format!("{code:04X}"), *place)
+            }
+        }
+    }
+}
+
+impl fmt::Display for NameError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message().english())
+    }
 }
 
 /// Kinds of characters that no name may have.
@@ -63,14 +83,14 @@ pub enum Hidden {
     Unassigned,
 }
 
-impl fmt::Display for Hidden {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Hidden::Control => "a control character",
-            Hidden::Direction => "a character that changes the direction of writing",
-            Hidden::Invisible => "a character that can't be seen",
-            Hidden::Unassigned => "a character without a meaning",
-        })
+impl Hidden {
+    fn message(self) -> Message {
+        match self {
+            Hidden::Control => shop_hidden_control(),
+            Hidden::Direction => shop_hidden_direction(),
+            Hidden::Invisible => shop_hidden_invisible(),
+            Hidden::Unassigned => shop_hidden_unassigned(),
+        }
     }
 }
 

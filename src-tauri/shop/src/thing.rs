@@ -4,12 +4,14 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use panside_journal::{DeviceId, Hash, PersonId};
+use panside_messages::Message;
 use panside_procedure::format::Role;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 use uuid::Uuid;
 
 use crate::event::PinSetBy;
+use crate::message::*;
 
 /// A torque tool, by an id that stays when its name changes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
@@ -61,15 +63,14 @@ impl Thing {
     }
 
     /// What it is called in a sentence.
-    #[must_use]
-    pub fn noun(&self) -> &'static str {
+    pub(crate) fn noun(&self) -> Message {
         match self {
-            Thing::Person(_) => "person",
-            Thing::Pin(_) => "PIN",
-            Thing::Tool(_) => "torque tool",
-            Thing::Sheet(_) => "spec sheet",
-            Thing::Checklist(_) => "checklist",
-            Thing::Device(_) => "device",
+            Thing::Person(_) => shop_thing_person(),
+            Thing::Pin(_) => shop_thing_pin(),
+            Thing::Tool(_) => shop_thing_tool(),
+            Thing::Sheet(_) => shop_thing_sheet(),
+            Thing::Checklist(_) => shop_thing_checklist(),
+            Thing::Device(_) => shop_thing_device(),
         }
     }
 }
@@ -104,21 +105,22 @@ pub enum Said {
     Removed,
 }
 
-impl fmt::Display for Said {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Said {
+    /// The piece as it stands in a list of what was changed.
+    pub(crate) fn message(&self) -> Message {
         match self {
-            Said::Name(name) => write!(f, "name \"{name}\""),
+            Said::Name(name) => shop_said_name(name),
             Said::Roles(roles) => {
-                let roles: Vec<&str> = roles.iter().map(|role| role.noun()).collect();
-                write!(f, "works as {}", roles.join(" and "))
+                let roles = roles.iter().map(|role| shop_role(*role)).reduce(shop_and);
+                roles.map_or_else(shop_said_no_roles, shop_said_roles)
             }
-            Said::Lead(true) => write!(f, "lead"),
-            Said::Lead(false) => write!(f, "no lead"),
-            Said::Range(min, max, unit) => write!(f, "range {min} to {max} {unit}"),
-            Said::Calibration { due, .. } => write!(f, "calibration due {due}"),
-            Said::Content(_, revision) => write!(f, "revision {revision}"),
-            Said::Pin(..) => write!(f, "a new PIN"),
-            Said::Removed => write!(f, "taken off the list"),
+            Said::Lead(true) => shop_said_lead(),
+            Said::Lead(false) => shop_said_no_lead(),
+            Said::Range(min, max, unit) => shop_said_range(min, max, unit),
+            Said::Calibration { due, .. } => shop_said_calibration(due),
+            Said::Content(_, revision) => shop_said_content(*revision),
+            Said::Pin(..) => shop_said_pin(),
+            Said::Removed => shop_said_removed(),
         }
     }
 }

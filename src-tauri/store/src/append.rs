@@ -6,9 +6,9 @@ use rusqlite::{Connection, OptionalExtension};
 use crate::error::sql;
 use crate::heads::{self, Tally};
 use crate::open::Store;
-use crate::{StoreError, pins, receive, rows, sheets};
+use crate::{Doing, StoreError, pins, receive, rows, sheets};
 
-const WRITING: &str = "writing an entry";
+const WRITING: Doing = Doing::WritingEntry;
 const ANSWER: &str = "SELECT shop, subject, request_hash, min(subject_seq), max(subject_seq) FROM events \
                       WHERE request = ?1 AND side = 0 GROUP BY shop, subject, request_hash";
 const HASH_AT: &str =

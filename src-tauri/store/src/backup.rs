@@ -30,10 +30,10 @@ use crate::manifest::{FORMAT, MANIFEST, Manifest, backed, backups, journal_of, u
 use crate::open::Store;
 use crate::photos::{self, PhotoRow};
 use crate::walk::{self, Walk};
-use crate::{StoreError, Trouble, disk};
+use crate::{Doing, StoreError, Trouble, disk};
 
-const MAKING: &str = "making a backup";
-const CLEARING: &str = "taking away an old backup";
+const MAKING: Doing = Doing::MakingBackup;
+const CLEARING: Doing = Doing::ClearingBackup;
 /// The name of a backup that isn't verified yet.
 const UNVERIFIED: &str = "unverified.part";
 
@@ -119,13 +119,13 @@ impl Backing {
         let mut whole = manifest;
         whole.photos.retain(|photo| !without.contains(&photo.hash));
         whole.lacks = without.into_iter().collect();
-        let text = serde_json::to_vec_pretty(&whole).map_err(|error| unreadable(part, error))?;
+        let text = serde_json::to_vec_pretty(&whole).map_err(|error| unreadable(part, error.to_string()))?;
         disk::write_whole(MAKING, &part.join(MANIFEST), &text)?;
         // Read back from its files, as a restore would; the photos were, one by one.
         let report = journal_of(part, &whole)?;
         match report.troubles.first() {
             Some(trouble) => {
-                Err(StoreError::BackupAltered { path: part.to_owned(), trouble: trouble.to_string() })
+                Err(StoreError::BackupAltered { path: part.to_owned(), trouble: trouble.message() })
             }
             None => Ok((whole, copied, lacks)),
         }
@@ -142,7 +142,7 @@ impl Backing {
         let conn = load::connect_for_reading(part).map_err(sql(MAKING))?;
         let Walk { head, tally, troubles, .. } = walk::walk(&conn, self.device, found)?;
         if let Some(trouble) = troubles.first() {
-            return Err(StoreError::NotBackedUp { trouble: trouble.to_string() });
+            return Err(StoreError::NotBackedUp { trouble: trouble.message() });
         }
         let mut report = Report { events: 0, head, photos: 0, documents: 0, troubles };
         check::documents(&conn, &mut report).map_err(sql(MAKING))?;
@@ -203,7 +203,7 @@ impl Backing {
 /// Copies the database before it is brought up to date, into a folder of the store that the older version can read as
 /// a store. Photos are not touched by a migration and not copied.
 pub(crate) fn before_migration(dir: &Path, version: u32) -> Result<PathBuf, StoreError> {
-    const COPYING: &str = "backing up the store before bringing it up to date";
+    const COPYING: Doing = Doing::BackingUpBeforehand;
     let folder = dir.join(format!("before-format-{}", version + 1));
     let part = folder.with_added_extension(disk::PART);
     disk::remove_dir(COPYING, &part)?;
@@ -217,7 +217,7 @@ pub(crate) fn before_migration(dir: &Path, version: u32) -> Result<PathBuf, Stor
     let conn = load::connect_for_reading(&part).map_err(sql(COPYING))?;
     let found = check::structure(&conn).map_err(sql(COPYING))?;
     if let Some(trouble) = found.first() {
-        return Err(StoreError::NotBackedUp { trouble: trouble.to_string() });
+        return Err(StoreError::NotBackedUp { trouble: trouble.message() });
     }
     drop(conn);
     // A copy of an earlier attempt may be older than the store is now.
@@ -228,10 +228,9 @@ pub(crate) fn before_migration(dir: &Path, version: u32) -> Result<PathBuf, Stor
 }
 
 /// Copies the database of the store in `from` into the folder `to`, in one state, and syncs it.
-pub(crate) fn copy_database(doing: &'static str, from: &Path, to: &Path) -> Result<(), StoreError> {
+pub(crate) fn copy_database(doing: Doing, from: &Path, to: &Path) -> Result<(), StoreError> {
     let path = load::database(to);
-    let no_text = || std::io::Error::new(std::io::ErrorKind::InvalidInput, "its name is no text");
-    let name = path.to_str().ok_or_else(|| file(doing, &path)(no_text()))?;
+    let name = path.to_str().ok_or_else(|| StoreError::NameNotText { path: path.clone() })?;
     // SQLite fills an empty file, and leaves its mode.
     disk::create_new(&path).map_err(file(doing, &path))?;
     let conn = load::connect_for_reading(from).map_err(sql(doing))?;
@@ -252,7 +251,7 @@ pub(crate) enum Kept {
 /// Keeps a row's photo and small picture in the folders of `to`, from the first of the folders `from` that has them
 /// whole, and reads back what was written.
 pub(crate) fn keep_photo(
-    doing: &'static str,
+    doing: Doing,
     from: &[&Path],
     to: &Path,
     row: &PhotoRow,

@@ -11,7 +11,7 @@ use std::io::{Read, Seek, SeekFrom};
 use std::path::Path;
 
 use crate::error::file;
-use crate::{StoreError, load};
+use crate::{Doing, StoreError, load};
 
 /// SQLite's page size since 3.12; [`crate::load::make`] leaves it so.
 const PAGE: usize = 4096;
@@ -19,7 +19,7 @@ const LOG_HEADER: u64 = 32;
 const FRAME_HEADER: usize = 24;
 /// No record of a store is larger: photos are files.
 const LARGEST: usize = 64 << 20;
-const READING: &str = "reading the pages of a damaged database";
+const READING: Doing = Doing::ReadingPages;
 
 /// What may stand in a column.
 #[derive(Clone, Copy, Debug)]

@@ -7,9 +7,9 @@ use std::path::Path;
 
 use crate::error::sql;
 use crate::open::Store;
-use crate::{PhotoRow, StoreError, Trouble, head_file, heads, load, photos, read, rows, walk};
+use crate::{Doing, PhotoRow, StoreError, Trouble, head_file, heads, load, photos, read, rows, walk};
 
-const CHECKING: &str = "checking the store";
+const CHECKING: Doing = Doing::Checking;
 
 /// What a subject's events say, in the words of the layer above: what a check holds the rest of the store against.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -6,38 +6,81 @@
 //! choice of who names it. Folders on the way are looked at before a file is opened, so that somebody who changes them
 //! in that very moment, with the owner's rights, is not kept out; the file itself is never opened through a link.
 
+use std::error::Error;
+use std::fmt;
 use std::fs::{self, File, FileType, OpenOptions};
 use std::io::{self, Read, Write};
 use std::path::Path;
 use std::sync::{Mutex, PoisonError};
 
-use crate::StoreError;
+use panside_messages::Message;
+
 use crate::error::file;
+use crate::message::*;
+use crate::{Doing, StoreError};
 
 /// The end of the name of a file that isn't whole yet.
 pub(crate) const PART: &str = "part";
 
 /// What is there in place of a file or folder. [`file`] makes [`StoreError::NotPlain`] of it.
-#[derive(Debug, thiserror::Error)]
-#[error("{0}")]
-pub(crate) struct NotPlain(pub(crate) &'static str);
+#[derive(Debug)]
+pub(crate) struct NotPlain(pub(crate) FileKind);
 
-/// What something other than a file is, with its article.
-pub(crate) fn other_than_file(kind: FileType) -> Option<&'static str> {
+impl Error for NotPlain {}
+
+impl fmt::Display for NotPlain {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.0.message().english())
+    }
+}
+
+/// What stands under a name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs, reason = "each is called what it is")]
+pub enum FileKind {
+    Device,
+    Pipe,
+    Socket,
+    Folder,
+    Link,
+    File,
+    Other,
+}
+
+impl FileKind {
+    pub(crate) fn message(self) -> Message {
+        match self {
+            FileKind::Device => store_is_device(),
+            FileKind::Pipe => store_is_pipe(),
+            FileKind::Socket => store_is_socket(),
+            FileKind::Folder => store_is_folder(),
+            FileKind::Link => store_is_link(),
+            FileKind::File => store_is_file(),
+            FileKind::Other => store_is_other(),
+        }
+    }
+}
+
+/// What something other than a file is.
+pub(crate) fn other_than_file(kind: FileType) -> Option<FileKind> {
     #[cfg(unix)]
     {
         use std::os::unix::fs::FileTypeExt;
         let device = kind.is_char_device() || kind.is_block_device();
-        let special = [(device, "a device"), (kind.is_fifo(), "a pipe"), (kind.is_socket(), "a socket")];
+        let special = [
+            (device, FileKind::Device),
+            (kind.is_fifo(), FileKind::Pipe),
+            (kind.is_socket(), FileKind::Socket),
+        ];
         if let Some((_, what)) = special.into_iter().find(|(is, _)| *is) {
             return Some(what);
         }
     }
     match (kind.is_file(), kind.is_dir(), kind.is_symlink()) {
         (true, ..) => None,
-        (_, true, _) => Some("a folder"),
-        (.., true) => Some("a link"),
-        _ => Some("something else"),
+        (_, true, _) => Some(FileKind::Folder),
+        (.., true) => Some(FileKind::Link),
+        _ => Some(FileKind::Other),
     }
 }
 
@@ -111,7 +154,7 @@ static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
 
 /// Writes `bytes` to `path`: a file beside it, synced, renamed over it, the folder synced. What lies at `path`, a link
 /// too, is replaced and not written to.
-pub(crate) fn write_whole(doing: &'static str, path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
+pub(crate) fn write_whole(doing: Doing, path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
     let _turn = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
     let part = path.with_added_extension(PART);
     match fs::remove_file(&part) {
@@ -134,7 +177,7 @@ pub(crate) fn fill(mut out: File, bytes: &[u8]) -> io::Result<()> {
 }
 
 /// Makes the store's own folder and the ones above it, each synced into the folder above.
-pub(crate) fn make_dir(doing: &'static str, dir: &Path) -> Result<(), StoreError> {
+pub(crate) fn make_dir(doing: Doing, dir: &Path) -> Result<(), StoreError> {
     if dir.as_os_str().is_empty() || dir.is_dir() {
         return Ok(());
     }
@@ -145,7 +188,7 @@ pub(crate) fn make_dir(doing: &'static str, dir: &Path) -> Result<(), StoreError
 }
 
 /// Makes the folders from the store's own, `root`, down to `dir`. None of them may be a link.
-pub(crate) fn make_dir_in(doing: &'static str, root: &Path, dir: &Path) -> Result<(), StoreError> {
+pub(crate) fn make_dir_in(doing: Doing, root: &Path, dir: &Path) -> Result<(), StoreError> {
     for folder in folders_below(root, dir) {
         match plain_folder(folder) {
             Err(error) if error.kind() == io::ErrorKind::NotFound => create_dir(doing, folder)?,
@@ -170,11 +213,11 @@ fn folders_below<'a>(root: &Path, dir: &'a Path) -> Vec<&'a Path> {
 /// Sees that a folder is one by itself.
 pub(crate) fn plain_folder(path: &Path) -> io::Result<()> {
     let kind = fs::symlink_metadata(path)?.file_type();
-    let other = || other_than_file(kind).unwrap_or("a file");
+    let other = || other_than_file(kind).unwrap_or(FileKind::File);
     if kind.is_dir() { Ok(()) } else { Err(io::Error::other(NotPlain(other()))) }
 }
 
-fn create_dir(doing: &'static str, dir: &Path) -> Result<(), StoreError> {
+fn create_dir(doing: Doing, dir: &Path) -> Result<(), StoreError> {
     let mut builder = fs::DirBuilder::new();
     #[cfg(unix)]
     {
@@ -188,7 +231,7 @@ fn create_dir(doing: &'static str, dir: &Path) -> Result<(), StoreError> {
 }
 
 /// Takes away a folder with all that is in it; there need not be one.
-pub(crate) fn remove_dir(doing: &'static str, dir: &Path) -> Result<(), StoreError> {
+pub(crate) fn remove_dir(doing: Doing, dir: &Path) -> Result<(), StoreError> {
     match fs::remove_dir_all(dir) {
         Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(file(doing, dir)(error)),
         _ => Ok(()),
@@ -196,7 +239,7 @@ pub(crate) fn remove_dir(doing: &'static str, dir: &Path) -> Result<(), StoreErr
 }
 
 /// Syncs the folder that holds `path`, so that its name survives a power cut.
-pub(crate) fn sync_parent(doing: &'static str, path: &Path) -> Result<(), StoreError> {
+pub(crate) fn sync_parent(doing: Doing, path: &Path) -> Result<(), StoreError> {
     let parent = path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
     sync_dir(parent).map_err(file(doing, parent))
 }

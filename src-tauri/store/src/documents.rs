@@ -3,12 +3,12 @@
 use panside_journal::Hash;
 use rusqlite::{OptionalExtension, params};
 
-use crate::StoreError;
 use crate::error::sql;
 use crate::open::Store;
+use crate::{Doing, StoreError};
 
-const KEEPING: &str = "keeping a document";
-const READING: &str = "reading a document";
+const KEEPING: Doing = Doing::KeepingDocument;
+const READING: Doing = Doing::ReadingDocument;
 const PUT: &str = "INSERT INTO documents (hash, kind, bytes) VALUES (?1, ?2, ?3)";
 const GET: &str = "SELECT kind, bytes FROM documents WHERE hash = ?1";
 const LIST: &str = "SELECT hash FROM documents WHERE kind = ?1 ORDER BY rowid";

@@ -7,13 +7,13 @@ use std::collections::BTreeMap;
 use panside_journal::JobId;
 use rusqlite::{OptionalExtension, params};
 
-use crate::StoreError;
 use crate::error::{at_most, sql};
 use crate::open::Store;
 use crate::settings::LARGEST_KEY;
+use crate::{Doing, StoreError};
 
-const KEEPING: &str = "keeping a draft";
-const READING: &str = "reading a draft";
+const KEEPING: Doing = Doing::KeepingDraft;
+const READING: Doing = Doing::ReadingDraft;
 const PUT: &str = "INSERT INTO drafts (job, key, text) VALUES (?1, ?2, ?3) \
                    ON CONFLICT (job, key) DO UPDATE SET text = ?3";
 const GET: &str = "SELECT text FROM drafts WHERE job = ?1 AND key = ?2";

@@ -6,9 +6,9 @@ use rusqlite::{ErrorCode, params};
 use crate::error::sql;
 use crate::jobs::LabelOf;
 use crate::open::{Standing, Store};
-use crate::{StoreError, Trouble};
+use crate::{Doing, StoreError, Trouble};
 
-const BEGINNING: &str = "beginning a new epoch";
+const BEGINNING: Doing = Doing::BeginningEpoch;
 const INSERT: &str = "INSERT INTO epochs (epoch, from_seq, from_hash, lost_seq, lost_hash, why) \
                       VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
 

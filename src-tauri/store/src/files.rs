@@ -4,10 +4,10 @@ use std::path::PathBuf;
 
 use panside_journal::Hash;
 
-use crate::StoreError;
 use crate::open::Store;
 use crate::photos::{self, NewPhoto, PhotoFormat, PhotoRow};
 use crate::records::hand_over;
+use crate::{Doing, StoreError};
 
 /// The files of a store, apart from its journal.
 #[derive(Clone, Debug)]
@@ -62,7 +62,7 @@ impl Files {
     /// # Errors
     /// With what the disk said.
     pub fn put_record(&self, name: &str, bytes: &[u8]) -> Result<PathBuf, StoreError> {
-        hand_over("saving a record", &self.dir, "records", name, bytes)
+        hand_over(Doing::SavingRecord, &self.dir, "records", name, bytes)
     }
 
     fn path_of(&self, hash: &Hash, format: PhotoFormat) -> PathBuf {

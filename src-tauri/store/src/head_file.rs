@@ -10,16 +10,16 @@ use std::path::{Path, PathBuf};
 
 use panside_journal::{DeviceId, EpochId, Hash, Head};
 
-use crate::StoreError;
 use crate::disk;
 use crate::error::file;
 use crate::heads::Tally;
+use crate::{Doing, StoreError};
 
 const MAGIC: &str = "panside-head/1";
 const SLOT_SIZE: usize = 512;
 const SLOT_APART: usize = 4096;
-const WRITING: &str = "writing the head file";
-const READING: &str = "reading the head file";
+const WRITING: Doing = Doing::WritingHeadFile;
+const READING: Doing = Doing::ReadingHeadFile;
 
 /// What the head file says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

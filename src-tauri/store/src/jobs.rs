@@ -5,10 +5,10 @@ use panside_journal::{Event, Head, JobId, Subject};
 use crate::error::sql;
 use crate::heads::{self, Tally};
 use crate::open::Store;
-use crate::{StoreError, Trouble, indexes, rows};
+use crate::{Doing, StoreError, Trouble, indexes, rows};
 
-const LISTING: &str = "listing the jobs";
-const REBUILDING: &str = "rebuilding the list of jobs";
+const LISTING: Doing = Doing::ListingJobs;
+const REBUILDING: Doing = Doing::RebuildingJobs;
 
 /// One line of the list of jobs.
 #[derive(Clone, Debug, PartialEq, Eq)]

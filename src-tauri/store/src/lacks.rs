@@ -13,9 +13,9 @@ use crate::jobs::LabelOf;
 use crate::manifest::{Manifest, verify_backup};
 use crate::open::Store;
 use crate::salvage::is_empty;
-use crate::{StoreError, Trouble, check, heads, load, photos, rows, saved};
+use crate::{Doing, StoreError, Trouble, check, heads, load, photos, rows, saved};
 
-const LOOKING: &str = "looking at a backup";
+const LOOKING: Doing = Doing::LookingAtBackup;
 
 /// What a backup lacks, held against the store that stood in the place.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -96,7 +96,7 @@ pub(crate) fn sound(from: &Path) -> Result<Sound, StoreError> {
     for trouble in &report.troubles {
         match trouble {
             Trouble::PhotoMissing { hash, .. } | Trouble::PhotoAltered { hash, .. } => bad_photos.push(*hash),
-            other => return Err(StoreError::BackupAltered { path: from, trouble: other.to_string() }),
+            other => return Err(StoreError::BackupAltered { path: from, trouble: other.message() }),
         }
     }
     Ok(Sound { manifest, from, bad_photos })

@@ -16,12 +16,12 @@ use crate::open::{Options, Standing, Store, Verify};
 use crate::seen::{self, Seen};
 use crate::walk::{self, Walk};
 use crate::write::{Checkpoint, checkpoint};
-use crate::{StoreError, Trouble, backup, disk, rows};
+use crate::{Doing, StoreError, Trouble, backup, disk, rows};
 
 /// "PnSd": says in the file's header whose database this is.
 const APPLICATION_ID: u32 = 0x506e_5364;
-const OPENING: &str = "opening the store";
-const MAKING: &str = "making a new store";
+const OPENING: Doing = Doing::Opening;
+const MAKING: Doing = Doing::MakingStore;
 /// How long to wait for another connection before giving up.
 const PATIENCE: Duration = Duration::from_secs(5);
 
@@ -274,7 +274,7 @@ pub(crate) fn bring_up(
     if migrations.iter().any(|migration| migration.number > version) {
         backup::before_migration(dir, version)?;
     }
-    migrations::run(conn, version, migrations, min_reader).map_err(sql("bringing the store up to date"))
+    migrations::run(conn, version, migrations, min_reader).map_err(sql(Doing::BringingUpToDate))
 }
 
 /// Connects, migrates, verifies, compares. The lock, if any, is the caller's.

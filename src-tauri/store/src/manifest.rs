@@ -5,18 +5,20 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use panside_journal::{DeviceId, EpochId, Hash, Head};
+use panside_messages::Arg;
 use serde::{Deserialize, Serialize};
 
 use crate::backup::photos_of;
 use crate::check::{self, Report};
 use crate::error::{file, sql};
+use crate::message::store_backup_format;
 use crate::open::Store;
 use crate::photos::{self, PhotoRow};
-use crate::{StoreError, Trouble, disk, load};
+use crate::{Doing, StoreError, Trouble, disk, load};
 
 pub(crate) const FORMAT: &str = "panside-backup/1";
 pub(crate) const MANIFEST: &str = "manifest.json";
-const READING: &str = "reading a backup";
+const READING: Doing = Doing::ReadingBackup;
 
 /// What a backup says of itself.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -104,16 +106,17 @@ pub fn verify_backup(path: &Path) -> Result<(Manifest, Report), StoreError> {
 
 fn manifest(path: &Path) -> Result<Manifest, StoreError> {
     let named = path.join(MANIFEST);
-    let bytes = fs::read(&named).map_err(|error| unreadable(path, error))?;
-    let manifest: Manifest = serde_json::from_slice(&bytes).map_err(|error| unreadable(path, error))?;
+    let bytes = fs::read(&named).map_err(|error| unreadable(path, error.to_string()))?;
+    let manifest: Manifest =
+        serde_json::from_slice(&bytes).map_err(|error| unreadable(path, error.to_string()))?;
     match manifest.format == FORMAT {
         true => Ok(manifest),
-        false => Err(unreadable(path, format!("it is of another format, {}", manifest.format))),
+        false => Err(unreadable(path, store_backup_format(manifest.format))),
     }
 }
 
-pub(crate) fn unreadable(path: &Path, why: impl ToString) -> StoreError {
-    StoreError::NotABackup { path: path.to_owned(), why: why.to_string() }
+pub(crate) fn unreadable(path: &Path, why: impl Into<Arg>) -> StoreError {
+    StoreError::NotABackup { path: path.to_owned(), why: why.into() }
 }
 
 /// Verifies the journal and the documents of a backup, and holds them against its manifest.

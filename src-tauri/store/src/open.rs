@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use panside_journal::{DeviceId, EpochId, Head};
+use panside_messages::Message;
 use rusqlite::Connection;
 
 use crate::error::sql;
@@ -11,9 +12,9 @@ use crate::heads::Tally;
 use crate::load::{self, Lock, check_signature, load, lock, make};
 use crate::seen::{Noting, Seen};
 use crate::write::{Checkpoint, checkpoint};
-use crate::{StoreError, Trouble, disk};
+use crate::{Doing, StoreError, Trouble, disk};
 
-const OPENING: &str = "opening the store";
+const OPENING: Doing = Doing::Opening;
 
 /// How to open a store.
 #[derive(Clone, Debug)]
@@ -65,7 +66,7 @@ pub enum Standing {
     /// A write failed: reading goes on where the disk allows. See [`Store::reopen`].
     Faulted {
         /// What failed.
-        why: String,
+        why: Message,
     },
 }
 
@@ -215,7 +216,7 @@ impl Store {
     /// # Errors
     /// What the disk said. Everything confirmed is in the log even then.
     pub fn close(mut self) -> Result<(), StoreError> {
-        const CLOSING: &str = "closing the store";
+        const CLOSING: Doing = Doing::Closing;
         let Some(conn) = self.conn.take() else { return Ok(()) };
         if self.standing == Standing::Ready {
             checkpoint(&conn, Checkpoint::Truncate).map_err(sql(CLOSING))?;

@@ -96,7 +96,7 @@ fn outside(
     failed: impl FnOnce(PathBuf, io::Error) -> StoreError,
 ) -> StoreError {
     match source.get_ref().and_then(|inner| inner.downcast_ref::<NotPlain>()) {
-        Some(NotPlain(what)) => StoreError::NotPlain { path: path.to_owned(), what },
+        Some(NotPlain(what)) => StoreError::NotPlain { path: path.to_owned(), what: *what },
         None => failed(path.to_owned(), source),
     }
 }

@@ -14,11 +14,11 @@ use rusqlite::{Connection, OptionalExtension, Row, params};
 
 use crate::error::{file, sql};
 use crate::open::Store;
-use crate::{StoreError, disk, rows};
+use crate::{Doing, StoreError, disk, rows};
 
-pub(crate) const KEEPING: &str = "keeping a photo";
-const READING: &str = "reading a photo";
-const SWEEPING: &str = "sweeping unnamed photos";
+pub(crate) const KEEPING: Doing = Doing::KeepingPhoto;
+const READING: Doing = Doing::ReadingPhoto;
+const SWEEPING: Doing = Doing::SweepingPhotos;
 const PUT: &str = "INSERT OR REPLACE INTO photos (job, hash, format, size, width, height, thumb_hash) \
                    VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)";
 const ALL: &str = "SELECT job, hash, format, size, width, height, thumb_hash FROM photos ORDER BY job, hash";
@@ -262,7 +262,7 @@ pub(crate) fn thumbnail_in(dir: &Path, row: &PhotoRow) -> Result<Vec<u8>, StoreE
 
 /// Writes a photo and its small picture into the folders in `dir`, each whole or not at all, the photo last.
 pub(crate) fn write_in(
-    doing: &'static str,
+    doing: Doing,
     dir: &Path,
     (hash, format): (&Hash, PhotoFormat),
     photo: &[u8],

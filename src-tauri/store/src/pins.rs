@@ -6,12 +6,12 @@ use panside_journal::PersonId;
 use rusqlite::{Connection, params};
 use uuid::Uuid;
 
-use crate::StoreError;
 use crate::error::sql;
 use crate::open::Store;
+use crate::{Doing, StoreError};
 
-const KEEPING: &str = "keeping what is known of a PIN";
-const READING: &str = "reading what is known of the PINs";
+const KEEPING: Doing = Doing::KeepingPin;
+const READING: Doing = Doing::ReadingPins;
 const PUT: &str =
     "INSERT INTO pins (person, text) VALUES (?1, ?2) ON CONFLICT (person) DO UPDATE SET text = ?2";
 const ALL: &str = "SELECT person, text FROM pins";

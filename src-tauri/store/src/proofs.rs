@@ -3,12 +3,12 @@
 use panside_journal::Hash;
 use rusqlite::{OptionalExtension, params};
 
-use crate::StoreError;
 use crate::error::sql;
 use crate::open::Store;
+use crate::{Doing, StoreError};
 
-const KEEPING: &str = "keeping a proof";
-const READING: &str = "reading a proof";
+const KEEPING: Doing = Doing::KeepingProof;
+const READING: Doing = Doing::ReadingProof;
 const PUT: &str = "INSERT OR REPLACE INTO proofs (checklist, engine, proof) VALUES (?1, ?2, ?3)";
 const GET: &str = "SELECT proof FROM proofs WHERE checklist = ?1 AND engine = ?2";
 

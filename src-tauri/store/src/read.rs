@@ -5,9 +5,9 @@ use rusqlite::{Connection, Transaction};
 
 use crate::error::sql;
 use crate::open::Store;
-use crate::{StoreError, heads, rows};
+use crate::{Doing, StoreError, heads, rows};
 
-const READING: &str = "reading the entries of a job";
+const READING: Doing = Doing::ReadingEntries;
 
 /// What can be read of a subject that may be damaged.
 #[derive(Debug)]

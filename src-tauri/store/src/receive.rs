@@ -14,9 +14,9 @@ use crate::error::sql;
 use crate::heads::{self, Tally};
 use crate::jobs::LabelOf;
 use crate::open::Store;
-use crate::{StoreError, rows};
+use crate::{Doing, StoreError, rows};
 
-const RECEIVING: &str = "taking over entries of another device";
+const RECEIVING: Doing = Doing::Receiving;
 const BY_ID: &str = "SELECT hash FROM events WHERE id = ?1";
 const AT: &str = "SELECT hash, side FROM events WHERE shop = ?1 AND subject = ?2 AND subject_seq = ?3 AND side = 0 \
                   UNION ALL SELECT hash, side FROM events WHERE shop = ?1 AND subject = ?2 AND side = 1 \

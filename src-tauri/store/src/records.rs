@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::StoreError;
 use crate::disk::{make_dir_in, write_whole};
 use crate::open::Store;
+use crate::{Doing, StoreError};
 
 impl Store {
     /// Writes a spec sheet whole or not at all, and answers where it is. The name has no folder in it.
@@ -12,12 +12,12 @@ impl Store {
     /// # Errors
     /// With what the disk said.
     pub fn put_sheet_file(&self, name: &str, bytes: &[u8]) -> Result<PathBuf, StoreError> {
-        hand_over("saving a spec sheet as a file", &self.dir, "sheets", name, bytes)
+        hand_over(Doing::SavingSheet, &self.dir, "sheets", name, bytes)
     }
 }
 
 pub(crate) fn hand_over(
-    doing: &'static str,
+    doing: Doing,
     root: &Path,
     folder: &str,
     name: &str,

@@ -4,16 +4,19 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use panside_messages::Arg;
+
 use crate::backup::{self, Kept, photos_of};
 use crate::error::{file, sql};
 use crate::jobs::LabelOf;
 use crate::lacks::{Lacks, Sound, lacks, sound, stands};
 use crate::manifest::Manifest;
+use crate::message::store_troubles;
 use crate::open::{Options, Standing, Store};
 use crate::salvage::{lock_where_possible, place, put};
-use crate::{StoreError, Trouble, disk, load, photos};
+use crate::{Doing, StoreError, Trouble, disk, load, photos};
 
-const RESTORING: &str = "restoring a backup";
+const RESTORING: Doing = Doing::Restoring;
 
 /// A backup that was restored.
 #[derive(Debug)]
@@ -57,7 +60,8 @@ pub fn restore(
     disk::write_whole(RESTORING, &load::head_file(&part), &head)?;
     let mut store = Store::open(&part, Options { seen: None, ..options.clone() })?;
     if *store.standing() != Standing::Ready {
-        let trouble = store.troubles().iter().map(ToString::to_string).collect();
+        let troubles = store.troubles().iter().map(Trouble::message).collect();
+        let trouble = store_troubles(Arg::Sentences(troubles));
         return Err(StoreError::BackupAltered { path: from.clone(), trouble });
     }
     let lacks = there.as_ref().map(|dir| lacks(dir, &store, &manifest, label_of)).transpose()?;
@@ -109,7 +113,7 @@ fn exchange(
     };
     match (back(), aside) {
         (Err(source), Some(aside)) => {
-            Err(StoreError::LeftAside { aside, dir: into.to_owned(), why: error.to_string(), source })
+            Err(StoreError::LeftAside { aside, dir: into.to_owned(), why: Box::new(error), source })
         }
         _ => Err(error),
     }

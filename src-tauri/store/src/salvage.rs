@@ -6,11 +6,11 @@
 //! their chain holds.
 
 use std::collections::BTreeSet;
-use std::fmt;
 use std::fs;
 use std::path::{Path, PathBuf};
 
 use panside_journal::{Event, Subject};
+use panside_messages::{Arg, Message};
 use rusqlite::{Connection, types::Value};
 
 use crate::backup::{self, Kept};
@@ -18,12 +18,13 @@ use crate::check::MeaningOf;
 use crate::error::{file, sql};
 use crate::head_file::{self, Found};
 use crate::load;
+use crate::message::*;
 use crate::open::{Options, Store};
 use crate::photos::{self, PhotoRow};
 use crate::saved::{self, Saved};
-use crate::{StoreError, Trouble, disk};
+use crate::{Doing, StoreError, Trouble, disk};
 
-const SAVING: &str = "saving what holds of a damaged store";
+const SAVING: Doing = Doing::Salvaging;
 const TABLES: &str = "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT IN \
                       ('meta', 'epochs', 'events', 'heads', 'waiting', 'documents', 'photos') \
                       AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'";
@@ -47,10 +48,10 @@ pub struct Salvaged {
     pub rest: Vec<Rest>,
     /// Documents and photos that are named and not saved.
     pub missing: Vec<Trouble>,
-    /// What else is known not to be saved, as sentences: entries that the head file confirms and of which nothing is left;
+    /// What else is known not to be saved: entries that the head file confirms and of which nothing is left;
     /// tables beside the journal (settings, spec sheets, drafts) that could not all be read.
     /// The rows that could are taken over as they are: there is nothing to hold them against.
-    pub unread: Vec<String>,
+    pub unread: Vec<Message>,
 }
 
 /// A subject of which not all is saved.
@@ -66,32 +67,40 @@ pub struct Rest {
     pub after_gap: u64,
 }
 
-impl fmt::Display for Rest {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Rest { subject, saved, of, after_gap } = self;
-        write!(f, "{subject}: {saved} of {of} entries; entry {} is gone or does not hold", saved + 1)?;
+impl Rest {
+    /// What to say to a person.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        let Rest { subject, saved, of, after_gap } = *self;
+        let (subject, gone) = (subject.to_string(), saved + 1);
         match after_gap {
-            0 => f.write_str("."),
-            _ => write!(f, ", and {after_gap} after it that hold by themselves have nothing to follow."),
+            0 => store_salvaged_rest(subject, saved, of, gone),
+            _ => store_salvaged_rest_after(subject, saved, of, gone, after_gap),
         }
     }
 }
 
-impl fmt::Display for Salvaged {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        writeln!(f, "Saved into {}:", self.into.display())?;
-        writeln!(
-            f,
-            "{} entries about {} jobs and shops, {} documents, {} photos, each verified.",
-            self.events, self.subjects, self.documents, self.photos
-        )?;
-        if self.rest.is_empty() && self.missing.is_empty() && self.unread.is_empty() {
-            return writeln!(f, "Nothing is known to be missing.");
-        }
-        writeln!(f, "Not saved:")?;
-        self.rest.iter().try_for_each(|rest| writeln!(f, "- {rest}"))?;
-        self.missing.iter().try_for_each(|trouble| writeln!(f, "- {trouble}"))?;
-        self.unread.iter().try_for_each(|unread| writeln!(f, "- {unread}"))
+impl Salvaged {
+    /// The report, on several lines.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        let counts = store_salvaged_counts(self.events, self.subjects, self.documents, self.photos);
+        let not_saved = self.not_saved();
+        let lines = if not_saved.is_empty() {
+            vec![counts, store_salvaged_all()]
+        } else {
+            let items = not_saved.into_iter().map(store_salvaged_item);
+            [counts, store_salvaged_not()].into_iter().chain(items).collect()
+        };
+        store_salvaged(self.into.as_path(), Arg::lines(lines))
+    }
+
+    /// What is known not to be saved.
+    #[must_use]
+    pub fn not_saved(&self) -> Vec<Message> {
+        let rest = self.rest.iter().map(Rest::message);
+        let missing = self.missing.iter().map(Trouble::message);
+        rest.chain(missing).chain(self.unread.iter().cloned()).collect()
     }
 }
 
@@ -127,17 +136,17 @@ pub fn salvage(
     let mut salvaged = fill(&mut store, from, into, saved, label_of, meaning_of)?;
     salvaged.unread.extend(short_of_confirmed(from, salvaged.events));
     store.close()?;
-    disk::write_whole(SAVING, &part.join(REPORT), salvaged.to_string().as_bytes())?;
+    disk::write_whole(SAVING, &part.join(REPORT), (salvaged.message().english() + "\n").as_bytes())?;
     put(SAVING, &part, into)?;
     Store::adopt(into, options)?.close()?;
     Ok(salvaged)
 }
 
 /// What the head file confirmed beyond what was saved: it shows also entries of which nothing at all is left.
-fn short_of_confirmed(from: &Path, saved: u64) -> Option<String> {
+fn short_of_confirmed(from: &Path, saved: u64) -> Option<Message> {
     match head_file::read(&load::head_file(from)) {
         Ok(Found::Mark { mark, .. }) if mark.tally.events > saved => {
-            Some(format!("The head file confirms {} entries in all; {saved} are saved.", mark.tally.events))
+            Some(store_salvaged_confirmed(mark.tally.events, saved))
         }
         _ => None,
     }
@@ -192,7 +201,7 @@ fn count_subjects(events: &[Event]) -> u64 {
 }
 
 /// Copies what is kept beside the journal, row by row as far as it can be read; answers what could not.
-fn copy_tables(from: &Path, to: &Connection) -> Result<Vec<String>, StoreError> {
+fn copy_tables(from: &Path, to: &Connection) -> Result<Vec<Message>, StoreError> {
     let mut unread = Vec::new();
     let tables = || -> rusqlite::Result<Vec<String>> {
         to.prepare(TABLES)?.query_map([], |row| row.get(0))?.collect()
@@ -201,18 +210,18 @@ fn copy_tables(from: &Path, to: &Connection) -> Result<Vec<String>, StoreError> 
     for table in tables().map_err(sql(SAVING))? {
         let copied = match &damaged {
             Ok(damaged) => copy_table(damaged, to, &table)?,
-            Err(error) => Some(error.to_string()),
+            Err(error) => Some(error.to_string().into()),
         };
-        unread.extend(copied.map(|why| format!("Not all of \"{table}\" could be read: {why}.")));
+        unread.extend(copied.map(|why| store_salvaged_table(&table, why)));
     }
     Ok(unread)
 }
 
 /// Copies the rows of one table; answers why not all of them.
-fn copy_table(from: &Connection, to: &Connection, table: &str) -> Result<Option<String>, StoreError> {
+fn copy_table(from: &Connection, to: &Connection, table: &str) -> Result<Option<Arg>, StoreError> {
     let mut query = match from.prepare(&format!("SELECT * FROM \"{table}\"")) {
         Ok(query) => query,
-        Err(error) => return Ok(Some(error.to_string())),
+        Err(error) => return Ok(Some(error.to_string().into())),
     };
     let columns = query.column_count();
     let places = vec!["?"; columns].join(", ");
@@ -220,22 +229,22 @@ fn copy_table(from: &Connection, to: &Connection, table: &str) -> Result<Option<
     let mut put = to.prepare(&put).map_err(sql(SAVING))?;
     let mut rows = match query.query([]) {
         Ok(rows) => rows,
-        Err(error) => return Ok(Some(error.to_string())),
+        Err(error) => return Ok(Some(error.to_string().into())),
     };
     loop {
         let row = match rows.next() {
             Ok(Some(row)) => row,
             Ok(None) => return Ok(None),
-            Err(error) => return Ok(Some(error.to_string())),
+            Err(error) => return Ok(Some(error.to_string().into())),
         };
         let values: rusqlite::Result<Vec<Value>> = (0..columns).map(|column| row.get(column)).collect();
         match values.map(|values| put.execute(rusqlite::params_from_iter(values))) {
             Ok(Ok(_)) => {}
             Ok(Err(error)) if error.sqlite_error_code() == Some(rusqlite::ErrorCode::ConstraintViolation) => {
-                return Ok(Some("a row of it has another form".to_owned()));
+                return Ok(Some(store_row_differs().into()));
             }
             Ok(Err(error)) => return Err(sql(SAVING)(error)),
-            Err(error) => return Ok(Some(error.to_string())),
+            Err(error) => return Ok(Some(error.to_string().into())),
         }
     }
 }
@@ -254,27 +263,21 @@ pub(crate) fn is_empty(dir: &Path) -> Result<bool, StoreError> {
     match fs::read_dir(dir) {
         Ok(mut entries) => Ok(entries.next().is_none()),
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(true),
-        Err(error) => Err(file("looking at a folder", dir)(error)),
+        Err(error) => Err(file(Doing::LookingAtFolder, dir)(error)),
     }
 }
 
 /// A place as a whole path with a name at its end, whether or not a folder is there yet.
-pub(crate) fn place(doing: &'static str, into: &Path) -> Result<PathBuf, StoreError> {
+pub(crate) fn place(doing: Doing, into: &Path) -> Result<PathBuf, StoreError> {
     let path = match into.exists() {
         true => load::real(into)?,
         false => std::path::absolute(into).map_err(file(doing, into))?,
     };
-    match path.file_name() {
-        Some(_) => Ok(path),
-        None => {
-            let nameless = std::io::Error::new(std::io::ErrorKind::InvalidInput, "it has no name");
-            Err(file(doing, into)(nameless))
-        }
-    }
+    if path.file_name().is_some() { Ok(path) } else { Err(StoreError::NoName { path }) }
 }
 
 /// Puts a folder that is whole in its place, where nothing or an empty folder is.
-pub(crate) fn put(doing: &'static str, part: &Path, into: &Path) -> Result<(), StoreError> {
+pub(crate) fn put(doing: Doing, part: &Path, into: &Path) -> Result<(), StoreError> {
     match fs::remove_dir(into) {
         Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(file(doing, into)(error)),
         _ => {}

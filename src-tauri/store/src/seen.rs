@@ -12,16 +12,18 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use panside_journal::{DeviceId, EpochId, Hash, Head};
+use panside_messages::Arg;
 use rusqlite::{Connection, OptionalExtension, params};
 use serde::{Deserialize, Serialize};
 
 use crate::head_file::{self, Found};
 use crate::heads::Tally;
+use crate::message::store_note_altered;
 use crate::open::Store;
-use crate::{Trouble, disk, load, rows, walk};
+use crate::{Doing, Trouble, disk, load, rows, walk};
 
 const FORMAT: &str = "panside-seen/1";
-const NOTING: &str = "noting how far the store has come";
+const NOTING: Doing = Doing::Noting;
 const HASH_AT: &str = "SELECT hash FROM events WHERE device = ?1 AND device_seq = ?2";
 /// After how many entries the note is renewed.
 const EVERY: u32 = 32;
@@ -59,15 +61,15 @@ impl Seen {
         Seen { path: state.join(format!("{device}.seen")), since: 0 }
     }
 
-    fn not_noted(&self, why: impl ToString) -> Trouble {
-        Trouble::NotNoted { path: self.path.clone(), why: why.to_string() }
+    fn not_noted(&self, why: impl Into<Arg>) -> Trouble {
+        Trouble::NotNoted { path: self.path.clone(), why: why.into() }
     }
 
     /// The note, its check right; `None` where there is none.
     fn read(&self) -> Result<Option<Note>, Trouble> {
         let text = match fs::read_to_string(&self.path) {
             Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(None),
-            read => read.map_err(|error| self.not_noted(error))?,
+            read => read.map_err(|error| self.not_noted(error.to_string()))?,
         };
         let whole = text.trim_end().rsplit_once('\n').filter(|(json, check)| {
             check.parse::<Hash>().is_ok_and(|check| check == Hash::of(json.as_bytes()))
@@ -75,23 +77,23 @@ impl Seen {
         let note = whole.and_then(|(json, _)| serde_json::from_str::<Note>(json).ok());
         note.filter(|note| note.format == FORMAT)
             .map(Some)
-            .ok_or_else(|| self.not_noted("it is not as it was written"))
+            .ok_or_else(|| self.not_noted(store_note_altered()))
     }
 
     fn write(&self, note: &Note, how: Noting) -> Result<(), Trouble> {
-        let json = serde_json::to_string(note).map_err(|error| self.not_noted(error))?;
+        let json = serde_json::to_string(note).map_err(|error| self.not_noted(error.to_string()))?;
         let text = format!("{json}\n{}\n", Hash::of(json.as_bytes()));
         let state = self.path.parent().unwrap_or(Path::new("."));
-        disk::make_dir(NOTING, state).map_err(|error| self.not_noted(error))?;
+        disk::make_dir(NOTING, state).map_err(|error| self.not_noted(error.root()))?;
         match how {
             Noting::Sure => disk::write_whole(NOTING, &self.path, text.as_bytes())
-                .map_err(|error| self.not_noted(root(&error))),
+                .map_err(|error| self.not_noted(error.root())),
             Noting::SomeTimes => {
                 let part = self.path.with_added_extension(disk::PART);
                 let written = File::create(&part)
                     .and_then(|mut out| out.write_all(text.as_bytes()))
                     .and_then(|()| fs::rename(&part, &self.path));
-                written.map_err(|error| self.not_noted(error))
+                written.map_err(|error| self.not_noted(error.to_string()))
             }
         }
     }
@@ -99,18 +101,12 @@ impl Seen {
     /// Whether a note could be kept at all.
     fn can_be_kept(&self) -> Result<(), Trouble> {
         let state = self.path.parent().unwrap_or(Path::new("."));
-        disk::make_dir(NOTING, state).map_err(|error| self.not_noted(root(&error)))?;
+        disk::make_dir(NOTING, state).map_err(|error| self.not_noted(error.root()))?;
         let part = self.path.with_added_extension(disk::PART);
-        File::create(&part).and_then(|_| fs::remove_file(&part)).map_err(|error| self.not_noted(error))
+        File::create(&part)
+            .and_then(|_| fs::remove_file(&part))
+            .map_err(|error| self.not_noted(error.to_string()))
     }
-}
-
-fn root(error: &dyn std::error::Error) -> String {
-    let mut root = error;
-    while let Some(deeper) = root.source() {
-        root = deeper;
-    }
-    root.to_string()
 }
 
 /// Holds a store against what is noted of it.

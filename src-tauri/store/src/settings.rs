@@ -4,12 +4,12 @@
 
 use rusqlite::{OptionalExtension, params};
 
-use crate::StoreError;
 use crate::error::{at_most, sql};
 use crate::open::Store;
+use crate::{Doing, StoreError};
 
-const KEEPING: &str = "keeping a setting";
-const READING: &str = "reading a setting";
+const KEEPING: Doing = Doing::KeepingSetting;
+const READING: Doing = Doing::ReadingSetting;
 const PUT: &str =
     "INSERT INTO settings (key, text) VALUES (?1, ?2) ON CONFLICT (key) DO UPDATE SET text = ?2";
 const GET: &str = "SELECT text FROM settings WHERE key = ?1";

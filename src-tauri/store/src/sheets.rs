@@ -4,13 +4,13 @@ use std::collections::BTreeMap;
 
 use rusqlite::{Connection, params};
 
-use crate::StoreError;
 use crate::error::{at_most, sql};
 use crate::open::Store;
 use crate::settings::LARGEST_KEY;
+use crate::{Doing, StoreError};
 
-const READING: &str = "reading the spec sheets";
-const DRAFTING: &str = "keeping what is typed of a spec sheet";
+const READING: Doing = Doing::ReadingSheets;
+const DRAFTING: Doing = Doing::KeepingSheetDraft;
 const PUT_DRAFT: &str =
     "INSERT INTO sheet_drafts (id, text) VALUES (?1, ?2) ON CONFLICT (id) DO UPDATE SET text = ?2";
 const DRAFTS: &str = "SELECT id, text FROM sheet_drafts";

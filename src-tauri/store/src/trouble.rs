@@ -1,14 +1,17 @@
 //! What can be wrong with a store that can still be read.
 
+use std::fmt;
 use std::path::PathBuf;
 
 use panside_journal::{Hash, Head, JobId, JournalError, Subject};
+use panside_messages::{Arg, Message};
+
+use crate::message::*;
 
 /// A finding of the check at opening or of [`crate::Store::check`].
 #[derive(Debug, thiserror::Error)]
 pub enum Trouble {
     /// The newest confirmed events are gone.
-    #[error("The newest entries are lost: the journal ends at entry {}, but entry {} was confirmed. Restore a backup, or go on from here in a new epoch.", have.seq, named.seq)]
     TailLost {
         /// The newest event that is there.
         have: Head,
@@ -16,31 +19,19 @@ pub enum Trouble {
         named: Head,
     },
     /// The journal went another way than the head file knows.
-    #[error("This is not the journal that was last written here: entry {} differs from the confirmed one. Restore the right backup, or go on from here in a new epoch.", named.seq)]
     HeadDiffers {
         /// The newest event that was confirmed.
         named: Head,
     },
     /// The head file knows an epoch that the database doesn't.
-    #[error("The newest epoch of this store is lost. Restore a backup, or go on from here in a new epoch.")]
     EpochLost,
     /// There is no head file beside a journal with events.
-    #[error(
-        "The head file is missing, as after copying the database alone: it cannot be known whether the newest entries are there. Look, then go on in a new epoch."
-    )]
     HeadFileMissing,
     /// The head file can't be read.
-    #[error(
-        "The head file cannot be read: it cannot be known whether the newest entries are there. Look, then go on in a new epoch."
-    )]
     HeadFileUnreadable,
     /// The head file belongs to another device's store.
-    #[error(
-        "The head file belongs to another store. Look whether the newest entries are there, then go on in a new epoch."
-    )]
     HeadFileForeign,
     /// The whole folder was set back to an earlier state.
-    #[error("This folder is in an earlier state: it ends at entry {}, but entry {} was made here. Restore the newest backup, or go on from here in a new epoch.", have.seq, noted.seq)]
     SetBack {
         /// The newest event that is there.
         have: Head,
@@ -48,35 +39,27 @@ pub enum Trouble {
         noted: Head,
     },
     /// The folder is a copy, and the one it was copied from is still there.
-    #[error("This folder is a copy of {}, which is still there. Work in that one; or go on in this one in a new epoch.", original.display())]
     Copied {
         /// The folder that was written last.
         original: PathBuf,
     },
     /// A store with entries that was never written on this device as this user.
-    #[error(
-        "This folder was not written here before: it cannot be told whether it is a copy, or an older state of one. Look whether the newest entries are there, then go on in a new epoch."
-    )]
     NotSeenHere,
     /// What is noted outside the folder can't be read or kept.
-    #[error("It would not be noticed if this folder were a copy or in an earlier state: {} could not be used ({why}).", path.display())]
     NotNoted {
         /// The file outside the folder.
         path: PathBuf,
-        /// Why not.
-        why: String,
+        /// Why not: what the system said, or a message.
+        why: Arg,
     },
     /// An event doesn't fit in its chain.
-    #[error("The journal does not hold: {0}")]
     Chain(#[from] JournalError),
     /// An event names an epoch that doesn't belong at its place.
-    #[error("Entry {device_seq} of this device is in an epoch that was not begun there.")]
     EpochDiffers {
         /// Its number on the device.
         device_seq: u64,
     },
     /// An event on the side of a job follows none that is there.
-    #[error("Entry {seq} of {subject} follows no entry that is there.")]
     SideAlone {
         /// The job, or the shop.
         subject: Subject,
@@ -84,40 +67,32 @@ pub enum Trouble {
         seq: u64,
     },
     /// A row of the journal can't be read.
-    #[error("Row {row} of the journal cannot be read.")]
     RowUnreadable {
         /// The row.
         row: i64,
     },
     /// SQLite found the database damaged.
-    #[error("The database is damaged: {detail}")]
     Damaged {
         /// What SQLite said.
         detail: String,
     },
     /// The list of jobs doesn't agree with the journal, or isn't as it was written.
-    #[error("The list of jobs is not right about {subject}. Rebuild it from the journal.")]
     ListDiffers {
         /// The job, or the shop.
         subject: Subject,
     },
     /// The list of jobs isn't the one that was last confirmed.
-    #[error("The list of jobs is not the one that was last confirmed. Rebuild it from the journal.")]
     ListUnknown,
     /// A backup's list of what is in it isn't what is in it.
-    #[error("The backup does not hold what its manifest says.")]
     ManifestDiffers,
     /// Some events of a subject are gone.
-    #[error("{0}")]
-    Entries(String),
+    Entries(Message),
     /// A document's bytes don't have their hash any more.
-    #[error("Document {hash} was altered on disk. Import it again.")]
     DocumentAltered {
         /// Its hash.
         hash: Hash,
     },
     /// A document that an entry names isn't kept.
-    #[error("Document {hash}, by which {subject} goes, is not in this store. It may be in a backup.")]
     DocumentMissing {
         /// Its hash.
         hash: Hash,
@@ -125,9 +100,6 @@ pub enum Trouble {
         subject: Subject,
     },
     /// A photo that an entry names isn't kept.
-    #[error(
-        "Photo {hash}, which an entry of {subject} names, is not kept in this store. It may be in a backup."
-    )]
     PhotoUnkept {
         /// Its hash.
         hash: Hash,
@@ -135,7 +107,6 @@ pub enum Trouble {
         subject: Subject,
     },
     /// A photo's file is gone.
-    #[error("Photo {hash} of job {job} is missing on disk.")]
     PhotoMissing {
         /// Its hash.
         hash: Hash,
@@ -143,13 +114,59 @@ pub enum Trouble {
         job: JobId,
     },
     /// A photo's file, or its small picture, doesn't have its hash any more.
-    #[error("Photo {hash} of job {job} was altered on disk.")]
     PhotoAltered {
         /// Its hash.
         hash: Hash,
         /// The job it is kept for.
         job: JobId,
     },
+}
+
+impl Trouble {
+    /// What to say to a person.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        match self {
+            Trouble::TailLost { have, named } => store_trouble_tail_lost(have.seq, named.seq),
+            Trouble::HeadDiffers { named } => store_trouble_head_differs(named.seq),
+            Trouble::EpochLost => store_trouble_epoch_lost(),
+            Trouble::HeadFileMissing => store_trouble_head_file_missing(),
+            Trouble::HeadFileUnreadable => store_trouble_head_file_unreadable(),
+            Trouble::HeadFileForeign => store_trouble_head_file_foreign(),
+            Trouble::SetBack { have, noted } => store_trouble_set_back(have.seq, noted.seq),
+            Trouble::Copied { original } => store_trouble_copied(original.as_path()),
+            Trouble::NotSeenHere => store_trouble_not_seen_here(),
+            Trouble::NotNoted { path, why } => store_trouble_not_noted(path.as_path(), why.clone()),
+            Trouble::Chain(error) => store_trouble_chain(error.message()),
+            Trouble::EpochDiffers { device_seq } => store_trouble_epoch_differs(*device_seq),
+            Trouble::SideAlone { subject, seq } => store_trouble_side_alone(*seq, subject.to_string()),
+            Trouble::RowUnreadable { row } => store_trouble_row_unreadable(*row),
+            Trouble::Damaged { detail } => store_trouble_damaged(detail),
+            Trouble::ListDiffers { subject } => store_trouble_list_differs(subject.to_string()),
+            Trouble::ListUnknown => store_trouble_list_unknown(),
+            Trouble::ManifestDiffers => store_trouble_manifest_differs(),
+            Trouble::Entries(message) => message.clone(),
+            Trouble::DocumentAltered { hash } => store_trouble_document_altered(hash.to_string()),
+            Trouble::DocumentMissing { hash, subject } => {
+                store_trouble_document_missing(hash.to_string(), subject.to_string())
+            }
+            Trouble::PhotoUnkept { hash, subject } => {
+                store_trouble_photo_unkept(hash.to_string(), subject.to_string())
+            }
+            Trouble::PhotoMissing { hash, job } => {
+                store_trouble_photo_missing(hash.to_string(), job.to_string())
+            }
+            Trouble::PhotoAltered { hash, job } => {
+                store_trouble_photo_altered(hash.to_string(), job.to_string())
+            }
+        }
+    }
+}
+
+impl fmt::Display for Trouble {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message().english())
+    }
 }
 
 impl Trouble {

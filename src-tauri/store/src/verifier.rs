@@ -5,9 +5,9 @@ use std::path::PathBuf;
 use crate::error::sql;
 use crate::open::Store;
 use crate::walk::{self, Walk};
-use crate::{StoreError, Trouble, head_file, load};
+use crate::{Doing, StoreError, Trouble, head_file, load};
 
-const VERIFYING: &str = "verifying the journal";
+const VERIFYING: Doing = Doing::Verifying;
 
 /// Walks over the whole journal on a connection of its own, for another thread, after a store was opened by
 /// [`crate::Verify::Marked`]. What it finds goes to [`Store::note`].

@@ -7,9 +7,9 @@ use rusqlite::{Connection, ErrorCode, OptionalExtension, Row};
 
 use crate::head_file::{Found, Mark};
 use crate::heads::{self, Tally};
-use crate::{StoreError, Trouble, error::sql, rows};
+use crate::{Doing, StoreError, Trouble, error::sql, rows};
 
-const READING: &str = "reading the journal";
+const READING: Doing = Doing::ReadingJournal;
 const EPOCHS: &str = "SELECT epoch, from_seq FROM epochs ORDER BY number";
 
 /// What a walk found. It ends at the first trouble: what it counted before that is good.

@@ -1,15 +1,14 @@
 //! The one gate of every write: it refuses, or commits, or stops all writing.
 
-use std::error::Error;
-
 use panside_journal::Head;
 use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use crate::error::sql;
 use crate::head_file::{HeadFile, Mark};
+use crate::message::store_faulted_while;
 use crate::open::{Standing, Store};
 use crate::seen::Noting;
-use crate::{StoreError, Trouble, load};
+use crate::{Doing, StoreError, load};
 
 /// How far a checkpoint goes in carrying the log over into the database.
 #[derive(Clone, Copy, Debug)]
@@ -50,17 +49,11 @@ impl Store {
     }
 
     fn refusal(&self) -> StoreError {
-        match &self.standing {
-            Standing::Faulted { why } => StoreError::Faulted { why: why.clone() },
-            Standing::Troubled => StoreError::Troubled {
-                trouble: self
-                    .troubles
-                    .iter()
-                    .find(|t| t.stops_writing())
-                    .map(Trouble::to_string)
-                    .unwrap_or_default(),
-            },
-            Standing::Ready | Standing::ReadOnly => StoreError::ReadOnly,
+        let trouble = self.troubles.iter().find(|trouble| trouble.stops_writing());
+        match (&self.standing, trouble) {
+            (Standing::Faulted { why }, _) => StoreError::Faulted { why: why.clone() },
+            (Standing::Troubled, Some(trouble)) => StoreError::Troubled { trouble: trouble.message() },
+            _ => StoreError::ReadOnly,
         }
     }
 
@@ -68,7 +61,7 @@ impl Store {
     /// machine stops all writing.
     pub(crate) fn write<T>(
         &mut self,
-        doing: &'static str,
+        doing: Doing,
         work: impl FnOnce(&Transaction<'_>) -> Result<T, StoreError>,
     ) -> Result<T, StoreError> {
         self.writable()?;
@@ -82,7 +75,7 @@ impl Store {
     /// [`Store::write`] without asking whether the store takes entries.
     pub(crate) fn transact<T>(
         &mut self,
-        doing: &'static str,
+        doing: Doing,
         work: impl FnOnce(&Transaction<'_>) -> Result<T, StoreError>,
     ) -> Result<T, StoreError> {
         let refusal = self.refusal();
@@ -102,7 +95,7 @@ impl Store {
     /// Carries the log over when it is time. It is done before a write and not after one, so that its failure
     /// refuses an entry not yet made instead of doubting one already confirmed.
     fn checkpoint_if_due(&mut self) -> Result<(), StoreError> {
-        const CARRYING: &str = "carrying the log over into the database";
+        const CARRYING: Doing = Doing::CarryingLog;
         if self.since_checkpoint < self.options.checkpoint_every {
             return Ok(());
         }
@@ -119,7 +112,7 @@ impl Store {
     }
 
     /// Writes the newest head to the head file. Only after this may an entry be called saved.
-    pub(crate) fn confirm(&mut self, doing: &'static str, head: Head) -> Result<(), StoreError> {
+    pub(crate) fn confirm(&mut self, doing: Doing, head: Head) -> Result<(), StoreError> {
         self.head = head;
         let mark = Mark { device: self.device, epoch: self.epoch, head, tally: self.tally };
         let written = match &mut self.head_file {
@@ -134,7 +127,7 @@ impl Store {
     /// Makes a verified store ready to write: everything is carried over into the database, then the head file
     /// is brought up to it. A sync that failed earlier may have left entries in the log that are not on disk;
     /// carrying them over writes and syncs them anew.
-    pub(crate) fn settle(&mut self, doing: &'static str) -> Result<(), StoreError> {
+    pub(crate) fn settle(&mut self, doing: Doing) -> Result<(), StoreError> {
         if !checkpoint(self.reader()?, Checkpoint::Full).map_err(sql(doing))? {
             return Err(StoreError::Busy);
         }
@@ -149,14 +142,10 @@ impl Store {
     }
 
     /// Stops all writing and goes on with a connection that can only read.
-    pub(crate) fn fault(&mut self, doing: &'static str, source: StoreError) -> StoreError {
+    pub(crate) fn fault(&mut self, doing: Doing, source: StoreError) -> StoreError {
         self.conn = None;
         self.head_file = None;
-        let mut root: &dyn Error = &source;
-        while let Some(deeper) = root.source() {
-            root = deeper;
-        }
-        self.standing = Standing::Faulted { why: format!("{doing}: {root}") };
+        self.standing = Standing::Faulted { why: store_faulted_while(doing.message(), source.root()) };
         // When the disk can't even be read, reading says so by itself.
         self.conn = load::connect_for_reading(&self.dir).ok();
         StoreError::Unconfirmed { doing, source: Box::new(source) }
@@ -165,7 +154,7 @@ impl Store {
 
 fn commit<T>(
     conn: &mut Connection,
-    doing: &'static str,
+    doing: Doing,
     work: impl FnOnce(&Transaction<'_>) -> Result<T, StoreError>,
 ) -> Result<T, StoreError> {
     let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(sql(doing))?;

@@ -4,9 +4,11 @@
 use std::fmt;
 use std::str::FromStr;
 
+use panside_messages::Message;
 use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
+use crate::message::*;
 use crate::source::{CODE_FORM, CODE_GROUPS};
 use crate::text::listed;
 use crate::working::{Worked, Working};
@@ -213,6 +215,27 @@ pub fn read_codes(text: &str) -> Result<Codes, FigureError> {
     Ok(Codes { from: text.trim().to_owned(), codes: once_each(codes) })
 }
 
+/// What is wrong with an answer of a control unit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum AnswerWrong {
+    /// It ends before its count.
+    TooShort,
+    /// It is an answer to another request.
+    FirstByte,
+    /// It says another number of codes than it has.
+    Count,
+}
+
+impl AnswerWrong {
+    pub(crate) fn message(self) -> Message {
+        match self {
+            AnswerWrong::TooShort => trade_answer_too_short(),
+            AnswerWrong::FirstByte => trade_answer_first_byte(),
+            AnswerWrong::Count => trade_answer_count(),
+        }
+    }
+}
+
 /// Reads the answer of a control unit to a request for codes on a CAN bus: 43 (or 47, 4A), how many, then two bytes
 /// each; empty bytes at the end fill it up.
 ///
@@ -220,16 +243,16 @@ pub fn read_codes(text: &str) -> Result<Codes, FigureError> {
 /// [`FigureError::CodeAnswer`] if it is another answer or its count does not fit its codes.
 pub fn read_answer(bytes: &[u8]) -> Result<Codes, FigureError> {
     let from = bytes.iter().map(|byte| format!("{byte:02X}")).collect::<Vec<_>>().join(" ");
-    let refused = |why: &'static str| FigureError::CodeAnswer { bytes: from.clone(), why };
-    let [service, count, pairs @ ..] = bytes else { return Err(refused("it is too short")) };
+    let refused = |why| FigureError::CodeAnswer { bytes: from.clone(), why };
+    let [service, count, pairs @ ..] = bytes else { return Err(refused(AnswerWrong::TooShort)) };
     if !matches!(service, 0x43 | 0x47 | 0x4A) {
-        return Err(refused("its first byte is none of 43, 47 and 4A"));
+        return Err(refused(AnswerWrong::FirstByte));
     }
     let codes: Vec<TroubleCode> =
         pairs.as_chunks::<2>().0.iter().map(|pair| TroubleCode::from_bytes(*pair)).collect();
     let codes: Vec<_> = codes.into_iter().filter(|code| !code.is_padding()).collect();
     if codes.len() != usize::from(*count) {
-        return Err(refused("its count is not that of its codes"));
+        return Err(refused(AnswerWrong::Count));
     }
     Ok(Codes { from, codes: once_each(codes) })
 }

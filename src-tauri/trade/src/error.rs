@@ -1,13 +1,18 @@
 //! The errors of this crate: [`TradeError`] for what is typed or stands on a sheet, [`FigureError`] for what a figure can't
-//! be worked out from. Each message says what was being done, on what, and what the person can do.
+//! be worked out from. Each says what is wrong, and what the person can do.
 
 mod figure;
 
 pub use figure::FigureError;
 
+use std::fmt;
+
+use panside_messages::Message;
 use thiserror::Error;
 
-use crate::units::{Quantity, Unit};
+use crate::message::*;
+use crate::text::figure;
+use crate::units::{Lowest, Quantity, Unit};
 
 /// Why a number, a unit, a table or a tool could not be taken.
 ///
@@ -15,14 +20,9 @@ use crate::units::{Quantity, Unit};
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum TradeError {
     /// No digit, sign or letter was typed.
-    #[error("Reading a number failed: nothing was typed. Type the number that the instrument shows.")]
     NumberEmpty,
 
     /// A character that can't stand in a number, or not at that place.
-    #[error(
-        "Reading the number \"{text}\" failed at \"{character}\". Use digits, one decimal comma or point, and a minus \
-         sign in front if it is below zero."
-    )]
     NumberCharacter {
         /// What was typed.
         text: String,
@@ -31,33 +31,24 @@ pub enum TradeError {
     },
 
     /// More than one comma or point, so that thousands and decimals can't be told apart.
-    #[error(
-        "Reading the number \"{text}\" failed: it has more than one comma or point. Type it without separators for \
-         thousands."
-    )]
     NumberSeparators {
         /// What was typed.
         text: String,
     },
 
     /// A sign without digits, or a comma or point with nothing behind it.
-    #[error("Reading the number \"{text}\" failed: a digit is missing at its end. Type the whole number.")]
     NumberUnfinished {
         /// What was typed.
         text: String,
     },
 
     /// So many digits that the number has no finite value.
-    #[error(
-        "Reading the number \"{text}\" failed: it is too large. Type the number that the instrument shows."
-    )]
     NumberTooLarge {
         /// What was typed.
         text: String,
     },
 
     /// A unit that is not among those in use.
-    #[error("Reading the unit \"{text}\" failed: it is not known here. Choose one of: {known}.")]
     UnitUnknown {
         /// What was typed.
         text: String,
@@ -66,9 +57,6 @@ pub enum TradeError {
     },
 
     /// A unit of one quantity where another is asked for, such as millimetres for a temperature.
-    #[error(
-        "Taking a value in {unit} as {wanted} failed: {unit} is a unit of {found}. Type a value in a unit of {wanted}."
-    )]
     QuantityDiffers {
         /// The unit of the value.
         unit: Unit,
@@ -79,9 +67,6 @@ pub enum TradeError {
     },
 
     /// A value that is not finite, or so large that no instrument shows it.
-    #[error(
-        "Taking {value} {unit} as a measurement failed: no instrument shows that. Read the instrument and type it again."
-    )]
     NotMeasurable {
         /// The value, which may be infinite or not a number.
         value: f64,
@@ -90,10 +75,6 @@ pub enum TradeError {
     },
 
     /// A value that can't exist, such as a temperature below absolute zero.
-    #[error(
-        "Taking {value} {unit} as a {quantity} failed: it lies below {lowest}. Check the sign and the unit, \
-         and type it again."
-    )]
     BelowLowest {
         /// The value.
         value: f64,
@@ -101,30 +82,23 @@ pub enum TradeError {
         unit: Unit,
         /// What it measures.
         quantity: Quantity,
-        /// The lowest value that can exist, in words.
-        lowest: &'static str,
+        /// The lowest value that can exist.
+        lowest: Lowest,
     },
 
     /// A table with fewer than two points.
-    #[error("Reading a table failed: it has {points} point(s). Enter at least two.")]
     TableTooShort {
         /// How many points it has.
         points: usize,
     },
 
     /// A table with a value that is infinite, not a number, or too large to reckon with.
-    #[error(
-        "Reading a table failed: point {position} is not a number to reckon with. Enter that point again."
-    )]
     TableNotFinite {
         /// The place of the point, counted from 1.
         position: usize,
     },
 
     /// A table whose points repeat or go back.
-    #[error(
-        "Reading a table failed: {next} stands after {previous}. Enter the points in rising order, each only once."
-    )]
     TableNotRising {
         /// The point that comes first.
         previous: f64,
@@ -133,10 +107,6 @@ pub enum TradeError {
     },
 
     /// A value that the table does not reach.
-    #[error(
-        "Looking up {value} in a table failed: the table reaches from {from} to {to} and is not guessed beyond. Bring \
-         the reading inside, or use a sheet that reaches further."
-    )]
     OutsideTable {
         /// The value looked up.
         value: f64,
@@ -147,10 +117,6 @@ pub enum TradeError {
     },
 
     /// A level chart whose marks are not in order, or lie below the end of the stick.
-    #[error(
-        "Reading the level chart failed at {celsius} °C: low mark {low} mm, high mark {high} mm. The low mark must be \
-         at least 0 mm and below the high mark: correct the sheet."
-    )]
     ChartMarks {
         /// Temperature of the point.
         celsius: f64,
@@ -161,56 +127,95 @@ pub enum TradeError {
     },
 
     /// A trace below the end of the stick.
-    #[error(
-        "Judging the level failed: a trace at {millimetres} mm lies below the end of the stick. Read it again."
-    )]
     StickBelowEnd {
         /// The reading in millimetres.
         millimetres: f64,
     },
 
     /// A difference allowed between readings that is negative.
-    #[error(
-        "Judging the level failed: readings can't agree within {millimetres} mm. Give 0 mm or more on the sheet."
-    )]
     AgreementNegative {
         /// The difference allowed, in millimetres.
         millimetres: f64,
     },
 
     /// A tolerance or deviation that is not between 0 and 100 percent.
-    #[error(
-        "Taking {percent} % as a tolerance failed: it must be above 0 % and below 100 %. Correct the sheet."
-    )]
     PercentRange {
         /// The value in percent.
         percent: f64,
     },
 
     /// A target torque of zero or less.
-    #[error(
-        "Taking {newton_metres} N·m as a target torque failed: it must be above 0 N·m. Correct the sheet."
-    )]
     TargetNotPositive {
         /// The target in newton metres.
         newton_metres: f64,
     },
 
     /// A torque specification without a stage.
-    #[error(
-        "Reading a torque specification failed: it has no stage. Enter at least one target torque on the sheet."
-    )]
     NoStage,
 
     /// A tool whose range is empty or begins at zero or below.
-    #[error(
-        "Taking a torque tool with the range {lowest} to {highest} N·m failed: the range must begin above 0 N·m and \
-         end above its beginning. Correct the tool."
-    )]
     ToolRange {
         /// Lowest value of the range in newton metres.
         lowest: f64,
         /// Highest value of the range in newton metres.
         highest: f64,
     },
+}
+
+impl TradeError {
+    /// What to say to a person.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        match self {
+            TradeError::NumberEmpty => trade_number_empty(),
+            TradeError::NumberCharacter { text, character } => {
+                trade_number_character(text, character.to_string())
+            }
+            TradeError::NumberSeparators { text } => trade_number_separators(text),
+            TradeError::NumberUnfinished { text } => trade_number_unfinished(text),
+            TradeError::NumberTooLarge { text } => trade_number_too_large(text),
+            TradeError::UnitUnknown { text, known } => trade_unit_unknown(text, known),
+            TradeError::QuantityDiffers { unit, found, wanted } => {
+                trade_quantity_differs(unit.symbol(), found.message(), wanted.message())
+            }
+            TradeError::NotMeasurable { value, unit } => trade_not_measurable(format!("{value} {unit}")),
+            TradeError::BelowLowest { value, unit, quantity, lowest } => {
+                trade_below_lowest(format!("{value} {unit}"), quantity.message(), lowest.message())
+            }
+            TradeError::TableTooShort { points } => trade_table_too_short(*points),
+            TradeError::TableNotFinite { position } => trade_table_not_finite(*position),
+            TradeError::TableNotRising { previous, next } => {
+                trade_table_not_rising(figure(*previous), figure(*next))
+            }
+            TradeError::OutsideTable { value, from, to } => {
+                trade_outside_table(figure(*value), figure(*from), figure(*to))
+            }
+            TradeError::ChartMarks { celsius, low, high } => {
+                trade_chart_marks(with(*celsius, "°C"), with(*low, "mm"), with(*high, "mm"))
+            }
+            TradeError::StickBelowEnd { millimetres } => trade_stick_below_end(with(*millimetres, "mm")),
+            TradeError::AgreementNegative { millimetres } => {
+                trade_agreement_negative(with(*millimetres, "mm"))
+            }
+            TradeError::PercentRange { percent } => trade_percent_range(figure(*percent)),
+            TradeError::TargetNotPositive { newton_metres } => {
+                trade_target_not_positive(with(*newton_metres, "N·m"))
+            }
+            TradeError::NoStage => trade_no_stage(),
+            TradeError::ToolRange { lowest, highest } => {
+                trade_tool_range(with(*lowest, "N·m"), with(*highest, "N·m"))
+            }
+        }
+    }
+}
+
+impl fmt::Display for TradeError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message().english())
+    }
+}
+
+/// A value as it stands on a sheet or was typed, with its unit.
+fn with(value: f64, unit: &str) -> String {
+    format!("{} {unit}", figure(value))
 }

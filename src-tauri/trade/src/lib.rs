@@ -41,6 +41,7 @@ pub mod interpolate;
 pub mod labour;
 pub mod level;
 pub mod measure;
+pub mod message;
 pub mod moment;
 pub mod number;
 pub mod order;
@@ -57,4 +58,5 @@ pub mod vin;
 pub mod working;
 
 pub use error::{FigureError, TradeError};
+pub use message::MESSAGES;
 pub use working::{Worked, Working};

@@ -52,8 +52,8 @@ impl Measure {
             return Err(TradeError::NotMeasurable { value, unit });
         }
         match unit.quantity().lowest() {
-            Some((lowest, words)) if base < lowest => {
-                Err(TradeError::BelowLowest { value, unit, quantity: unit.quantity(), lowest: words })
+            Some((least, lowest)) if base < least => {
+                Err(TradeError::BelowLowest { value, unit, quantity: unit.quantity(), lowest })
             }
             _ => Ok(Self { value, unit }),
         }

@@ -6,9 +6,11 @@
 use std::fmt;
 use std::str::FromStr;
 
+use panside_messages::Message;
 use serde::{Deserialize, Serialize};
 
 use crate::TradeError;
+use crate::message::*;
 
 /// What a unit measures. Values of different quantities never convert into each other, so a length read on a stick
 /// and a distance driven are kept apart although both could be given in metres.
@@ -47,9 +49,9 @@ pub enum Quantity {
 
 impl Quantity {
     /// The lowest value that can exist, in the base unit and in words; `None` where a sign has a meaning.
-    pub(crate) fn lowest(self) -> Option<(f64, &'static str)> {
+    pub(crate) fn lowest(self) -> Option<(f64, Lowest)> {
         match self {
-            Quantity::Temperature => Some((-273.15, "absolute zero")),
+            Quantity::Temperature => Some((-273.15, Lowest::AbsoluteZero)),
             Quantity::Volume
             | Quantity::Resistance
             | Quantity::Distance
@@ -58,31 +60,50 @@ impl Quantity {
             | Quantity::TemperatureDifference
             | Quantity::Density
             | Quantity::Force
-            | Quantity::Rise => Some((0.0, "zero")),
+            | Quantity::Rise => Some((0.0, Lowest::Zero)),
             Quantity::Length | Quantity::Torque | Quantity::Voltage | Quantity::Angle => None,
         }
     }
 }
 
-impl fmt::Display for Quantity {
-    /// The name in plain words, for messages.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Quantity::Temperature => "temperature",
-            Quantity::Length => "length",
-            Quantity::Torque => "torque",
-            Quantity::Volume => "volume",
-            Quantity::Resistance => "resistance",
-            Quantity::Voltage => "voltage",
-            Quantity::Distance => "distance",
-            Quantity::RotationSpeed => "rotation speed",
-            Quantity::Time => "time",
-            Quantity::Angle => "angle",
-            Quantity::TemperatureDifference => "temperature difference",
-            Quantity::Density => "density",
-            Quantity::Force => "force",
-            Quantity::Rise => "rise for each volume",
-        })
+impl Quantity {
+    /// What it is called in a sentence.
+    #[must_use]
+    pub fn message(self) -> Message {
+        match self {
+            Quantity::Temperature => trade_quantity_temperature(),
+            Quantity::Length => trade_quantity_length(),
+            Quantity::Torque => trade_quantity_torque(),
+            Quantity::Volume => trade_quantity_volume(),
+            Quantity::Resistance => trade_quantity_resistance(),
+            Quantity::Voltage => trade_quantity_voltage(),
+            Quantity::Distance => trade_quantity_distance(),
+            Quantity::RotationSpeed => trade_quantity_rotation_speed(),
+            Quantity::Time => trade_quantity_time(),
+            Quantity::Angle => trade_quantity_angle(),
+            Quantity::TemperatureDifference => trade_quantity_temperature_difference(),
+            Quantity::Density => trade_quantity_density(),
+            Quantity::Force => trade_quantity_force(),
+            Quantity::Rise => trade_quantity_rise(),
+        }
+    }
+}
+
+/// The lowest value that a quantity can have.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lowest {
+    /// Absolute zero, of a temperature.
+    AbsoluteZero,
+    /// Zero.
+    Zero,
+}
+
+impl Lowest {
+    pub(crate) fn message(self) -> Message {
+        match self {
+            Lowest::AbsoluteZero => trade_lowest_absolute_zero(),
+            Lowest::Zero => trade_lowest_zero(),
+        }
     }
 }
 

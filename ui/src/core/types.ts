@@ -77,7 +77,7 @@ fasteners: number, };
 /**
  * An argument of a message.
  */
-export type Arg = { "text": string } | { "number": number } | { "list": Array<string> } | { "any_of": Array<string> } | { "said": Message };
+export type Arg = { "text": string } | { "number": number } | { "list": Array<string> } | { "any_of": Array<string> } | { "said": Message } | { "lines": Array<Arg> } | { "sentences": Array<Message> };
 
 /**
  * The kinds of entry.

@@ -3,10 +3,12 @@
 use std::collections::BTreeMap;
 
 use panside_journal::Hash;
+use panside_messages::{Message, Speaker};
 use panside_photo::{Kind, Limits, VIEW_SIDE, take_in};
 use panside_record::{Document, PdfInputs, PdfPhoto};
 use panside_store::{Files, StoreError};
 
+use crate::message::*;
 use crate::{Bay, BayError};
 
 impl Bay {
@@ -15,32 +17,30 @@ impl Bay {
     /// # Errors
     /// [`BayError::Record`] when the pages cannot be written.
     pub fn pages(&self, document: &Document) -> Result<Vec<u8>, BayError> {
-        pages(document, &self.store.files())
+        pages(document, &self.store.files(), self.speaker)
     }
 }
 
 /// A record as pages, with its photos from these files.
-pub(crate) fn pages(document: &Document, files: &Files) -> Result<Vec<u8>, BayError> {
+pub(crate) fn pages(document: &Document, files: &Files, speaker: &Speaker) -> Result<Vec<u8>, BayError> {
     // One photo at a time, and each once however often it was entered: decoding takes memory.
     let mut photos = BTreeMap::new();
     for photo in &document.photos {
         if !photos.contains_key(&photo.hash) {
-            photos.insert(photo.hash.clone(), for_pages(&photo.hash, files));
+            photos.insert(photo.hash.clone(), for_pages(&photo.hash, files, speaker));
         }
     }
     Ok(document.to_pdf(&PdfInputs { photos })?)
 }
 
-fn for_pages(hash: &str, files: &Files) -> PdfPhoto {
-    let lacking = |why: String| PdfPhoto::Lacking { why };
-    let Ok(hash) = hash.parse::<Hash>() else { return lacking("its hash is none".to_owned()) };
+fn for_pages(hash: &str, files: &Files, speaker: &Speaker) -> PdfPhoto {
+    let lacking = |why: Message| PdfPhoto::Lacking { why: speaker.within(&why) };
+    let Ok(hash) = hash.parse::<Hash>() else { return lacking(bay_photo_no_hash()) };
     match files.photo(&hash) {
-        Ok(bytes) => upright(bytes).unwrap_or_else(|error| lacking(format!("its file is damaged ({error})"))),
-        Err(StoreError::PhotoMissing { .. }) => lacking("its file is not in the store".to_owned()),
-        Err(StoreError::PhotoAltered { .. }) => {
-            lacking("its file is not the one that was taken in".to_owned())
-        }
-        Err(error) => lacking(format!("its file cannot be read ({error})")),
+        Ok(bytes) => upright(bytes).unwrap_or_else(|error| lacking(bay_photo_damaged(error.message()))),
+        Err(StoreError::PhotoMissing { .. }) => lacking(bay_photo_missing()),
+        Err(StoreError::PhotoAltered { .. }) => lacking(bay_photo_altered()),
+        Err(error) => lacking(bay_photo_unreadable(error.message())),
     }
 }
 

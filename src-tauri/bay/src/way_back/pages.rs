@@ -3,6 +3,8 @@
 use std::path::{Path, PathBuf};
 
 use panside_journal::DeviceId;
+use panside_messages::Speaker;
+use panside_store::Trouble;
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -17,6 +19,8 @@ pub struct Onlooker {
     pub device: Option<DeviceId>,
     /// Now, in milliseconds since 1970 UTC.
     pub now_ms: i64,
+    /// Who speaks to them.
+    pub speaker: &'static Speaker,
 }
 
 /// A backup as it is found in a folder. It says so itself; whether it holds is seen when it is looked at.
@@ -113,7 +117,7 @@ pub struct SalvagedPage {
 impl BackupFacts {
     fn of(manifest: &Manifest, onlooker: Onlooker) -> BackupFacts {
         BackupFacts {
-            age: age(manifest.wall_ms, onlooker.now_ms),
+            age: onlooker.speaker.within(&age(manifest.wall_ms, onlooker.now_ms)),
             events: manifest.events,
             photos: manifest.photos.len(),
             lacks: manifest.lacks.len(),
@@ -123,9 +127,9 @@ impl BackupFacts {
 }
 
 impl LacksPage {
-    fn of(lacks: &Lacks) -> LacksPage {
+    fn of(lacks: &Lacks, speaker: &Speaker) -> LacksPage {
         let jobs = lacks.newer.iter().map(|newer| JobLacks {
-            called: called(newer),
+            called: called(newer, speaker),
             restored: newer.restored,
             lacking: newer.lacking,
         });
@@ -137,8 +141,8 @@ impl RestorePage {
     fn before(outlook: &Outlook, onlooker: Onlooker) -> RestorePage {
         RestorePage {
             backup: BackupFacts::of(&outlook.manifest, onlooker),
-            lacks: outlook.lacks.as_ref().map(LacksPage::of),
-            photos_missing: outlook.photos_missing.iter().map(ToString::to_string).collect(),
+            lacks: outlook.lacks.as_ref().map(|lacks| LacksPage::of(lacks, onlooker.speaker)),
+            photos_missing: said(&outlook.photos_missing, onlooker.speaker),
             moved_to: None,
         }
     }
@@ -148,8 +152,8 @@ impl RestorePage {
     pub fn after(restored: &Restored, onlooker: Onlooker) -> RestorePage {
         RestorePage {
             backup: BackupFacts::of(&restored.manifest, onlooker),
-            lacks: restored.lacks.as_ref().map(LacksPage::of),
-            photos_missing: restored.photos_missing.iter().map(ToString::to_string).collect(),
+            lacks: restored.lacks.as_ref().map(|lacks| LacksPage::of(lacks, onlooker.speaker)),
+            photos_missing: said(&restored.photos_missing, onlooker.speaker),
             moved_to: restored.moved_to.as_deref().map(text),
         }
     }
@@ -167,16 +171,14 @@ impl BackedUpPage {
 impl SalvagedPage {
     /// After it was saved.
     #[must_use]
-    pub fn of(saved: &Salvaged) -> SalvagedPage {
-        let rest = saved.rest.iter().map(ToString::to_string);
-        let missing = saved.missing.iter().map(ToString::to_string);
+    pub fn of(saved: &Salvaged, speaker: &Speaker) -> SalvagedPage {
         SalvagedPage {
             into: text(&saved.into),
             events: saved.events,
             subjects: saved.subjects,
             documents: saved.documents,
             photos: saved.photos,
-            not_saved: rest.chain(missing).chain(saved.unread.iter().cloned()).collect(),
+            not_saved: saved.not_saved().iter().map(|one| speaker.say(one)).collect(),
         }
     }
 }
@@ -191,7 +193,7 @@ pub fn found(folder: &str, onlooker: Onlooker) -> Result<Vec<BackupLine>, BayErr
         let name = found.path.file_name().map(Path::new).map(text).unwrap_or_default();
         let (facts, wrong) = match found.manifest {
             Ok(manifest) => (Some(BackupFacts::of(&manifest, onlooker)), None),
-            Err(error) => (None, Some(error.said())),
+            Err(error) => (None, Some(onlooker.speaker.say(&error.message()))),
         };
         BackupLine { path: text(&found.path), name, facts, wrong }
     };
@@ -214,6 +216,10 @@ pub fn look_ahead(backup: &str, store: &Path, onlooker: Onlooker) -> Result<Rest
 pub fn whole_path(typed: &str) -> Result<PathBuf, BayError> {
     let path = Path::new(typed.trim());
     if path.is_absolute() { Ok(path.to_owned()) } else { Err(BayError::WholePath(clean::line(typed.trim()))) }
+}
+
+fn said(troubles: &[Trouble], speaker: &Speaker) -> Vec<String> {
+    troubles.iter().map(|trouble| speaker.say(&trouble.message())).collect()
 }
 
 fn text(path: &Path) -> String {

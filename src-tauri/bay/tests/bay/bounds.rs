@@ -20,7 +20,7 @@ fn named(number: u64, name: String) -> Person {
 fn too_long<T: std::fmt::Debug>(result: Result<T, BayError>, most: usize) {
     let refused = result.unwrap_err();
     assert!(matches!(refused, BayError::Refused { .. }), "{refused:?}");
-    assert!(refused.said().contains(&format!("{most} characters at most")), "{}", refused.said());
+    assert!(refused.to_string().contains(&format!("{most} characters at most")), "{refused}");
 }
 
 #[test]
@@ -49,7 +49,7 @@ fn the_shops_people_and_pins_have_bounds() {
     let crowd: Vec<Person> =
         (0..=size::PIECES as u64).map(|number| named(number, format!("Person {number}"))).collect();
     let refused = shop.bay.take_in(&crowd, &[]).unwrap_err();
-    assert!(refused.said().contains("1000 at most"), "{refused}");
+    assert!(refused.to_string().contains("1000 at most"), "{refused}");
     let ode = technician().id;
     shop.bay.set_pin(ode, Pin::new("1234").unwrap(), PinAuthority::Own(ode)).unwrap();
     let endless: Pin = serde_json::from_value("1".repeat(1 << 20).into()).unwrap();
@@ -67,7 +67,7 @@ fn drafts_and_settings_have_bounds_and_the_store_goes_on() {
         shop.bay.put_setting("window", &text),
         shop.bay.put_setting(&text, "window"),
     ] {
-        assert!(refused.unwrap_err().said().contains("the most that is kept"));
+        assert!(refused.unwrap_err().to_string().contains("the most that is kept"));
     }
     shop.bay.put_draft(job, "note", "dry").unwrap();
     shop.enter(job, &made("key_out"));

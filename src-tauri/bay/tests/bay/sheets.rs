@@ -62,7 +62,7 @@ fn a_new_sheet_has_a_field_for_all_that_the_checklist_asks_and_says_what_is_miss
     assert_eq!(page.view.title.as_ref().unwrap().text, "Say which vehicles the sheet is for.");
     assert_eq!(problems(&page, "supporter_needed")[0], "Choose one of: no or yes.");
     let error = shop.bay.keep_sheet(SHELF, &page.typed.draft, &technician(), 0).unwrap_err().to_string();
-    assert!(error.contains("\ntouch limit: A number is missing."), "{error}");
+    assert!(error.contains("\nTouch limit: A number is missing."), "{error}");
     assert!(shop.bay.sheets(SHELF).unwrap().sheets.len() == 1, "nothing unfinished is offered");
 }
 

@@ -4,6 +4,7 @@ use panside_bay::BayError;
 use panside_bay::clock::Clock;
 use panside_bay::pins::{Pin, PinAuthority};
 use panside_bay::way_back::{BackupMade, BackupPlan, Onlooker, age, found, is_due, look_ahead};
+use panside_messages::Speaker;
 use tempfile::TempDir;
 
 use crate::support::{ODE, Shop};
@@ -26,7 +27,7 @@ fn a_backup_is_due_after_its_hours_and_whenever_the_clock_was_set_back() {
 
 #[test]
 fn an_age_is_said_in_the_unit_that_a_person_would_use() {
-    let ago = |minutes: i64| age(0, minutes * 60_000);
+    let ago = |minutes: i64| Speaker::english().within(&age(0, minutes * 60_000));
     assert_eq!(ago(1), "1 minute ago");
     assert_eq!(ago(119), "119 minutes ago");
     assert_eq!(ago(120), "2 hours ago");
@@ -118,7 +119,11 @@ fn a_backup_is_looked_at_before_it_is_restored_by_job_and_by_whose_it_is() {
     let before = shop.events(job) as u64 + 3;
     let later = shop.start();
     shop.bay.set_pin(ODE, Pin::new("1234").unwrap(), PinAuthority::Own(ODE)).unwrap();
-    let onlooker = Onlooker { device: Some(shop.bay.device()), now_ms: shop.clock.now().wall_ms + HOUR_MS };
+    let onlooker = Onlooker {
+        device: Some(shop.bay.device()),
+        now_ms: shop.clock.now().wall_ms + HOUR_MS,
+        speaker: Speaker::english(),
+    };
     let lines = found(&folder.path().to_string_lossy(), onlooker).unwrap();
     let facts = lines[0].facts.clone().unwrap();
     assert_eq!((facts.events, &*facts.age, facts.another), (before, "60 minutes ago", false));

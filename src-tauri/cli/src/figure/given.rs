@@ -4,7 +4,6 @@ use std::str::FromStr;
 
 use chrono::NaiveDate;
 use panside_job::Specs;
-use panside_messages::Speaker;
 use panside_procedure::load;
 use panside_trade::measure::{Duration, Measure};
 use panside_trade::moment::Moment;
@@ -15,11 +14,12 @@ use panside_trade::{FigureError, TradeError};
 use super::{Figure, Times};
 use crate::args::FigureArgs;
 use crate::exit::{Exit, Failure, read_document};
+use crate::out::spoken;
 
 impl From<FigureError> for Failure {
     /// A figure that can't be worked out from what was given is refused.
     fn from(error: FigureError) -> Failure {
-        Failure::new(Exit::Refused, error.to_string())
+        Failure::new(Exit::Refused, spoken(&error.message()))
     }
 }
 
@@ -64,9 +64,7 @@ impl Given {
             let sheet = load::sheet(&read_document(path)?)
                 .map_err(|problems| Failure::does_not_load(path, &problems))?;
             Specs::of(&sheet).map_err(|problems| {
-                let speaker = Speaker::english();
-                let said: Vec<String> =
-                    problems.iter().map(|problem| speaker.say(&problem.message)).collect();
+                let said: Vec<String> = problems.iter().map(|problem| spoken(&problem.message)).collect();
                 Failure::new(
                     Exit::DoesNotLoad,
                     format!("{} does not load:\n{}", path.display(), said.join("\n")),

@@ -14,7 +14,7 @@ use super::{Classified, Context, THERMOMETER_OFF_K, named, of_sheet, quantity};
 use crate::command::Refusal;
 use crate::message::{
     Message, balance_beyond_capacity, balance_closes, balance_explain, balance_explained, balance_less_in,
-    balance_more_in, balance_no_entry, limit_unseen, of_figure, of_trade,
+    balance_more_in, balance_no_entry, limit_unseen,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -55,7 +55,7 @@ pub(super) fn classify(
     let fluid = fluid(asked, specs)?;
     // What is missing or can't be reckoned with was entered elsewhere: it is explained here, and holds nobody for ever.
     let drawn = match amounts(asked, fluid, temperature, context) {
-        Ok(fluid) => balance(fluid).map_err(|error| said.push(of_figure(&error))).ok(),
+        Ok(fluid) => balance(fluid).map_err(|error| said.push(error.message())).ok(),
         Err(missing) => {
             said.push(missing);
             None
@@ -87,7 +87,7 @@ pub(super) fn classify(
 
 /// What the sheet says about the fluid.
 fn fluid(asked: &entry::Balance, specs: &Specs) -> Result<Fluid, Refusal> {
-    let trade = |error: TradeError| Refusal::from(of_trade(&error));
+    let trade = |error: TradeError| Refusal::from(error.message());
     Ok(Fluid {
         drained: Vec::new(),
         added: Vec::new(),
@@ -132,10 +132,10 @@ fn taken(
         let off_by = if volume.litres() > 0.0 { JUG_OFF_L } else { 0.0 };
         amounts.push(balance::Amount {
             volume,
-            off_by: Volume::from_litres(off_by).map_err(|error| of_trade(&error))?,
+            off_by: Volume::from_litres(off_by).map_err(|error| error.message())?,
             temperature: *temperature,
             temperature_off_by: TemperatureDifference::from_kelvins(THERMOMETER_OFF_K)
-                .map_err(|error| of_trade(&error))?,
+                .map_err(|error| error.message())?,
         });
     }
     Ok(amounts)

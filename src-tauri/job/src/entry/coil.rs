@@ -16,7 +16,7 @@ use super::{Classified, Context, THERMOMETER_OFF_K, no_sheet_value, of_sheet, qu
 use crate::command::Refusal;
 use crate::message::{
     Message, coil_above, coil_below, coil_inside, coil_meter_unknown, coil_open, coil_short, coil_unclear,
-    limit_coil, of_figure, of_trade,
+    limit_coil,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -43,8 +43,7 @@ pub(super) fn classify(
 ) -> Result<Classified, Refusal> {
     let limits = limits(asked, specs)?;
     let reading = reading(typed)?;
-    let result =
-        judge_coil(reading, limits).map_err(|error: FigureError| Refusal::from(of_figure(&error)))?;
+    let result = judge_coil(reading, limits).map_err(|error: FigureError| Refusal::from(error.message()))?;
     let mut said = vec![say(&result, checklist.sheet_label(&asked.limits))];
     if typed.meter.is_none() && matches!(reading.shows, MeterShows::Reading(_)) {
         said.push(coil_meter_unknown());
@@ -56,7 +55,7 @@ pub(super) fn classify(
 
 /// The limits on the sheet, with their temperature.
 pub(crate) fn limits(asked: &Coil, specs: &Specs) -> Result<CoilLimits, Refusal> {
-    let trade = |error: TradeError| Refusal::from(of_trade(&error));
+    let trade = |error: TradeError| Refusal::from(error.message());
     let (low, high) = specs.range(&asked.limits).ok_or_else(|| no_sheet_value(&asked.limits))?;
     let ohms = |limit: Measure| Resistance::try_from(limit).map_err(trade);
     let at = match &asked.at {
@@ -67,7 +66,7 @@ pub(crate) fn limits(asked: &Coil, specs: &Specs) -> Result<CoilLimits, Refusal>
 }
 
 fn reading(typed: &CoilValue) -> Result<CoilReading, Refusal> {
-    let trade = |error: TradeError| Refusal::from(of_trade(&error));
+    let trade = |error: TradeError| Refusal::from(error.message());
     let ohms = |text: &str| quantity::<Resistance>(text, &typed.unit);
     let shows = match parse_shown(&typed.shows) {
         Ok(MeterShows::Overload) => MeterShows::Overload,

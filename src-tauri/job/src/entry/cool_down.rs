@@ -21,7 +21,7 @@ use crate::command::Refusal;
 use crate::message::{
     Message, cool_down_cool, cool_down_hot, cool_down_infrared, cool_down_left_out, cool_down_never,
     cool_down_no_ambient, cool_down_no_curve, cool_down_no_evidence, cool_down_not_before, cool_down_older,
-    cool_down_rises, cool_down_spread, cool_down_too_few, limit_at_most, of_figure, of_trade,
+    cool_down_rises, cool_down_spread, cool_down_too_few, limit_at_most,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -112,7 +112,7 @@ fn contact(
         foretold.push(cool_down_no_ambient());
         return Ok(());
     };
-    let figure = |error: FigureError| Refusal::from(of_figure(&error));
+    let figure = |error: FigureError| Refusal::from(error.message());
     let kelvins = |value| TemperatureDifference::from_kelvins(value).map_err(|error| figure(error.into()));
     let (earlier, left_out) = earlier(context);
     let now = Moment::from_ms(context.at.wall_ms);
@@ -234,13 +234,13 @@ fn infrared(
         ProbedSurface::Rusty => Surface::Rusty,
         ProbedSurface::Bright => Surface::Bright,
     };
-    let set_to = parse_number(set_to).map_err(|error| Refusal::from(of_trade(&error)))?;
+    let set_to = parse_number(set_to).map_err(|error| Refusal::from(error.message()))?;
     let reading = InfraredReading { shows: result.shows, set_to, surface: surface.emissivity(), ambient };
     let found = match surface_temperature(reading) {
         Ok(found) => found,
         // So hot that it can't be told how hot: hot it is.
         Err(FigureError::Radiation { .. }) if result.shows > result.limit => return Ok(()),
-        Err(error) => return Err(of_figure(&error).into()),
+        Err(error) => return Err(error.message().into()),
     };
     // What is too hot even as it reads is too hot; everything else on such a surface is no evidence.
     if !found.is_evidence && result.shows <= result.limit {

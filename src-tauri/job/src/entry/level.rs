@@ -16,7 +16,7 @@ use super::{Classified, Context, named, no_sheet_value, quantity};
 use crate::command::Refusal;
 use crate::message::{
     Message, level_agree, level_classes_differ, level_disagree, level_disagree_by, level_given_up,
-    level_no_trace, level_no_trace_confirmed, level_outside_chart, level_too_few, limit_chart, of_trade,
+    level_no_trace, level_no_trace_confirmed, level_outside_chart, level_too_few, limit_chart,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -86,7 +86,7 @@ fn judged(
 ) -> Result<LevelResult, Refusal> {
     let (chart, agreement) = specs.chart(&asked.chart).ok_or_else(|| no_sheet_value(&asked.chart))?;
     let taken = readings.iter().map(|reading| take(reading, confirmed)).collect::<Result<Vec<_>, _>>()?;
-    judge(chart, &taken, agreement).map_err(|error| of_trade(&error).into())
+    judge(chart, &taken, agreement).map_err(|error| error.message().into())
 }
 
 fn take(reading: &StickReading, confirmed: bool) -> Result<LevelReading, Refusal> {
@@ -235,6 +235,6 @@ mod tests {
     fn degrees_on_the_stick_and_millimetres_on_the_thermometer_are_refused() {
         let mut swapped = stick("60", "24");
         swapped.temperature_unit = "mm".into();
-        assert_eq!(level(vec![swapped], false).unwrap_err().message.id, "unit-other-quantity");
+        assert_eq!(level(vec![swapped], false).unwrap_err().message.id, "trade-quantity-differs");
     }
 }

@@ -2,6 +2,7 @@
 
 use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::Reading;
+use panside_trade::TradeError;
 use panside_trade::measure::Measure;
 use panside_trade::units::Unit;
 use serde::{Deserialize, Serialize};
@@ -10,8 +11,7 @@ use super::kind::{self, Kind};
 use super::{Classified, Context, measure, no_sheet_value};
 use crate::command::Refusal;
 use crate::message::{
-    Message, of_trade, reading_above, reading_below, reading_inside, reading_not_within, reading_read,
-    reading_unit,
+    Message, reading_above, reading_below, reading_inside, reading_not_within, reading_read, reading_unit,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -71,7 +71,7 @@ pub(super) fn classify(
     (value, unit): (&str, &str),
     checklist: &Checklist,
 ) -> Result<Classified, Refusal> {
-    let trade = |error| Refusal::from(of_trade(&error));
+    let trade = |error: TradeError| Refusal::from(error.message());
     let wanted: Unit = asked.unit.parse().map_err(trade)?;
     let typed = measure(value, unit)?;
     if typed.unit().quantity() != wanted.quantity() {
@@ -222,10 +222,10 @@ mod tests {
     #[test]
     fn what_is_no_number_is_refused() {
         for text in ["", "hot", "NaN", "inf", "1e3", "4 8", "1.000,5", "--4", "٤٨"] {
-            assert!(read(text, "°C").unwrap_err().message.id.starts_with("number-"), "{text}");
+            assert!(read(text, "°C").unwrap_err().message.id.starts_with("trade-number-"), "{text}");
         }
-        assert_eq!(read("48", "").unwrap_err().message.id, "unit-unknown");
-        assert_eq!(read("-300", "°C").unwrap_err().message.id, "value-below-lowest");
+        assert_eq!(read("48", "").unwrap_err().message.id, "trade-unit-unknown");
+        assert_eq!(read("-300", "°C").unwrap_err().message.id, "trade-below-lowest");
     }
 
     #[test]

@@ -9,8 +9,8 @@ use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context, name_of};
 use crate::command::Refusal;
 use crate::message::{
-    Message, code_apart, code_told, of_figure, scan_empty, scan_no_codes, scan_read, vin_character,
-    vin_check_digit, vin_fits, vin_length, vin_perhaps, vin_year,
+    Message, code_apart, code_told, scan_empty, scan_no_codes, scan_read, vin_character, vin_check_digit,
+    vin_fits, vin_length, vin_perhaps, vin_year,
 };
 use crate::sheet::Specs;
 use crate::value::EntryValue;
@@ -73,7 +73,7 @@ fn perhaps(read: &Vin) -> Vec<Message> {
 /// Codes by their structure. A code of another system is told as set apart: it does not bear on the transmission by
 /// itself. No code at all is an answer as well.
 fn codes(text: &str) -> Result<Classified, Refusal> {
-    let read = read_codes(text).map_err(|error| Refusal::from(of_figure(&error)))?;
+    let read = read_codes(text).map_err(|error| Refusal::from(error.message()))?;
     let names: Vec<String> = read.codes.iter().map(ToString::to_string).collect();
     let text = names.join(" ");
     let mut said = vec![if names.is_empty() { scan_no_codes() } else { scan_read(&text) }];
@@ -151,14 +151,14 @@ mod tests {
         // P0765, P02A7 and U0100 decode from two bytes in the scanner library of scapy 2.8.0.
         assert_eq!(read(ScanOf::Codes, "p0765, P02a7\nU0100"), Ok("P0765 P02A7 U0100".into()));
         for bad in ["X0765", "P4765", "P076", "P07655", "P07G5", "0765", "PÖ765"] {
-            assert_eq!(read(ScanOf::Codes, bad), Err("code-form".into()), "{bad}");
+            assert_eq!(read(ScanOf::Codes, bad), Err("trade-code-form".into()), "{bad}");
         }
     }
 
     #[test]
     fn no_codes_are_an_answer_and_padding_is_none() {
         assert_eq!(read(ScanOf::Codes, "  "), Ok(String::new()));
-        assert_eq!(read(ScanOf::Codes, "P0000"), Err("code-padding".into()));
+        assert_eq!(read(ScanOf::Codes, "P0000"), Err("trade-code-padding".into()));
     }
 
     #[test]

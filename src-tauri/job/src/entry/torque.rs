@@ -2,7 +2,6 @@
 
 use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::{self, Excepted};
-use panside_trade::FigureError;
 use panside_trade::measure::{Angle, Length, Measure, Torque};
 use panside_trade::number::parse_number;
 use panside_trade::torque::{
@@ -11,6 +10,7 @@ use panside_trade::torque::{
     judge_angle, setting_with_adapter, tool_use, torque_through_adapter,
 };
 use panside_trade::units::{Quantity, Unit};
+use panside_trade::{FigureError, TradeError};
 use serde::{Deserialize, Serialize};
 
 use super::kind::{self, Kind};
@@ -18,10 +18,10 @@ use super::{Classified, Context, measure, named, no_sheet_value, quantity};
 use crate::clock::{civil_date, day_of};
 use crate::command::Refusal;
 use crate::message::{
-    Message, limit_angle, limit_stage, of_figure, of_trade, tool_date, tool_no_name, torque_adapter,
-    torque_angle_count, torque_angle_over, torque_angle_short, torque_angles_inside, torque_by_exception,
-    torque_calibration, torque_inside, torque_may_except, torque_not_proved, torque_outside,
-    torque_stage_count, torque_tool_range, torque_unit_slip,
+    Message, limit_angle, limit_stage, tool_date, tool_no_name, torque_adapter, torque_angle_count,
+    torque_angle_over, torque_angle_short, torque_angles_inside, torque_by_exception, torque_calibration,
+    torque_inside, torque_may_except, torque_not_proved, torque_outside, torque_stage_count,
+    torque_tool_range, torque_unit_slip,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -131,8 +131,8 @@ struct Used {
 impl Used {
     /// One stage: the tolerance is judged at the bolt, the tool by what it was set to.
     fn stage(&self, stage: TorqueStage, setting: Measure) -> Result<Guarded, Refusal> {
-        let figure = |error: FigureError| Refusal::from(of_figure(&error));
-        let trade = |error| figure(FigureError::Trade(error));
+        let figure = |error: FigureError| Refusal::from(error.message());
+        let trade = |error: TradeError| figure(FigureError::Trade(error));
         let on_tool = Torque::try_from(setting).map_err(trade)?;
         let at_bolt = match self.reach {
             Some(reach) => torque_through_adapter(setting, reach).map_err(figure)?,
@@ -150,7 +150,7 @@ impl Used {
         let Some(reach) = self.reach else { return Ok(None) };
         let wanted = Measure::from(stage.target());
         let wanted = unit.parse().and_then(|unit| wanted.to(unit)).unwrap_or(wanted);
-        setting_with_adapter(wanted, reach).map(Some).map_err(|error| of_figure(&error).into())
+        setting_with_adapter(wanted, reach).map(Some).map_err(|error| error.message().into())
     }
 }
 
@@ -159,9 +159,9 @@ fn reach(adapter: &Adapter) -> Result<Reach, Refusal> {
     let reach = Reach {
         tool: quantity::<Length>(&adapter.tool, &adapter.unit)?,
         adapter: quantity::<Length>(&adapter.length, &adapter.unit)?,
-        angle: angle.map_err(|error| Refusal::from(of_trade(&error)))?,
+        angle: angle.map_err(|error| Refusal::from(error.message()))?,
     };
-    reach.factor().map(|_| reach).map_err(|error| of_figure(&error).into())
+    reach.factor().map(|_| reach).map_err(|error| error.message().into())
 }
 
 /// What speaks against a stage.
@@ -205,8 +205,8 @@ fn turned(
     let mut results = Vec::new();
     for (at, text) in typed.iter().enumerate() {
         let angle = parse_number(text).and_then(Angle::from_degrees);
-        let angle = angle.map_err(|error| Refusal::from(of_trade(&error)))?;
-        let result = judge_angle(stage, angle).map_err(|error| Refusal::from(of_figure(&error)))?;
+        let angle = angle.map_err(|error| Refusal::from(error.message()))?;
+        let result = judge_angle(stage, angle).map_err(|error| Refusal::from(error.message()))?;
         let (turned, target) = (Measure::from(angle), Measure::from(stage.target()));
         match result.class {
             AngleClass::Inside => {}
@@ -221,7 +221,7 @@ fn turned(
 }
 
 fn take(tool: &Tool) -> Result<TorqueTool, Refusal> {
-    let trade = |error| Refusal::from(of_trade(&error));
+    let trade = |error: TradeError| Refusal::from(error.message());
     let end = |text: &str| quantity::<Torque>(text, &tool.unit);
     let (lowest, highest) = (end(&tool.min)?, end(&tool.max)?);
     let deviation = match &tool.class_percent {

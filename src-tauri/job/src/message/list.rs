@@ -160,10 +160,6 @@ panside_messages::messages! {
     coil_short "coil-short" (is, at);
     coil_unclear "coil-unclear" (least, most, at, low, high);
     coil_meter_unknown "coil-meter-unknown" ();
-    coil_limits "coil-limits" (lowest, highest);
-    coil_leads "coil-leads" (leads);
-    coil_temperature "coil-temperature" (temperature, from, to);
-    meter_percent "meter-percent" (percent);
 
     // Hot parts that cool.
     cool_down_cool "cool-down-cool" (value, limit, name);
@@ -179,8 +175,6 @@ panside_messages::messages! {
     cool_down_left_out "cool-down-left-out" (readings);
     cool_down_infrared "cool-down-infrared" (lowest, highest);
     cool_down_no_evidence "cool-down-no-evidence" ();
-    emissivity_range "emissivity-range" (lowest, highest);
-    infrared_none "infrared-none" (value);
 
     // Fluid balance.
     balance_closes "balance-closes" (drained, added, uncertainty);
@@ -190,9 +184,6 @@ panside_messages::messages! {
     balance_no_entry "balance-no-entry" (entry);
     balance_explain "balance-explain" ();
     balance_explained "balance-explained" (by, reason);
-    balance_nothing "balance-nothing" ();
-    fluid_density "fluid-density" (density);
-    fluid_temperature "fluid-temperature" (temperature);
 
     // Counts.
     count_all "count-all" (items);
@@ -217,13 +208,7 @@ panside_messages::messages! {
     torque_angle_short "torque-angle-short" (bolt, turned, target, left);
     torque_angle_over "torque-angle-over" (bolt, turned, target);
     torque_angles_inside "torque-angles-inside" (bolts);
-    torque_angle_turned "torque-angle-turned" (angle);
-    adapter_tool "adapter-tool" (length);
-    adapter_length "adapter-length" (length);
-    adapter_angle "adapter-angle" (angle);
-    adapter_reach "adapter-reach" ();
     tool_date "tool-date" (text);
-    tool_range "tool-range" (lowest, highest);
     tool_no_name "tool-no-name" ();
     tool_no_number "tool-no-number" ();
     tool_no_date "tool-no-date" ();
@@ -252,8 +237,6 @@ panside_messages::messages! {
     vin_perhaps "vin-perhaps" (vin, changes);
     code_told "code-told" (code, system, origin, part);
     code_apart "code-apart" (code, system, origin, part);
-    code_form "code-form" (code);
-    code_padding "code-padding" (code);
     timer_elapsed "timer-elapsed" (minutes);
     timer_running "timer-running" (left, minutes);
     timer_restarted "timer-restarted" (left, minutes);
@@ -262,37 +245,13 @@ panside_messages::messages! {
     note_empty "note-empty" ();
 
     // Numbers and units as they are typed or stand on a sheet.
-    number_empty "number-empty" ();
-    number_character "number-character" (text, character);
-    number_separators "number-separators" (text);
-    number_unfinished "number-unfinished" (text);
-    number_too_large "number-too-large" (text);
-    unit_unknown "unit-unknown" (text, known);
-    unit_other_quantity "unit-other-quantity" (unit, found, wanted);
-    value_not_measurable "value-not-measurable" (value);
-    value_below_lowest "value-below-lowest" (value, quantity);
-    value_percent "value-percent" (percent);
-    stick_below_end "stick-below-end" (value);
-    clock_went_back "clock-went-back" (position);
-    gain_not_positive "gain-not-positive" (gain);
-    figure_not_told "figure-not-told" (why);
 
     // Spec sheets.
     sheet_lacks "sheet-lacks" (what);
     sheet_range "sheet-range" (min, max);
     sheet_quantity "sheet-quantity" (entry, step, unit, found);
     sheet_entry_unit "sheet-entry-unit" (entry, step, unit, known);
-    sheet_table_short "sheet-table-short" (points);
-    sheet_table_number "sheet-table-number" (position);
-    sheet_table_order "sheet-table-order" (previous, next);
-    sheet_table_reach "sheet-table-reach" (value, from, to);
-    sheet_marks "sheet-marks" (temperature, low, high);
-    sheet_agreement "sheet-agreement" (value);
-    sheet_target "sheet-target" (value);
-    sheet_no_stage "sheet-no-stage" ();
     sheet_positions "sheet-positions" (positions, fasteners);
-    sheet_bolt_place "sheet-bolt-place" (first, second);
-    sheet_angle "sheet-angle" (angle, tolerance);
 
     // Spec sheets while they are typed and checked.
     sheet_no_title "sheet-no-title" ();
@@ -360,4 +319,10 @@ panside_messages::messages! {
     figure_balance_added "figure-balance-added" ();
     figure_balance_sums "figure-balance-sums" (drained, added);
     figure_balance_state "figure-balance-state" (class, difference, uncertainty);
+
+    // Events that cannot be written or read.
+    job_event_unwritable "job-event-unwritable" (kind);
+    job_event_kind_unknown "job-event-kind-unknown" (kind);
+    job_event_version_unknown "job-event-version-unknown" (kind, version, newest);
+    job_event_body "job-event-body" (kind, version);
 }

@@ -4,7 +4,7 @@ use panside_procedure::format::sheet::{Pattern, Position, Torque};
 use panside_trade::measure::Length;
 use panside_trade::order::{self, Bolt, BoltOrder, bolt_order};
 
-use crate::message::{Message, of_figure, of_trade, sheet_positions};
+use crate::message::{Message, sheet_positions};
 
 /// The fasteners of a torque whose places the sheet gives.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,7 +29,7 @@ impl Bolts {
             return Err(sheet_positions(positions.len(), i64::from(torque.fasteners)));
         }
         let bolts = positions.iter().enumerate().map(bolt).collect::<Result<Vec<_>, _>>()?;
-        let order = bolt_order(&bolts, pattern(torque.pattern)).map_err(|error| of_figure(&error))?;
+        let order = bolt_order(&bolts, pattern(torque.pattern)).map_err(|error| error.message())?;
         let notes = positions.iter().map(|position| position.note.clone()).collect();
         Ok(Some(Bolts { order, notes }))
     }
@@ -44,7 +44,7 @@ impl Bolts {
 }
 
 fn bolt((place, position): (usize, &Position)) -> Result<Bolt, Message> {
-    let length = |value| Length::from_millimetres(value).map_err(|error| of_trade(&error));
+    let length = |value| Length::from_millimetres(value).map_err(|error| error.message());
     Ok(Bolt { id: (place + 1).to_string(), x: length(position.x)?, y: length(position.y)? })
 }
 
@@ -58,8 +58,9 @@ fn pattern(pattern: Pattern) -> order::Pattern {
 
 #[cfg(test)]
 mod tests {
+    use panside_trade::FigureError;
+
     use super::*;
-    use crate::message::sheet_bolt_place;
 
     fn torque(fasteners: u32, positions: &[(f64, f64)]) -> Torque {
         let positions = positions.iter().map(|&(x, y)| Position { x, y, note: None }).collect();
@@ -82,7 +83,8 @@ mod tests {
             sheet_positions(2_usize, 4_i64)
         );
         let twice = torque(3, &[(0.0, 0.0), (9.0, 0.0), (0.0, 0.0)]);
-        assert_eq!(Bolts::of(&twice).unwrap_err(), sheet_bolt_place("1", "3"));
+        let place = FigureError::BoltsInOnePlace { first: "1".into(), second: "3".into() };
+        assert_eq!(Bolts::of(&twice).unwrap_err(), place.message());
     }
 
     #[test]

@@ -7,7 +7,7 @@ use panside_trade::units::Unit;
 
 use super::needs::fits;
 use super::{SheetProblem, Spec, Specs};
-use crate::message::{of_trade, sheet_entry_unit, sheet_lacks, sheet_quantity};
+use crate::message::{sheet_entry_unit, sheet_lacks, sheet_quantity};
 
 /// Everything about a sheet that does not fit a checklist. Nothing: the checklist can be worked with this sheet.
 #[must_use]
@@ -27,7 +27,7 @@ fn entry_fits(step: &Step, entry: &Entry, specs: &Specs, problems: &mut Vec<Shee
     if let Ask::Reading(reading) = &entry.ask
         && let Err(error) = reading.unit.parse::<Unit>()
     {
-        let known = of_trade(&error).args.remove("known");
+        let known = error.message().args.remove("known");
         let message =
             sheet_entry_unit(&entry.id, &step.id, &reading.unit, known.unwrap_or_else(|| "".into()));
         problems.push(SheetProblem { key: None, message });

@@ -3,6 +3,8 @@
 use panside_procedure::format::sheet::{
     AngleStage, Chart, ChartPoint, Measure, Position, Range, Torque, Value,
 };
+use panside_trade::TradeError;
+use panside_trade::message::chart_marks;
 use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
 
@@ -10,8 +12,8 @@ use super::needs::{Need, fits};
 use super::typed::{Typed, TypedPoint, TypedPosition, TypedValue};
 use crate::field::FieldProblem;
 use crate::message::{
-    Arg, Message, figure, of_trade, sheet_fasteners, sheet_marks, sheet_no_number, sheet_no_source,
-    sheet_no_text, sheet_no_word, sheet_range, sheet_twice, sheet_word, unit_other_quantity,
+    Arg, Message, figure, sheet_fasteners, sheet_no_number, sheet_no_source, sheet_no_text, sheet_no_word,
+    sheet_range, sheet_twice, sheet_word,
 };
 
 /// Reads a value as it is typed. Its fields are `value`, `min`, `max`, `unit`, `agreement`, `fasteners`,
@@ -97,7 +99,7 @@ impl Pass {
             self.tell(field, sheet_no_number());
             return None;
         }
-        parse_number(text).map_err(|error| self.tell(field, of_trade(&error))).ok()
+        parse_number(text).map_err(|error| self.tell(field, error.message())).ok()
     }
 
     /// The unit as typed. One that is not known is told when the value is read as a whole.
@@ -105,8 +107,9 @@ impl Pass {
         if let (Some(wanted), Ok(found)) = (need.and_then(|need| need.unit), text.parse::<Unit>())
             && !fits(wanted, found)
         {
-            let (is, asked) = (found.quantity().to_string(), wanted.quantity().to_string());
-            self.tell("unit", unit_other_quantity(found.symbol(), is, asked));
+            let (is, asked) = (found.quantity(), wanted.quantity());
+            let differs = TradeError::QuantityDiffers { unit: found, found: is, wanted: asked };
+            self.tell("unit", differs.message());
         }
         text.trim().to_owned()
     }
@@ -130,7 +133,7 @@ impl Pass {
             {
                 let with = |value, unit: &str| format!("{} {unit}", figure(value));
                 let marks =
-                    sheet_marks(with(at, temperature_unit), with(low, length_unit), with(high, length_unit));
+                    chart_marks(with(at, temperature_unit), with(low, length_unit), with(high, length_unit));
                 self.tell(format!("points/{row}/low"), marks);
             }
             // A point of which only the temperature is there still tells that it stands twice.

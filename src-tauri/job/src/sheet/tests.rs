@@ -4,10 +4,12 @@ use panside_procedure::Procedure;
 use panside_procedure::format::sheet::{
     Chart, ChartPoint, Measure as SheetMeasure, Pattern, Range, SheetValue, Torque,
 };
+use panside_trade::message::chart_marks;
+use panside_trade::units::{Lowest, Quantity};
 use serde_json::json;
 
 use super::*;
-use crate::message::*;
+use crate::message::sheet_quantity;
 use crate::testing::{procedure, sheet, specs};
 
 fn with(key: &str, is: Value) -> Sheet {
@@ -48,21 +50,26 @@ fn a_sound_sheet_fits_its_checklist() {
 
 #[test]
 fn a_unit_that_is_not_known_is_told_with_its_key() {
-    assert_eq!(problem("touch_limit", measure(48.0, "degrees")).id, "unit-unknown");
-    assert_eq!(problem("touch_limit", measure(-300.0, "°C")), value_below_lowest("-300 °C", "temperature"));
+    assert_eq!(problem("touch_limit", measure(48.0, "degrees")).id, "trade-unit-unknown");
+    let (quantity, lowest) = (Quantity::Temperature, Lowest::AbsoluteZero);
+    let below = TradeError::BelowLowest { value: -300.0, unit: Unit::DegreeCelsius, quantity, lowest };
+    assert_eq!(problem("touch_limit", measure(-300.0, "°C")), below.message());
 }
 
 #[test]
 fn a_chart_whose_marks_cross_or_whose_points_go_back_is_told() {
     assert_eq!(
         problem("level_chart", chart(&[(40.0, 22.0, 12.0), (80.0, 32.0, 42.0)])),
-        sheet_marks("40 °C", "22 mm", "12 mm")
+        chart_marks("40 °C", "22 mm", "12 mm")
     );
     assert_eq!(
         problem("level_chart", chart(&[(80.0, 32.0, 42.0), (40.0, 12.0, 22.0)])),
-        sheet_table_order("80", "40")
+        TradeError::TableNotRising { previous: 80.0, next: 40.0 }.message()
     );
-    assert_eq!(problem("level_chart", chart(&[(40.0, 12.0, 22.0)])), sheet_table_short(1_usize));
+    assert_eq!(
+        problem("level_chart", chart(&[(40.0, 12.0, 22.0)])),
+        TradeError::TableTooShort { points: 1 }.message()
+    );
 }
 
 #[test]
@@ -84,9 +91,12 @@ fn a_torque_needs_a_stage_a_torque_unit_and_a_tolerance() {
             angle: None,
         })
     };
-    assert_eq!(problem("pan_bolts", torque(&[], "N·m", 10.0)), sheet_no_stage());
-    assert_eq!(problem("pan_bolts", torque(&[9.0], "mm", 10.0)).id, "unit-other-quantity");
-    assert_eq!(problem("pan_bolts", torque(&[9.0], "N·m", 0.0)), value_percent("0"));
+    assert_eq!(problem("pan_bolts", torque(&[], "N·m", 10.0)), TradeError::NoStage.message());
+    assert_eq!(problem("pan_bolts", torque(&[9.0], "mm", 10.0)).id, "trade-quantity-differs");
+    assert_eq!(
+        problem("pan_bolts", torque(&[9.0], "N·m", 0.0)),
+        TradeError::PercentRange { percent: 0.0 }.message()
+    );
 }
 
 #[test]

@@ -2,6 +2,8 @@
 
 use panside_journal::PersonId;
 use panside_procedure::format::sheet::{Check, Pattern};
+use panside_trade::message::chart_marks;
+use panside_trade::units::Quantity;
 use uuid::Uuid;
 
 use super::judge::read as judge;
@@ -81,7 +83,8 @@ fn what_is_typed_of_a_kept_sheet_is_that_sheet_again() {
 #[test]
 fn a_number_is_taken_with_comma_or_point_and_letters_are_told_in_their_field() {
     assert_eq!(judge(&range("5,0", "5.6", "Ω"), None), judge(&range("5", "5,60", "Ω"), None));
-    assert_eq!(one("coil", &range("5,0", "five", "Ω")), ("max".into(), number_character("five", "f")));
+    let character = TradeError::NumberCharacter { text: "five".into(), character: 'f' };
+    assert_eq!(one("coil", &range("5,0", "five", "Ω")), ("max".into(), character.message()));
     assert_eq!(one("coil", &range("", "5.6", "Ω")), ("min".into(), sheet_no_number()));
 }
 
@@ -92,8 +95,9 @@ fn a_range_that_is_the_wrong_way_round_is_told_at_its_lower_end() {
 
 #[test]
 fn a_unit_that_is_not_known_or_measures_something_else_is_told() {
-    assert_eq!(one("coil", &range("5", "6", "degrees")).1.id, "unit-unknown");
-    let other = unit_other_quantity("V", "voltage", "resistance");
+    assert_eq!(one("coil", &range("5", "6", "degrees")).1.id, "trade-unit-unknown");
+    let (found, wanted) = (Quantity::Voltage, Quantity::Resistance);
+    let other = TradeError::QuantityDiffers { unit: Unit::Volt, found, wanted }.message();
     assert_eq!(one("coil", &range("5", "6", "V")), ("unit".into(), other));
 }
 
@@ -102,7 +106,7 @@ fn chart_marks_that_cross_are_told_in_their_row_and_in_the_units_that_are_typed(
     let crossed = chart(&[("104", "0,9", "0,5"), ("158", "1.1", "1.5")]);
     assert_eq!(
         one("level_chart", &crossed),
-        ("points/0/low".into(), sheet_marks("104 °F", "0.9 in", "0.5 in"))
+        ("points/0/low".into(), chart_marks("104 °F", "0.9 in", "0.5 in"))
     );
 }
 
@@ -124,7 +128,7 @@ fn a_temperature_that_stands_twice_is_told_and_the_order_of_the_rows_does_not_ma
 fn a_chart_of_one_point_is_none() {
     assert_eq!(
         one("level_chart", &chart(&[("104", "0.5", "0.9")])),
-        (String::new(), sheet_table_short(1_usize))
+        (String::new(), TradeError::TableTooShort { points: 1 }.message())
     );
 }
 
@@ -133,7 +137,7 @@ fn fasteners_are_counted_in_whole_ones() {
     assert_eq!(one("pan_bolts", &torque("16,5", &["35"])), ("fasteners".into(), sheet_fasteners("16,5")));
     assert_eq!(one("pan_bolts", &torque("0", &["35"])), ("fasteners".into(), sheet_fasteners("0")));
     assert_eq!(one("pan_bolts", &torque("16", &["35", ""])), ("stages/1".into(), sheet_no_number()));
-    assert_eq!(one("pan_bolts", &torque("16", &[])), (String::new(), sheet_no_stage()));
+    assert_eq!(one("pan_bolts", &torque("16", &[])), (String::new(), TradeError::NoStage.message()));
 }
 
 #[test]

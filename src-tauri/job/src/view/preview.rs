@@ -94,7 +94,7 @@ mod tests {
         let bay = Bay::open();
         let typing = preview(&bay.job, &bay.shop, "drain", "volume", &litres("3."), &bay.now());
         assert_eq!((typing.class, typing.other), (None, None));
-        assert_eq!(typing.said[0].id, "number-unfinished");
+        assert_eq!(typing.said[0].id, "trade-number-unfinished");
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! What is not a whole photo within the limits is refused with a sentence that says what to do.
 
-use panside_photo::{Limits, PhotoError, take_in};
+use panside_photo::{Damage, Limits, PhotoError, take_in};
 
 use crate::camera::{Result, Style, jpeg, picture, png, talkative_jpeg};
 
@@ -179,7 +179,7 @@ fn a_photo_with_more_scans_than_any_camera_writes_is_refused() -> Result {
     let next = file[scan + 2..].windows(2).position(|two| two[0] == 0xFF && two[1] > 0).ok_or("no end")?;
     let first = file[scan..scan + 2 + next].to_vec();
     file.splice(scan..scan, first.repeat(200));
-    assert!(matches!(refusal(&file), PhotoError::Damaged { what: "it has far too many scans", .. }));
+    assert!(matches!(refusal(&file), PhotoError::Damaged { what: Damage::TooManyScans, .. }));
     Ok(())
 }
 

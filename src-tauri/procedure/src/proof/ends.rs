@@ -5,6 +5,7 @@
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;
 
+use super::Looking;
 use super::edges::{BLOCK, Block, Edge, Kind};
 use super::explore::{Found, Runs};
 use super::finding::{Finding, Place};
@@ -72,7 +73,7 @@ fn makes_safe_after_ageing(
             }
         }
         let ending = open.clone();
-        sweep(found, "looking for ways to make it safe to leave", open, teller, |number, edges| {
+        sweep(found, Looking::SafeToLeave, open, teller, |number, edges| {
             let good = edges.iter().any(|edge| edge.kind.is_plain() && can.has(edge.to));
             if good {
                 can.set(number);
@@ -116,7 +117,7 @@ fn first_without(marks: &Marks, found: &Found<'_>, counts: impl Fn(&State) -> bo
 /// has changed anything and whether the state is still open.
 fn sweep(
     found: &Found<'_>,
-    doing: &'static str,
+    doing: Looking,
     mut open: Marks,
     teller: &Teller<'_>,
     mut look: impl FnMut(u32, &[Edge]) -> (bool, bool),
@@ -128,7 +129,7 @@ fn sweep(
         for at in (0..edges.states().div_ceil(BLOCK)).rev() {
             let first = at * BLOCK;
             if first.is_multiple_of(STRIDE) {
-                teller.tell(found.runs.name(), doing, found.graph.len(), first as usize)?;
+                teller.tell(found.runs, doing, found.graph.len(), first as usize)?;
             }
             if !open.has_in_block(first) {
                 continue;
@@ -162,7 +163,7 @@ fn can_finish(found: &Found<'_>, teller: &Teller<'_>) -> ControlFlow<(), Marks> 
             open.set(number);
         }
     }
-    sweep(found, "looking for ways to the end", open, teller, |number, edges| {
+    sweep(found, Looking::End, open, teller, |number, edges| {
         let good = edges.iter().any(|edge| edge.kind.is_plain() && finish.has(edge.to));
         if good {
             finish.set(number);
@@ -185,7 +186,7 @@ fn can_stop(found: &Found<'_>, teller: &Teller<'_>) -> ControlFlow<(), Marks> {
             open.set(number);
         }
     }
-    sweep(found, "looking for ways to a safe stop", open, teller, |number, edges| {
+    sweep(found, Looking::SafeStop, open, teller, |number, edges| {
         let mut changed = false;
         if !stop.has(number) && some_action_is_good(edges, &aged_too) {
             stop.set(number);

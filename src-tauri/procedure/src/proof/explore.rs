@@ -12,9 +12,12 @@ use super::seen::Seen;
 use super::tell::Teller;
 use super::vehicle::Vehicle;
 use super::visit::Visit;
-use super::{Ask, SEARCHING};
+use super::{Ask, Looking};
+use panside_messages::Message;
+
 use crate::load::Procedure;
 use crate::machine::{Action, Before, DangerIx, DangerSet, Machine, State};
+use crate::message::*;
 
 /// States looked at between two looks at the clock, the caps and whoever waits.
 const STRIDE: usize = 1 << 12;
@@ -31,7 +34,18 @@ pub enum Runs {
 }
 
 impl Runs {
-    pub fn name(self) -> &'static str {
+    /// What they are called in a sentence.
+    #[must_use]
+    pub fn message(self) -> Message {
+        match self {
+            Runs::Plain => procedure_runs_plain(),
+            Runs::OneVoid => procedure_runs_one_void(),
+            Runs::OneObservation => procedure_runs_one_observation(),
+        }
+    }
+
+    /// What they are called in a proof.
+    pub(super) fn name(self) -> &'static str {
         match self {
             Runs::Plain => "plain runs",
             Runs::OneVoid => "runs with at most one void",
@@ -148,7 +162,7 @@ impl Found<'_> {
                 if !self.graph.fits(ask.memory, more) {
                     return Some(Stopped::Memory);
                 }
-                if teller.tell(self.runs.name(), SEARCHING, states, states - at).is_break() {
+                if teller.tell(self.runs, Looking::Searching, states, states - at).is_break() {
                     return Some(Stopped::Cancelled);
                 }
             }

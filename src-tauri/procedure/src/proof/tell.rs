@@ -4,7 +4,8 @@ use std::ops::ControlFlow;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::Sender;
 
-use super::Progress;
+use super::explore::Runs;
+use super::{Looking, Progress};
 
 /// What a search tells its progress to.
 pub struct Teller<'a> {
@@ -14,13 +15,7 @@ pub struct Teller<'a> {
 
 impl Teller<'_> {
     /// Tells how far a search is, and answers whether it may go on.
-    pub fn tell(
-        &self,
-        search: &'static str,
-        doing: &'static str,
-        states: usize,
-        waiting: usize,
-    ) -> ControlFlow<()> {
+    pub fn tell(&self, search: Runs, doing: Looking, states: usize, waiting: usize) -> ControlFlow<()> {
         let heard = self.to.send(Progress { search, doing, states, waiting });
         if heard.is_err() || self.cancelled.load(Ordering::Relaxed) {
             return ControlFlow::Break(());

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use panside_journal::Hash;
-use panside_store::{NewPhoto, PhotoFormat, Store, StoreError};
+use panside_store::{FileKind, NewPhoto, PhotoFormat, Store, StoreError};
 use tempfile::{TempDir, tempdir};
 
 use crate::support::{Outcome, job, options};
@@ -30,7 +30,7 @@ fn store() -> Result<(TempDir, TempDir, Store, Hash), Box<dyn std::error::Error>
     Ok((dir, elsewhere, store, hash))
 }
 
-fn not_plain<T: std::fmt::Debug>(result: Result<T, StoreError>, is: &str) {
+fn not_plain<T: std::fmt::Debug>(result: Result<T, StoreError>, is: FileKind) {
     assert!(matches!(result, Err(StoreError::NotPlain { what, .. }) if what == is), "{result:?}");
 }
 
@@ -43,8 +43,8 @@ fn a_photo_is_not_read_through_a_link_even_to_the_same_bytes() -> Outcome {
         fs::rename(&file, &moved)?;
         symlink(&moved, &file)?;
     }
-    not_plain(store.photo(&hash), "a link");
-    not_plain(store.thumbnail(&hash), "a link");
+    not_plain(store.photo(&hash), FileKind::Link);
+    not_plain(store.thumbnail(&hash), FileKind::Link);
     Ok(())
 }
 
@@ -55,7 +55,7 @@ fn a_photo_is_not_read_through_a_linked_folder() -> Outcome {
     let moved = elsewhere.path().join("photos");
     fs::rename(&folder, &moved)?;
     symlink(&moved, &folder)?;
-    not_plain(store.photo(&hash), "a link");
+    not_plain(store.photo(&hash), FileKind::Link);
     Ok(())
 }
 
@@ -65,7 +65,7 @@ fn a_pipe_in_place_of_a_photo_is_refused_and_not_waited_for() -> Outcome {
     let file = photo_file(dir.path(), "photos", &hash);
     fs::remove_file(&file)?;
     assert!(Command::new("mkfifo").arg(&file).status()?.success());
-    not_plain(store.photo(&hash), "a pipe");
+    not_plain(store.photo(&hash), FileKind::Pipe);
     Ok(())
 }
 
@@ -97,10 +97,10 @@ fn a_link_in_a_photos_place_is_replaced_and_what_it_leads_to_stays() -> Outcome 
 fn a_record_and_a_photo_are_not_written_through_a_linked_folder() -> Outcome {
     let (dir, elsewhere, mut store, _) = store()?;
     symlink(elsewhere.path(), dir.path().join("records"))?;
-    not_plain(store.files().put_record("record.pdf", b"record"), "a link");
+    not_plain(store.files().put_record("record.pdf", b"record"), FileKind::Link);
     fs::remove_dir_all(dir.path().join("photos"))?;
     symlink(elsewhere.path(), dir.path().join("photos"))?;
-    not_plain(put(&mut store, b"other"), "a link");
+    not_plain(put(&mut store, b"other"), FileKind::Link);
     assert_eq!(fs::read_dir(elsewhere.path())?.count(), 0);
     Ok(())
 }

@@ -7,20 +7,20 @@ use std::os::unix::net::UnixListener;
 use std::path::Path;
 use std::process::Command;
 
-use panside_store::{StoreError, outside};
+use panside_store::{FileKind, StoreError, outside};
 use tempfile::tempdir;
 
 use crate::support::Outcome;
 
 /// What reading and writing it said it is.
-fn refused_as(path: &Path) -> Result<&'static str, String> {
+fn refused_as(path: &Path) -> Result<FileKind, String> {
     let what = |result: Result<(), StoreError>| match result {
         Err(StoreError::NotPlain { what, .. }) => Ok(what),
         other => Err(format!("{}: {other:?}", path.display())),
     };
     let read = what(outside::read(path, 100).map(drop))?;
     let written = what(outside::write(path, b"new"))?;
-    if read == written { Ok(read) } else { Err(format!("{read} is not {written}")) }
+    if read == written { Ok(read) } else { Err(format!("{read:?} is not {written:?}")) }
 }
 
 #[test]
@@ -29,15 +29,15 @@ fn what_is_no_file_is_refused_at_once_and_never_opened() -> Outcome {
     let pipe = dir.path().join("pipe");
     assert!(Command::new("mkfifo").arg(&pipe).status()?.success());
     // Nobody ever writes into the pipe: whoever opened it would wait for ever.
-    assert_eq!(refused_as(&pipe)?, "a pipe");
-    assert_eq!(refused_as(Path::new("/dev/zero"))?, "a device");
-    assert_eq!(refused_as(dir.path())?, "a folder");
+    assert_eq!(refused_as(&pipe)?, FileKind::Pipe);
+    assert_eq!(refused_as(Path::new("/dev/zero"))?, FileKind::Device);
+    assert_eq!(refused_as(dir.path())?, FileKind::Folder);
     let socket = dir.path().join("socket");
     let _listens = UnixListener::bind(&socket)?;
-    assert_eq!(refused_as(&socket)?, "a socket");
+    assert_eq!(refused_as(&socket)?, FileKind::Socket);
     let link = dir.path().join("link");
     symlink(&pipe, &link)?;
-    assert_eq!(refused_as(&link)?, "a pipe", "a link to one is no way round");
+    assert_eq!(refused_as(&link)?, FileKind::Pipe, "a link to one is no way round");
     Ok(())
 }
 
@@ -89,7 +89,7 @@ fn what_cannot_be_written_is_told_with_the_systems_reason_and_leaves_the_old_fil
     fs::write(&path, b"old")?;
     let below_a_file = path.join("record.json");
     let refused = outside::write(&below_a_file, b"new").unwrap_err();
-    assert!(refused.said().ends_with("The system says: not a directory."), "{}", refused.said());
+    assert!(refused.to_string().ends_with("The system says: not a directory."), "{refused}");
     assert!(matches!(outside::write_new(&path, b"new"), Err(StoreError::AlreadyThere { .. })));
     assert_eq!(fs::read(&path)?, b"old");
     outside::write_new(&dir.path().join("other.json"), b"new")?;

@@ -95,16 +95,18 @@ fn a_drain_too_hot_to_reckon_with_holds_nobody_for_ever() {
     bay.work("level", &[("added", litres("0")), ("stick", stick())], &[]);
     bay.begin("balance").unwrap();
     let told = typing(&bay, "balance", "fluid", &balance(None));
-    assert_eq!(ids(&told.said), ["fluid-temperature", "balance-explain"]);
+    assert_eq!(ids(&told.said), ["trade-fluid-temperature", "balance-explain"]);
     bay.work("balance", &[("fluid", balance(Some(("read too hot", "Ada"))))], &[]);
 }
 
 #[test]
 fn a_temperature_that_is_none_is_refused_here_where_it_is_typed() {
     let bay = filled("3,6", "3,3", "0,3");
-    for (temperature, unit, id) in
-        [("", "°C", "number-empty"), ("NaN", "°C", "number-character"), ("20", "L", "unit-other-quantity")]
-    {
+    for (temperature, unit, id) in [
+        ("", "°C", "trade-number-empty"),
+        ("NaN", "°C", "trade-number-character"),
+        ("20", "L", "trade-quantity-differs"),
+    ] {
         let value = EntryValue::Balance {
             temperature: temperature.into(),
             temperature_unit: unit.into(),

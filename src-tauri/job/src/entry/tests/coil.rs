@@ -61,27 +61,27 @@ fn leads_are_taken_off_and_may_not_be_more_than_the_whole() {
         EntryValue::Coil(CoilValue { leads: Some(leads.into()), ..value })
     };
     assert_eq!(class(&with("0.4")), "inside");
-    assert_eq!(told(&with("9")).said[0].id, "coil-leads");
+    assert_eq!(told(&with("9")).said[0].id, "trade-leads-above-reading");
 }
 
 #[test]
 fn what_is_no_coil_reading_is_told_and_never_taken() {
     for (shows, temperature, id) in [
-        ("NaN", "20", "number-character"),
-        ("", "20", "number-empty"),
-        ("-5", "20", "value-below-lowest"),
-        ("5.3", "900", "coil-temperature"),
-        ("5.3", "", "number-empty"),
-        ("5,3,1", "20", "number-separators"),
+        ("NaN", "20", "trade-number-character"),
+        ("", "20", "trade-number-empty"),
+        ("-5", "20", "trade-below-lowest"),
+        ("5.3", "900", "trade-copper-range"),
+        ("5.3", "", "trade-number-empty"),
+        ("5,3,1", "20", "trade-number-separators"),
     ] {
         let told = told(&coil(shows, temperature, None));
         assert_eq!((told.class, ids(&told.said)), (None, vec![id]), "{shows} at {temperature}");
     }
     let percent = told(&coil("5.3", "20", Some(("100", "0"))));
-    assert_eq!(percent.said[0].id, "meter-percent");
+    assert_eq!(percent.said[0].id, "trade-meter-percent");
     let EntryValue::Coil(value) = coil("5.3", "20", None) else { panic!("a coil") };
     let volts = EntryValue::Coil(CoilValue { unit: "V".into(), ..value });
-    assert_eq!(told(&volts).said[0].id, "unit-other-quantity");
+    assert_eq!(told(&volts).said[0].id, "trade-quantity-differs");
 }
 
 #[test]

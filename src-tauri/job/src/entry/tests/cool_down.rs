@@ -174,16 +174,16 @@ fn the_probe_is_told_in_both_units_while_it_is_typed() {
 fn what_is_no_temperature_is_told_and_never_taken() {
     let bay = bay();
     for (value, unit, ambient, id) in [
-        ("NaN", "°C", "20", "number-character"),
-        ("inf", "°C", "20", "number-character"),
-        ("1e9", "°C", "20", "number-character"),
-        ("-300", "°C", "20", "value-below-lowest"),
-        ("63", "mm", "20", "unit-other-quantity"),
-        ("63", "degrees", "20", "unit-unknown"),
-        ("63", "°C", "warm", "number-character"),
-        ("", "°C", "20", "number-empty"),
+        ("NaN", "°C", "20", "trade-number-character"),
+        ("inf", "°C", "20", "trade-number-character"),
+        ("1e9", "°C", "20", "trade-number-character"),
+        ("-300", "°C", "20", "trade-below-lowest"),
+        ("63", "mm", "20", "trade-quantity-differs"),
+        ("63", "degrees", "20", "trade-unit-unknown"),
+        ("63", "°C", "warm", "trade-number-character"),
+        ("", "°C", "20", "trade-number-empty"),
         (&"9".repeat(400), "°C", "20", "refused-too-long"),
-        (&"9".repeat(30), "°C", "20", "value-not-measurable"),
+        (&"9".repeat(30), "°C", "20", "trade-not-measurable"),
     ] {
         let value = EntryValue::CoolDown(Probed {
             value: value.into(),

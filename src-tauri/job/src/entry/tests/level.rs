@@ -98,7 +98,9 @@ fn who_gives_up_a_level_in_its_band_is_not_heard() {
 
 #[test]
 fn what_is_no_level_is_told_and_never_taken() {
-    for (millimetres, id) in [("NaN", "number-character"), ("-1", "stick-below-end"), ("", "number-empty")] {
+    for (millimetres, id) in
+        [("NaN", "trade-number-character"), ("-1", "trade-stick-below-end"), ("", "trade-number-empty")]
+    {
         let told = typing(&at_level(), "level", "stick", &stick(millimetres));
         assert_eq!((told.class, ids(&told.said)), (None, vec![id]));
     }

@@ -38,6 +38,6 @@ fn codes_are_kept_once_each_and_what_is_none_is_told() {
     let mut bay = at("identify");
     bay.enter("identify", "codes", EntryValue::Scan { text: "p0765;P0765".into() }).unwrap();
     assert_eq!(bay.step("identify").entries[1].value, Some(EntryValue::Scan { text: "P0765".into() }));
-    assert_eq!(read("codes", "P0765 4711").said[0].id, "code-form");
+    assert_eq!(read("codes", "P0765 4711").said[0].id, "trade-code-form");
     assert_eq!(ids(&read("codes", "").said), ["scan-no-codes"]);
 }

@@ -91,7 +91,7 @@ fn with_an_adapter_the_bolt_is_judged_and_the_setting_is_told() {
         adapter.angle = "180".into();
         adapter.length = "250".into();
     }
-    assert_eq!(told("bolts", &value).said[0].id, "adapter-reach");
+    assert_eq!(told("bolts", &value).said[0].id, "trade-adapter-reach");
 }
 
 #[test]
@@ -109,8 +109,8 @@ fn bolts_that_are_turned_by_an_angle_are_judged_one_by_one() {
     assert_eq!(arg(&short.said, "torque-angle-short", "left"), "30 °");
     assert_eq!(turned(&["120", "90"]).said[0].id, "torque-angle-over");
     assert_eq!(turned(&["90"]).said[0].id, "torque-angle-count");
-    assert_eq!(turned(&["90", "NaN"]).said[0].id, "number-character");
-    assert_eq!(turned(&["90", "9999"]).said[0].id, "torque-angle-turned");
+    assert_eq!(turned(&["90", "NaN"]).said[0].id, "trade-number-character");
+    assert_eq!(turned(&["90", "9999"]).said[0].id, "trade-angle-turned");
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use std::ops::ControlFlow;
 
-use panside_procedure::proof::{Answer, Apart, Ask, Proof, Property, Stopped, Verdict, prove};
+use panside_procedure::proof::{Answer, Apart, Ask, Looking, Proof, Property, Runs, Stopped, Verdict, prove};
 use serde_json::json;
 
 use super::{PLAIN, proof};
@@ -52,12 +52,12 @@ fn a_danger_met_before_a_cap_refutes_all_the_same() {
 #[test]
 fn a_proof_that_is_ended_is_not_decided() {
     let procedure = pan_job().set("", "crew", json!(2)).procedure();
-    for last in ["searching", "looking for ways to the end", "looking for ways to a safe stop"] {
+    for last in [Looking::Searching, Looking::End, Looking::SafeStop] {
         let proof = prove(&procedure, Ask::default(), &mut |progress| {
             if progress.doing == last { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
         });
-        assert_eq!((proof.verdict, proof.findings), (Verdict::NotDecided, Vec::new()), "{last}");
-        assert!(proof.searches.iter().all(|search| search.stopped == Some(Stopped::Cancelled)), "{last}");
+        assert_eq!((proof.verdict, proof.findings), (Verdict::NotDecided, Vec::new()), "{last:?}");
+        assert!(proof.searches.iter().all(|search| search.stopped == Some(Stopped::Cancelled)), "{last:?}");
     }
 }
 
@@ -102,9 +102,9 @@ fn whoever_waits_is_told_how_far_the_search_is() {
         ControlFlow::Continue(())
     });
     assert_eq!(proof.verdict, Verdict::Proved);
-    for search in ["runs with at most one void", "runs with at most one observation"] {
-        for doing in ["searching", "looking for ways to the end", "looking for ways to a safe stop"] {
-            assert!(told.contains(&(search, doing)), "{search}: {doing}");
+    for search in [Runs::OneVoid, Runs::OneObservation] {
+        for doing in [Looking::Searching, Looking::End, Looking::SafeStop] {
+            assert!(told.contains(&(search, doing)), "{search:?}: {doing:?}");
         }
     }
 }

@@ -1,0 +1,65 @@
+//! What this crate says to a person, as message ids with arguments. The sentences stand in `en/bay.ftl` of
+//! `panside-messages`.
+
+panside_messages::messages! {
+    // Why a use case failed.
+    bay_checklist "bay-checklist" (problems);
+    bay_sheet "bay-sheet" (problems);
+    bay_sheet_lacks "bay-sheet-lacks" (problems);
+    bay_not_proved "bay-not-proved" (id, why);
+    bay_not_proved_yet "bay-not-proved-yet" ();
+    bay_not_on_shelf "bay-not-on-shelf" (id);
+    bay_sheet_built_in "bay-sheet-built-in" (id);
+    bay_sheet_not_kept "bay-sheet-not-kept" (problems);
+    bay_sheet_draft "bay-sheet-draft" ();
+    bay_sheet_id "bay-sheet-id" (id);
+    bay_no_person "bay-no-person" ();
+    bay_pin_asked "bay-pin-asked" (name);
+    bay_pin_form "bay-pin-form" ();
+    bay_pin_of_other "bay-pin-of-other" (name);
+    bay_pin_first_own "bay-pin-first-own" (name);
+    bay_pin_lead "bay-pin-lead" (name);
+    bay_pin_second "bay-pin-second" (name);
+    bay_no_pin "bay-no-pin" (name);
+    bay_pin_hash "bay-pin-hash" (why);
+    bay_tool "bay-tool" (problems);
+    bay_photo_not_kept "bay-photo-not-kept" ();
+    bay_backup_failed "bay-backup-failed" (why);
+    bay_whole_path "bay-whole-path" (path);
+    bay_no_job "bay-no-job" (job);
+    bay_stale "bay-stale" (job);
+    bay_refused "bay-refused" (sentences);
+    bay_pinned "bay-pinned" (hash);
+    bay_json "bay-json" (why);
+    bay_sheet_field "bay-sheet-field" (key, said);
+    bay_plan_folder "bay-plan-folder" ();
+    bay_plan_numbers "bay-plan-numbers" ();
+    bay_plan_no_folder "bay-plan-no-folder" ();
+
+    // Why a checklist is not proved.
+    bay_refuted "bay-refuted" (what);
+    bay_refuted_by "bay-refuted-by" (what, run);
+    bay_action "bay-action" (action);
+    bay_then "bay-then" (start, next);
+    bay_undecided "bay-undecided" (states);
+
+    // What is said of a store and its backups.
+    bay_mended "bay-mended" (trouble);
+    bay_called_shop "bay-called-shop" ();
+    bay_age_future "bay-age-future" ();
+    bay_age_minutes "bay-age-minutes" (number);
+    bay_age_hours "bay-age-hours" (number);
+    bay_age_days "bay-age-days" (number);
+
+    // Why a photo is not on a record's pages.
+    bay_photo_no_hash "bay-photo-no-hash" ();
+    bay_photo_damaged "bay-photo-damaged" (why);
+    bay_photo_missing "bay-photo-missing" ();
+    bay_photo_altered "bay-photo-altered" ();
+    bay_photo_unreadable "bay-photo-unreadable" (why);
+}
+
+#[cfg(test)]
+mod tests {
+    panside_messages::testing::hold!("bay", super::MESSAGES);
+}
