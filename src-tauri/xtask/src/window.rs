@@ -27,8 +27,7 @@ const PICTURES: &str = "ui/pictures";
 /// millimetre has √(1280² + 800²) ÷ 8 ÷ 25.4 pixels.
 const MILLIMETRES: [(&str, &str); 2] = [("10-inch", "6.3"), ("8-inch", "7.43")];
 
-/// Every screen over fixed pages in Chromium: axe-core's rules, target sizes, text sizes, text that is cut off, double
-/// taps.
+/// Every screen over fixed pages in Chromium: axe-core's rules, target sizes, text sizes, text that is cut off.
 ///
 /// # Errors
 /// When a page can't be made or anything is found.
@@ -47,9 +46,7 @@ pub fn look(root: &Path) -> Result<(), Failure> {
         let out = aside.join(name).to_string_lossy().into_owned();
         ["look/look.mjs".to_owned(), pages.clone(), out, "--mm".to_owned(), mm.to_owned()].to_vec()
     });
-    // What a double tap does is the same at every size.
-    let doubles = vec!["look/doubles.mjs".to_owned(), pages];
-    side_by_side(root, looks.into_iter().chain([doubles]))
+    side_by_side(root, looks.into_iter())
 }
 
 /// Runs scripts of the page at the same time: one alone leaves half of the machine idle.

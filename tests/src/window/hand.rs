@@ -244,7 +244,13 @@ impl Window {
             return Err(self.not_seen(what));
         };
         let element = Element::from_element_id(self.client.clone(), ElementRef::from(id.to_owned()));
-        Ok((element, found["scrolled"] == Value::Bool(true)))
+        let scrolled = found["scrolled"] == Value::Bool(true);
+        if scrolled {
+            // The page takes the first tap after a scroll for one that the scroll misled, unless a hand pauses.
+            self.settle()?;
+            self.run("pausing after a scroll", "window.__eyes.pause()", vec![])?;
+        }
+        Ok((element, scrolled))
     }
 
     /// Runs a script in the page that waits and changes nothing, and answers what it gives to its last argument. The driver
