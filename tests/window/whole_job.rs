@@ -19,10 +19,10 @@ const SAYS: &[&str] = &[
 
 /// Every torque of the script that counts, as it was clicked and with which tool.
 const TORQUES: &[&str] = &[
-    "8 N·m, W1, quarter-inch click wrench, inside",
-    "4, then 9.0 N·m, W1, quarter-inch click wrench, inside",
-    "38 N·m, W2, three-eighths click wrench, inside",
-    "45 N·m, W2, three-eighths click wrench, inside",
+    "8 N·m, W1, quarter-inch click wrench, within limits",
+    "4, then 9.0 N·m, W1, quarter-inch click wrench, within limits",
+    "38 N·m, W2, three-eighths click wrench, within limits",
+    "45 N·m, W2, three-eighths click wrench, within limits",
 ];
 
 /// Parts of the record that must be the same whether a hand or the script's own walk entered them.
