@@ -140,7 +140,7 @@ impl BayError {
             BayError::WholePath(path) => bay_whole_path(path),
             BayError::NoJob(job) => bay_no_job(job.to_string()),
             BayError::Stale { job } => bay_stale(job.to_string()),
-            BayError::Refused { refusal } => bay_refused(sentences(refusal)),
+            BayError::Refused { refusal } => bay_refused(refusal.sentences()),
             BayError::Pinned(hash) => bay_pinned(hash.to_string()),
             BayError::Record(error) => error.message(),
             BayError::Json(why) => bay_json(why.to_string()),
@@ -171,11 +171,6 @@ impl BayError {
 /// The problems of a file, each on a line of its own.
 fn lines(problems: &Problems) -> Arg {
     Arg::lines(problems.0.iter().map(ToString::to_string))
-}
-
-/// A refusal, and what is missing.
-fn sentences(refusal: &Refusal) -> Arg {
-    Arg::Sentences(std::iter::once(&refusal.message).chain(&refusal.unmet).cloned().collect())
 }
 
 impl From<Refusal> for BayError {

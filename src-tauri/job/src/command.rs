@@ -173,9 +173,13 @@ impl Refusal {
     /// Why not, with everything that is missing.
     #[must_use]
     pub fn said_by(&self, speaker: &Speaker) -> String {
-        let mut said = vec![speaker.say(&self.message)];
-        said.extend(self.unmet.iter().map(|unmet| speaker.say(unmet)));
-        said.join(" ")
+        speaker.arg(&self.sentences())
+    }
+
+    /// The same, to be put into another message.
+    #[must_use]
+    pub fn sentences(&self) -> Arg {
+        Arg::Sentences(std::iter::once(&self.message).chain(&self.unmet).cloned().collect())
     }
 
     /// Who has to give their PIN, where that is all that is missing.

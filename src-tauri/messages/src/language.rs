@@ -49,7 +49,7 @@ impl Language {
     pub(crate) fn transform(self) -> fn(&str) -> Cow<'_, str> {
         match self {
             Language::English => one_line,
-            Language::Accented => |text| Cow::Owned(accented(&one_line(text)).into_owned()),
+            Language::Accented => |text| Cow::Owned(accented(&one_line(text))),
         }
     }
 }
@@ -60,8 +60,7 @@ fn one_line(text: &str) -> Cow<'_, str> {
 }
 
 /// The text with its letters accented, so that it can still be read.
-#[must_use]
-pub fn accented(text: &str) -> Cow<'_, str> {
+fn accented(text: &str) -> String {
     let accent = |c| match c {
         'a' => 'á',
         'c' => 'ç',
@@ -87,5 +86,5 @@ pub fn accented(text: &str) -> Cow<'_, str> {
         'Z' => 'Ž',
         other => other,
     };
-    Cow::Owned(text.chars().map(accent).collect())
+    text.chars().map(accent).collect()
 }

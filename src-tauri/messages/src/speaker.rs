@@ -123,9 +123,8 @@ impl Speaker {
     fn joined(&self, texts: &[String], last: fn(String, String) -> Message) -> String {
         let Some((first, more)) = texts.split_first() else { return String::new() };
         let Some((end, between)) = more.split_last() else { return first.clone() };
-        let said = |message: Message| self.phrase(&message).unwrap_or_else(|| message.bare());
-        let start = between.iter().fold(first.clone(), |start, next| said(own::list_next(start, next)));
-        said(last(start, end.clone()))
+        let next = |start, next| self.within(&own::list_next(start, next));
+        self.within(&last(between.iter().fold(first.clone(), next), end.clone()))
     }
 }
 

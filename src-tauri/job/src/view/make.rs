@@ -25,6 +25,8 @@ pub(super) struct At<'a> {
     /// What has grown too old by now is unknown in it.
     pub state: &'a State,
     pub now: &'a Stamp,
+    /// What each vehicle action would come to now, or why it is refused.
+    pub vehicle_actions: &'a [Result<State, Refusal>],
 }
 
 impl At<'_> {
@@ -36,8 +38,10 @@ impl At<'_> {
 
 pub(super) fn job(job: &Job, now: &Stamp) -> JobView {
     let (state, _) = aged(job, now);
-    let at = At { job, state: &state, now };
     let (checklist, machine) = (&job.procedure.checklist, &job.procedure.machine);
+    let outcome = |number| allowed(job, &state, Action::Vehicle(VehicleActionIx::of(number)), now);
+    let vehicle_actions: Vec<_> = (0..machine.vehicle_actions.len()).map(outcome).collect();
+    let at = At { job, state: &state, now, vehicle_actions: &vehicle_actions };
     let steps: Vec<_> = (0..machine.steps.len()).map(|number| step::step(at, StepIx::of(number))).collect();
     let in_steps = clock::by_phase(at);
     let started = job.start.as_ref();
@@ -109,14 +113,14 @@ fn phases(at: At<'_>, in_steps: &[u64]) -> Vec<PhaseView> {
 
 fn made(at: At<'_>, number: VehicleActionIx) -> VehicleActionView {
     let text = at.job.procedure.vehicle_action_text(number);
-    let outcome = allowed(at.job, at.state, Action::Vehicle(number), at.now);
+    let outcome = &at.vehicle_actions[number.at()];
     let Lost { lapsed, forgotten } =
         outcome.as_ref().map(|next| lost(&at.job.procedure, at.state, next)).unwrap_or_default();
     VehicleActionView {
         id: text.id.clone(),
         title: text.title.clone(),
         minutes: text.minutes,
-        refusal: outcome.err(),
+        refusal: outcome.as_ref().err().cloned(),
         lapses: lapsed,
         forgets: forgotten,
     }

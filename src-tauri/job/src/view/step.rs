@@ -11,7 +11,6 @@ use super::make::At;
 use super::{AngleView, EntryView, StepView, TorqueView};
 use crate::command::{Actor, Refusal};
 use crate::decide::draft::Draft;
-use crate::decide::refuse::allowed;
 use crate::decide::signs::signs_of;
 use crate::decide::work::refuse_missing;
 use crate::entry::{self, Context, Past, classify, ms_left};
@@ -70,7 +69,7 @@ fn done(at: At<'_>, step: StepIx) -> Option<Refusal> {
     draft.goes_on(step).and_then(|()| refuse_missing(at.job.procedure.step(step), draft.missing(step))).err()
 }
 
-/// Moves that would bring what a step lacks: after one of them less is unmet, and nothing new.
+/// Vehicle actions that would bring what a step lacks: after one of them less is unmet, and nothing new.
 fn helps(at: At<'_>, step: StepIx, shown: Shown) -> Vec<String> {
     let procedure = &at.job.procedure;
     let machine = &procedure.machine;
@@ -87,15 +86,15 @@ fn helps(at: At<'_>, step: StepIx, shown: Shown) -> Vec<String> {
         unmet
     };
     let now = lacks(at.state);
-    let brings = |made: &VehicleActionIx| {
-        !now.is_empty()
-            && allowed(at.job, at.state, Action::Vehicle(*made), at.now).is_ok_and(|next| {
-                let then = lacks(&next);
-                then.len() < now.len() && then.iter().all(|one| now.contains(one))
-            })
+    if now.is_empty() {
+        return Vec::new();
+    }
+    let brings = |next: &State| {
+        let then = lacks(next);
+        then.len() < now.len() && then.iter().all(|one| now.contains(one))
     };
-    let vehicle_actions = (0..machine.vehicle_actions.len()).map(VehicleActionIx::of).filter(brings);
-    vehicle_actions.map(|made| procedure.vehicle_action_text(made).id.clone()).collect()
+    let made = at.vehicle_actions.iter().enumerate().filter(|(_, next)| next.as_ref().is_ok_and(brings));
+    made.map(|(number, _)| procedure.vehicle_action_text(VehicleActionIx::of(number)).id.clone()).collect()
 }
 
 fn entry_view<'a>(
