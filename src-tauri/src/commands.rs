@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use panside_bay::JobLine;
 use panside_bay::clock::utc_offset_min;
-use panside_bay::closing::RecordPage;
+use panside_bay::closing::{RecordPage, SavedPages};
 use panside_bay::enter::{Actor, Command, EntryValue, Hash, Head, JobId, PersonId, Preview, RequestId};
 use panside_bay::figures::FiguresPage;
 use panside_bay::page::{JobPage, Reply};
@@ -169,9 +169,9 @@ commands! {
     figures(job: JobId) -> FiguresPage {
         |desk| desk.beside(move |bay| bay.to_record(job), |job| Ok(job.figures_page())).await
     }
-    /// Writes the record as PDF beside the store and answers the file's path.
-    save_record(job: JobId) -> String {
-        |desk| desk.beside(move |bay| bay.to_record(job), |job| job.save()).await
+    /// Writes pages of the record as PDF beside the store and answers the file's path.
+    save_record(job: JobId, pages: SavedPages) -> String {
+        |desk| desk.beside(move |bay| bay.to_record(job), move |job| job.save(pages)).await
     }
     /// Lets minutes pass on the demo clock.
     let_pass(minutes: u16) -> () { |desk| desk.let_pass(minutes).await }

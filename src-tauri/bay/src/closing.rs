@@ -1,13 +1,15 @@
 //! What a screen shows of a job's record before it is handed over: what is in it, what it lacks, its photos.
 
 use panside_journal::{Hash, JobId};
+use panside_messages::Speaker;
 use panside_record::account::Said;
 use panside_record::document::End;
-use panside_record::{Document, Missing, MissingKind};
+use panside_record::{Document, Extent, Missing, MissingKind, Paper};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::record::{ToRecord, pages};
+use crate::record::pages::pages;
+use crate::record::{Pages, ToRecord};
 use crate::{Bay, BayError};
 
 /// A record as a screen shows it. Days and times are by the shop's clock.
@@ -43,6 +45,18 @@ pub struct RecordPage {
     pub head: Hash,
     /// What comes before anything that a record says.
     pub come_first: String,
+}
+
+/// Which pages of a record are saved.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum SavedPages {
+    /// Those of the service writer and the file.
+    Record,
+    /// The same with every reading, vehicle action, caution and working-out.
+    Everything,
+    /// The customer's copy.
+    Customer,
 }
 
 /// Whether a job has ended.
@@ -145,8 +159,8 @@ impl Bay {
     ///
     /// # Errors
     /// As [`Bay::to_record`] and [`ToRecord::save`].
-    pub fn save_record(&mut self, job: JobId) -> Result<String, BayError> {
-        self.to_record(job)?.save()
+    pub fn save_record(&mut self, job: JobId, pages: SavedPages) -> Result<String, BayError> {
+        self.to_record(job)?.save(pages)
     }
 }
 
@@ -158,7 +172,7 @@ impl ToRecord {
     pub fn record_page(&self) -> Result<RecordPage, BayError> {
         let document = self.record()?;
         let (ended, end) = end(&document.end);
-        let photos = document.photos.iter().filter_map(|one| photo(&document, one)).collect();
+        let photos = document.photos.iter().filter_map(photo).collect();
         let items = &document.tally.items;
         let tally = items.iter().map(|item| TallyLine {
             name: item.name.clone(),
@@ -173,7 +187,7 @@ impl ToRecord {
             concern: texts(&document.account.concern),
             cause: texts(&document.account.cause),
             correction: texts(&document.account.correction),
-            missing: missing(&document),
+            missing: missing(&document, self.speaker),
             departures: departures(&document),
             tally: tally.collect(),
             photos,
@@ -186,18 +200,23 @@ impl ToRecord {
         })
     }
 
-    /// Writes the record as PDF into the store's folder `records` and answers the file's path. The name says which job and how
-    /// far it had come, so that no earlier record is overwritten by a different one.
+    /// Writes the record as PDF into the store's folder `records` and answers the file's path. The name says which job, how
+    /// far it had come and which pages they are, so that no earlier record is overwritten by a different one.
     ///
     /// # Errors
     /// As [`ToRecord::record`]; [`BayError::Record`] when the pages cannot be written; and with what the disk said.
-    pub fn save(&self) -> Result<String, BayError> {
+    pub fn save(&self, which: SavedPages) -> Result<String, BayError> {
         let document = self.record()?;
-        let bytes = pages(&document, &self.files, self.speaker)?;
+        let (which, ending) = match which {
+            SavedPages::Record => (Pages::Record(Extent::File), ""),
+            SavedPages::Everything => (Pages::Record(Extent::Everything), "-everything"),
+            SavedPages::Customer => (Pages::Customer, "-customer"),
+        };
+        let bytes = pages(&document, (which, Paper::Letter), &self.files, self.speaker)?;
         // A name longer than 255 bytes is none on most systems.
         let words = document.vehicle.repair_order.chars().take(60);
         let name: String = words.map(|c| if c.is_ascii_alphanumeric() { c } else { '-' }).collect();
-        let name = format!("{name}-{}-{}.pdf", &self.id.to_string()[..8], document.journal.events);
+        let name = format!("{name}-{}-{}{ending}.pdf", &self.id.to_string()[..8], document.journal.events);
         let path = self.files.put_record(&name, &bytes)?;
         Ok(path.to_string_lossy().into_owned())
     }
@@ -220,12 +239,12 @@ fn end(end: &End) -> (Ended, Option<EndedBy>) {
     }
 }
 
-fn missing(document: &Document) -> Vec<MissingGroup> {
+fn missing(document: &Document, speaker: &Speaker) -> Vec<MissingGroup> {
     let group = |kind: &MissingKind| {
         let of_kind = document.missing.iter().filter(|missing| missing.kind == *kind);
         let line = |one: &Missing| MissingLine { says: one.what.clone(), step: one.step.clone() };
         let what: Vec<_> = of_kind.map(line).collect();
-        (!what.is_empty()).then(|| MissingGroup { says: kind.says().to_owned(), what })
+        (!what.is_empty()).then(|| MissingGroup { says: speaker.say(&kind.says()), what })
     };
     MissingKind::ALL.iter().filter_map(group).collect()
 }
@@ -238,12 +257,12 @@ fn departures(document: &Document) -> Vec<String> {
 }
 
 /// A photo whose hash is one; an entry whose hash is none can have no file.
-fn photo(document: &Document, photo: &panside_record::measured::Photo) -> Option<PhotoLine> {
+fn photo(photo: &panside_record::measured::Photo) -> Option<PhotoLine> {
     let (day, time) = photo.by.day_time();
     Some(PhotoLine {
         hash: photo.hash.parse().ok()?,
         step: photo.step.clone(),
-        step_title: document.step_title(&photo.step).to_owned(),
+        step_title: photo.title.clone(),
         label: photo.label.clone(),
         of: photo.of.clone(),
         width: photo.width,

@@ -50,13 +50,6 @@ panside_messages::messages! {
     bay_age_minutes "bay-age-minutes" (number);
     bay_age_hours "bay-age-hours" (number);
     bay_age_days "bay-age-days" (number);
-
-    // Why a photo is not on a record's pages.
-    bay_photo_no_hash "bay-photo-no-hash" ();
-    bay_photo_damaged "bay-photo-damaged" (why);
-    bay_photo_missing "bay-photo-missing" ();
-    bay_photo_altered "bay-photo-altered" ();
-    bay_photo_unreadable "bay-photo-unreadable" (why);
 }
 
 #[cfg(test)]

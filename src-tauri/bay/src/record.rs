@@ -1,19 +1,19 @@
 //! The record of a job.
 
-mod pages;
+pub(crate) mod pages;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use panside_job::Job;
 use panside_journal::{Hash, Head, JobId, Stamp};
-pub use panside_record::Document;
 pub use panside_record::measured::Photo;
 pub use panside_record::steps::Standing;
+pub use panside_record::{Csv, Document, Extent, Paper};
 use panside_record::{ProofSummary, RecordInputs};
 use panside_store::Files;
 
-pub(crate) use self::pages::pages;
+pub use self::pages::Pages;
 use crate::{Bay, BayError};
 use panside_messages::Speaker;
 
@@ -76,12 +76,6 @@ impl ToRecord {
             damaged: self.troubles.clone(),
             captions: BTreeMap::new(),
         };
-        let mut document = Document::of(&self.job, &inputs);
-        document
-            .figures
-            .iter_mut()
-            .for_each(|figure| figure.each_message(&mut |message| self.speaker.fill(message)));
-        document.each_label(&mut |label| label.text = self.speaker.within(label));
-        Ok(document)
+        Ok(Document::of(&self.job, &inputs, self.speaker))
     }
 }

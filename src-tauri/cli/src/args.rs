@@ -94,6 +94,8 @@ pub struct WalkArgs {
     /// Where the record goes; the file's ending says in which form: .json, .txt or .pdf.
     #[arg(long)]
     pub record: Option<PathBuf>,
+    #[command(flatten)]
+    pub print: PrintArgs,
     /// The photo file for every photo that the script takes.
     #[arg(long)]
     pub photo: Option<PathBuf>,
@@ -328,6 +330,38 @@ pub struct JobsArgs {
     pub even_so: bool,
 }
 
+/// What is printed of a record, and on what.
+#[derive(Debug, Args)]
+pub struct PrintArgs {
+    /// Who reads it: the service writer, with the file, or the customer.
+    #[arg(long = "for", value_enum, default_value_t = Reader::Writer, value_name = "READER")]
+    pub reader: Reader,
+    /// With every reading, vehicle action, caution and working-out.
+    #[arg(long)]
+    pub everything: bool,
+    /// The paper of the pages.
+    #[arg(long, value_enum, default_value_t = Sheet::Letter)]
+    pub paper: Sheet,
+}
+
+/// Who reads a record.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Reader {
+    /// The service writer.
+    Writer,
+    /// The customer.
+    Customer,
+}
+
+/// A size of paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Sheet {
+    /// US Letter.
+    Letter,
+    /// ISO A4.
+    A4,
+}
+
 /// `record`.
 #[derive(Debug, Args)]
 pub struct RecordArgs {
@@ -342,6 +376,11 @@ pub struct RecordArgs {
     /// Write it to this file instead; its ending says in which form: .json, .txt or .pdf.
     #[arg(long)]
     pub out: Option<PathBuf>,
+    #[command(flatten)]
+    pub print: PrintArgs,
+    /// Write parts.csv, labor.csv and measurements.csv into this folder, for pasting into other programs.
+    #[arg(long, value_name = "FOLDER")]
+    pub csv: Option<PathBuf>,
     /// Make it from what can be read of a store that is damaged or has lost something; the record says so.
     #[arg(long)]
     pub even_so: bool,

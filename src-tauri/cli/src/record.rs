@@ -5,9 +5,9 @@ use std::path::Path;
 use panside_bay::Bay;
 use panside_bay::clean;
 use panside_bay::clock::SystemClock;
-use panside_bay::record::Document;
+use panside_bay::record::{Document, Extent, Pages, Paper};
 
-use crate::args::{JobsArgs, RecordArgs};
+use crate::args::{JobsArgs, PrintArgs, Reader, RecordArgs, Sheet};
 use crate::exit::{Exit, Failure, write};
 use crate::out::{self, say};
 
@@ -40,12 +40,40 @@ impl Form {
     }
 }
 
+impl PrintArgs {
+    pub fn pages(&self) -> Pages {
+        match (self.reader, self.everything) {
+            (Reader::Customer, _) => Pages::Customer,
+            (Reader::Writer, true) => Pages::Record(Extent::Everything),
+            (Reader::Writer, false) => Pages::Record(Extent::File),
+        }
+    }
+
+    fn paper(&self) -> Paper {
+        match self.paper {
+            Sheet::Letter => Paper::Letter,
+            Sheet::A4 => Paper::A4,
+        }
+    }
+
+    /// The form of a file, refused before anything is done where a customer's copy has none such.
+    pub fn form(&self, path: &Path) -> Result<Form, Failure> {
+        match Form::of(path)? {
+            Form::Json if self.reader == Reader::Customer => {
+                let message = "The customer's copy has no data form: take .txt or .pdf.";
+                Err(Failure::new(Exit::Usage, message))
+            }
+            form => Ok(form),
+        }
+    }
+}
+
 /// Writes a record to a file in the form that its ending asks for.
-pub fn save(bay: &Bay, document: &Document, path: &Path) -> Result<(), Failure> {
-    let bytes = match Form::of(path)? {
+pub fn save(bay: &Bay, document: &Document, path: &Path, print: &PrintArgs) -> Result<(), Failure> {
+    let bytes = match print.form(path)? {
         Form::Json => document.to_json()?,
-        Form::Text => document.to_text().into_bytes(),
-        Form::Pdf => bay.pages(document)?,
+        Form::Text => bay.record_text(document, print.pages()).into_bytes(),
+        Form::Pdf => bay.pages(document, print.pages(), print.paper())?,
     };
     write(path, &bytes)
 }
@@ -75,19 +103,27 @@ pub fn record(args: &RecordArgs) -> Result<Exit, Failure> {
         Failure::new(Exit::Usage, message)
     })?;
     // A wrong ending is told before anything is done.
-    args.out.as_deref().map(Form::of).transpose()?;
+    args.out.as_deref().map(|path| args.print.form(path)).transpose()?;
     let mut bay = open(&args.store)?;
     // The job is read before what was found is said: reading it may find more.
     let document = bay.record(job);
     said(&bay, args.even_so)?;
     let document = document?;
+    if let Some(folder) = &args.csv {
+        for file in bay.record_csv(&document) {
+            write(&folder.join(file.name), file.text.as_bytes())?;
+        }
+        say!("Parts, labor and measurements are in {}.", folder.display());
+    }
     if let Some(path) = &args.out {
-        save(&bay, &document, path)?;
+        save(&bay, &document, path, &args.print)?;
         say!("The record is in {}.", path.display());
+    } else if args.csv.is_some() {
+        return Ok(Exit::Done);
     } else if args.json {
         out::print_json(&String::from_utf8_lossy(&document.to_json()?));
     } else {
-        out::print(format_args!("{}", document.to_text()));
+        out::print(format_args!("{}", bay.record_text(&document, args.print.pages())));
     }
     Ok(Exit::Done)
 }

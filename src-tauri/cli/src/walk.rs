@@ -31,7 +31,7 @@ use crate::when::When;
 /// Walks a script.
 pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     // A wrong ending is told before the walk and not after it.
-    args.record.as_deref().map(record::Form::of).transpose()?;
+    args.record.as_deref().map(|path| args.print.form(path)).transpose()?;
     let mut script = script::read(&args.script)?;
     // The commands of a script keep their ids, on whatever day it is walked.
     let words = serde_json::to_string(&script)?;
@@ -215,10 +215,10 @@ impl Walk<'_> {
         }
         let document = self.bay.record(job)?;
         if !self.args.json && !self.args.no_text {
-            say!("\n{}", document.to_text());
+            say!("\n{}", self.bay.record_text(&document, self.args.print.pages()));
         }
         if let Some(path) = &self.args.record {
-            record::save(&self.bay, &document, path)?;
+            record::save(&self.bay, &document, path, &self.args.print)?;
             self.print(json!({ "record": path }), &format!("The record is in {}.", path.display()))?;
         }
         Ok(())

@@ -97,6 +97,11 @@ impl Figure {
     }
 }
 
+/// A number as it was typed, with the decimal sign of all other numbers in figures.
+fn pointed(typed: &str) -> String {
+    typed.replace(',', ".")
+}
+
 /// One value that was entered, with what stands around it.
 #[derive(Clone, Copy)]
 struct Taken<'a> {

@@ -92,13 +92,3 @@ bay-age-days = { $number ->
     [one] { $number } day ago
    *[other] { $number } days ago
 }
-
-## Why a photo is not on a record's pages
-
-bay-photo-no-hash = its hash is none
-# $why: a sentence
-bay-photo-damaged = its file is damaged ({ $why })
-bay-photo-missing = its file is not in the store
-bay-photo-altered = its file is not the one that was taken in
-# $why: a sentence
-bay-photo-unreadable = its file cannot be read ({ $why })

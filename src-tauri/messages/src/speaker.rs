@@ -23,6 +23,7 @@ mod own {
 
 /// Makes sentences of messages in one language.
 pub struct Speaker {
+    language: Language,
     bundle: FluentBundle<FluentResource>,
 }
 
@@ -53,7 +54,7 @@ impl Speaker {
             };
             bundle.add_resource_overriding(resource);
         }
-        Speaker { bundle }
+        Speaker { language, bundle }
     }
 
     /// Speaks English.
@@ -73,6 +74,12 @@ impl Speaker {
     #[must_use]
     pub fn within(&self, message: &Message) -> String {
         self.phrase(message).unwrap_or_else(|| line(&message.bare()))
+    }
+
+    /// The language that is spoken.
+    #[must_use]
+    pub fn language(&self) -> Language {
+        self.language
     }
 
     /// Puts a message's sentence into it.

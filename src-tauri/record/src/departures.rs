@@ -2,10 +2,11 @@
 //! tablet restarted.
 
 use panside_job::clock::elapsed_ms;
-use panside_job::{EntryValue, Event, Mark, Message};
+use panside_job::{EntryValue, Event, Mark};
 use serde::{Deserialize, Serialize};
 
 use crate::by::By;
+use crate::messages;
 use crate::source::{Source, Standing};
 
 /// What was entered at a step and was voided. The entries stay in [`crate::steps`].
@@ -52,7 +53,7 @@ pub struct ByName {
     /// What the value turned out to be.
     pub class: String,
     /// What the class is called.
-    pub called: Message,
+    pub called: String,
     /// The reason that was given.
     pub reason: String,
     /// Who answers for it.
@@ -126,7 +127,7 @@ pub(crate) fn by_name(source: Source<'_>) -> Vec<ByName> {
             step: found.step.id.clone(),
             label: found.label(),
             class: found.value.class.clone(),
-            called: found.class_label(),
+            called: source.class_label(found.entry.map(|entry| &entry.ask), &found.value.class),
             reason: told.reason.clone(),
             said_by: source.job.people.called(told.by, found.value.mark.seq),
             standing: found.standing,
@@ -208,17 +209,22 @@ pub(crate) fn vehicle_actions(source: Source<'_>) -> Vec<VehicleAction> {
         Event::VehicleAction(body) => {
             let text = checklist.vehicle_actions.iter().find(|found| found.id == body.action);
             let makes = text.into_iter().flat_map(|text| &text.makes);
-            let makes = makes.map(|(what, value)| source.job.procedure.labels_of(what, value));
             Some(VehicleAction {
                 id: body.action.clone(),
                 title: source.vehicle_action_title(&body.action),
-                makes: makes.map(|(what, value)| format!("{what}: {value}")).collect(),
+                makes: makes.map(|(what, value)| status(source, what, value)).collect(),
                 by: source.by(&source.job.mark(happened)),
             })
         }
         _ => None,
     });
     vehicle_actions.collect()
+}
+
+/// A condition with a value of it, as "lift: on locks".
+pub(crate) fn status(source: Source<'_>, condition: &str, value: &str) -> String {
+    let (condition, value) = source.job.procedure.labels_of(condition, value);
+    source.say.within(&messages::condition_value(condition, value))
 }
 
 /// Every time the wall clock was set.

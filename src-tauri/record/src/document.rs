@@ -11,7 +11,8 @@ use panside_messages::clean::json;
 use panside_procedure::format::Signal;
 use serde::{Deserialize, Serialize};
 
-use crate::account::{Account, Codes};
+use crate::account::{Account, Authorized, Codes};
+use crate::bill::{FluidUsed, Parts};
 use crate::by::By;
 use crate::day::Track;
 use crate::departures::{ByName, ClockSet, Explained, Observed, Restarted, VehicleAction, Voided};
@@ -26,14 +27,6 @@ use crate::time::Time;
 
 /// The value of `format` in a record.
 pub const RECORD_FORMAT: &str = "panside-record/1";
-/// Stands on every form of a record made with invented content.
-pub const DEMO_MARK: &str = "demo values, not for a vehicle";
-/// Stands on every page of a record made from data that is damaged or not all there.
-pub const DAMAGED_MARK: &str = "made from damaged data";
-/// What comes before anything that a record says.
-pub const COME_FIRST: &str = "The vehicle maker's service information, the lift maker's instructions, local codes and \
-                              licensed practice come first.";
-
 /// The finished record of one job.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -44,6 +37,9 @@ pub struct Document {
     pub title: String,
     /// The demo mark, where checklist or sheet is invented.
     pub demo: Option<String>,
+    /// Stands on every page of a record that is made from data with something wrong.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub damaged_mark: Option<String>,
     /// What was found wrong with the data that the record is made from. Empty for data in order.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub damaged: Vec<String>,
@@ -65,6 +61,12 @@ pub struct Document {
     pub papers: Option<Papers>,
     /// Concern, cause and correction.
     pub account: Account,
+    /// What the customer agreed to.
+    pub authorized: Vec<Authorized>,
+    /// New parts.
+    pub parts: Parts,
+    /// Fluid filled and drained.
+    pub fluid: FluidUsed,
     /// Time.
     pub time: Time,
     /// What the job lacks.
@@ -129,24 +131,20 @@ pub struct Vehicle {
     pub label: String,
     /// Vehicle identification number as read, where the checklist asks for it.
     pub vin: Option<String>,
+    /// Its plate, where the checklist asks for it.
+    pub plate: Option<String>,
+    /// Its engine, where the checklist asks for it.
+    pub engine: Option<String>,
     /// Odometer as typed, where the checklist asks for it.
     pub odometer: Option<String>,
+    /// Odometer as it left, as typed, where it was read again.
+    pub odometer_out: Option<String>,
     /// How it came in: every condition with its value.
     pub came_in: BTreeMap<String, String>,
     /// How it stands now, or stood when the job ended: every condition with its value.
     pub stands: BTreeMap<String, String>,
-    /// Of that, what is otherwise than it came in, as people read it.
-    pub otherwise: Vec<Stands>,
-}
-
-/// A condition with its value, as people read them.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Stands {
-    /// The condition.
-    pub what: String,
-    /// Its value.
-    pub is: String,
+    /// What stands otherwise than it came in, as people call it.
+    pub changed: Vec<String>,
 }
 
 /// The files that the job goes by.
@@ -220,18 +218,10 @@ pub struct Journal {
 }
 
 impl Document {
-    /// What a step is called; its id where the record has no such step.
-    #[must_use]
-    pub fn step_title<'a>(&'a self, id: &'a str) -> &'a str {
-        let mut steps = self.phases.iter().flat_map(|phase| &phase.steps);
-        steps.find(|step| step.id == id).map_or(id, |step| &step.title)
-    }
-
     /// What stands on every page: that values are invented, that data is damaged; empty for most records.
     #[must_use]
     pub fn mark(&self) -> String {
-        let damaged = (!self.damaged.is_empty()).then_some(DAMAGED_MARK);
-        self.demo.as_deref().into_iter().chain(damaged).collect::<Vec<_>>().join("; ")
+        self.demo.iter().chain(&self.damaged_mark).map(String::as_str).collect::<Vec<_>>().join("; ")
     }
 
     /// The document as indented JSON, members always in the same order, with a line break at the end.

@@ -4,7 +4,7 @@ use std::fmt;
 
 use panside_messages::{Arg, Message};
 
-use crate::message::*;
+use crate::messages::*;
 
 /// Why a record or a part of it can't be made.
 #[derive(Debug, thiserror::Error)]

@@ -8,6 +8,7 @@ use panside_procedure::format::{Ask, Reuse, Step};
 use serde::{Deserialize, Serialize};
 
 use crate::by::By;
+use crate::messages;
 use crate::source::{Found, Source};
 
 /// All pieces of the job.
@@ -128,11 +129,14 @@ fn accounted(source: Source<'_>) -> Vec<Accounted> {
         let short = asked.of.iter().filter_map(|(id, &expected)| {
             let counted = of.get(id).copied().unwrap_or(0);
             let name = source.job.procedure.checklist.item_name(id);
-            (counted < u32::from(expected)).then(|| format!("{name} {counted} of {expected}"))
+            (counted < u32::from(expected)).then(|| {
+                let short = messages::pieces_short(name, counted.to_string(), expected.to_string());
+                source.say.within(&short)
+            })
         });
         Some(Accounted {
             step: found.step.id.clone(),
-            what: short.collect::<Vec<_>>().join(", "),
+            what: source.say.listed(short),
             reason: told.reason.clone(),
             says: source.job.people.called(told.by, found.value.mark.seq),
             by: source.by(&found.value.mark),

@@ -1,8 +1,8 @@
 //! Level readings and torque as data, for a table or a drawing, and the photos. Figures stand as typed; those of the
 //! sheet with as many digits as make them.
 
+use panside_job::EntryValue;
 use panside_job::value::StickShows;
-use panside_job::{EntryValue, Message};
 use panside_procedure::format::sheet::Value;
 use panside_procedure::format::{Ask, Sheet};
 use serde::{Deserialize, Serialize};
@@ -26,7 +26,7 @@ pub struct Level {
     /// What the level turned out to be.
     pub class: String,
     /// What the class is called.
-    pub called: Message,
+    pub called: String,
     /// What has become of the entry.
     pub standing: Standing,
     /// Who entered it, and when.
@@ -103,7 +103,7 @@ pub struct Torque {
     /// What it turned out to be.
     pub class: String,
     /// What the class is called.
-    pub called: Message,
+    pub called: String,
     /// What has become of the entry.
     pub standing: Standing,
     /// Who entered it, and when.
@@ -134,6 +134,8 @@ pub struct Photo {
     pub height: u32,
     /// What has become of the entry.
     pub standing: Standing,
+    /// It stands on the first page and on the customer's copy.
+    pub first_page: bool,
     /// Who entered it, and when.
     pub by: By,
 }
@@ -161,7 +163,7 @@ pub(crate) fn levels(source: Source<'_>) -> Vec<Level> {
             readings: readings.collect(),
             confirmed_no_trace: *confirmed_no_trace,
             class: found.value.class.clone(),
-            called: found.class_label(),
+            called: source.class_label(found.entry.map(|entry| &entry.ask), &found.value.class),
             standing: found.standing,
             by: source.by(&found.value.mark),
             chart,
@@ -206,10 +208,10 @@ pub(crate) fn torques(source: Source<'_>) -> Vec<Torque> {
             calibration_due: tool.calibration_due.clone(),
             certificate: tool.certificate.clone(),
             class: found.value.class.clone(),
-            called: found.class_label(),
+            called: source.class_label(found.entry.map(|entry| &entry.ask), &found.value.class),
             standing: found.standing,
             by: source.by(&found.value.mark),
-            limits: found.entry.map(|entry| limits(&entry.ask, sheet)).unwrap_or_default(),
+            limits: found.entry.map(|entry| limits(&entry.ask, sheet, source.say)).unwrap_or_default(),
         })
     });
     torques.collect()
@@ -230,10 +232,11 @@ pub(crate) fn photos(
 ) -> Vec<Photo> {
     let photos = source.entered().filter_map(|found| {
         let EntryValue::Photo { hash, width, height } = &found.value.value else { return None };
-        let of = match found.entry.map(|entry| &entry.ask) {
-            Some(Ask::Photo(asked)) => asked.of.clone(),
-            _ => String::new(),
+        let (of, asked_first) = match found.entry.map(|entry| &entry.ask) {
+            Some(Ask::Photo(asked)) => (asked.of.clone(), asked.first_page),
+            _ => (String::new(), false),
         };
+        let first_page = asked_first && found.counts();
         Some(Photo {
             hash: hash.clone(),
             step: found.step.id.clone(),
@@ -244,6 +247,7 @@ pub(crate) fn photos(
             width: *width,
             height: *height,
             standing: found.standing,
+            first_page,
             by: source.by(&found.value.mark),
         })
     });

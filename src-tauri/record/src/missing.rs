@@ -2,10 +2,14 @@
 
 use panside_job::Job;
 use panside_job::job::{Attempt, StepDetail};
+use panside_messages::Message;
 use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Entry, SignKind, Step};
 use panside_procedure::machine::{ItemIx, SignIx};
 use serde::{Deserialize, Serialize};
+
+use crate::messages;
+use crate::source::Source;
 
 /// What kind of thing is missing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -44,16 +48,16 @@ impl MissingKind {
 
     /// What is said before the names of what is missing.
     #[must_use]
-    pub fn says(self) -> &'static str {
+    pub fn says(self) -> Message {
         match self {
-            MissingKind::PieceOff => "Off the vehicle",
-            MissingKind::AttestLapsed => "Must be signed again",
-            MissingKind::VoidedNotCorrected => "Voided and not corrected",
-            MissingKind::StepInProgress => "In progress, not done",
-            MissingKind::EntryMissing => "Not entered",
-            MissingKind::MissedUnexplained => "Missed, no reason given",
-            MissingKind::StepNotWorked => "Not done",
-            MissingKind::StepUndecided => "Not known whether it is part of this job",
+            MissingKind::PieceOff => messages::missing_piece_off(),
+            MissingKind::AttestLapsed => messages::missing_attest_lapsed(),
+            MissingKind::VoidedNotCorrected => messages::missing_voided(),
+            MissingKind::StepInProgress => messages::missing_in_progress(),
+            MissingKind::EntryMissing => messages::missing_entry_at(),
+            MissingKind::MissedUnexplained => messages::missing_unexplained(),
+            MissingKind::StepNotWorked => messages::missing_not_done(),
+            MissingKind::StepUndecided => messages::missing_undecided(),
         }
     }
 }
@@ -74,9 +78,9 @@ pub struct Missing {
 
 /// Everything that a job lacks: by kind, and within a kind in file order. Empty when the job is complete. What was skipped
 /// or explained is not missing; a record tells it apart.
-#[must_use]
-pub fn missing(job: &Job) -> Vec<Missing> {
-    let mut all = pieces_off(job);
+pub(crate) fn missing(source: Source<'_>) -> Vec<Missing> {
+    let job = source.job;
+    let mut all = pieces_off(source);
     all.extend(attests_lapsed(job));
     for (number, step) in job.procedure.steps() {
         let detail = job.step(number);
@@ -95,7 +99,7 @@ pub fn missing(job: &Job) -> Vec<Missing> {
         all.extend(kind.map(|kind| of_step(kind, &step.id, step.title.clone())));
         let entries = attempt_to_check(detail).into_iter().flat_map(|attempt| lacking(step, attempt));
         all.extend(entries.map(|entry| {
-            let what = format!("\"{}\" at \"{}\"", entry.label, step.title);
+            let what = source.say.within(&messages::entry_of_step(&entry.label, &step.title));
             of_step(MissingKind::EntryMissing, &entry.id, what)
         }));
     }
@@ -120,15 +124,17 @@ fn lacking<'a>(step: &'a Step, attempt: &'a Attempt) -> impl Iterator<Item = &'a
 }
 
 /// Both counts of what is off are told: the rules' and the one from the events.
-fn pieces_off(job: &Job) -> Vec<Missing> {
+fn pieces_off(source: Source<'_>) -> Vec<Missing> {
+    let job = source.job;
     let items = job.procedure.checklist.items.iter().enumerate().filter_map(|(at, item)| {
         let by_rule = i32::from(job.procedure.machine.empty(&job.state, ItemIx::of(at)));
         let by_events = job.tally.off(&item.id);
-        let what = if by_rule == by_events {
-            format!("{} {by_rule}", item.name)
+        let [rule, events] = [by_rule, by_events].map(|pieces| pieces.to_string());
+        let what = source.say.within(&if by_rule == by_events {
+            messages::value_pieces(&item.name, rule)
         } else {
-            format!("{} {by_rule} by the rules, {by_events} by the events", item.name)
-        };
+            messages::pieces_two_counts(&item.name, rule, events)
+        });
         let (kind, id) = (MissingKind::PieceOff, item.id.clone());
         (by_rule != 0 || by_events != 0).then_some(Missing { kind, step: None, id, what })
     });

@@ -1,18 +1,41 @@
 //! What every form for reading says, as data: the plain text and the pages lay out the same words.
+//!
+//! - `first`: what a service writer needs in a minute
+//! - `customer`: the same in plain words for whoever pays
+//! - `file`, `otherwise`, `journal`: what stands up later
+//! - `entries`, `all`: everything, where that is asked for
 
+mod all;
+mod customer;
 mod entries;
+mod file;
 mod first;
 mod journal;
 mod otherwise;
-mod rest;
 
-pub(crate) use entries::entries;
-pub(crate) use first::{
-    facts, facts_but_left, facts_table, hours, left_as, open, open_lines, order, said, time, time_rows,
-};
-pub(crate) use rest::{LEVELS, TORQUES, caption, rest, torque_rows};
+pub(crate) use customer::{Customer, customer};
+pub(crate) use file::{caption, measured};
+pub(crate) use first::{First, first, order};
 
+use panside_messages::Message;
+
+use crate::document::Document;
+use crate::messages;
 use crate::source::Standing;
+use crate::speak::Say;
+
+/// How much of a record its text and its pages say. The attached data always has all of it.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum Extent {
+    /// What a service writer needs, and what stands up later.
+    #[default]
+    File,
+    /// Every reading, vehicle action, caution and working-out too.
+    Everything,
+}
+
+/// What is said of something that may be there.
+type Named<T> = (fn() -> Message, T);
 
 /// A part of the record under its heading.
 pub(crate) struct Section {
@@ -20,6 +43,22 @@ pub(crate) struct Section {
     /// It has values of the spec sheet, so that the demo mark belongs beside its heading.
     pub has_sheet_values: bool,
     pub blocks: Vec<Block>,
+    /// What a form with drawings draws in it.
+    pub drawn: Drawn,
+}
+
+/// What is drawn in a section.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Drawn {
+    Nothing,
+    /// The day, above the words.
+    Day,
+    /// Levels and cool-downs, small, above the words.
+    Small,
+    /// Every figure with its sentences.
+    Large,
+    /// The photos, which a form without pictures tells as a list.
+    Photos,
 }
 
 /// What stands in a section, from top to bottom.
@@ -27,15 +66,15 @@ pub(crate) enum Block {
     /// The name of a part.
     Title(String),
     /// A step: what it is called, and how it stands.
-    Step(String, &'static str),
+    Step(String, String),
     /// A paragraph.
     Line(String),
+    /// A paragraph that matters more than others, as one about a danger.
+    Strong(String),
     /// A paragraph that belongs to the line before it.
     Under(String),
     /// A table.
     Table(Table),
-    /// The photos, which a form without pictures tells as a list.
-    Photos(Table),
 }
 
 /// Rows of cells.
@@ -58,24 +97,33 @@ pub(crate) enum Side {
 
 use Side::{Left, Right};
 
+/// Everything after the first page.
+pub(crate) fn rest(document: &Document, say: &Say<'_>, extent: Extent) -> Vec<Section> {
+    let mut sections = file::file(document, say, extent);
+    if extent == Extent::Everything {
+        sections.extend(all::all(document, say));
+    }
+    sections.push(file::photos(document, say));
+    sections
+}
+
 impl Section {
-    fn new(heading: &str, blocks: Vec<Block>) -> Section {
-        Section { heading: heading.to_owned(), has_sheet_values: false, blocks }
+    fn new(heading: &Message, say: &Say<'_>, blocks: Vec<Block>) -> Section {
+        Section { heading: say.says(heading), has_sheet_values: false, blocks, drawn: Drawn::Nothing }
     }
 
-    fn with_sheet_values(heading: &str, blocks: Vec<Block>) -> Section {
-        Section { has_sheet_values: true, ..Section::new(heading, blocks) }
+    fn with_sheet_values(self) -> Section {
+        Section { has_sheet_values: true, ..self }
     }
 
-    /// It shows the photos.
-    pub fn has_photos(&self) -> bool {
-        self.blocks.iter().any(|block| matches!(block, Block::Photos(_)))
+    fn drawing(self, drawn: Drawn) -> Section {
+        Section { drawn, ..self }
     }
 
     /// A section of paragraphs; none where there are none.
-    fn list(heading: &str, lines: impl Iterator<Item = String>) -> Option<Section> {
+    fn list(heading: &Message, say: &Say<'_>, lines: impl Iterator<Item = String>) -> Option<Section> {
         let blocks: Vec<_> = lines.map(Block::Line).collect();
-        (!blocks.is_empty()).then(|| Section::new(heading, blocks))
+        (!blocks.is_empty()).then(|| Section::new(heading, say, blocks))
     }
 }
 
@@ -84,27 +132,31 @@ impl Table {
         Table { under: false, sides: sides.to_vec(), head: None, rows }
     }
 
-    fn with_head(sides: &[Side], head: &[&str], rows: Vec<Vec<String>>) -> Table {
-        let head = head.iter().map(|text| (*text).to_owned()).collect();
-        Table { head: Some(head), ..Table::new(sides, rows) }
+    fn with_head(self, say: &Say<'_>, head: &[Option<Message>]) -> Table {
+        let says = |text: &Option<Message>| text.as_ref().map(|text| say.says(text)).unwrap_or_default();
+        Table { head: Some(head.iter().map(says).collect()), ..self }
     }
 }
 
 /// A name and what belongs to it.
-fn row(name: &str, value: impl Into<String>) -> Vec<String> {
-    vec![name.to_owned(), value.into()]
+fn row(say: &Say<'_>, name: &Message, value: impl Into<String>) -> Vec<String> {
+    vec![say.says(name), value.into()]
 }
 
 /// What has become of a value, in words; nothing for one that counts.
-fn standing(standing: Standing) -> Option<&'static str> {
-    match standing {
-        Standing::Counts => None,
-        Standing::Replaced => Some("replaced by a later one"),
-        Standing::NotDone => Some("step not done"),
-        Standing::Void => Some("no longer counts"),
-    }
+fn standing(standing: Standing, say: &Say<'_>) -> Option<String> {
+    let message = match standing {
+        Standing::Counts => return None,
+        Standing::Replaced => messages::standing_replaced(),
+        Standing::NotDone => messages::standing_not_done(),
+        Standing::Void => messages::standing_void(),
+    };
+    Some(say.within(&message))
 }
 
-fn with_standing(text: String, of: Standing) -> String {
-    standing(of).map_or(text.clone(), |words| format!("{text} ({words})"))
+fn with_standing(text: String, of: Standing, say: &Say<'_>) -> String {
+    match standing(of, say) {
+        Some(standing) => say.within(&messages::with_remark(text, standing)),
+        None => text,
+    }
 }

@@ -2,12 +2,15 @@
 
 use panside_job::entry::class_label;
 use panside_job::job::{Attempt, EnteredValue, StepDetail};
-use panside_job::{Event, Job, Mark, Message};
-use panside_procedure::format::{Entry, Step};
+use panside_job::{Event, Job, Mark};
+use panside_messages::Message;
+use panside_procedure::format::{Ask, Entry, Role, Step};
 use panside_procedure::machine::StepIx;
 use serde::{Deserialize, Serialize};
 
 use crate::by::By;
+use crate::messages;
+use crate::speak::Say;
 
 /// What has become of a value that was entered.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -27,6 +30,8 @@ pub enum Standing {
 #[derive(Clone, Copy)]
 pub(crate) struct Source<'a> {
     pub job: &'a Job,
+    /// Who says what is put into words.
+    pub say: &'a Say<'a>,
 }
 
 /// One value that was entered, with all that stands around it.
@@ -46,11 +51,6 @@ impl Found<'_> {
         self.entry.map_or(&self.value.entry, |entry| &entry.label).clone()
     }
 
-    /// What its class is called.
-    pub fn class_label(&self) -> Message {
-        class_label(self.entry.map(|entry| &entry.ask), &self.value.class)
-    }
-
     pub fn counts(&self) -> bool {
         self.standing == Standing::Counts
     }
@@ -58,7 +58,12 @@ impl Found<'_> {
 
 impl<'a> Source<'a> {
     pub fn by(self, mark: &Mark) -> By {
-        By::of(mark, self.job.utc_offset_min())
+        By::of(mark, self.job.utc_offset_min(), self.say)
+    }
+
+    /// What a class is called.
+    pub fn class_label(self, ask: Option<&Ask>, class: &str) -> String {
+        self.say.within(&class_label(ask, class))
     }
 
     /// Steps in file order with what happened at them.
@@ -87,34 +92,36 @@ impl<'a> Source<'a> {
 
     /// What an event was, in words.
     pub fn what(self, seq: u64) -> String {
-        let Some(event) = self.event(seq) else { return format!("event {seq}") };
+        self.say
+            .within(&self.event(seq).map_or_else(|| messages::event_number(seq), |event| self.message(event)))
+    }
+
+    fn message(self, event: &Event) -> Message {
         let procedure = &self.job.procedure;
-        let step = |what: &str, id: &str| format!("step \"{}\" {what}", self.title(id));
+        let step = |message: fn(String) -> Message, id: &str| message(self.title(id));
         match event {
-            Event::Started(_) => "the start of the job".to_owned(),
-            Event::Introduced(body) => format!("{} introduced as {}", body.name, body.role.noun()),
-            Event::Begun(body) => step("begun", &body.step),
-            Event::Left(body) => step("left", &body.step),
-            Event::Entered(body) => step("entered", &body.step),
-            Event::Done(body) => step("done", &body.step),
-            Event::Skipped(body) => step("skipped", &body.step),
-            Event::Voided(body) => step("voided", &body.step),
-            Event::Corrected(body) => step("corrected afterwards", &body.step),
-            Event::MissedExplained(body) => step("explained as missed", &body.step),
-            Event::VehicleAction(body) => {
-                format!("vehicle action \"{}\"", self.vehicle_action_title(&body.action))
-            }
+            Event::Started(_) => messages::event_started(),
+            Event::Introduced(body) => messages::event_introduced(&body.name, role(body.role)),
+            Event::Begun(body) => step(messages::event_begun, &body.step),
+            Event::Left(body) => step(messages::event_left, &body.step),
+            Event::Entered(body) => step(messages::event_entered, &body.step),
+            Event::Done(body) => step(messages::event_done, &body.step),
+            Event::Skipped(body) => step(messages::event_skipped, &body.step),
+            Event::Voided(body) => step(messages::event_voided, &body.step),
+            Event::Corrected(body) => step(messages::event_corrected, &body.step),
+            Event::MissedExplained(body) => step(messages::event_explained, &body.step),
+            Event::VehicleAction(body) => messages::event_action(self.vehicle_action_title(&body.action)),
             Event::Signed(body) => {
-                format!("sign-off \"{}\" renewed", procedure.checklist.sign_text(&body.signature.sign))
+                messages::event_signed(procedure.checklist.sign_text(&body.signature.sign))
             }
             Event::Observed(body) => {
                 let (condition, value) = procedure.labels_of(&body.condition, &body.value);
-                format!("vehicle status corrected: {condition} is {value}")
+                messages::event_observed(condition, value)
             }
-            Event::Expired(body) => format!("{} grew too old", procedure.labels_of(&body.gate, "").0),
-            Event::Finished(_) => "the job finished".to_owned(),
-            Event::Stopped(_) => "the job stopped".to_owned(),
-            Event::ClockJumped(_) => "the wall clock was set".to_owned(),
+            Event::Expired(body) => messages::event_expired(procedure.labels_of(&body.gate, "").0),
+            Event::Finished(_) => messages::event_finished(),
+            Event::Stopped(_) => messages::event_stopped(),
+            Event::ClockJumped(_) => messages::event_clock(),
         }
     }
 
@@ -153,5 +160,13 @@ pub(crate) fn standing(detail: &StepDetail, attempt: &Attempt) -> Standing {
         Standing::Counts
     } else {
         Standing::Replaced
+    }
+}
+/// What a role is called, as a word that messages choose by.
+pub(crate) fn role(role: Role) -> &'static str {
+    match role {
+        Role::Technician => "technician",
+        Role::SecondPerson => "second_person",
+        Role::ServiceWriter => "service_writer",
     }
 }

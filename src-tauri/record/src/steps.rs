@@ -1,8 +1,6 @@
 //! Every entry of the job, by phase and step, each with what became of it. Nothing is left out: what was voided or
 //! replaced stays readable.
 
-use panside_job::Message;
-use panside_job::entry::class_label;
 use panside_job::job::{Attempt as WorkedAttempt, EndedBy, StepDetail};
 use panside_procedure::Shown;
 use panside_procedure::format::entry::SIGNED;
@@ -12,8 +10,9 @@ use serde::{Deserialize, Serialize};
 use crate::by::By;
 use crate::limits::{Limit, limits};
 pub use crate::source::Standing;
-use crate::source::{Found, Source, in_attempt, standing};
-use crate::{value, worked};
+use crate::source::{Found, Source, in_attempt, role, standing};
+use crate::value::{self, Figures};
+use crate::{messages, worked};
 
 /// A part of the job.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -103,10 +102,13 @@ pub struct Entry {
     pub kind: String,
     /// The value, figures as typed.
     pub value: String,
+    /// The value as it is shown, where the language writes its figures in another way.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub shown: Option<String>,
     /// What it turned out to be, as decided then.
     pub class: String,
     /// What the class is called.
-    pub called: Message,
+    pub called: String,
     /// The class says more than the value.
     pub judged: bool,
     /// What has become of it.
@@ -118,6 +120,17 @@ pub struct Entry {
     /// How it came about, step by step, where it was worked out.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub how: Vec<String>,
+}
+
+impl Entry {
+    /// The value as it is shown.
+    pub(crate) fn shows(&self) -> &str {
+        self.shown.as_ref().unwrap_or(&self.value)
+    }
+
+    pub(crate) fn counts(&self) -> bool {
+        self.standing == Standing::Counts
+    }
 }
 
 /// Every phase with its steps.
@@ -169,7 +182,8 @@ fn attempt_of(source: Source<'_>, step: &StepText, detail: &StepDetail, attempt:
         void: attempt.void.as_ref().map(|mark| source.by(mark)),
         void_reason: attempt.void.as_ref().map(|mark| {
             let void = detail.voids.iter().find(|void| void.reason.mark.seq == mark.seq);
-            void.map_or_else(|| source.what(mark.seq), |void| format!("voided: {}", void.reason.text))
+            let voided = void.map(|void| source.say.within(&messages::voided_because(&void.reason.text)));
+            voided.unwrap_or_else(|| source.what(mark.seq))
         }),
         entries,
     }
@@ -177,18 +191,21 @@ fn attempt_of(source: Source<'_>, step: &StepText, detail: &StepDetail, attempt:
 
 fn entry_of(source: Source<'_>, found: &Found<'_>) -> Entry {
     let ask = found.entry.map(|entry| &entry.ask);
+    let text = |figures| value::text(source, ask, found.value, figures);
+    let (value, shown) = (text(Figures::Typed), text(Figures::Shown));
     Entry {
         entry: found.value.entry.clone(),
         label: found.label(),
         kind: found.value.value.kind().to_owned(),
-        value: value::text(source, ask, found.value),
+        shown: (shown != value).then_some(shown),
+        value,
         class: found.value.class.clone(),
-        called: found.class_label(),
+        called: source.class_label(ask, &found.value.class),
         judged: ask.is_some_and(Ask::judges),
         standing: found.standing,
         by: source.by(&found.value.mark),
-        limits: ask.map(|ask| limits(ask, &source.job.specs.sheet)).unwrap_or_default(),
-        how: worked::how(found.value.worked_out.as_ref()),
+        limits: ask.map(|ask| limits(ask, &source.job.specs.sheet, source.say)).unwrap_or_default(),
+        how: worked::how(found.value.worked_out.as_ref(), source.say),
     }
 }
 
@@ -209,13 +226,13 @@ fn signatures(
             entry: asked.map_or_else(|| signature.sign.clone(), |entry| entry.id.clone()),
             label: asked.map_or(&signature.sign, |entry| &entry.label).clone(),
             kind: "sign_off".to_owned(),
-            value: format!(
-                "signed by {} as {}",
+            value: source.say.within(&messages::value_signed(
                 source.job.people.called(signature.by, given.seq),
-                signature.role.noun()
-            ),
+                role(signature.role),
+            )),
+            shown: None,
             class: SIGNED.to_owned(),
-            called: class_label(asked.map(|entry| &entry.ask), SIGNED),
+            called: source.class_label(asked.map(|entry| &entry.ask), SIGNED),
             judged: false,
             standing: standing(detail, attempt),
             by: source.by(given),

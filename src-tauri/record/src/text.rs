@@ -1,35 +1,52 @@
-//! The record as plain text for the command line: 100 columns, first what a service writer needs in a minute, then
-//! everything else.
+//! The record as plain text for the command line: 100 columns, first what a service writer needs in a minute, then the
+//! file.
 
 mod page;
 
+use panside_messages::Speaker;
+
 use crate::document::Document;
-use crate::say::{self, Block, Section, Side, Table};
+use crate::say::{self, Block, Extent, Section, Side, Table};
+use crate::speak::Say;
 use page::Page;
 
 impl Document {
     /// The document as plain text, no line longer than 100 characters. Control characters in what people typed are
     /// written as spaces, so that no entry can steer a terminal.
     #[must_use]
-    pub fn to_text(&self) -> String {
-        let mut page = Page::default();
-        let mark = &self.mark();
-        page.ends(&format!("Bay record, repair order {}", say::order(self)), mark);
+    pub fn to_text(&self, speaker: &Speaker, extent: Extent) -> String {
+        let say = &Say::by(speaker);
+        let (mut page, mark) = (Page::default(), &self.mark());
+        let first = say::first(self, say);
+        page.ends(&first.name, mark);
         page.paragraph(0, &self.title);
-        page.table(0, &[Side::Left, Side::Left], &say::facts(self));
-        for section in say::said(self).into_iter().chain([say::time(self), say::open(self)]) {
-            write(&section, mark, &mut page);
-        }
+        page.table(0, &[Side::Left, Side::Left], &first.facts);
+        first.sections().iter().for_each(|section| write(section, mark, &mut page));
         page.blank();
         page.paragraph(0, &self.come_first);
-        for section in std::iter::once(say::entries(self)).chain(say::rest(self)) {
-            write(&section, mark, &mut page);
-        }
+        say::rest(self, say, extent).iter().for_each(|section| write(section, mark, &mut page));
+        page.into_text()
+    }
+
+    /// The customer's copy as plain text, in the same columns.
+    #[must_use]
+    pub fn to_customer_text(&self, speaker: &Speaker) -> String {
+        let say = &Say::by(speaker);
+        let (mut page, mark) = (Page::default(), &self.mark());
+        let customer = say::customer(self, say);
+        page.ends(&customer.name, mark);
+        page.table(0, &[Side::Left, Side::Left], &customer.facts);
+        customer.sections.iter().for_each(|section| write(section, mark, &mut page));
+        page.blank();
+        page.paragraph(0, &customer.closing);
         page.into_text()
     }
 }
 
 fn write(section: &Section, mark: &str, page: &mut Page) {
+    if section.blocks.is_empty() {
+        return;
+    }
     page.heading(&section.heading, if section.has_sheet_values { mark } else { "" });
     for block in &section.blocks {
         match block {
@@ -37,10 +54,12 @@ fn write(section: &Section, mark: &str, page: &mut Page) {
                 page.blank();
                 page.paragraph(0, text);
             }
-            Block::Step(title, shown) => page.paragraph(2, &format!("{title}: {shown}")),
-            Block::Line(text) => page.paragraph(2, text),
+            Block::Step(title, shown) => {
+                page.table(2, &[Side::Left, Side::Left], &[vec![title.clone(), shown.clone()]])
+            }
+            Block::Line(text) | Block::Strong(text) => page.paragraph(2, text),
             Block::Under(text) => page.paragraph(4, text),
-            Block::Table(table) | Block::Photos(table) => write_table(table, page),
+            Block::Table(table) => write_table(table, page),
         }
     }
 }

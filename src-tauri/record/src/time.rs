@@ -4,8 +4,9 @@
 //! device, else by the wall clock. Minutes are whole and rounded down one by one, so that parts may add up to a little
 //! less than their sum.
 
+use panside_job::EntryValue;
 use panside_job::clock::elapsed_ms;
-use panside_job::job::Attempt;
+use panside_job::job::{Attempt, EnteredValue};
 use panside_journal::Stamp;
 use panside_procedure::format::Step;
 use serde::{Deserialize, Serialize};
@@ -14,7 +15,8 @@ use crate::source::Source;
 
 /// Tag of a step whose work was not planned.
 const UNPLANNED: &str = "unplanned";
-/// Tag of a step that is waiting: cooling, draining, curing.
+/// Tag of a step that is waiting: cooling, draining, curing. A wait that somebody must attend, such as a fire watch, is
+/// work and has the other tag as well, or none.
 const WAITING: &str = "waiting";
 
 /// Time on the job, in whole minutes.
@@ -84,6 +86,16 @@ pub struct StepTime {
     pub kind: Kind,
     /// Minutes in it.
     pub minutes: u64,
+    /// Why, where the step asks for a note.
+    pub reasons: Vec<String>,
+}
+
+impl Minutes {
+    /// What somebody worked: planned or not, without waiting.
+    #[must_use]
+    pub fn labor(self) -> u64 {
+        self.planned + self.unplanned
+    }
 }
 
 /// Milliseconds by kind, in the order of [`Minutes`].
@@ -118,8 +130,13 @@ pub(crate) fn of(source: Source<'_>, generated: &Stamp) -> Time {
         by_phase[job.procedure.machine.steps[number.at()].phase.at()].add(kind, ms);
         all.add(kind, ms);
         if kind != Kind::Planned && !times.is_empty() {
-            let (step, title) = (step.id.clone(), step.title.clone());
-            apart.push(StepTime { step, title, kind, minutes: whole_minutes(ms) });
+            apart.push(StepTime {
+                step: step.id.clone(),
+                title: step.title.clone(),
+                kind,
+                minutes: whole_minutes(ms),
+                reasons: detail.counts().map(reasons).unwrap_or_default(),
+            });
         }
     }
     let gaps = gaps(source, generated);
@@ -136,6 +153,17 @@ pub(crate) fn of(source: Source<'_>, generated: &Stamp) -> Time {
         untimed,
         unknown_gaps: gaps.iter().filter(|gap| gap.is_none()).count() as u64,
     }
+}
+
+/// The notes of an attempt.
+fn reasons(attempt: &Attempt) -> Vec<String> {
+    let latest =
+        |value: &&EnteredValue| attempt.latest(&value.entry).is_some_and(|last| std::ptr::eq(last, *value));
+    let notes = attempt.entries.iter().filter(latest).filter_map(|value| match &value.value {
+        EntryValue::Note { text } if !text.trim().is_empty() => Some(text.clone()),
+        _ => None,
+    });
+    notes.collect()
 }
 
 fn kind(step: &Step) -> Kind {

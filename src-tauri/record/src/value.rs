@@ -1,118 +1,188 @@
-//! A value as it was typed, as one line of text.
+//! A value as one line of text: figures as they were typed, or as the language writes them.
 
 use std::collections::BTreeSet;
 
 use panside_job::EntryValue;
 use panside_job::job::EnteredValue;
 use panside_job::value::{
-    Accounted, Adapter, CoilValue, Probed, ProbedBy, ProbedSurface, StickReading, StickShows,
+    Accounted, Adapter, CoilValue, Probed, ProbedBy, ProbedSurface, StickReading, StickShows, Tool,
 };
+use panside_messages::Message;
 use panside_procedure::format::Ask;
 
-use crate::source::Source;
+use crate::messages;
+use crate::source::{Source, role};
 
-/// The value in words. Figures and units stand as they were typed; people are named as they were called then.
-pub(crate) fn text(source: Source<'_>, ask: Option<&Ask>, entered: &EnteredValue) -> String {
-    let called = |person| source.job.people.called(person, entered.mark.seq);
-    let says = |told: &Accounted| format!("{}, says {}", told.reason, called(told.by));
-    match &entered.value {
-        EntryValue::SignOff(signature) => {
-            format!("signed by {} as {}", called(signature.by), signature.role.noun())
-        }
-        EntryValue::Reading { value, unit } => format!("{value} {unit}"),
-        EntryValue::Level { readings, confirmed_no_trace, given_up } => {
-            let mut said: Vec<_> = readings.iter().map(stick).collect();
-            if *confirmed_no_trace {
-                said.push("checked again, still dry".to_owned());
+/// How figures are written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Figures {
+    /// With the decimal sign that was typed.
+    Typed,
+    /// With the decimal sign of the language.
+    Shown,
+}
+
+/// The value in words. People are named as they were called then.
+pub(crate) fn text(
+    source: Source<'_>,
+    ask: Option<&Ask>,
+    entered: &EnteredValue,
+    figures: Figures,
+) -> String {
+    Line { source, figures, seq: entered.mark.seq }.text(ask, &entered.value)
+}
+
+struct Line<'a> {
+    source: Source<'a>,
+    figures: Figures,
+    seq: u64,
+}
+
+impl Line<'_> {
+    fn text(&self, ask: Option<&Ask>, value: &EntryValue) -> String {
+        let say = self.source.say;
+        match value {
+            EntryValue::SignOff(signature) => {
+                self.put(&messages::value_signed(self.called(signature.by), role(signature.role)))
             }
-            said.extend(given_up.as_ref().map(|told| format!("not reached: {}", says(told))));
-            said.join("; ")
-        }
-        EntryValue::Count { of, accounted } => {
-            let counted = of
-                .iter()
-                .map(|(id, pieces)| format!("{} {pieces}", source.job.procedure.checklist.item_name(id)));
-            let counted = counted.collect::<Vec<_>>().join(", ");
-            match accounted {
-                Some(told) => format!("{counted}; the missing: {}", says(told)),
-                None => counted,
+            EntryValue::Reading { value, unit } => self.measure(value, unit),
+            EntryValue::Level { readings, confirmed_no_trace, given_up } => {
+                let read = readings.iter().map(|reading| self.stick(reading));
+                let dry = confirmed_no_trace.then(|| self.put(&messages::value_still_dry()));
+                let told = given_up.as_ref();
+                let told = told.map(|told| self.put(&messages::value_not_reached(self.told(told))));
+                say.apart(read.chain(dry).chain(told))
             }
+            EntryValue::Count { of, accounted } => {
+                let counted = of.iter().map(|(id, pieces)| {
+                    let name = self.source.job.procedure.checklist.item_name(id);
+                    self.put(&messages::value_pieces(name, pieces.to_string()))
+                });
+                let told = accounted.as_ref();
+                let told = told.map(|told| self.put(&messages::value_missing_pieces(self.told(told))));
+                say.apart([say.listed(counted)].into_iter().chain(told))
+            }
+            EntryValue::Torque { stages, unit, tool, adapter, angles, exception } => {
+                let stages = say.apart_by_then(stages.iter().map(|stage| self.number(stage)));
+                let mut said = vec![self.clicked(&stages, unit, tool)];
+                said.extend(adapter.as_ref().map(|adapter| self.adapter(adapter)));
+                let turned = || say.listed(angles.iter().map(|angle| self.number(angle)));
+                said.extend((!angles.is_empty()).then(|| self.put(&messages::value_turned(turned()))));
+                let told = exception.as_ref();
+                said.extend(told.map(|told| self.put(&messages::value_excepted(self.told(told)))));
+                say.apart(said)
+            }
+            EntryValue::Coil(coil) => self.coil(coil),
+            EntryValue::CoolDown(probed) => self.probed(probed),
+            EntryValue::Balance { temperature, temperature_unit, explained } => {
+                let fresh = self.measure(temperature, temperature_unit);
+                let fresh = (!temperature.is_empty()).then(|| self.put(&messages::value_new_fluid(fresh)));
+                let told = explained.as_ref();
+                let told = told.map(|told| self.put(&messages::value_difference(self.told(told))));
+                say.apart(fresh.into_iter().chain(told))
+            }
+            EntryValue::Photo { hash, width, height } => {
+                self.put(&messages::value_photo(short(hash), width.to_string(), height.to_string()))
+            }
+            EntryValue::Choice { class } => match ask {
+                Some(Ask::Choice(asked)) => asked.label(class).to_owned(),
+                _ => class.clone(),
+            },
+            EntryValue::Several { found } => self.found(ask, found),
+            EntryValue::Scan { text } if text.is_empty() => self.put(&messages::value_none()),
+            EntryValue::Scan { text } | EntryValue::Note { text } => text.clone(),
+            EntryValue::Timer {} => self.put(&messages::value_waited()),
         }
-        EntryValue::Torque { stages, unit, tool, adapter, angles, exception } => {
-            let mut said = vec![format!("{} {unit}, {}", stages.join(", then "), tool.name)];
-            said.extend(adapter.as_ref().map(|it| {
-                let Adapter { tool, length, unit, angle } = it;
-                format!("crowfoot {length} {unit} at {angle}° on {tool} {unit}")
-            }));
-            said.extend((!angles.is_empty()).then(|| format!("turned {}°", angles.join("°, "))));
-            said.extend(exception.as_ref().map(|told| format!("wrench used anyway: {}", says(told))));
-            said.join("; ")
+    }
+
+    fn put(&self, message: &Message) -> String {
+        self.source.say.within(message)
+    }
+
+    fn number(&self, typed: &str) -> String {
+        match self.figures {
+            Figures::Typed => typed.to_owned(),
+            Figures::Shown => self.source.say.number(typed),
         }
-        EntryValue::Coil(coil) => said_coil(coil),
-        EntryValue::CoolDown(probed) => said_probed(probed),
-        EntryValue::Balance { temperature, temperature_unit, explained } => {
-            let can =
-                (!temperature.is_empty()).then(|| format!("new fluid at {temperature} {temperature_unit}"));
-            let told = explained.as_ref().map(|told| format!("the difference: {}", says(told)));
-            can.into_iter().chain(told).collect::<Vec<_>>().join("; ")
+    }
+
+    fn measure(&self, typed: &str, unit: &str) -> String {
+        self.source.say.as_typed(&self.number(typed), unit)
+    }
+
+    fn called(&self, person: panside_journal::PersonId) -> String {
+        self.source.job.people.called(person, self.seq)
+    }
+
+    fn told(&self, told: &Accounted) -> String {
+        self.put(&messages::reason_says(&told.reason, self.called(told.by)))
+    }
+
+    fn clicked(&self, stages: &str, unit: &str, tool: &Tool) -> String {
+        let clicked = self.source.say.as_typed(stages, unit);
+        self.put(&messages::value_clicked(clicked, &tool.name))
+    }
+
+    fn adapter(&self, adapter: &Adapter) -> String {
+        let Adapter { tool, length, unit, angle } = adapter;
+        let [length, tool] = [length, tool].map(|typed| self.measure(typed, unit));
+        self.put(&messages::value_adapter(length, self.number(angle), tool))
+    }
+
+    fn coil(&self, coil: &CoilValue) -> String {
+        let CoilValue { shows, unit, leads, temperature, temperature_unit, meter } = coil;
+        let at = self.measure(temperature, temperature_unit);
+        let mut said = vec![self.put(&messages::value_at(self.measure(shows, unit), at))];
+        said.extend(leads.as_ref().map(|leads| self.put(&messages::value_leads(self.measure(leads, unit)))));
+        said.extend(meter.as_ref().map(|off| {
+            let digits = self.measure(&off.digits, unit);
+            self.put(&messages::value_meter(self.number(&off.percent), digits))
+        }));
+        self.source.say.listed(said)
+    }
+
+    fn probed(&self, probed: &Probed) -> String {
+        let Probed { value, unit, by, ambient } = probed;
+        let value = self.measure(value, unit);
+        let probed = match by {
+            ProbedBy::Contact => messages::value_contact(value),
+            ProbedBy::Infrared { set_to, surface } => {
+                messages::value_infrared(value, self.number(set_to), surface_word(*surface))
+            }
+        };
+        let around = ambient.as_ref();
+        let around = around.map(|ambient| self.put(&messages::value_ambient(self.measure(ambient, unit))));
+        self.source.say.apart([self.put(&probed)].into_iter().chain(around))
+    }
+
+    /// What the buttons of what was found say, in the order of the list; ids where the checklist has none.
+    fn found(&self, ask: Option<&Ask>, found: &BTreeSet<String>) -> String {
+        if found.is_empty() {
+            return self.put(&messages::value_none_of_list());
         }
-        EntryValue::Photo { hash, width, height } => {
-            format!("photo {}, {width} × {height}", short(hash))
-        }
-        EntryValue::Choice { class } => match ask {
-            Some(Ask::Choice(asked)) => asked.label(class).to_owned(),
-            _ => class.clone(),
-        },
-        EntryValue::Several { found } => found_of(ask, found),
-        EntryValue::Scan { text } if text.is_empty() => "none".to_owned(),
-        EntryValue::Scan { text } | EntryValue::Note { text } => text.clone(),
-        EntryValue::Timer {} => "waited".to_owned(),
+        let Some(Ask::Several(asked)) = ask else {
+            return self.source.say.listed(found.iter().cloned());
+        };
+        let labels = asked.options.iter().filter(|option| found.contains(&option.id));
+        self.source.say.listed(labels.map(|option| option.label.clone()))
+    }
+
+    fn stick(&self, reading: &StickReading) -> String {
+        let at = self.measure(&reading.temperature, &reading.temperature_unit);
+        let shows = match &reading.stick {
+            StickShows::Trace { value, unit } => self.measure(value, unit),
+            StickShows::NoTrace => self.put(&messages::no_trace()),
+        };
+        self.put(&messages::value_at(shows, at))
     }
 }
 
-fn said_coil(coil: &CoilValue) -> String {
-    let CoilValue { shows, unit, leads, temperature, temperature_unit, meter } = coil;
-    let mut said = vec![format!("{shows} {unit} at {temperature} {temperature_unit}")];
-    said.extend(leads.as_ref().map(|leads| format!("leads {leads} {unit}")));
-    said.extend(meter.as_ref().map(|off| format!("meter ± ({} % + {} {unit})", off.percent, off.digits)));
-    said.join(", ")
-}
-
-fn said_probed(probed: &Probed) -> String {
-    let Probed { value, unit, by, ambient } = probed;
-    let by = match by {
-        ProbedBy::Contact => "contact probe".to_owned(),
-        ProbedBy::Infrared { set_to, surface } => {
-            let surface = match surface {
-                ProbedSurface::Coated => "coated",
-                ProbedSurface::Oxidised => "oxidized",
-                ProbedSurface::Rusty => "rusty",
-                ProbedSurface::Bright => "bright",
-            };
-            format!("infrared set to {set_to}, {surface} surface")
-        }
-    };
-    let around = ambient.as_ref().map(|ambient| format!("; ambient {ambient} {unit}"));
-    format!("{value} {unit}, {by}{}", around.unwrap_or_default())
-}
-
-/// What the buttons of what was found say, in the order of the list; ids where the checklist has none.
-fn found_of(ask: Option<&Ask>, found: &BTreeSet<String>) -> String {
-    if found.is_empty() {
-        return "none of the list".to_owned();
-    }
-    let Some(Ask::Several(asked)) = ask else {
-        return found.iter().cloned().collect::<Vec<_>>().join(", ");
-    };
-    let labels = asked.options.iter().filter(|option| found.contains(&option.id));
-    labels.map(|option| option.label.clone()).collect::<Vec<_>>().join(", ")
-}
-
-fn stick(reading: &StickReading) -> String {
-    let at = format!("at {} {}", reading.temperature, reading.temperature_unit);
-    match &reading.stick {
-        StickShows::Trace { value, unit } => format!("{value} {unit} {at}"),
-        StickShows::NoTrace => format!("no trace {at}"),
+fn surface_word(surface: ProbedSurface) -> &'static str {
+    match surface {
+        ProbedSurface::Coated => "coated",
+        ProbedSurface::Oxidised => "oxidized",
+        ProbedSurface::Rusty => "rusty",
+        ProbedSurface::Bright => "bright",
     }
 }
 

@@ -3,9 +3,12 @@
 use panside_job::entry::WorkedOut;
 use panside_trade::{Worked, Working};
 
+use crate::messages;
+use crate::speak::Say;
+
 /// The steps of the calculation, each as `what: how = value`. Empty where nothing was worked out. One that this version
 /// can't read is said.
-pub(crate) fn how(worked_out: Option<&WorkedOut>) -> Vec<String> {
+pub(crate) fn how(worked_out: Option<&WorkedOut>, say: &Say<'_>) -> Vec<String> {
     let workings: Vec<Working> = match worked_out {
         None | Some(WorkedOut::Reading(_) | WorkedOut::Vin(_) | WorkedOut::Codes(_)) => Vec::new(),
         Some(WorkedOut::Coil(judged)) => vec![judged.result.working()],
@@ -19,22 +22,19 @@ pub(crate) fn how(worked_out: Option<&WorkedOut>) -> Vec<String> {
             learnt.into_iter().chain(judged.top_up.as_ref().map(Worked::working)).collect()
         }
         Some(WorkedOut::Torque(judged)) => judged.adapter.iter().map(Worked::working).collect(),
-        Some(WorkedOut::Unreadable { kind, version }) => return vec![unreadable(kind, *version)],
+        Some(WorkedOut::Unreadable { kind, version }) => {
+            return vec![say.says(&messages::how_unreadable(kind, version.to_string()))];
+        }
     };
-    workings.iter().flat_map(lines).collect()
+    workings.iter().flat_map(|working| lines(working, say)).collect()
 }
 
-fn unreadable(kind: &str, version: u32) -> String {
-    format!(
-        "How this was worked out is kept in a form that this version of Panside can't read ({kind}, version {version}). The \
-         value and its class stand as they were entered; a newer version shows the steps."
-    )
-}
-
-fn lines(working: &Working) -> Vec<String> {
-    let line = |line: &panside_trade::working::Line| match &line.how {
-        Some(how) => format!("{}: {how} = {}", line.what, line.value),
-        None => format!("{}: {}", line.what, line.value),
+fn lines(working: &Working, say: &Say<'_>) -> Vec<String> {
+    let line = |line: &panside_trade::working::Line| {
+        say.within(&match &line.how {
+            Some(how) => messages::how_line(&line.what, how, &line.value),
+            None => messages::how_given(&line.what, &line.value),
+        })
     };
     working.steps.iter().map(line).collect()
 }

@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, Command, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, KeptTool, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, RequestId, RestorePage, SalvagedPage, Setup, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
+import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, Command, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, KeptTool, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, RequestId, RestorePage, SalvagedPage, SavedPages, Setup, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -87,8 +87,8 @@ export interface Commands {
   record_page: { takes: { job: JobId }; answers: RecordPage };
   /** What was measured in the job, as drawings. */
   figures: { takes: { job: JobId }; answers: FiguresPage };
-  /** Writes the record as PDF beside the store and answers the file's path. */
-  save_record: { takes: { job: JobId }; answers: string };
+  /** Writes pages of the record as PDF beside the store and answers the file's path. */
+  save_record: { takes: { job: JobId; pages: SavedPages }; answers: string };
   /** Lets minutes pass on the demo clock. */
   let_pass: { takes: { minutes: number }; answers: null };
 }

@@ -203,7 +203,11 @@ of: string,
 /**
  * Whether a scale must lie in the picture.
  */
-with_scale: boolean, };
+with_scale: boolean, 
+/**
+ * It stands on the first page of the record and on the customer's copy; at most four of a checklist do.
+ */
+first_page: boolean, };
 
 /**
  * A value with its unit, judged against at most one limit of the spec sheet.
@@ -2303,6 +2307,11 @@ photos: number,
  * What is known not to be saved, as sentences.
  */
 not_saved: Array<string>, };
+
+/**
+ * Which pages of a record are saved.
+ */
+export type SavedPages = "record" | "everything" | "customer";
 
 /**
  * Kinds of scanned text.

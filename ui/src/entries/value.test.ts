@@ -194,7 +194,7 @@ test("how an entry stands: empty, typed, entered, not yet, running, over", () =>
 test("beside the label stand the limits, else the units", () => {
   expect(askedText(reading)).toBe("40 °C to 70 °C");
   expect(askedText({ ...reading, limits: [] })).toBe("°C, °F");
-  expect(askedText(entry({ photo: { of: "the pan", with_scale: true } }))).toBe(
+  expect(askedText(entry({ photo: { of: "the pan", with_scale: true, first_page: false } }))).toBe(
     "the pan · with a scale beside it",
   );
 });

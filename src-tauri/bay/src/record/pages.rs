@@ -1,46 +1,81 @@
-//! The record as pages, with the job's photos from the store.
+//! The record as pages, with the job's photos from the store, and in its other forms.
 
 use std::collections::BTreeMap;
 
 use panside_journal::Hash;
-use panside_messages::{Message, Speaker};
+use panside_messages::Speaker;
 use panside_photo::{Kind, Limits, VIEW_SIDE, take_in};
-use panside_record::{Document, PdfInputs, PdfPhoto};
+use panside_record::{Csv, Document, Extent, Lacks, Paper, PdfInputs, PdfPhoto};
 use panside_store::{Files, StoreError};
 
 use crate::message::*;
 use crate::{Bay, BayError};
+
+/// Which pages are made of a record.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Pages {
+    /// Those of the service writer and the file.
+    Record(Extent),
+    /// The customer's copy.
+    Customer,
+}
 
 impl Bay {
     /// A record as pages. A photo whose file is not there or not whole is told in its place.
     ///
     /// # Errors
     /// [`BayError::Record`] when the pages cannot be written.
-    pub fn pages(&self, document: &Document) -> Result<Vec<u8>, BayError> {
-        pages(document, &self.store.files(), self.speaker)
+    pub fn pages(&self, document: &Document, which: Pages, paper: Paper) -> Result<Vec<u8>, BayError> {
+        pages(document, (which, paper), &self.store.files(), self.speaker)
+    }
+
+    /// A record as plain text.
+    #[must_use]
+    pub fn record_text(&self, document: &Document, which: Pages) -> String {
+        match which {
+            Pages::Record(extent) => document.to_text(self.speaker, extent),
+            Pages::Customer => document.to_customer_text(self.speaker),
+        }
+    }
+
+    /// Parts, labor and measurements of a record for pasting.
+    #[must_use]
+    pub fn record_csv(&self, document: &Document) -> [Csv; 3] {
+        document.to_csv(self.speaker)
     }
 }
 
 /// A record as pages, with its photos from these files.
-pub(crate) fn pages(document: &Document, files: &Files, speaker: &Speaker) -> Result<Vec<u8>, BayError> {
+pub(crate) fn pages(
+    document: &Document,
+    (which, paper): (Pages, Paper),
+    files: &Files,
+    speaker: &Speaker,
+) -> Result<Vec<u8>, BayError> {
     // One photo at a time, and each once however often it was entered: decoding takes memory.
     let mut photos = BTreeMap::new();
     for photo in &document.photos {
-        if !photos.contains_key(&photo.hash) {
-            photos.insert(photo.hash.clone(), for_pages(&photo.hash, files, speaker));
+        let is_shown = photo.first_page || which != Pages::Customer;
+        if is_shown && !photos.contains_key(&photo.hash) {
+            photos.insert(photo.hash.clone(), for_pages(&photo.hash, files));
         }
     }
-    Ok(document.to_pdf(&PdfInputs { photos })?)
+    let inputs = |extent| PdfInputs { photos, paper, extent };
+    Ok(match which {
+        Pages::Record(extent) => document.to_pdf(speaker, &inputs(extent))?,
+        Pages::Customer => document.to_customer_pdf(speaker, &inputs(Extent::File))?,
+    })
 }
 
-fn for_pages(hash: &str, files: &Files, speaker: &Speaker) -> PdfPhoto {
-    let lacking = |why: Message| PdfPhoto::Lacking { why: speaker.within(&why) };
-    let Ok(hash) = hash.parse::<Hash>() else { return lacking(bay_photo_no_hash()) };
+fn for_pages(hash: &str, files: &Files) -> PdfPhoto {
+    let Ok(hash) = hash.parse::<Hash>() else { return PdfPhoto::Lacking(Lacks::NoHash) };
     match files.photo(&hash) {
-        Ok(bytes) => upright(bytes).unwrap_or_else(|error| lacking(bay_photo_damaged(error.message()))),
-        Err(StoreError::PhotoMissing { .. }) => lacking(bay_photo_missing()),
-        Err(StoreError::PhotoAltered { .. }) => lacking(bay_photo_altered()),
-        Err(error) => lacking(bay_photo_unreadable(error.message())),
+        Ok(bytes) => {
+            upright(bytes).unwrap_or_else(|error| PdfPhoto::Lacking(Lacks::Damaged(error.message())))
+        }
+        Err(StoreError::PhotoMissing { .. }) => PdfPhoto::Lacking(Lacks::NotInStore),
+        Err(StoreError::PhotoAltered { .. }) => PdfPhoto::Lacking(Lacks::Altered),
+        Err(error) => PdfPhoto::Lacking(Lacks::Unreadable(error.message().into())),
     }
 }
 

@@ -5,6 +5,7 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread;
 
 use image::{ImageFormat, RgbImage};
+use panside_bay::closing::SavedPages;
 use panside_bay::enter::EntryValue;
 
 use crate::support::{Shop, begin};
@@ -37,7 +38,7 @@ fn an_entry_is_taken_while_a_record_is_half_made_and_the_record_is_of_the_job_be
     let making = thread::spawn(move || {
         let before = taken.record_page().unwrap();
         half_way.wait();
-        (before, taken.record_page().unwrap(), taken.save().unwrap())
+        (before, taken.record_page().unwrap(), taken.save(SavedPages::Record).unwrap())
     });
     is_half_way.recv().unwrap();
     let written = shop.enter(job, &begin(&step)).len() as u64;

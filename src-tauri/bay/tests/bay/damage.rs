@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use panside_bay::enter::{Command, EntryValue, Hash, JobId, new_request};
+use panside_bay::record::{Extent, Pages};
 use panside_bay::{Bay, BayError};
 use rusqlite::Connection;
 
@@ -42,7 +43,8 @@ fn a_stopped_job_that_lost_its_end_is_shown_as_damaged_and_takes_no_entry() {
     assert!(matches!(refused, Err(BayError::Store(_))), "{refused:?}");
     let record = shop.bay.record(job).unwrap();
     assert!(record.damaged.iter().any(|said| said.contains("not all there")), "{:?}", record.damaged);
-    assert!(record.to_text().contains("as far as the damaged data can be read"));
+    let text = shop.bay.record_text(&record, Pages::Record(Extent::File));
+    assert!(text.contains("as far as the damaged data can be read"));
     assert!(shop.bay.troubles().iter().any(|said| said.contains("not all there")));
 }
 

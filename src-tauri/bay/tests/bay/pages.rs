@@ -4,9 +4,11 @@ use std::io::Cursor;
 
 use image::{DynamicImage, ImageFormat, Rgb, RgbImage};
 use panside_bay::enter::{EntryValue, JobId};
-use panside_bay::record::{Document, Photo, Standing};
+use panside_bay::record::{Document, Extent, Pages, Paper, Photo, Standing};
 
 use crate::support::Shop;
+
+const RECORD: Pages = Pages::Record(Extent::File);
 
 /// A JPEG, 40 pixels wide and 30 high as it is stored.
 fn jpeg() -> Vec<u8> {
@@ -37,8 +39,9 @@ fn record_with(shop: &mut Shop, job: JobId, bytes: &[u8]) -> Document {
     let by = document.started.clone().unwrap();
     let (step, title) = ("pan".to_owned(), "Pan down".to_owned());
     let (label, of) = ("Photo of the pan".to_owned(), "the pan".to_owned());
-    let standing = Standing::Counts;
-    let photo = Photo { hash, step, title, label, of, caption: None, width, height, standing, by };
+    let (standing, first_page) = (Standing::Counts, false);
+    let photo =
+        Photo { hash, step, title, label, of, caption: None, width, height, standing, first_page, by };
     document.photos.push(photo);
     document
 }
@@ -53,7 +56,7 @@ fn a_photo_that_fits_goes_into_the_pages_as_it_is_kept() {
     let job = shop.start();
     let document = record_with(&mut shop, job, &jpeg());
     let kept = std::fs::read(only_file(&shop.dir.path().join("photos"))).unwrap();
-    assert!(has(&shop.bay.pages(&document).unwrap(), &kept));
+    assert!(has(&shop.bay.pages(&document, RECORD, Paper::Letter).unwrap(), &kept));
 }
 
 #[test]
@@ -62,7 +65,7 @@ fn a_photo_taken_with_the_camera_held_upright_stands_upright_on_the_page() {
     let job = shop.start();
     let document = record_with(&mut shop, job, &held_upright());
     assert_eq!((document.photos[0].width, document.photos[0].height), (30, 40));
-    let pages = shop.bay.pages(&document).unwrap();
+    let pages = shop.bay.pages(&document, RECORD, Paper::Letter).unwrap();
     assert!(has(&pages, b"/Width 30") && has(&pages, b"/Height 40"));
     assert!(!has(&pages, b"/Width 40"));
 }
@@ -72,15 +75,27 @@ fn a_photo_whose_file_is_lost_or_changed_keeps_no_record_from_being_written() {
     let mut shop = Shop::new();
     let job = shop.start();
     let document = record_with(&mut shop, job, &jpeg());
-    let whole = shop.bay.pages(&document).unwrap();
+    let whole = shop.bay.pages(&document, RECORD, Paper::Letter).unwrap();
     let file = only_file(&shop.dir.path().join("photos"));
     std::fs::write(&file, b"something else").unwrap();
-    let changed = shop.bay.pages(&document).unwrap();
+    let changed = shop.bay.pages(&document, RECORD, Paper::Letter).unwrap();
     std::fs::remove_file(&file).unwrap();
-    let lost = shop.bay.pages(&document).unwrap();
+    let lost = shop.bay.pages(&document, RECORD, Paper::Letter).unwrap();
     assert!(has(&whole, b"/DCTDecode"));
     assert!(!has(&changed, b"/DCTDecode") && !has(&lost, b"/DCTDecode"));
     assert_ne!(changed, lost, "each says its own reason");
+}
+
+#[test]
+fn the_customers_copy_has_only_the_photos_of_the_first_page() {
+    let mut shop = Shop::new();
+    let job = shop.start();
+    let mut document = record_with(&mut shop, job, &jpeg());
+    let copy =
+        |shop: &Shop, document: &Document| shop.bay.pages(document, Pages::Customer, Paper::Letter).unwrap();
+    assert!(!has(&copy(&shop, &document), b"/DCTDecode"));
+    document.photos[0].first_page = true;
+    assert!(has(&copy(&shop, &document), b"/DCTDecode"));
 }
 
 #[test]
@@ -88,7 +103,7 @@ fn the_record_of_a_job_is_pages_with_that_jobs_words() {
     let mut shop = Shop::new();
     let job = shop.start();
     let document = shop.bay.record(job).unwrap();
-    let pages = shop.bay.pages(&document).unwrap();
+    let pages = shop.bay.pages(&document, RECORD, Paper::Letter).unwrap();
     assert!(pages.starts_with(b"%PDF-1.7") && has(&pages, b"RO 1042"));
 }
 

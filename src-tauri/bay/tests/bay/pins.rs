@@ -3,9 +3,11 @@
 use std::path::Path;
 
 use panside_bay::BayError;
+use panside_bay::closing::SavedPages;
 use panside_bay::enter::{Answer, Command, EntryValue, Event, JobId, new_request};
 use panside_bay::people::{Person, TypedPerson};
 use panside_bay::pins::{Pin, PinAuthority, PinReply, ResetBy};
+use panside_bay::record::{Extent, Pages};
 use panside_bay::sheets::{SheetFrom, TypedSheet};
 use panside_bay::shelf::Shelf;
 use panside_job::{Signature, SignedPin};
@@ -68,7 +70,8 @@ fn pins_in(events: &[Event]) -> Vec<Option<SignedPin>> {
 }
 
 fn given(shop: &mut Shop, job: JobId) -> String {
-    shop.bay.record(job).unwrap().to_text()
+    let document = shop.bay.record(job).unwrap();
+    shop.bay.record_text(&document, Pages::Record(Extent::Everything))
 }
 
 #[test]
@@ -351,7 +354,7 @@ fn a_pin_is_in_no_file_and_printing_it_shows_nothing() {
     shop.bay.give_pin(LUND, &pin("83504178")).unwrap();
     shop.bay.give_pin(LUND, &pin(DIGITS)).unwrap();
     shop.enter(job, &signed());
-    shop.bay.save_record(job).unwrap();
+    shop.bay.save_record(job, SavedPages::Record).unwrap();
     assert_eq!(files_with(shop.dir.path(), DIGITS), Vec::<String>::new());
     assert_eq!(files_with(shop.dir.path(), "83504178"), Vec::<String>::new(), "a wrong one neither");
     assert!(!format!("{:?}", pin(DIGITS)).contains('8'));

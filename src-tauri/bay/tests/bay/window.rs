@@ -1,10 +1,10 @@
 //! What a window asks for: pages of jobs, what can be started, people and tools, the saved record.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use panside_bay::clock::{Clock, DemoClock, ManualClock};
-use panside_bay::closing::{Ended, MissingLine};
+use panside_bay::closing::{Ended, MissingLine, SavedPages};
 use panside_bay::enter::{Command, new_request};
 use panside_bay::people::Person;
 use panside_bay::prove::{Ask, go_on, search};
@@ -241,9 +241,14 @@ fn the_page_of_a_record_names_days_times_and_steps() {
 fn a_saved_record_is_a_pdf_in_the_store_named_by_its_repair_order() {
     let mut shop = Shop::new();
     let job = shop.start();
-    let path = shop.bay.save_record(job).unwrap();
-    assert!(path.contains("/records/RO-1042-"), "{path}");
-    assert!(std::fs::read(&path).unwrap().starts_with(b"%PDF-"));
+    let mut paths = BTreeSet::new();
+    for pages in [SavedPages::Record, SavedPages::Everything, SavedPages::Customer] {
+        let path = shop.bay.save_record(job, pages).unwrap();
+        assert!(path.contains("/records/RO-1042-"), "{path}");
+        assert!(std::fs::read(&path).unwrap().starts_with(b"%PDF-"));
+        paths.insert(path);
+    }
+    assert_eq!(paths.len(), 3, "none is written over another");
 }
 
 #[test]
@@ -252,7 +257,7 @@ fn a_repair_order_that_looks_like_a_path_stays_in_the_folder_of_records() {
     let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
     let new = NewJob { repair_order: "../../etc/x", ..new_job() };
     let job = shop.bay.start(&proved, &new, &technician(), new_request()).unwrap();
-    let path = shop.bay.save_record(job).unwrap();
+    let path = shop.bay.save_record(job, SavedPages::Record).unwrap();
     let name = std::path::Path::new(&path).file_name().unwrap().to_string_lossy().into_owned();
     assert!(name.starts_with("------etc-x-"), "{name}");
     assert_eq!(std::fs::read_dir(shop.dir.path().join("records")).unwrap().count(), 1);

@@ -52,7 +52,7 @@ fn a_walk_and_a_later_call_write_the_record_as_pages_as_data_and_as_text() {
     let desk = Desk::new();
     let job = walked(&desk, &desk.path("walked.pdf"));
     let walked = words(&desk.path("walked.pdf"));
-    assert!(walked.contains("Bay record, repair order") && walked.contains("demo values, not for a vehicle"));
+    assert!(walked.contains("Repair order") && walked.contains("demo values, not for a vehicle"));
     for name in ["later.pdf", "later.json", "later.txt"] {
         let said = record(&desk, &job, &desk.path(name));
         assert_eq!(said.code, 0, "{name}: {}", said.err);
@@ -63,6 +63,90 @@ fn a_walk_and_a_later_call_write_the_record_as_pages_as_data_and_as_text() {
     let head = json["journal"]["head"].as_str().unwrap();
     assert!(later.contains(head) && text.contains(head) && walked.contains(head), "all of one job");
     assert!(!later.contains("The picture cannot be shown"), "its photos are in the store");
+}
+
+/// The demo job walked to the pages of its file.
+fn demo(desk: &Desk, more: &[&str]) -> (std::path::PathBuf, String) {
+    let (out, store) = (desk.path("demo.pdf"), desk.path("bay"));
+    let (script, photo) = (script("demo"), desk.photo());
+    let given = [
+        "walk".as_ref(),
+        script.as_os_str(),
+        "--store".as_ref(),
+        store.as_os_str(),
+        "--record".as_ref(),
+        out.as_os_str(),
+        "--photo".as_ref(),
+        photo.as_os_str(),
+        "--plain-proof".as_ref(),
+        "--no-text".as_ref(),
+    ];
+    let words: Vec<_> = given.into_iter().chain(more.iter().map(AsRef::as_ref)).collect();
+    let said = cli(&words);
+    assert_eq!(said.code, 0, "{}\n{}", said.out, said.err);
+    let jobs = cli(&["jobs".as_ref(), "--store".as_ref(), store.as_os_str(), "--json".as_ref()]);
+    let jobs: Value = serde_json::from_str(&jobs.out).unwrap();
+    (out, jobs[0]["job"].as_str().unwrap().to_owned())
+}
+
+/// The words of each page.
+fn pages(path: &Path) -> Vec<String> {
+    let output = Command::new("pdftotext").args([path, Path::new("-")]).output().unwrap();
+    let text = String::from_utf8_lossy(&output.stdout).into_owned();
+    text.trim_end_matches('\u{c}').split('\u{c}').map(str::to_owned).collect()
+}
+
+#[test]
+fn the_demo_jobs_file_is_eight_pages_at_most_beside_its_photos_and_everything_is_more() {
+    let desk = Desk::new();
+    let (out, job) = demo(&desk, &[]);
+    let file = pages(&out);
+    let photos = file.iter().position(|page| page.contains("Photos, 29")).unwrap();
+    assert!(photos < 8, "the photos begin on page {} of {}", photos + 1, file.len());
+    // Twelve to a page, and a last page before them that goes on with them.
+    assert!(file.len() - photos <= 4, "{} pages of photos", file.len() - photos);
+    let first = file[0].split_whitespace().collect::<Vec<_>>().join(" ");
+    for said in ["DEM0PANSYDE020417", "640, up to 760", "Filled in all 4.1 L", "P0455", "R. Ode, technician"]
+    {
+        assert!(first.contains(said), "\"{said}\" is not on the first page: {first}");
+    }
+    let store = desk.path("bay");
+    let everything = desk.path("everything.pdf");
+    let given = ["record", &job, "--store", store.to_str().unwrap(), "--everything", "--out"];
+    let said = cli(&given.into_iter().chain([everything.to_str().unwrap()]).collect::<Vec<_>>());
+    assert_eq!(said.code, 0, "{}", said.err);
+    let everything = pages(&everything);
+    assert!(everything.len() > file.len() + 5, "{} pages", everything.len());
+    assert!(everything[0].contains("Filled in all"), "the first page is the same");
+}
+
+#[test]
+fn a_customers_copy_and_tables_for_pasting_are_written_on_request() {
+    let desk = Desk::new();
+    let job = walked(&desk, &desk.path("walked.pdf"));
+    let (store, copy, tables) = (desk.path("bay"), desk.path("copy.pdf"), desk.path("tables"));
+    let store = store.to_str().unwrap();
+    let copied = [
+        "record",
+        &job,
+        "--store",
+        store,
+        "--for",
+        "customer",
+        "--paper",
+        "a4",
+        "--out",
+        copy.to_str().unwrap(),
+    ];
+    assert_eq!(cli(&copied).code, 0);
+    assert!(words(&copy).contains("What you told us"));
+    let tabled = cli(&["record", &job, "--store", store, "--csv", tables.to_str().unwrap()]);
+    assert_eq!(tabled.code, 0, "{}", tabled.err);
+    for name in ["parts.csv", "labor.csv", "measurements.csv"] {
+        assert!(std::fs::read_to_string(tables.join(name)).unwrap().contains("\r\n"), "{name}");
+    }
+    let data = ["record", &job, "--store", store, "--for", "customer", "--out", "copy.json"];
+    cli(&data).refuses(64, "The customer's copy has no data form");
 }
 
 #[test]

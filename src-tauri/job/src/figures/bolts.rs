@@ -6,7 +6,7 @@ use panside_trade::order::Bolt;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::{Drawing, FULL, Figure, FigureKind, Taken, asked, when};
+use super::{Drawing, FULL, Figure, FigureKind, Taken, asked, pointed, when};
 use crate::job::Job;
 use crate::message::{
     Message, figure_angle_open, figure_angle_turned, figure_bolts_noted, figure_bolts_order,
@@ -95,7 +95,7 @@ fn draw(
     // What was clicked before and does not count any more is told, not drawn.
     let before = all.iter().filter(|found| !found.counts).filter_map(|found| {
         let EntryValue::Torque { stages, unit, tool, .. } = &found.value.value else { return None };
-        Some(figure_torque_was(when(job, &found.value.mark), stages.clone(), unit, &tool.name))
+        Some(figure_torque_was(when(job, &found.value.mark), numbers(stages), unit, &tool.name))
     });
     says.extend(before);
     Some(Figure {
@@ -162,17 +162,21 @@ fn angle(specs: &Specs, asked: &entry::Torque, entered: Option<(&EntryValue, &st
     };
     let clicked = turned.is_some();
     let says = match turned {
-        Some((angles, time)) => figure_angle_turned(target, angles.clone(), time),
+        Some((angles, time)) => figure_angle_turned(target, numbers(angles), time),
         None => figure_angle_open(target),
     };
     Some(StageLine { says, clicked })
+}
+
+fn numbers(typed: &[String]) -> Vec<String> {
+    typed.iter().map(|number| pointed(number)).collect()
 }
 
 /// The setting that clicked at a stage, with its unit, and when.
 fn clicked(entered: Option<(&EntryValue, &str)>, stage: usize) -> Option<(String, String)> {
     match entered {
         Some((EntryValue::Torque { stages, unit, .. }, time)) => {
-            Some((format!("{} {unit}", stages.get(stage)?), time.to_owned()))
+            Some((format!("{} {unit}", pointed(stages.get(stage)?)), time.to_owned()))
         }
         _ => None,
     }

@@ -10,7 +10,7 @@ use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
 
 use super::plot::{Band, Frame, Label, Line, LineStyle, Point, Spot};
-use super::{Drawing, Figure, FigureKind, Taken, asked, when};
+use super::{Drawing, Figure, FigureKind, Taken, asked, pointed, when};
 use crate::job::Job;
 use crate::message::{
     Message, figure_level_reading, figure_level_title, figure_reading, figure_reading_after,
@@ -133,9 +133,9 @@ fn beside(job: &Job, entry: &Readings<'_>) -> Message {
     let mut values: Vec<(String, String)> = Vec::new();
     for reading in entry.typed {
         if let StickShows::Trace { value, unit } = &reading.stick
-            && !values.iter().any(|(before, _)| before == value)
+            && !values.iter().any(|(before, _)| *before == pointed(value))
         {
-            values.push((value.clone(), unit.clone()));
+            values.push((pointed(value), unit.clone()));
         }
     }
     let time = when(job, &entry.of.value.mark);
@@ -159,7 +159,7 @@ fn added(taken: &[Taken<'_>], level: Taken<'_>) -> Option<String> {
     });
     match &before?.value.value {
         EntryValue::Reading { value, unit } if parse_number(value).is_ok_and(|added| added > 0.0) => {
-            Some(format!("{value} {unit}"))
+            Some(format!("{} {unit}", pointed(value)))
         }
         _ => None,
     }
@@ -167,9 +167,9 @@ fn added(taken: &[Taken<'_>], level: Taken<'_>) -> Option<String> {
 
 fn sentence(job: &Job, entry: &Readings<'_>) -> Message {
     let texts = entry.typed.iter().map(|reading| {
-        let at = format!("{} {}", reading.temperature, reading.temperature_unit);
+        let at = format!("{} {}", pointed(&reading.temperature), reading.temperature_unit);
         match &reading.stick {
-            StickShows::Trace { value, unit } => format!("{value} {unit} ({at})"),
+            StickShows::Trace { value, unit } => format!("{} {unit} ({at})", pointed(value)),
             StickShows::NoTrace => format!("\u{2013} ({at})"),
         }
     });

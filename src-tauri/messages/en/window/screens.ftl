@@ -122,6 +122,8 @@ screens-record-onward = Show what is missing
 screens-record-finish = Finish the job
 screens-record-save = Save the record
 screens-record-save-again = Save it again
+screens-record-save-customer = Customer's copy
+screens-record-save-everything = Save with every reading
 screens-record-saving = The record is being saved with its photos.
 screens-record-saved = Saved here:
 

@@ -5,8 +5,8 @@ use super::Problem;
 use super::check::{at, steps};
 use super::outcomes::MOST_OUTCOMES;
 use super::place::Places;
-use crate::format::entry::Listed;
-use crate::format::{Checklist, Entry, Named, Step};
+use crate::format::entry::{Listed, MOST_FIRST_PAGE};
+use crate::format::{Ask, Checklist, Entry, Named, Step};
 use crate::machine::{DangerSet, WORDS};
 
 /// A name, a value or a class has so many characters at most: it is said again in messages and in every order.
@@ -56,6 +56,7 @@ pub(super) fn sizes(checklist: &Checklist, places: &Places) -> Vec<Problem> {
     for (place, step) in steps(checklist) {
         sizes.step(&place, step);
     }
+    sizes.first_page(checklist);
     sizes.starts(checklist);
     sizes.problems
 }
@@ -191,6 +192,12 @@ impl Sizes<'_> {
         for class in entry.ask.classes().into_iter().take(MOST_OF_STEP) {
             self.name(&format!("{place}/ask/{kind}"), class);
         }
+    }
+
+    fn first_page(&mut self, checklist: &Checklist) {
+        let asked = steps(checklist).flat_map(|(_, step)| &step.entries);
+        let photos = asked.filter(|entry| matches!(&entry.ask, Ask::Photo(photo) if photo.first_page));
+        self.bound("/phases".into(), "photos on the first page", photos.count(), 0, MOST_FIRST_PAGE);
     }
 
     fn starts(&mut self, checklist: &Checklist) {

@@ -2,83 +2,63 @@
 
 use std::collections::BTreeMap;
 
-use panside_job::{Event, Job, Message, figures};
+use panside_job::figures::Figure;
+use panside_job::{Event, Job, figures};
 use panside_journal::PersonId;
+use panside_messages::Speaker;
 use panside_procedure::machine::VarIx;
 
-use super::{
-    COME_FIRST, DEMO_MARK, DangerNow, Document, End, Journal, Papers, Proof, RECORD_FORMAT, Stands, Vehicle,
-};
+use super::{DangerNow, Document, End, Journal, Papers, Proof, RECORD_FORMAT, Vehicle};
 use crate::account::{self, Account};
+use crate::bill;
 use crate::by::iso;
 use crate::day;
 use crate::departures;
 use crate::inputs::RecordInputs;
 use crate::items::{self, Tally};
 use crate::measured;
+use crate::messages;
 use crate::missing::missing;
 use crate::signs;
 use crate::source::Source;
+use crate::speak::Say;
 use crate::steps;
 use crate::time;
 
-/// What a proof covers.
-const PROOF_COVERS: &str = "The proof covers allowed orders of what was entered. It does not cover what was not entered \
-                            or was entered wrongly, and it does not physically stop anyone.";
-/// What a chain shows and what not.
-const CHAIN_SHOWS: &str = "Each event names the one before it by hash, so that an event changed, taken out, put in or \
-                           moved shows. A tail cut off or a whole chain made anew does not show by itself: it shows \
-                           against a head that was kept elsewhere, such as the one printed here.";
-
 impl Document {
-    /// What classes are called, so that it can be put in.
-    pub fn each_label(&mut self, put: &mut dyn FnMut(&mut Message)) {
-        let steps = self.phases.iter_mut().flat_map(|phase| &mut phase.steps);
-        for attempt in steps.flat_map(|step| &mut step.attempts) {
-            attempt.entries.iter_mut().for_each(|entry| put(&mut entry.called));
-        }
-        self.levels.iter_mut().for_each(|level| put(&mut level.called));
-        self.torques.iter_mut().for_each(|torque| put(&mut torque.called));
-        self.by_name.iter_mut().for_each(|passed| put(&mut passed.called));
-    }
-
-    /// The record of a job as it stands now.
+    /// The record of a job as it stands now, put into words by a speaker.
     #[must_use]
-    pub fn of(job: &Job, inputs: &RecordInputs) -> Document {
-        let source = Source { job };
+    pub fn of(job: &Job, inputs: &RecordInputs, speaker: &Speaker) -> Document {
+        let say = &Say::by(speaker);
+        let source = Source { job, say };
         let (checklist, sheet) = (&job.procedure.checklist, &job.specs.sheet);
         let started = job.start.as_ref().map(|(_, started)| started);
         let demo = checklist.demo || sheet.demo || started.is_some_and(|started| started.demo);
         let tally = items::of(source);
-        let came_in = started.map(|started| started.conditions.clone()).unwrap_or_default();
         Document {
             format: RECORD_FORMAT.to_owned(),
             title: checklist.title.clone(),
-            demo: demo.then(|| DEMO_MARK.to_owned()),
+            demo: demo.then(|| say.within(&messages::demo_mark())),
+            damaged_mark: (!inputs.damaged.is_empty()).then(|| say.within(&messages::damaged_mark())),
             damaged: inputs.damaged.clone(),
             job: inputs.job.to_string(),
-            generated_utc: iso(&inputs.generated, 0),
-            generated_local: iso(&inputs.generated, job.utc_offset_min()),
-            vehicle: Vehicle {
-                repair_order: started.map(|started| started.repair_order.clone()).unwrap_or_default(),
-                label: started.map(|started| started.label.clone()).unwrap_or_default(),
-                vin: account::vin(source),
-                odometer: account::odometer(source),
-                otherwise: otherwise(job, &came_in),
-                came_in,
-                stands: stands(job),
-            },
+            generated_utc: iso(&inputs.generated, 0, say),
+            generated_local: iso(&inputs.generated, job.utc_offset_min(), say),
+            vehicle: vehicle(source),
             started: job.start.as_ref().map(|(mark, _)| source.by(mark)),
             end: end(source),
-            people: people(job),
+            people: people(source),
             papers: started.map(|started| Papers {
                 checklist: started.checklist.clone(),
                 sheet: started.sheet.clone(),
                 sheet_title: sheet.title.clone(),
             }),
             account: Account::of(source),
+            authorized: account::authorized(source),
+            parts: bill::parts(source, &tally),
+            fluid: bill::fluid(source),
             time: time::of(source, &inputs.generated),
-            missing: missing(job),
+            missing: missing(source),
             dangers: dangers(job),
             codes: account::codes(source),
             phases: steps::of(source),
@@ -86,7 +66,7 @@ impl Document {
             day: day::of(source),
             levels: measured::levels(source),
             charts: measured::charts(sheet),
-            figures: figures::figures(job),
+            figures: figures(job, speaker),
             torques: measured::torques(source),
             sign_offs: signs::of(source),
             photos: measured::photos(source, &inputs.captions),
@@ -97,13 +77,46 @@ impl Document {
             observed: departures::observed(source),
             clock_set: departures::clock_set(source),
             restarted: departures::restarted(source),
-            disagreements: disagreements(job, inputs, &tally),
+            disagreements: disagreements(source, inputs, &tally),
             tally,
-            proof: proof(job, inputs),
-            journal: Journal { events: inputs.events, head: inputs.head, shows: CHAIN_SHOWS.to_owned() },
-            come_first: COME_FIRST.to_owned(),
+            proof: proof(source, inputs),
+            journal: Journal {
+                events: inputs.events,
+                head: inputs.head,
+                shows: say.says(&messages::chain_shows()),
+            },
+            come_first: say.says(&messages::come_first()),
         }
     }
+}
+
+fn vehicle(source: Source<'_>) -> Vehicle {
+    let job = source.job;
+    let started = job.start.as_ref().map(|(_, started)| started);
+    let came_in = started.map(|started| started.conditions.clone()).unwrap_or_default();
+    let stands = stands(job);
+    let changed = stands.iter().filter(|(id, value)| came_in.get(*id) != Some(value));
+    let changed = changed.map(|(id, value)| departures::status(source, id, value)).collect();
+    let (odometer, odometer_out) = account::odometer(source);
+    Vehicle {
+        repair_order: started.map(|started| started.repair_order.clone()).unwrap_or_default(),
+        label: started.map(|started| started.label.clone()).unwrap_or_default(),
+        vin: account::vin(source),
+        plate: account::named(source, "plate"),
+        engine: account::named(source, "engine"),
+        odometer,
+        odometer_out,
+        came_in,
+        stands,
+        changed,
+    }
+}
+
+/// The figures of the job, with their sentences.
+fn figures(job: &Job, speaker: &Speaker) -> Vec<Figure> {
+    let mut figures = figures::figures(job);
+    figures.iter_mut().for_each(|figure| figure.each_message(&mut |message| speaker.fill(message)));
+    figures
 }
 
 fn end(source: Source<'_>) -> End {
@@ -119,19 +132,20 @@ fn end(source: Source<'_>) -> End {
 }
 
 /// Who worked on the job, in the order in which they came, each under all their names.
-fn people(job: &Job) -> Vec<String> {
+fn people(source: Source<'_>) -> Vec<String> {
+    let job = source.job;
     let mut came: Vec<PersonId> = Vec::new();
     for happened in &job.happened {
         if !came.contains(&happened.who) {
             came.push(happened.who);
         }
     }
-    came.into_iter().map(|person| names(job, person)).collect()
+    came.into_iter().map(|person| names(source, person)).collect()
 }
 
-fn names(job: &Job, person: PersonId) -> String {
+fn names(source: Source<'_>, person: PersonId) -> String {
     let mut names: Vec<&str> = Vec::new();
-    for appeared in job.people.of(person) {
+    for appeared in source.job.people.of(person) {
         if !names.contains(&appeared.name.as_str()) {
             names.push(&appeared.name);
         }
@@ -139,7 +153,10 @@ fn names(job: &Job, person: PersonId) -> String {
     match names.as_slice() {
         [] => person.to_string(),
         [only] => (*only).to_owned(),
-        [first, later @ ..] => format!("{first} (later {})", later.join(", ")),
+        [first, later @ ..] => {
+            let later = source.say.listed(later.iter().map(|name| (*name).to_owned()));
+            source.say.within(&messages::person_later(*first, later))
+        }
     }
 }
 
@@ -151,44 +168,34 @@ fn dangers(job: &Job) -> Vec<DangerNow> {
         .collect()
 }
 
-fn disagreements(job: &Job, inputs: &RecordInputs, tally: &Tally) -> Vec<String> {
+fn disagreements(source: Source<'_>, inputs: &RecordInputs, tally: &Tally) -> Vec<String> {
+    let (job, say) = (source.job, source.say);
+    let found = job.disagreements.iter();
     let mut all: Vec<String> =
-        job.disagreements.iter().map(|found| format!("event {}: {}", found.seq, found.what)).collect();
+        found.map(|found| say.says(&messages::differs_event(found.seq, &found.what))).collect();
     if job.last_seq() != inputs.events {
-        all.push(format!(
-            "the journal has {} events and the record was made of {}",
-            inputs.events,
-            job.last_seq()
-        ));
+        let [journal, record] = [inputs.events, job.last_seq()].map(|events| events.to_string());
+        all.push(say.says(&messages::differs_length(journal, record)));
     }
     for item in &job.procedure.checklist.items {
         let counted =
             tally.items.iter().find(|found| found.id == item.id).map_or(0, |found| found.pieces.left);
         let by_job = job.tally.off(&item.id);
         if counted != by_job {
-            all.push(format!("{}: {counted} left off by the record, {by_job} by the job", item.name));
+            let [record, job] = [counted, by_job].map(|pieces| pieces.to_string());
+            all.push(say.within(&messages::differs_pieces(&item.name, record, job)));
         }
     }
     all
 }
 
-fn proof(job: &Job, inputs: &RecordInputs) -> Proof {
-    let pinned = job.start.as_ref().map(|(_, started)| started.checklist.hash);
+fn proof(source: Source<'_>, inputs: &RecordInputs) -> Proof {
+    let pinned = source.job.start.as_ref().map(|(_, started)| started.checklist.hash);
     Proof {
         of_this_checklist: inputs.proof.as_ref().is_some_and(|proof| Some(proof.checklist) == pinned),
         summary: inputs.proof.clone(),
-        covers: PROOF_COVERS.to_owned(),
+        covers: source.say.says(&messages::proof_covers()),
     }
-}
-
-/// What does not stand as it came in.
-fn otherwise(job: &Job, came_in: &BTreeMap<String, String>) -> Vec<Stands> {
-    let stands = stands(job).into_iter().filter(|(id, value)| came_in.get(id) != Some(value));
-    let labelled = stands.map(|(id, value)| {
-        let (what, is) = job.procedure.labels_of(&id, &value);
-        Stands { what: what.to_owned(), is: is.to_owned() }
-    });
-    labelled.collect()
 }
 
 /// Every condition with its value.

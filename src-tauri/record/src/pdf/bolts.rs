@@ -22,7 +22,7 @@ pub(super) fn size(map: &BoltMap, (width, height): (f32, f32)) -> (f32, f32) {
 }
 
 /// Draws a map in a place of the page that is being written.
-pub(super) fn draw(flow: &mut Flow, owner: Owner, map: &BoltMap, (x, y, width, height): Place) {
+pub(super) fn draw(flow: &mut Flow<'_>, owner: Owner, map: &BoltMap, (x, y, width, height): Place) {
     flow.draw(owner, rect((x + 1.0, y + 1.0, width - 2.0, height - 2.0)), None, Some((Ink::Black, 1.0)));
     let (across, up) = (width - 2.0 * EDGE, height - 2.0 * EDGE);
     let clicked = map.stages.iter().filter(|stage| stage.clicked).count();
@@ -47,7 +47,7 @@ pub(super) fn draw(flow: &mut Flow, owner: Owner, map: &BoltMap, (x, y, width, h
     }
 }
 
-fn hexagon(flow: &mut Flow, owner: Owner, (x, y): (f32, f32)) {
+fn hexagon(flow: &mut Flow<'_>, owner: Owner, (x, y): (f32, f32)) {
     let corner = |number: u8| {
         let angle = f32::from(number) * std::f32::consts::FRAC_PI_3;
         (x + RADIUS * angle.cos(), y + RADIUS * angle.sin())
@@ -57,7 +57,7 @@ fn hexagon(flow: &mut Flow, owner: Owner, (x, y): (f32, f32)) {
 }
 
 /// Short strokes above a fastener.
-fn notches(flow: &mut Flow, owner: Owner, (x, y): (f32, f32), count: usize) {
+fn notches(flow: &mut Flow<'_>, owner: Owner, (x, y): (f32, f32), count: usize) {
     for number in 0..count {
         let at = x - RADIUS / 2.0 + number as f32 * 3.0;
         let stroke = [(at, y - RADIUS - 5.0), (at, y - RADIUS - 1.0)];

@@ -1,12 +1,15 @@
 //! The day: where the vehicle was, when its engine ran, what was waiting and what was unplanned, along the clock.
 
+use panside_messages::Message;
+
 use super::clock::{Clock, Minute, day_of, minute_of, time_of_day, until};
 use super::flow::Flow;
 use super::ink::{Ink, LEFT, Look, RIGHT, WIDTH};
 use super::sheet::{Owner, line, rect};
 use crate::day::Track;
 use crate::document::Document;
-use crate::say::hours;
+use crate::messages;
+use crate::speak::Say;
 use crate::time::Kind;
 
 /// Room for the names of the rows.
@@ -14,10 +17,18 @@ const NAMES: f32 = 98.0;
 /// From one height of the vehicle to the next, at the most, and all of them together.
 const FLOOR_TO_UP: f32 = 15.0;
 const HEIGHTS: f32 = 46.0;
+/// Room for half of the last tick's words.
+const HALF_TICK: f32 = 9.0;
 /// From one lane to the next.
 const LANE: f32 = 13.0;
 /// Height of a bar in a lane.
 const BAR: f32 = 6.0;
+
+/// What a day of a usual height takes: its heights, three lanes, its axis.
+pub(super) const HEIGHT: f32 = HEIGHTS + 3.0 * LANE + 36.0;
+
+/// What names a lane, from how long it is in all.
+type Timed = fn(String) -> Message;
 
 /// A span of the day in a lane.
 struct Bar {
@@ -28,31 +39,29 @@ struct Bar {
 
 /// A lane below the line.
 struct Lane {
-    name: &'static str,
-    /// How long in all.
-    minutes: u64,
+    name: String,
     kind: Option<Kind>,
     bars: Vec<Bar>,
 }
 
 /// Draws the day where the flow is; says so where its times cannot be read.
-pub(super) fn draw(flow: &mut Flow, document: &Document) {
-    let Some(clock) = Clock::of(document, LEFT + NAMES, WIDTH - NAMES - 4.0) else {
-        flow.paragraph("The times of this job cannot be drawn on a clock.", Look::ASIDE, 0.0);
+pub(super) fn draw(flow: &mut Flow<'_>, document: &Document, say: &Say<'_>) {
+    let Some(clock) = Clock::of(document, LEFT + NAMES, WIDTH - NAMES - HALF_TICK) else {
+        flow.paragraph(&say.says(&messages::day_no_clock()), Look::ASIDE, 0.0);
         return;
     };
     let lift = document.day.iter().find(|track| track.draws == "lift");
-    let lanes = lanes(document);
+    let lanes = lanes(document, say);
     let heights = lift.map_or(0.0, |track| track.values.len() as f32 * up(track));
     let height = heights + lanes.len() as f32 * LANE + 36.0;
-    let owner = flow.figure(alt(document, lift, &lanes), (LEFT, flow.y, WIDTH, height));
+    let owner = flow.figure(alt(document, lift, &lanes, say), (LEFT, flow.y, WIDTH, height));
     let top = flow.y;
     if let Some(track) = lift {
         draw_heights(flow, owner, &clock, track, until(document), top);
     }
     let mut y = top + heights + 4.0;
     for lane in &lanes {
-        flow.label(owner, &format!("{} {}", lane.name, hours(lane.minutes)), Look::NOTE, LEFT, y + BAR);
+        flow.label(owner, &lane.name, Look::NOTE, LEFT, y + BAR);
         draw_lane(flow, owner, &clock, lane, y);
         y += LANE;
     }
@@ -66,7 +75,7 @@ fn up(track: &Track) -> f32 {
 }
 
 fn draw_heights(
-    flow: &mut Flow,
+    flow: &mut Flow<'_>,
     owner: Owner,
     clock: &Clock,
     track: &Track,
@@ -95,7 +104,7 @@ fn draw_heights(
     flow.draw(owner, line(&points), None, Some((Ink::Black, 1.8)));
 }
 
-fn draw_lane(flow: &mut Flow, owner: Owner, clock: &Clock, lane: &Lane, y: f32) {
+fn draw_lane(flow: &mut Flow<'_>, owner: Owner, clock: &Clock, lane: &Lane, y: f32) {
     let mut taken: Vec<(f32, f32)> = Vec::new();
     for bar in &lane.bars {
         let (from, to) = (clock.at(bar.from), clock.at(bar.to));
@@ -132,7 +141,7 @@ fn draw_lane(flow: &mut Flow, owner: Owner, clock: &Clock, lane: &Lane, y: f32) 
 }
 
 /// Slanted strokes in a bar.
-fn hatch(flow: &mut Flow, owner: Owner, (x, y, width, height): (f32, f32, f32, f32)) {
+fn hatch(flow: &mut Flow<'_>, owner: Owner, (x, y, width, height): (f32, f32, f32, f32)) {
     let mut from = x - height + 3.0;
     while from < x + width {
         let (left, right) = (from.max(x), (from + height).min(x + width));
@@ -144,7 +153,7 @@ fn hatch(flow: &mut Flow, owner: Owner, (x, y, width, height): (f32, f32, f32, f
     }
 }
 
-fn draw_axis(flow: &mut Flow, owner: Owner, clock: &Clock, y: f32) {
+fn draw_axis(flow: &mut Flow<'_>, owner: Owner, clock: &Clock, y: f32) {
     for (from, to) in clock.spans.clone() {
         let ends = [(clock.at(from), y), (clock.at(to).max(clock.at(from) + 2.0), y)];
         flow.draw(owner, line(&ends), None, Some((Ink::Black, 0.6)));
@@ -175,19 +184,22 @@ fn draw_axis(flow: &mut Flow, owner: Owner, clock: &Clock, y: f32) {
 }
 
 /// The lanes that have something in them; the engine's always, where the checklist knows of it.
-fn lanes(document: &Document) -> Vec<Lane> {
+fn lanes(document: &Document, say: &Say<'_>) -> Vec<Lane> {
     let mut lanes = Vec::new();
     if let Some(track) = document.day.iter().find(|track| track.draws == "engine") {
         let bars = running(document, track);
         let minutes = bars.iter().map(|bar| u64::try_from(bar.to - bar.from).unwrap_or(0)).sum();
-        lanes.push(Lane { name: "engine running", minutes, kind: None, bars });
+        lanes.push(Lane { name: say.says(&messages::lane_engine(say.clock(minutes))), kind: None, bars });
     }
     let time = document.time.in_steps;
-    let apart_of = [("waiting", Kind::Waiting, time.waiting), ("unplanned", Kind::Unplanned, time.unplanned)];
+    let apart_of: [(Timed, Kind, u64); 2] = [
+        (messages::lane_waiting, Kind::Waiting, time.waiting),
+        (messages::lane_unplanned, Kind::Unplanned, time.unplanned),
+    ];
     for (name, kind, minutes) in apart_of {
         let bars = apart(document, kind);
         if !bars.is_empty() {
-            lanes.push(Lane { name, minutes, kind: Some(kind), bars });
+            lanes.push(Lane { name: say.says(&name(say.clock(minutes))), kind: Some(kind), bars });
         }
     }
     lanes
@@ -222,24 +234,23 @@ fn apart(document: &Document, kind: Kind) -> Vec<Bar> {
 }
 
 /// The picture in words.
-fn alt(document: &Document, lift: Option<&Track>, lanes: &[Lane]) -> String {
-    let mut said = vec!["The job by the clock.".to_owned()];
+fn alt(document: &Document, lift: Option<&Track>, lanes: &[Lane], say: &Say<'_>) -> String {
+    let mut said = vec![say.says(&messages::day_alt())];
     if let Some(track) = lift {
-        let had = track.had.iter().map(|had| format!("{} from {}", had.value, had.since.day_and_time()));
-        said.push(format!("The vehicle was: {}.", had.collect::<Vec<_>>().join(", ")));
+        let had = track
+            .had
+            .iter()
+            .map(|had| say.within(&messages::day_from(&had.value, had.since.day_and_time(say))));
+        said.push(say.says(&messages::day_lift(say.listed(had))));
     }
     for lane in lanes {
         let bars = lane.bars.iter().map(|bar| {
-            format!("{} to {} {}", time_of_day(bar.from), time_of_day(bar.to), bar.says).trim_end().to_owned()
+            let (from, to) = (time_of_day(bar.from), time_of_day(bar.to));
+            say.within(&messages::day_bar(from, to, &bar.says)).trim_end().to_owned()
         });
-        let bars: Vec<_> = bars.collect();
-        said.push(format!(
-            "{} {}: {}.",
-            lane.name,
-            hours(lane.minutes),
-            if bars.is_empty() { "never".to_owned() } else { bars.join("; ") }
-        ));
+        let bars = if lane.bars.is_empty() { say.within(&messages::day_never()) } else { say.apart(bars) };
+        said.push(say.says(&messages::day_lane(&lane.name, bars)));
     }
-    said.extend(until(document).map(|end| format!("Up to {} {}.", day_of(end), time_of_day(end))));
+    said.extend(until(document).map(|end| say.says(&messages::day_until(day_of(end), time_of_day(end)))));
     said.join(" ")
 }

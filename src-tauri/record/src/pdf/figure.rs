@@ -1,22 +1,17 @@
 //! The core's figures on a page. Every place and word is the core's; here they only become lines and letters.
 
-use panside_job::figures::{Drawing, Figure, FigureKind};
+use panside_job::figures::{Drawing, Figure};
 
 use super::flow::Flow;
 use super::sheet::Place;
 use super::{bolts, plot};
-use crate::document::Document;
+use crate::messages;
 
 /// Which readings have words beside them.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Said {
     All,
     OfWhatCounts,
-}
-
-/// The figures of a kind.
-pub(super) fn of_kind(document: &Document, kind: FigureKind) -> impl Iterator<Item = &Figure> {
-    document.figures.iter().filter(move |figure| figure.kind == kind)
 }
 
 /// The width and height that a figure takes at most.
@@ -28,9 +23,10 @@ pub(super) fn size(figure: &Figure, room: (f32, f32)) -> (f32, f32) {
 }
 
 /// Draws a figure in a place of the page that is being written.
-pub(super) fn draw(flow: &mut Flow, figure: &Figure, place: Place, said: Said) {
+pub(super) fn draw(flow: &mut Flow<'_>, figure: &Figure, place: Place, said: Said) {
     let alt: Vec<String> = figure.says.iter().map(|says| says.said()).collect();
-    let owner = flow.figure(format!("{}. {}", figure.title.said(), alt.join(" ")), place);
+    let alt = flow.say.says(&messages::figure_alt(figure.title.said(), alt.join(" ")));
+    let owner = flow.figure(alt, place);
     match &figure.drawing {
         Drawing::Plot(drawn) => plot::draw(flow, owner, drawn, place, said),
         Drawing::Bolts(map) => bolts::draw(flow, owner, map, place),

@@ -5,9 +5,11 @@ use krilla::geom::Path;
 use super::ink::{BOTTOM, Ink, LEFT, Look, RIGHT, TOP, WIDTH};
 use super::letters::{Letters, Line};
 use super::sheet::{Node, Owner, Piece, Place, Role, Shape, Tree, line as path_line};
+use crate::messages;
 use crate::say::Side;
+use crate::speak::Say;
 
-/// A heading never stands alone at the foot of a page: this much goes with it.
+/// A heading never stands alone at the foot of a page: this much goes with it at the least.
 const WITH_HEADING: f32 = 46.0;
 
 /// A heading to find again.
@@ -19,8 +21,11 @@ pub(super) struct Bookmark {
 }
 
 /// Pages that grow downwards.
-pub(super) struct Flow {
+pub(super) struct Flow<'a> {
     pub letters: Letters,
+    /// Said where something is cut.
+    pub goes_on: String,
+    pub say: &'a Say<'a>,
     pub tree: Tree,
     pub pages: Vec<Vec<Piece>>,
     /// Where the next thing goes.
@@ -30,10 +35,21 @@ pub(super) struct Flow {
     pub bookmarks: Vec<Bookmark>,
 }
 
-impl Flow {
-    pub fn new(letters: Letters) -> Flow {
+impl<'a> Flow<'a> {
+    pub fn new(letters: Letters, say: &'a Say<'a>) -> Flow<'a> {
         let (tree, pages, bookmarks) = (Tree::default(), vec![Vec::new()], Vec::new());
-        Flow { letters, tree, pages, y: TOP, section: None, bookmarks }
+        let goes_on = say.within(&messages::goes_on());
+        Flow { letters, goes_on, say, tree, pages, y: TOP, section: None, bookmarks }
+    }
+
+    /// At most so many lines; where there are more, the last says so.
+    pub fn cut(&mut self, mut lines: Vec<Line>, most: usize, width: f32) -> Vec<Line> {
+        if lines.len() > most {
+            lines.truncate(most.saturating_sub(1));
+            let more = self.letters.set(&self.goes_on, Look::ASIDE, width);
+            lines.extend(more.into_iter().take(1));
+        }
+        lines
     }
 
     /// The number of the page that is being written, from 0.
@@ -107,11 +123,11 @@ impl Flow {
         self.lines(Owner::Node(node), lines, Side::Left, at, width)
     }
 
-    /// Begins a section: its heading, with a mark on the right.
-    pub fn begin_section(&mut self, text: &str, mark: &str) {
+    /// Begins a section: its heading, with a mark on the right, together with the height that it must not stand without.
+    pub fn begin_section(&mut self, text: &str, mark: &str, needs: f32) {
         self.section = Some(self.tree.add(None, Role::Section));
         self.y += if self.y > TOP { 16.0 } else { 0.0 };
-        self.keep(Look::SECTION.size * 2.0 + WITH_HEADING);
+        self.keep(Look::SECTION.size * 2.0 + WITH_HEADING.max(needs));
         let (node, lines) =
             (self.heading_node(2, text), self.letters.set(text, Look::SECTION, WIDTH - 160.0));
         let top = self.y;
@@ -138,7 +154,7 @@ impl Flow {
         self.y += 4.0;
         self.keep(Look::BODY.size * 1.5 + WITH_HEADING);
         let node = self.node(Role::Heading(4, title.to_owned()));
-        let parts = [(title, Look::BODY.strong()), (&format!("  {shown}"), Look::ASIDE)];
+        let parts = [(title, Look::BODY.strong()), ("  ", Look::ASIDE), (shown, Look::ASIDE)];
         let lines = self.letters.set_parts(&parts, WIDTH);
         self.y = self.lines(Owner::Node(node), lines, Side::Left, (LEFT, self.y), WIDTH) + 1.0;
     }

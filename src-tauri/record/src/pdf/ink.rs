@@ -2,8 +2,10 @@
 
 use krilla::color::rgb::Color;
 
-/// US Letter, whose columns are so narrow that the page prints unscaled on A4 too.
-pub(super) const PAGE: (f32, f32) = (612.0, 792.0);
+/// US Letter, on which all is laid out. A4 is narrower and higher: the same columns stand in its middle.
+pub(super) const LETTER: (f32, f32) = (612.0, 792.0);
+/// ISO 216, 210 mm by 297 mm.
+pub(super) const A4: (f32, f32) = (595.28, 841.89);
 /// Where the columns begin and end.
 pub(super) const LEFT: f32 = 48.0;
 pub(super) const RIGHT: f32 = 564.0;
@@ -58,6 +60,10 @@ impl Look {
     pub const SMALL: Look = Look { size: 8.0, bold: false, ink: Ink::Black };
     pub const NOTE: Look = Look { size: 8.0, bold: false, ink: Ink::Dim };
     pub const FOOT: Look = Look { size: 7.0, bold: false, ink: Ink::Dim };
+
+    pub const fn inked(self, ink: Ink) -> Look {
+        Look { ink, ..self }
+    }
 
     pub const fn strong(self) -> Look {
         Look { bold: true, ..self }

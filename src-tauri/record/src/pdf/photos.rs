@@ -1,4 +1,4 @@
-//! The photos, two in a row, each with its words. One that cannot be shown says why in its place.
+//! Photos in rows, each with its words. One that cannot be shown says why in its place.
 
 use std::collections::BTreeMap;
 
@@ -8,41 +8,78 @@ use super::flow::Flow;
 use super::ink::{Ink, LEFT, Look, WIDTH};
 use super::letters::Line;
 use super::sheet::{Owner, Place, Role, Shape, rect};
-use super::{PdfInputs, PdfPhoto};
+use super::{Lacks, PdfInputs, PdfPhoto};
 use crate::document::Document;
 use crate::measured::Photo;
+use crate::messages;
 use crate::say::{Side, caption};
-use crate::value::short;
+use crate::speak::Say;
 
-const GAP: f32 = 16.0;
-const COLUMN: f32 = (WIDTH - GAP) / 2.0;
-/// The highest picture: four to three lying, and upright ones are narrower.
-const HIGHEST: f32 = COLUMN * 0.75;
-/// Height of the place of a picture that cannot be shown.
-const LACKING: f32 = 64.0;
+/// Between the rows.
+const BETWEEN_ROWS: f32 = 10.0;
+/// Between a picture and its words.
+const ABOVE_WORDS: f32 = 4.0;
 
-/// The pictures that can be drawn, by hash, and why the others cannot.
-pub(super) fn read(inputs: &PdfInputs) -> (BTreeMap<&str, Image>, BTreeMap<&str, String>) {
-    let (mut images, mut lacking) = (BTreeMap::new(), BTreeMap::new());
-    for (hash, photo) in &inputs.photos {
-        let image = match photo {
-            PdfPhoto::Jpeg(bytes) => image(bytes),
-            PdfPhoto::Lacking { why } => Err(why.clone()),
-        };
-        match image {
-            Ok(image) => drop(images.insert(hash.as_str(), image)),
-            Err(why) => drop(lacking.insert(hash.as_str(), why)),
-        }
-    }
-    (images, lacking)
+/// How photos stand.
+#[derive(Clone, Copy)]
+pub(super) struct Grid {
+    columns: u8,
+    gap: f32,
+    /// The highest picture.
+    pub highest: f32,
+    look: Look,
+    /// With the step, the time and who took it.
+    with_origin: bool,
+    /// So many lines of words at most.
+    lines: usize,
 }
 
-fn image(bytes: &[u8]) -> Result<Image, String> {
+/// The first page's photos in one row.
+pub(super) const STRIP: Grid =
+    Grid { columns: 4, gap: 10.0, highest: 84.0, look: Look::FOOT, with_origin: false, lines: 2 };
+/// The customer's photos, two in a row.
+pub(super) const LARGE: Grid =
+    Grid { columns: 2, gap: 16.0, highest: 250.0, look: Look::BODY, with_origin: false, lines: usize::MAX };
+/// All photos, twelve to a page.
+pub(super) const FILE: Grid =
+    Grid { columns: 3, gap: 12.0, highest: 112.0, look: Look::FOOT, with_origin: true, lines: usize::MAX };
+
+impl Grid {
+    fn column(self) -> f32 {
+        let columns = f32::from(self.columns);
+        (WIDTH - self.gap * (columns - 1.0)) / columns
+    }
+}
+
+/// The pictures that can be drawn, by hash, and why the others cannot.
+pub(super) struct Pictures<'a> {
+    pub images: BTreeMap<&'a str, Image>,
+    lacking: BTreeMap<&'a str, Lacks>,
+}
+
+impl<'a> Pictures<'a> {
+    pub fn read(inputs: &'a PdfInputs) -> Pictures<'a> {
+        let (mut images, mut lacking) = (BTreeMap::new(), BTreeMap::new());
+        for (hash, photo) in &inputs.photos {
+            let image = match photo {
+                PdfPhoto::Jpeg(bytes) => image(bytes),
+                PdfPhoto::Lacking(why) => Err(why.clone()),
+            };
+            match image {
+                Ok(image) => drop(images.insert(hash.as_str(), image)),
+                Err(why) => drop(lacking.insert(hash.as_str(), why)),
+            }
+        }
+        Pictures { images, lacking }
+    }
+}
+
+fn image(bytes: &[u8]) -> Result<Image, Lacks> {
     if colours(bytes) == Some(4) {
-        return Err("its colors are for a printing press, which these pages cannot carry".to_owned());
+        return Err(Lacks::PressColors);
     }
     Image::from_jpeg(bytes.to_vec().into(), false)
-        .map_err(|error| format!("its file cannot be read: {error}"))
+        .map_err(|error| Lacks::Unreadable(error.to_string().into()))
 }
 
 /// How many colours a JPEG has, as its frame header says (ITU-T T.81, B.2.2). Nothing for a file without one.
@@ -61,93 +98,103 @@ fn colours(bytes: &[u8]) -> Option<u8> {
     }
 }
 
+/// The photos of the first page and of the customer's copy.
+pub(super) fn of_first_page(document: &Document) -> Vec<&Photo> {
+    let photos = document.photos.iter().filter(|photo| photo.first_page);
+    photos.take(usize::from(STRIP.columns)).collect()
+}
+
 /// A photo with the room that it takes.
 struct Shown<'a> {
     photo: &'a Photo,
     /// Width and height of the picture, or why there is none.
-    size: Result<(f32, f32), String>,
+    size: Result<(f32, f32), Lacks>,
     words: Vec<Line>,
+    grid: Grid,
 }
 
 impl Shown<'_> {
     fn picture_height(&self) -> f32 {
-        self.size.as_ref().map_or(LACKING, |(_, height)| *height)
+        self.size.as_ref().map_or(self.grid.highest / 2.0, |(_, height)| *height)
     }
 
     fn height(&self) -> f32 {
-        self.picture_height() + 4.0 + self.words.iter().map(|line| line.height).sum::<f32>()
+        self.picture_height() + ABOVE_WORDS + self.words.iter().map(|line| line.height).sum::<f32>()
     }
 }
 
-/// Writes every photo.
+/// Writes photos in rows, a row whole on a page.
 pub(super) fn write(
-    flow: &mut Flow,
-    document: &Document,
-    images: &BTreeMap<&str, Image>,
-    lacking: &BTreeMap<&str, String>,
+    flow: &mut Flow<'_>,
+    photos: &[&Photo],
+    (pictures, grid): (&Pictures<'_>, Grid),
+    say: &Say<'_>,
 ) {
-    for pair in document.photos.chunks(2) {
-        let pair: Vec<_> = pair.iter().map(|photo| shown(flow, document, photo, images, lacking)).collect();
-        let height = pair.iter().map(Shown::height).fold(0.0, f32::max);
+    for row in photos.chunks(usize::from(grid.columns)) {
+        let row: Vec<_> = row.iter().map(|photo| shown(flow, photo, (pictures, grid), say)).collect();
+        let height = row.iter().map(Shown::height).fold(0.0, f32::max);
         flow.keep(height);
         let top = flow.y;
-        for (column, shown) in pair.into_iter().enumerate() {
-            put(flow, shown, (LEFT + column as f32 * (COLUMN + GAP), top));
+        for (column, shown) in row.into_iter().enumerate() {
+            put(flow, shown, (LEFT + column as f32 * (grid.column() + grid.gap), top), say);
         }
-        flow.y = top + height + 10.0;
+        flow.y = top + height + BETWEEN_ROWS;
     }
 }
 
 fn shown<'a>(
-    flow: &mut Flow,
-    document: &Document,
+    flow: &mut Flow<'_>,
     photo: &'a Photo,
-    images: &BTreeMap<&str, Image>,
-    lacking: &BTreeMap<&str, String>,
+    (pictures, grid): (&Pictures<'_>, Grid),
+    say: &Say<'_>,
 ) -> Shown<'a> {
-    let size = match images.get(photo.hash.as_str()) {
-        Some(image) => Ok(fitting(image.size())),
-        None => {
-            Err(lacking.get(photo.hash.as_str()).cloned().unwrap_or_else(|| "it was not given".to_owned()))
-        }
+    let size = match pictures.images.get(photo.hash.as_str()) {
+        Some(image) => Ok(fitting(image.size(), grid)),
+        None => Err(pictures.lacking.get(photo.hash.as_str()).cloned().unwrap_or(Lacks::NotGiven)),
     };
-    let title = document.step_title(&photo.step);
-    let about = format!(" · {title}, {} {}, {}", photo.by.day_and_time(), photo.by.who, short(&photo.hash));
-    let words = flow.letters.set_parts(
-        &[
-            (&format!("{}: ", photo.label), Look::SMALL.strong()),
-            (&caption(photo), Look::SMALL),
-            (&about, Look::NOTE),
-        ],
-        COLUMN,
-    );
-    Shown { photo, size, words }
+    let label = say.within(&messages::photo_label(&photo.label));
+    let mut origin = String::new();
+    if grid.with_origin {
+        origin = say.within(&messages::photo_origin(&photo.title, photo.by.when_and_who(say)));
+    }
+    let parts = [
+        (label.as_str(), grid.look.strong()),
+        (" ", grid.look),
+        (&caption(photo, say), grid.look.inked(Ink::Black)),
+        (" ", grid.look),
+        (origin.as_str(), grid.look.inked(Ink::Dim)),
+    ];
+    let mut words = flow.letters.set_parts(&parts, grid.column());
+    words.truncate(grid.lines);
+    Shown { photo, size, words, grid }
 }
 
 /// The largest size in which a picture of so many pixels fits.
-fn fitting((width, height): (u32, u32)) -> (f32, f32) {
+fn fitting((width, height): (u32, u32), grid: Grid) -> (f32, f32) {
     let (width, height) = (width.max(1) as f32, height.max(1) as f32);
-    let scale = (COLUMN / width).min(HIGHEST / height);
+    let scale = (grid.column() / width).min(grid.highest / height);
     (width * scale, height * scale)
 }
 
-fn put(flow: &mut Flow, shown: Shown<'_>, (x, top): (f32, f32)) {
-    let below = top + shown.picture_height() + 4.0;
+fn put(flow: &mut Flow<'_>, shown: Shown<'_>, (x, top): (f32, f32), say: &Say<'_>) {
+    let below = top + shown.picture_height() + ABOVE_WORDS;
+    let width = shown.grid.column();
     match &shown.size {
         Ok((width, height)) => {
             let place: Place = (x, top, *width, *height);
-            let alt = format!("Photo. {}: {}", shown.photo.label, caption(shown.photo));
+            let alt = say.says(&messages::photo_alt(&shown.photo.label, caption(shown.photo, say)));
             let owner = flow.figure(alt, place);
             flow.put(owner, Shape::Photo { hash: shown.photo.hash.clone(), place });
         }
         Err(why) => {
-            flow.draw(Owner::Layout, rect((x, top, COLUMN, LACKING)), None, Some((Ink::Hair, 0.8)));
-            let text = format!("The picture cannot be shown: {why}.");
-            flow.place(Role::Paragraph, &text, Look::ASIDE, (x + 8.0, top + 8.0), COLUMN - 16.0);
+            let place = (x, top, width, shown.picture_height());
+            flow.draw(Owner::Layout, rect(place), None, Some((Ink::Hair, 0.8)));
+            let text = say.says(&messages::photo_lacking(why.says()));
+            flow.place(Role::Paragraph, &text, Look::FOOT, (x + 6.0, top + 4.0), width - 12.0);
         }
     }
     let node = flow.node(Role::Paragraph);
-    flow.lines(Owner::Node(node), shown.words, Side::Left, (x, below), COLUMN);
+    flow.lines(Owner::Node(node), shown.words, Side::Left, (x, below), width);
 }
 
 #[cfg(test)]
@@ -165,9 +212,9 @@ mod tests {
 
     #[test]
     fn a_picture_keeps_its_shape_lying_or_upright() {
-        let (width, height) = fitting((4000, 3000));
-        assert!((width - COLUMN).abs() < 0.01 && (height - HIGHEST).abs() < 0.01);
-        let (width, height) = fitting((3000, 4000));
-        assert!((height - HIGHEST).abs() < 0.01 && (width / height - 0.75).abs() < 0.001);
+        let (width, height) = fitting((4000, 3000), FILE);
+        assert!(width <= FILE.column() + 0.01 && (width / height - 4.0 / 3.0).abs() < 0.001);
+        let (width, height) = fitting((3000, 4000), FILE);
+        assert!((height - FILE.highest).abs() < 0.01 && (width / height - 0.75).abs() < 0.001);
     }
 }

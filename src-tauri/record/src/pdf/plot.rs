@@ -15,6 +15,8 @@ const EDGE_STEPS: u8 = 40;
 /// Room for the numbers on the left, and below.
 const LEFT_OF: f32 = 26.0;
 const BELOW: f32 = 24.0;
+/// Room for half of the last number.
+const RIGHT_OF: f32 = 8.0;
 /// Dashes and gaps of a curve are both so long.
 const DASH: f32 = 3.0;
 
@@ -46,11 +48,11 @@ impl On {
 }
 
 /// Draws a plot in a place of the page that is being written.
-pub(super) fn draw(flow: &mut Flow, owner: Owner, plot: &Plot, (x, y, width, height): Place, said: Said) {
+pub(super) fn draw(flow: &mut Flow<'_>, owner: Owner, plot: &Plot, (x, y, width, height): Place, said: Said) {
     let on = On {
         left: x + LEFT_OF,
         bottom: y + height - BELOW,
-        width: width - LEFT_OF - 4.0,
+        width: width - LEFT_OF - RIGHT_OF,
         height: height - BELOW - 12.0,
     };
     bands(flow, owner, plot, on);
@@ -63,7 +65,7 @@ pub(super) fn draw(flow: &mut Flow, owner: Owner, plot: &Plot, (x, y, width, hei
     write_labels(flow, owner, plot, said, (on, &around));
 }
 
-fn bands(flow: &mut Flow, owner: Owner, plot: &Plot, on: On) {
+fn bands(flow: &mut Flow<'_>, owner: Owner, plot: &Plot, on: On) {
     for band in &plot.bands {
         let (low, high) = (on.through(&band.low), on.through(&band.high));
         let around: Vec<_> = low.iter().copied().chain(high.iter().rev().copied()).collect();
@@ -74,7 +76,7 @@ fn bands(flow: &mut Flow, owner: Owner, plot: &Plot, on: On) {
     }
 }
 
-fn draw_column(flow: &mut Flow, owner: Owner, column: &Column, on: On) {
+fn draw_column(flow: &mut Flow<'_>, owner: Owner, column: &Column, on: On) {
     let (left, right, top) = (on.x(column.from), on.x(column.to), on.y(column.height));
     let path = rect((left, top, right - left, (on.bottom - top).max(0.1)));
     flow.draw(owner, path, Some(Ink::Band), Some((Ink::Black, 0.8)));
@@ -83,7 +85,7 @@ fn draw_column(flow: &mut Flow, owner: Owner, column: &Column, on: On) {
     flow.label(owner, &name, Look::FOOT, (left + right - width) / 2.0, on.bottom + 11.0);
 }
 
-fn lines(flow: &mut Flow, owner: Owner, plot: &Plot, on: On) {
+fn lines(flow: &mut Flow<'_>, owner: Owner, plot: &Plot, on: On) {
     for drawn in &plot.lines {
         let through = on.through(&drawn.through);
         match drawn.style {
@@ -127,7 +129,7 @@ fn dashes(through: &[(f32, f32)]) -> Vec<Vec<(f32, f32)>> {
     all
 }
 
-fn axes(flow: &mut Flow, owner: Owner, plot: &Plot, on: On) {
+fn axes(flow: &mut Flow<'_>, owner: Owner, plot: &Plot, on: On) {
     let corner = [(on.left, on.y(FULL)), (on.left, on.bottom), (on.x(FULL), on.bottom)];
     flow.draw(owner, line(&corner), None, Some((Ink::Black, 0.8)));
     for tick in &plot.across.ticks {
@@ -153,7 +155,7 @@ fn title(axis: &Ticks) -> String {
 }
 
 /// Draws the readings, and answers where they are.
-fn points(flow: &mut Flow, owner: Owner, points: &[Point], on: On) -> Vec<Place> {
+fn points(flow: &mut Flow<'_>, owner: Owner, points: &[Point], on: On) -> Vec<Place> {
     let place = |point: &Point| {
         let (x, y) = on.at(point.at);
         if let Some((low, high)) = point.between {
@@ -170,7 +172,13 @@ fn points(flow: &mut Flow, owner: Owner, points: &[Point], on: On) -> Vec<Place>
 }
 
 /// What stands beside readings and lines; what counts gets its place first.
-fn write_labels(flow: &mut Flow, owner: Owner, plot: &Plot, said: Said, (on, around): (On, &labels::Around)) {
+fn write_labels(
+    flow: &mut Flow<'_>,
+    owner: Owner,
+    plot: &Plot,
+    said: Said,
+    (on, around): (On, &labels::Around),
+) {
     let mut wanted = Vec::new();
     for label in plot.labels.iter().filter(|label| said == Said::All || label.counts) {
         let look = if label.counts { Look { ink: Ink::Black, ..Look::FOOT } } else { Look::FOOT };
@@ -208,7 +216,7 @@ fn edges(plot: &Plot, on: On) -> Vec<Place> {
 }
 
 /// A cross in the accent for what counts; a small slanted one for what was replaced, left or voided.
-fn cross(flow: &mut Flow, owner: Owner, (x, y): (f32, f32), counts: bool) {
+fn cross(flow: &mut Flow<'_>, owner: Owner, (x, y): (f32, f32), counts: bool) {
     let strokes = if counts {
         [[(x - CROSS, y), (x + CROSS, y)], [(x, y - CROSS), (x, y + CROSS)]]
     } else {

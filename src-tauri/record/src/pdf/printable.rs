@@ -31,6 +31,11 @@ pub(super) fn printable(
     shown
 }
 
+/// A character as the number that Unicode gives it.
+pub(super) fn code_point(c: char) -> String {
+    format!("U+{:04X}", u32::from(c))
+}
+
 /// Private use areas, and code points that Unicode keeps from being characters.
 fn is_no_character(c: char) -> bool {
     let code = u32::from(c);

@@ -29,7 +29,7 @@ pub(super) struct At {
 type Cells = Vec<Vec<Line>>;
 
 /// Writes a table where the flow is.
-pub(super) fn write(flow: &mut Flow, table: &Table, at: At) {
+pub(super) fn write(flow: &mut Flow<'_>, table: &Table, at: At) {
     if table.rows.is_empty() {
         return;
     }
@@ -61,8 +61,16 @@ pub(super) fn write(flow: &mut Flow, table: &Table, at: At) {
     flow.y += 4.0;
 }
 
+/// How high the head of a table and its first row would be, as far as they stand on one page.
+pub(super) fn first_height(flow: &mut Flow<'_>, table: &Table, at: At) -> f32 {
+    let widths = at.columns.map_or_else(|| widths(flow, table, at), <[f32]>::to_vec);
+    let columns = Columns { widths, sides: &table.sides, at };
+    let rows = table.head.iter().chain(table.rows.first());
+    rows.map(|texts| height(&columns.set(flow, texts, at.look)) + 2.0 * AIR).sum::<f32>().min(TORN)
+}
+
 /// How high the rows of a table would be.
-pub(super) fn heights(flow: &mut Flow, table: &Table, at: At) -> Vec<f32> {
+pub(super) fn heights(flow: &mut Flow<'_>, table: &Table, at: At) -> Vec<f32> {
     let columns = Columns { widths: widths(flow, table, at), sides: &table.sides, at };
     table.rows.iter().map(|texts| height(&columns.set(flow, texts, at.look)) + 2.0 * AIR).collect()
 }
@@ -74,11 +82,11 @@ struct Columns<'a> {
 }
 
 impl Columns<'_> {
-    fn set(&self, flow: &mut Flow, texts: &[String], look: Look) -> Cells {
+    fn set(&self, flow: &mut Flow<'_>, texts: &[String], look: Look) -> Cells {
         texts.iter().zip(&self.widths).map(|(text, width)| flow.letters.set(text, look, *width)).collect()
     }
 
-    fn write_head(&self, flow: &mut Flow, table: Node, cells: Cells) {
+    fn write_head(&self, flow: &mut Flow<'_>, table: Node, cells: Cells) {
         let row = flow.tree.add(Some(table), Role::Row);
         let owners: Vec<_> =
             cells.iter().map(|_| Owner::Node(flow.tree.add(Some(row), Role::ColumnHead))).collect();
@@ -86,7 +94,7 @@ impl Columns<'_> {
     }
 
     /// The head once more on a new page: for the eye alone, as the structure has it.
-    fn repeat_head(&self, flow: &mut Flow, head: Option<&[String]>) {
+    fn repeat_head(&self, flow: &mut Flow<'_>, head: Option<&[String]>) {
         let Some(head) = head else { return };
         let cells = self.set(flow, head, Look::NOTE);
         let owners = vec![Owner::Head; cells.len()];
@@ -94,7 +102,7 @@ impl Columns<'_> {
     }
 
     /// Writes a row, as many lines on each page as fit.
-    fn write_row(&self, flow: &mut Flow, owners: &[Owner], cells: Cells, head: Option<&[String]>) {
+    fn write_row(&self, flow: &mut Flow<'_>, owners: &[Owner], cells: Cells, head: Option<&[String]>) {
         flow.y += AIR;
         let mut left: Vec<_> = cells.into_iter().map(Vec::into_iter).collect();
         loop {
@@ -130,7 +138,7 @@ fn height(cells: &Cells) -> f32 {
 }
 
 /// Each column as wide as its widest cell; the widest give way until all fit.
-fn widths(flow: &mut Flow, table: &Table, at: At) -> Vec<f32> {
+fn widths(flow: &mut Flow<'_>, table: &Table, at: At) -> Vec<f32> {
     let mut widths = vec![0.0_f32; table.sides.len()];
     for texts in table.head.iter().chain(&table.rows) {
         for (text, width) in texts.iter().zip(&mut widths) {

@@ -20,10 +20,10 @@ use krilla::tagging::{
     TagGroup, TagKind, TagTree,
 };
 
-use super::Form;
 use super::flow::{Bookmark, Flow};
-use super::ink::{Ink, PAGE};
+use super::ink::{A4, Ink, LETTER};
 use super::sheet::{Node, Owner, Piece, Place, Role, Shape, Tree};
+use super::{Form, Paper};
 
 /// What the file says of itself.
 pub(super) struct About {
@@ -33,36 +33,48 @@ pub(super) struct About {
     pub made: DateTime,
     /// What makes the same record the same.
     pub id: String,
-    /// The record's data, attached.
-    pub json: Vec<u8>,
+    /// The language's tag.
+    pub language: &'static str,
+    /// The record's data, attached where there is any.
+    pub json: Option<Vec<u8>>,
+    /// What the attachment is.
+    pub attached: String,
 }
 
 /// Name of the attachment.
 pub(super) const ATTACHED: &str = "record.json";
-const LANGUAGE: &str = "en";
 const PROGRAM: &str = concat!("Panside ", env!("CARGO_PKG_VERSION"));
 
 /// The bytes; an error is what the writer says.
 pub(super) fn write(
-    flow: Flow,
+    flow: Flow<'_>,
     photos: &BTreeMap<&str, Image>,
     about: About,
-    form: Form,
+    (paper, form): (Paper, Form),
 ) -> Result<Vec<u8>, String> {
     let mut pdf = Pdf::new_with(settings(form)?);
-    let size = PageSettings::from_wh(PAGE.0, PAGE.1).ok_or("the page has no size")?;
+    let (width, height) = match paper {
+        Paper::Letter => LETTER,
+        Paper::A4 => A4,
+    };
+    let size = PageSettings::from_wh(width, height).ok_or("PageSettings::from_wh")?;
+    let shift = ((width - LETTER.0) / 2.0, (height - LETTER.1) / 2.0);
     let mut contents: Vec<Vec<Identifier>> = vec![Vec::new(); flow.tree.nodes.len()];
     for pieces in &flow.pages {
         let mut page = pdf.start_page_with(size.clone());
         let mut surface = page.surface();
+        surface.push_transform(&Transform::from_translate(shift.0, shift.1));
         write_page(&mut surface, pieces, photos, (&flow.tree, form), &mut contents);
+        surface.pop();
         surface.finish();
         page.finish();
     }
     if form == Form::Archive {
-        pdf.set_tag_tree(tags(&flow.tree, &mut contents));
-        pdf.set_outline(outline(&flow.bookmarks));
-        attach(&mut pdf, &about).ok_or("the attachment has a name twice")?;
+        pdf.set_tag_tree(tags(&flow.tree, &mut contents, (about.language, shift)));
+        pdf.set_outline(outline(&flow.bookmarks, shift.1));
+        if let Some(json) = &about.json {
+            attach(&mut pdf, &about, json).ok_or("embed_file")?;
+        }
     }
     pdf.set_metadata(metadata(about));
     pdf.finish().map_err(|error| format!("{error:?}"))
@@ -86,19 +98,19 @@ fn metadata(about: About) -> Metadata {
         .authors(about.people)
         .creator(PROGRAM.to_owned())
         .producer(PROGRAM.to_owned())
-        .language(LANGUAGE.to_owned())
+        .language(about.language.to_owned())
         .text_direction(TextDirection::LeftToRight)
         .document_id(about.id)
         .creation_date(about.made)
 }
 
-fn attach(pdf: &mut Pdf, about: &About) -> Option<()> {
+fn attach(pdf: &mut Pdf, about: &About, json: &[u8]) -> Option<()> {
     pdf.embed_file(EmbeddedFile {
         path: ATTACHED.to_owned(),
         mime_type: MimeType::new("application/json"),
-        description: Some("The record that these pages show, as data.".to_owned()),
+        description: Some(about.attached.clone()),
         association_kind: AssociationKind::Data,
-        data: about.json.clone().into(),
+        data: json.to_vec().into(),
         modification_date: Some(about.made),
         compress: Some(true),
         location: None,
@@ -173,23 +185,24 @@ fn draw_photo(surface: &mut Surface<'_>, image: Option<&Image>, (x, y, width, he
     }
 }
 
-fn tags(tree: &Tree, contents: &mut [Vec<Identifier>]) -> TagTree {
-    let mut tags = TagTree::new().with_lang(Some(LANGUAGE.to_owned()));
+/// The structure; the pages' shapes stand shifted on the paper.
+fn tags(tree: &Tree, contents: &mut [Vec<Identifier>], (language, shift): (&str, (f32, f32))) -> TagTree {
+    let mut tags = TagTree::new().with_lang(Some(language.to_owned()));
     for root in &tree.roots {
-        tags.push(group(tree, *root, contents));
+        tags.push(group(tree, *root, contents, shift));
     }
     tags
 }
 
-fn group(tree: &Tree, node: Node, contents: &mut [Vec<Identifier>]) -> TagGroup {
+fn group(tree: &Tree, node: Node, contents: &mut [Vec<Identifier>], shift: (f32, f32)) -> TagGroup {
     let (role, below) = &tree.nodes[node];
     let own = std::mem::take(&mut contents[node]).into_iter().map(TagNode::from);
     let mut children: Vec<TagNode> = own.collect();
-    children.extend(below.iter().map(|child| TagNode::from(group(tree, *child, contents))));
-    TagGroup::with_children(kind(role), children)
+    children.extend(below.iter().map(|child| TagNode::from(group(tree, *child, contents, shift))));
+    TagGroup::with_children(kind(role, shift), children)
 }
 
-fn kind(role: &Role) -> TagKind {
+fn kind(role: &Role, shift: (f32, f32)) -> TagKind {
     match role {
         Role::Section => Tag::Section.into(),
         Role::Heading(level, text) => {
@@ -202,17 +215,20 @@ fn kind(role: &Role) -> TagKind {
         Role::RowHead => Tag::TH(TableHeaderScope::Row).into(),
         Role::Cell => Tag::TD.into(),
         Role::Figure { alt, page, place: (x, y, width, height) } => {
-            let place = Rect::from_xywh(*x, *y, *width, *height);
+            let place = Rect::from_xywh(*x + shift.0, *y + shift.1, *width, *height);
             Tag::Figure(Some(alt.clone())).with_bbox(place.map(|place| BBox::new(*page, place))).into()
         }
     }
 }
 
 /// Headings of the second level with those of the third below them; the first is the title.
-fn outline(bookmarks: &[Bookmark]) -> Outline {
+fn outline(bookmarks: &[Bookmark], shift: f32) -> Outline {
     let mut outline = Outline::new();
     let node = |mark: &Bookmark| {
-        OutlineNode::new(mark.text.clone(), XyzDestination::new(mark.page, Point::from_xy(0.0, mark.y - 8.0)))
+        OutlineNode::new(
+            mark.text.clone(),
+            XyzDestination::new(mark.page, Point::from_xy(0.0, mark.y + shift - 8.0)),
+        )
     };
     let mut marks = bookmarks.iter().peekable();
     while let Some(mark) = marks.next() {

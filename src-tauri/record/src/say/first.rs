@@ -1,223 +1,290 @@
-//! The part that a service writer reads in a minute: vehicle, concern, cause, correction, time, what is open.
+//! What a service writer needs in a minute: vehicle, concern, cause, correction, what was agreed, parts, labor, fluid,
+//! what is open, who signed.
 
+use panside_messages::Message;
 use panside_procedure::format::Signal;
 
-use super::{Block, Left, Right, Section, Table, row};
-use crate::account::{Codes, Said};
+use super::{Block, Left, Named, Right, Section, Table, row};
+use crate::account::{Authorized, Codes, Said};
+use crate::bill::{Amount, Poured};
 use crate::by::minutes_of;
 use crate::document::{DangerNow, Document, End};
+use crate::messages;
 use crate::missing::MissingKind;
-use crate::time::Kind;
+use crate::source::role;
+use crate::speak::Say;
+use crate::time::{Kind, StepTime};
 
-/// Name of the fact that says how the vehicle stands.
-const LEFT_AS: &str = "Status at the end";
-/// Said of a state that is read from damaged data.
-const AS_FAR: &str = "as far as the damaged data can be read";
 /// Longer lists of missing steps are counted here and named further down.
 const NAMED: usize = 6;
 
+/// The first page, part by part.
+pub(crate) struct First {
+    pub name: String,
+    pub facts: Vec<Vec<String>>,
+    /// Concern, cause and correction.
+    pub said: [Section; 3],
+    pub authorized: Section,
+    pub parts: Section,
+    pub labor: Section,
+    pub fluid: Section,
+    pub open: Section,
+    pub signed: Section,
+}
+
+/// The first page of a record.
+pub(crate) fn first(document: &Document, say: &Say<'_>) -> First {
+    First {
+        name: say.says(&messages::record_of(order(document, say))),
+        facts: facts(document, say),
+        said: said(document, say),
+        authorized: authorized(document, say),
+        parts: parts(document, say),
+        labor: labor(document, say),
+        fluid: fluid(document, say),
+        open: open(document, say),
+        signed: signed(document, say),
+    }
+}
+
+impl First {
+    /// Its parts, in the order in which they are read.
+    pub fn sections(self) -> Vec<Section> {
+        let after = [self.authorized, self.parts, self.labor, self.fluid, self.open, self.signed];
+        self.said.into_iter().chain(after).collect()
+    }
+}
+
 /// The repair order, or that there is none.
-pub(crate) fn order(document: &Document) -> &str {
+pub(crate) fn order(document: &Document, say: &Say<'_>) -> String {
     let order = &document.vehicle.repair_order;
-    if order.is_empty() { "not entered" } else { order }
-}
-
-/// Something that the service writer has to see to.
-pub(crate) struct Open {
-    /// What kind of thing it is; empty where there is none.
-    pub heading: String,
-    /// What it is.
-    pub text: String,
-    /// Somebody can be badly hurt.
-    pub is_danger: bool,
-}
-
-impl Open {
-    fn new(heading: impl Into<String>, text: impl Into<String>) -> Open {
-        Open { heading: heading.into(), text: text.into(), is_danger: false }
-    }
-
-    /// Both in one line.
-    pub fn line(&self) -> String {
-        if self.heading.is_empty() { self.text.clone() } else { format!("{}: {}", self.heading, self.text) }
-    }
+    if order.is_empty() { say.within(&messages::not_entered()) } else { order.clone() }
 }
 
 /// What names the job.
-pub(crate) fn facts(document: &Document) -> Vec<Vec<String>> {
-    all_facts(document, Some(row(LEFT_AS, left(document))))
-}
-
-/// What names the job, without how the vehicle was left: for a form that tells it elsewhere, by [`left_as`].
-pub(crate) fn facts_but_left(document: &Document) -> Vec<Vec<String>> {
-    all_facts(document, None)
-}
-
-/// How the vehicle was left.
-pub(crate) fn left_as(document: &Document) -> Open {
-    Open::new(LEFT_AS, left(document))
-}
-
-fn all_facts(document: &Document, left: Option<Vec<String>>) -> Vec<Vec<String>> {
+fn facts(document: &Document, say: &Say<'_>) -> Vec<Vec<String>> {
     let vehicle = &document.vehicle;
-    let mut rows = vec![row("Vehicle", &vehicle.label)];
-    rows.extend(vehicle.vin.iter().map(|vin| row("VIN", vin)));
-    rows.extend(vehicle.odometer.iter().map(|odometer| row("Odometer", odometer)));
+    let mut rows = vec![row(say, &messages::fact_vehicle(), &vehicle.label)];
+    let known: [Named<&Option<String>>; 3] = [
+        (messages::fact_vin, &vehicle.vin),
+        (messages::fact_plate, &vehicle.plate),
+        (messages::fact_engine, &vehicle.engine),
+    ];
+    rows.extend(known.iter().filter_map(|(name, text)| Some(row(say, &name(), (*text).clone()?))));
+    let driven: [Named<&Option<String>>; 2] = [
+        (messages::fact_odometer_in, &vehicle.odometer),
+        (messages::fact_odometer_out, &vehicle.odometer_out),
+    ];
     rows.extend(
-        document.started.iter().map(|by| row("Started", format!("{} {}", by.day_and_time(), by.who))),
+        driven.iter().filter_map(|(name, text)| Some(row(say, &name(), distance(text.as_ref()?, say)))),
     );
-    let state = end(&document.end);
-    rows.push(row("State", if document.damaged.is_empty() { state } else { format!("{state}, {AS_FAR}") }));
-    rows.extend(left);
-    rows.push(row("People", document.people.join(", ")));
-    rows.push(row("Record made", minutes_of(&document.generated_local)));
+    let started = document.started.as_ref();
+    rows.extend(started.map(|by| row(say, &messages::fact_started(), by.when_and_who(say))));
+    rows.push(row(say, &messages::fact_state(), state(document, say)));
+    rows.push(row(say, &messages::fact_people(), say.listed(document.people.iter().cloned())));
+    rows.push(row(say, &messages::fact_made(), minutes_of(&document.generated_local, say)));
     rows
 }
 
-/// The same as a table, with the repair order.
-pub(crate) fn facts_table(document: &Document) -> Table {
-    let mut rows = vec![row("Repair order", order(document))];
-    rows.extend(facts(document));
-    Table::new(&[Left, Left], rows)
+/// A distance as typed with its unit, as the language writes it.
+fn distance(typed: &str, say: &Say<'_>) -> String {
+    typed.split_once(' ').map_or_else(|| typed.to_owned(), |(value, unit)| say.measure(value, unit))
 }
 
-/// How the vehicle stands otherwise than it came in.
-fn left(document: &Document) -> String {
-    let stands = document.vehicle.otherwise.iter().map(|stands| format!("{} {}", stands.what, stands.is));
-    let stands: Vec<_> = stands.collect();
-    if stands.is_empty() { "as it came in".to_owned() } else { stands.join(", ") }
-}
-
-/// How the job ended.
-fn end(end: &End) -> String {
-    match end {
-        End::Open => "still open".to_owned(),
-        End::Ending => "still open, ending by stop and call".to_owned(),
-        End::Finished { by } => format!("finished {} {}", by.day_and_time(), by.who),
-        End::Stopped { by, reason } => {
-            format!("stopped before its end {} {}: {reason}", by.day_and_time(), by.who)
-        }
-    }
+/// How the job stands.
+fn state(document: &Document, say: &Say<'_>) -> String {
+    let state = say.within(&match &document.end {
+        End::Open => messages::state_open(),
+        End::Ending => messages::state_ending(),
+        End::Finished { by } => messages::state_finished(by.when_and_who(say)),
+        End::Stopped { by, reason } => messages::state_stopped(by.when_and_who(say), reason),
+    });
+    let as_far = (!document.damaged.is_empty()).then(|| say.within(&messages::state_as_far()));
+    say.listed([state].into_iter().chain(as_far))
 }
 
 /// Concern, cause and correction.
-pub(crate) fn said(document: &Document) -> [Section; 3] {
+fn said(document: &Document, say: &Say<'_>) -> [Section; 3] {
     let account = &document.account;
-    let parts =
-        [("Concern", &account.concern), ("Cause", &account.cause), ("Correction", &account.correction)];
-    parts.map(|(heading, said)| Section::new(heading, answers(said)))
+    let parts: [(Message, &Vec<Said>); 3] = [
+        (messages::heading_concern(), &account.concern),
+        (messages::heading_cause(), &account.cause),
+        (messages::heading_correction(), &account.correction),
+    ];
+    parts.map(|(heading, said)| Section::new(&heading, say, vec![answers(said, say)]))
 }
 
-fn answers(said: &[Said]) -> Vec<Block> {
+pub(super) fn answers(said: &[Said], say: &Say<'_>) -> Block {
     if said.is_empty() {
-        return vec![Block::Line("not entered".to_owned())];
+        return Block::Line(say.says(&messages::not_entered()));
     }
-    let rows = said.iter().map(|said| row(&said.label, &said.text)).collect();
-    vec![Block::Table(Table::new(&[Left, Left], rows))]
+    let rows = said.iter().map(|said| vec![said.label.clone(), said.text.clone()]).collect();
+    Block::Table(Table::new(&[Left, Left], rows))
 }
 
-/// Time by kind.
-pub(crate) fn time_rows(document: &Document) -> Vec<Vec<String>> {
-    let time = &document.time;
-    vec![
-        row("planned work", hours(time.in_steps.planned)),
-        row("unplanned", hours(time.in_steps.unplanned)),
-        row("waiting", hours(time.in_steps.waiting)),
-        row("total, from the start", hours(time.total)),
-    ]
+fn authorized(document: &Document, say: &Say<'_>) -> Section {
+    let rows: Vec<_> =
+        document.authorized.iter().map(|one| vec![one.title.clone(), agreed(one, say)]).collect();
+    let block = if rows.is_empty() {
+        Block::Line(say.says(&messages::no_go_ahead()))
+    } else {
+        Block::Table(Table::new(&[Left, Left], rows))
+    };
+    Section::new(&messages::heading_authorized(), say, vec![block])
 }
 
-/// Time by kind, and what of it was not planned.
-pub(crate) fn time(document: &Document) -> Section {
-    let time = &document.time;
-    let mut blocks = vec![Block::Table(Table::new(&[Left, Right], time_rows(document)))];
-    blocks.extend(time.apart.iter().map(|step| {
-        let kind = if step.kind == Kind::Waiting { "waiting" } else { "unplanned" };
-        Block::Line(format!("{kind} {}: {}", hours(step.minutes), step.title))
-    }));
-    if time.untimed > 0 {
-        blocks.push(Block::Line(format!(
-            "not timed (entered all at once, entered later, or the clock was set back): {} steps",
-            time.untimed
-        )));
-    }
-    if time.unknown_gaps > 0 {
-        blocks.push(Block::Line(format!("gaps of unknown length, not in the total: {}", time.unknown_gaps)));
-    }
-    Section::new("Time", blocks)
+fn agreed(one: &Authorized, say: &Say<'_>) -> String {
+    let agreed = say.apart(one.agreed.iter().map(|said| said.text.trim_end_matches('.').to_owned()));
+    say.within(&messages::agreed_by(agreed, &one.signed_by, one.by.day_and_time(say)))
 }
 
-/// What the service writer has to see to, as a section.
-pub(crate) fn open(document: &Document) -> Section {
-    Section::new("Open", open_lines(document).iter().map(|open| Block::Line(open.line())).collect())
-}
-
-/// What the service writer has to see to, dangers among the first.
-pub(crate) fn open_lines(document: &Document) -> Vec<Open> {
-    let mut lines: Vec<_> = document.damaged.iter().map(|found| Open::new("Damaged data", found)).collect();
-    lines.extend(document.dangers.iter().map(danger_line));
-    lines.extend(MissingKind::ALL.iter().filter_map(|kind| missing_line(document, *kind)));
-    lines.extend(
-        document.skipped.iter().map(|step| Open::new("Skipped", format!("{}: {}", step.title, step.reason))),
+fn parts(document: &Document, say: &Say<'_>) -> Section {
+    let fitted = document.parts.fitted.iter();
+    let rows: Vec<_> = fitted.map(|part| vec![part.name.clone(), part.pieces.to_string()]).collect();
+    let mut blocks = vec![if rows.is_empty() {
+        Block::Line(say.says(&messages::no_new_parts()))
+    } else {
+        Block::Table(Table::new(&[Left, Right], rows))
+    }];
+    blocks.extend(
+        document.parts.scanned.iter().chain(&document.account.old_parts).map(|said| labeled(said, say)),
     );
-    let told = [("Voided", document.voided.len()), ("Vehicle status corrected", document.observed.len())];
-    let told = told.iter().filter(|(_, times)| *times > 0);
-    lines.extend(told.map(|(what, times)| Open::new(*what, format!("{times}, see below"))));
-    lines.extend(document.codes.iter().map(codes_line));
-    if lines.is_empty() {
-        lines.push(Open::new("", "nothing"));
+    Section::new(&messages::heading_parts(), say, blocks)
+}
+
+fn labeled(said: &Said, say: &Say<'_>) -> Block {
+    Block::Line(say.within(&messages::labeled(&said.label, &said.text)))
+}
+
+fn labor(document: &Document, say: &Say<'_>) -> Section {
+    let time = &document.time;
+    let rows = vec![
+        row(say, &messages::labor_in_all(), say.labor(time.in_steps.labor())),
+        row(say, &messages::labor_unplanned(), say.labor(time.in_steps.unplanned)),
+        row(say, &messages::labor_waiting(), say.labor(time.in_steps.waiting)),
+    ];
+    let mut blocks = vec![Block::Table(Table::new(&[Left, Right], rows))];
+    let unplanned = time.apart.iter().filter(|step| step.kind == Kind::Unplanned);
+    let unplanned = say.apart(unplanned.map(|step| why(step, say)));
+    if !unplanned.is_empty() {
+        blocks.push(Block::Line(say.says(&messages::labor_why(unplanned))));
     }
-    lines
+    if time.untimed > 0 {
+        blocks.push(Block::Line(say.says(&messages::labor_untimed(time.untimed))));
+    }
+    Section::new(&messages::heading_labor(), say, blocks)
 }
 
-fn danger_line(danger: &DangerNow) -> Open {
-    let is_danger = danger.signal == Signal::Danger;
-    Open { is_danger, ..Open::new(format!("{} now", signal(danger.signal)), &danger.text) }
+/// An unplanned step with its time and the reason.
+fn why(step: &StepTime, say: &Say<'_>) -> String {
+    let time = say.within(&messages::step_time(&step.title, say.labor(step.minutes)));
+    let reasons = say.apart(step.reasons.iter().map(|reason| reason.trim_end_matches('.').to_owned()));
+    if reasons.is_empty() { time } else { say.within(&messages::with_remark(time, reasons)) }
 }
 
-fn missing_line(document: &Document, kind: MissingKind) -> Option<Open> {
+fn fluid(document: &Document, say: &Say<'_>) -> Section {
+    let fluid = &document.fluid;
+    let mut blocks: Vec<Block> = fluid.label.iter().map(|text| Block::Line(text.clone())).collect();
+    let sums: [Named<&Option<Amount>>; 2] =
+        [(messages::fluid_filled, &fluid.filled_in_all), (messages::fluid_drained, &fluid.drained_in_all)];
+    let sums = sums.iter().filter_map(|(name, sum)| Some(row(say, &name(), amount(sum.as_ref()?, say))));
+    let poured = |one: &Poured| vec![one.title.clone(), amount(&one.amount, say)];
+    let rows: Vec<_> = sums.chain(fluid.filled.iter().map(poured)).collect();
+    if rows.is_empty() {
+        blocks.push(Block::Line(say.says(&messages::fluid_none())));
+    } else {
+        blocks.push(Block::Table(Table::new(&[Left, Right], rows)));
+    }
+    Section::new(&messages::heading_fluid(), say, blocks)
+}
+
+pub(super) fn amount(amount: &Amount, say: &Say<'_>) -> String {
+    say.measure(&amount.value, &amount.unit)
+}
+
+/// What the service writer has to see to.
+fn open(document: &Document, say: &Say<'_>) -> Section {
+    let dangers = document.dangers.iter().map(|danger| danger_block(danger, say));
+    let mut lines: Vec<String> =
+        document.damaged.iter().map(|found| say.says(&messages::damaged_data(found))).collect();
+    lines.extend(MissingKind::ALL.iter().filter_map(|kind| missing_line(document, *kind, say)));
+    if !matches!(document.end, End::Finished { .. }) && !document.vehicle.changed.is_empty() {
+        let changed = say.listed(document.vehicle.changed.iter().cloned());
+        lines.push(say.says(&messages::status_now(changed)));
+    }
+    let skipped = document.skipped.iter();
+    lines.extend(skipped.map(|step| say.says(&messages::skipped_step(&step.title, &step.reason))));
+    lines.extend(document.account.advice.iter().map(|said| say.says(&messages::advised(&said.text))));
+    lines.extend(
+        document.codes.last().filter(|codes| !codes.codes.is_empty()).map(|codes| codes_line(codes, say)),
+    );
+    let mut blocks: Vec<_> = dangers.chain(lines.into_iter().map(Block::Line)).collect();
+    if blocks.is_empty() {
+        blocks.push(Block::Line(say.says(&messages::nothing_open())));
+    }
+    Section::new(&messages::heading_open(), say, blocks)
+}
+
+/// A danger that there is now; only where somebody can be badly hurt does it stand out.
+fn danger_block(danger: &DangerNow, say: &Say<'_>) -> Block {
+    let text = say.says(&messages::danger_now(signal(danger.signal), &danger.text));
+    if danger.signal == Signal::Danger { Block::Strong(text) } else { Block::Line(text) }
+}
+
+fn missing_line(document: &Document, kind: MissingKind, say: &Say<'_>) -> Option<String> {
     let of_kind = document.missing.iter().filter(|missing| missing.kind == kind);
-    let what: Vec<_> = of_kind.map(|missing| missing.what.as_str()).collect();
+    let what: Vec<_> = of_kind.map(|missing| missing.what.clone()).collect();
     match what.len() {
         0 => None,
-        count if count > NAMED => Some(Open::new(kind.says(), format!("{count}, see below"))),
-        _ => Some(Open::new(kind.says(), what.join("; "))),
+        count if count > NAMED => Some(say.says(&messages::missing_count(kind.says(), count))),
+        _ => Some(say.says(&messages::missing_named(kind.says(), say.apart(what)))),
     }
 }
 
-fn codes_line(codes: &Codes) -> Open {
-    let read = if codes.codes.is_empty() { "none".to_owned() } else { codes.codes.join(" ") };
-    let said = codes.said.as_ref().map(|said| format!(" ({said})")).unwrap_or_default();
-    Open::new(format!("{}, {}", codes.label, codes.by.day_and_time()), format!("{read}{said}"))
+/// The codes that were read last.
+pub(super) fn codes_line(codes: &Codes, say: &Say<'_>) -> String {
+    let read = say.listed(codes.codes.iter().cloned());
+    let line = say.within(&messages::codes_last(read));
+    match &codes.said {
+        Some(said) => say.within(&messages::with_remark(line, said)),
+        None => line,
+    }
 }
 
-/// The signal word.
+fn signed(document: &Document, say: &Say<'_>) -> Section {
+    let mut signers: Vec<String> = Vec::new();
+    for given in document.sign_offs.iter().flat_map(|sign| &sign.given) {
+        let signer = say.within(&messages::person_as(&given.signed_by, role(given.role)));
+        if !signers.contains(&signer) {
+            signers.push(signer);
+        }
+    }
+    let line = if signers.is_empty() { say.says(&messages::nobody_signed()) } else { say.apart(signers) };
+    Section::new(&messages::heading_signed(), say, vec![Block::Line(line)])
+}
+
+/// A signal word, as messages choose by it.
 pub(super) fn signal(signal: Signal) -> &'static str {
     match signal {
-        Signal::Danger => "DANGER",
-        Signal::Warning => "WARNING",
-        Signal::Caution => "CAUTION",
-        Signal::Notice => "NOTICE",
+        Signal::Danger => "danger",
+        Signal::Warning => "warning",
+        Signal::Caution => "caution",
+        Signal::Notice => "notice",
     }
-}
-
-/// Minutes as hours and minutes.
-pub(crate) fn hours(minutes: u64) -> String {
-    format!("{} h {:02}", minutes / 60, minutes % 60)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use panside_messages::Speaker;
 
     #[test]
-    fn what_is_open_is_a_heading_and_a_text_and_only_the_worst_dangers_stand_out() {
+    fn only_the_worst_dangers_stand_out() {
+        let say = Say::by(Speaker::english());
         let danger = |signal| DangerNow { id: "oil".into(), signal, text: "Oil on the floor.".into() };
-        let [worst, less] = [Signal::Danger, Signal::Warning].map(|signal| danger_line(&danger(signal)));
-        assert_eq!((worst.heading.as_str(), worst.text.as_str()), ("DANGER now", "Oil on the floor."));
-        assert_eq!(worst.line(), "DANGER now: Oil on the floor.");
-        assert_eq!((worst.is_danger, less.is_danger), (true, false));
-        assert!(!Open::new("DANGER now, as read", "none").is_danger, "whatever its heading says");
-        assert_eq!(Open::new("", "nothing").line(), "nothing");
+        let [worst, less] =
+            [Signal::Danger, Signal::Warning].map(|signal| danger_block(&danger(signal), &say));
+        assert!(matches!(worst, Block::Strong(text) if text == "DANGER now: Oil on the floor."));
+        assert!(matches!(less, Block::Line(text) if text == "WARNING now: Oil on the floor."));
     }
 }

@@ -7,7 +7,7 @@ use panside_record::document::End;
 use panside_record::steps::Standing;
 use panside_record::time::{Kind, Minutes};
 
-use crate::bay::{self, Bay, PHOTO, Tested, note};
+use crate::bay::{self, Bay, PHOTO, Said, Tested, note};
 use crate::entries;
 
 #[test]
@@ -35,9 +35,9 @@ fn a_whole_job_has_its_concern_cause_and_correction_and_lacks_only_the_lapsed_at
 fn what_nobody_told_is_said_to_be_not_entered() -> Tested {
     let document = Bay::open()?.document();
     assert!(document.account.concern.is_empty() && document.account.cause.is_empty());
-    let text = document.to_text();
+    let text = document.text();
     for heading in ["CONCERN", "CAUSE", "CORRECTION"] {
-        assert!(text.contains(&format!("\n{heading}\n  not entered\n")), "{heading}");
+        assert!(text.contains(&format!("\n{heading}\n  Not entered\n")), "{heading}");
     }
     Ok(())
 }
@@ -58,9 +58,9 @@ fn figures_stay_as_they_were_typed_and_limits_name_their_source() -> Tested {
     assert_eq!(document.torques[0].limits[0].allows, "4, then 9 N·m ± 10 %");
     assert_eq!(document.levels[0].readings[0].trace.as_deref(), Some("25,5"));
     assert_eq!(document.charts[0].points[0].low, "12.5");
-    let text = document.to_text();
-    for typed in ["63,2 °C", "47,5 °C", "148230,5 km", "4,0, then 9,0 N·m", "25,5 mm at 60 °C"] {
-        assert!(text.contains(typed), "{typed}\n{text}");
+    let text = document.text();
+    for shown in ["63.2 °C", "47.5 °C", "148230.5 km", "4.0, then 9.0 N·m", "25.5 mm at 60 °C"] {
+        assert!(text.contains(shown), "{shown}\n{text}");
     }
     Ok(())
 }
@@ -131,7 +131,7 @@ fn a_restart_of_the_tablet_is_told_with_the_time_that_only_the_wall_clock_knows(
     let document = bay.document();
     let minutes: Vec<_> = document.restarted.iter().map(|restarted| restarted.minutes).collect();
     assert_eq!(minutes, [Some(24 * 60 + 1), None], "set a day forward and back again");
-    let text = document.to_text().split_whitespace().collect::<Vec<_>>().join(" ");
+    let text = document.text().split_whitespace().collect::<Vec<_>>().join(" ");
     for says in [
         "1441 min since the entry before, by the wall clock only",
         "is not known, as the wall clock went back",

@@ -5,7 +5,7 @@
 use panside_record::PdfInputs;
 use serde_json::{Map, Value};
 
-use crate::bay::{Bay, Tested, note};
+use crate::bay::{Bay, Said, Tested, note};
 use crate::pages::{jpeg, with_photo};
 use crate::tools::File;
 use panside_record::{Document, PdfPhoto};
@@ -43,7 +43,7 @@ fn of_type<'a>(dictionaries: &[&'a Value], name: &str) -> Vec<&'a Value> {
 
 #[test]
 fn the_file_says_that_it_is_pdf_a_3a_and_pdf_ua_1_and_is_sound() -> Tested {
-    let pdf = document()?.to_pdf(&inputs()?)?;
+    let pdf = document()?.pdf(&inputs()?)?;
     // PDF/A has its metadata stand in the file as it is, for whoever looks for it without reading PDF.
     let text = String::from_utf8_lossy(&pdf);
     for said in [
@@ -59,7 +59,7 @@ fn the_file_says_that_it_is_pdf_a_3a_and_pdf_ua_1_and_is_sound() -> Tested {
 
 #[test]
 fn the_catalog_has_intent_language_outline_structure_and_the_attached_data() -> Tested {
-    let objects = File::new(&document()?.to_pdf(&inputs()?)?)?.objects()?;
+    let objects = File::new(&document()?.pdf(&inputs()?)?)?.objects()?;
     let all = dictionaries(&objects);
     let catalog = of_type(&all, "/Catalog")[0];
     let entry = |key: &str| resolve(&objects, &catalog[key]);
@@ -81,7 +81,7 @@ fn the_catalog_has_intent_language_outline_structure_and_the_attached_data() -> 
 
 #[test]
 fn every_font_is_embedded_and_every_page_is_of_one_size() -> Tested {
-    let file = File::new(&document()?.to_pdf(&inputs()?)?)?;
+    let file = File::new(&document()?.pdf(&inputs()?)?)?;
     let objects = file.objects()?;
     let all = dictionaries(&objects);
     let fonts = of_type(&all, "/FontDescriptor");
@@ -99,7 +99,7 @@ fn every_font_is_embedded_and_every_page_is_of_one_size() -> Tested {
 
 #[test]
 fn headings_tables_with_their_heads_and_pictures_with_words_are_in_the_structure() -> Tested {
-    let objects = File::new(&document()?.to_pdf(&inputs()?)?)?.objects()?;
+    let objects = File::new(&document()?.pdf(&inputs()?)?)?.objects()?;
     let all = dictionaries(&objects);
     let with = |name: &str| all.iter().filter(|dictionary| dictionary["/S"] == name).count();
     assert_eq!(with("/H1"), 1, "one title");
@@ -107,10 +107,10 @@ fn headings_tables_with_their_heads_and_pictures_with_words_are_in_the_structure
         assert!(with(name) > 0, "no {name} in the structure");
     }
     let figures: Vec<_> = all.iter().filter(|dictionary| dictionary["/S"] == "/Figure").collect();
-    assert_eq!(figures.len(), 4, "the day, two level charts, one photo");
+    assert_eq!(figures.len(), 4, "the day, the level small and large, one photo");
     let alts: Vec<_> = figures.iter().filter_map(|figure| figure["/Alt"].as_str()).collect();
     assert_eq!(alts.len(), figures.len(), "every picture has words");
-    for words in ["The job by the clock", "floor", "25,5 mm (60 °C)", "dry after ten minutes"] {
+    for words in ["The job by the clock", "floor", "25.5 mm (60 °C)", "dry after ten minutes"] {
         assert!(alts.iter().any(|alt| alt.contains(words)), "\"{words}\" is not in {alts:?}");
     }
     Ok(())
@@ -119,12 +119,12 @@ fn headings_tables_with_their_heads_and_pictures_with_words_are_in_the_structure
 #[test]
 fn the_twin_pages_are_pdf_a_1b_to_preflight_and_what_is_not_is_refused() -> Tested {
     let document = document()?;
-    let twin = document.to_pdf_a1b(&inputs()?)?;
+    let twin = document.twin(&inputs()?)?;
     let (valid, said) = File::new(&twin)?.preflight()?;
     assert!(valid, "{said}");
 
     // Controls: the same pages in the other form, and the twin with another part number in its metadata.
-    let (valid, said) = File::new(&document.to_pdf(&inputs()?)?)?.preflight()?;
+    let (valid, said) = File::new(&document.pdf(&inputs()?)?)?.preflight()?;
     assert!(!valid, "PDF/A-3 has what PDF/A-1 forbids: {said}");
     let part = b"<pdfaid:part>1<";
     let at = twin.windows(part.len()).position(|window| window == part).ok_or("the twin names no part")?;
@@ -138,8 +138,8 @@ fn the_twin_pages_are_pdf_a_1b_to_preflight_and_what_is_not_is_refused() -> Test
 #[test]
 fn the_twin_has_the_same_words_and_no_attachment() -> Tested {
     let document = document()?;
-    let twin = File::new(&document.to_pdf_a1b(&inputs()?)?)?;
-    assert_eq!(twin.words()?, File::new(&document.to_pdf(&inputs()?)?)?.words()?);
+    let twin = File::new(&document.twin(&inputs()?)?)?;
+    assert_eq!(twin.words()?, File::new(&document.pdf(&inputs()?)?)?.words()?);
     assert_eq!(twin.qpdf_check()?, "");
     assert!(of_type(&dictionaries(&twin.objects()?), "/EmbeddedFile").is_empty());
     Ok(())

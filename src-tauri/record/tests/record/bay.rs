@@ -8,9 +8,10 @@ use panside_job::event::{Begun, Done, Entered, Event, Introduced, Lost, Pinned, 
 use panside_job::value::{StickReading, StickShows, Tool};
 use panside_job::{EntryValue, Happened, Job, Signature, Specs};
 use panside_journal::{BootId, Hash, JobId, PersonId, Stamp};
+use panside_messages::Speaker;
 use panside_procedure::format::Role;
 use panside_procedure::{Procedure, load};
-use panside_record::{Document, RecordInputs};
+use panside_record::{Document, Extent, PdfInputs, RecordError, RecordInputs};
 use uuid::Uuid;
 
 /// What a test answers with.
@@ -23,6 +24,34 @@ pub const SHEET: &[u8] = include_bytes!("../fixtures/short.sheet.json");
 const MORNING_MS: i64 = 1_772_438_400_000;
 
 pub const PHOTO: &str = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
+
+/// Stands on every form of a record made with invented content.
+pub const DEMO_MARK: &str = "demo values, not for a vehicle";
+
+/// The forms of a record in English, with everything.
+pub trait Said {
+    fn text(&self) -> String;
+    fn pdf(&self, inputs: &PdfInputs) -> Result<Vec<u8>, RecordError>;
+    fn twin(&self, inputs: &PdfInputs) -> Result<Vec<u8>, RecordError>;
+}
+
+impl Said for Document {
+    fn text(&self) -> String {
+        self.to_text(Speaker::english(), Extent::Everything)
+    }
+
+    fn pdf(&self, inputs: &PdfInputs) -> Result<Vec<u8>, RecordError> {
+        self.to_pdf(Speaker::english(), &everything(inputs))
+    }
+
+    fn twin(&self, inputs: &PdfInputs) -> Result<Vec<u8>, RecordError> {
+        self.to_pdf_a1b(Speaker::english(), &everything(inputs))
+    }
+}
+
+fn everything(inputs: &PdfInputs) -> PdfInputs {
+    PdfInputs { extent: Extent::Everything, ..inputs.clone() }
+}
 
 /// A time in minutes after eight in the first boot of the device.
 fn stamp(minute: i64) -> Stamp {
@@ -196,7 +225,7 @@ impl Bay {
     }
 
     pub fn document(&self) -> Document {
-        Document::of(&self.job, &self.inputs())
+        Document::of(&self.job, &self.inputs(), Speaker::english())
     }
 }
 

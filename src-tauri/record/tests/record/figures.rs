@@ -7,14 +7,14 @@ use panside_job::value::{Accounted, CoilValue, Probed, ProbedBy};
 use panside_job::{Actor, Command, EntryValue, Roster, decide};
 use panside_procedure::format::Role;
 
-use crate::bay::{self, Bay, Tested, reading};
+use crate::bay::{self, Bay, Said, Tested, reading};
 use crate::entries;
 
-const CHECKLIST: &[u8] = include_bytes!("../../../job/tests/fixtures/figures.checklist.json");
-const SHEET: &[u8] = include_bytes!("../../../job/tests/fixtures/figures.sheet.json");
+pub const CHECKLIST: &[u8] = include_bytes!("../../../job/tests/fixtures/figures.checklist.json");
+pub const SHEET: &[u8] = include_bytes!("../../../job/tests/fixtures/figures.sheet.json");
 
 /// A job in which each kind was entered once.
-fn worked() -> Result<Bay, Box<dyn Error>> {
+pub fn worked() -> Result<Bay, Box<dyn Error>> {
     let mut bay = Bay::with(CHECKLIST, SHEET)?;
     let celsius = "°C".to_owned();
     let coil = EntryValue::Coil(CoilValue {
@@ -87,6 +87,6 @@ fn a_balance_that_was_explained_stands_where_it_went_otherwise() -> Tested {
         (explained.reason.as_str(), explained.said_by.as_str(), explained.class.as_str()),
         ("in the new filter", "Ada", "explained")
     );
-    assert!(document.to_text().contains("in the new filter, says Ada"));
+    assert!(document.text().contains("in the new filter, says Ada"));
     Ok(())
 }

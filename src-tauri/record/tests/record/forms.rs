@@ -1,10 +1,11 @@
 //! The two forms of a record: marked, equal from run to run, within their columns, with their proof.
 
 use panside_journal::Hash;
+use panside_messages::Speaker;
 use panside_procedure::{Procedure, proof};
-use panside_record::{COME_FIRST, DEMO_MARK, Document, ProofSummary, ProofVerdict, RecordInputs};
+use panside_record::{Document, ProofSummary, ProofVerdict, RecordInputs};
 
-use crate::bay::{Bay, CHECKLIST, SHEET, Tested, note};
+use crate::bay::{Bay, CHECKLIST, DEMO_MARK, SHEET, Said, Tested, note};
 
 #[test]
 fn no_number_in_the_document_is_a_float() -> Tested {
@@ -43,7 +44,7 @@ fn equal_jobs_give_equal_bytes_and_the_bytes_read_back() -> Tested {
 fn invented_content_is_marked_in_both_forms_and_real_content_is_not() -> Tested {
     let document = Bay::open()?.document();
     assert_eq!(document.demo.as_deref(), Some(DEMO_MARK));
-    assert!(document.to_text().lines().next().is_some_and(|line| line.ends_with(DEMO_MARK)));
+    assert!(document.text().lines().next().is_some_and(|line| line.ends_with(DEMO_MARK)));
     assert!(String::from_utf8(document.to_json()?)?.contains(DEMO_MARK));
 
     let real = |bytes: &[u8]| {
@@ -52,7 +53,7 @@ fn invented_content_is_marked_in_both_forms_and_real_content_is_not() -> Tested 
     let only_sheet = Bay::with(&real(CHECKLIST), SHEET)?.document();
     assert_eq!(only_sheet.demo.as_deref(), Some(DEMO_MARK), "a demo sheet marks the record too");
     let neither = Bay::with(&real(CHECKLIST), &real(SHEET))?.document();
-    assert!(neither.demo.is_none() && !neither.to_text().contains(DEMO_MARK));
+    assert!(neither.demo.is_none() && !neither.text().contains(DEMO_MARK));
     Ok(())
 }
 
@@ -66,11 +67,11 @@ fn a_kept_proof_is_told_and_one_of_another_checklist_is_told_to_be_that() -> Tes
     assert_eq!(kept.verdict == ProofVerdict::Proved, proof.verdict == proof::Verdict::Proved);
 
     let bay = Bay::open()?;
-    let with = |proof| Document::of(&bay.job, &RecordInputs { proof, ..bay.inputs() });
+    let with = |proof| Document::of(&bay.job, &RecordInputs { proof, ..bay.inputs() }, Speaker::english());
     assert!(with(Some(kept.clone())).proof.of_this_checklist);
     let other = with(Some(ProofSummary { checklist: Hash::of(b"another"), ..kept }));
-    assert!(other.to_text().contains("That is not the checklist of this job"));
-    assert!(with(None).to_text().contains("No proof came with this record."));
+    assert!(other.text().contains("That is not the checklist of this job"));
+    assert!(with(None).text().contains("No proof came with this record."));
     assert!(ProofSummary::read("{}", Hash::NONE).is_err());
     Ok(())
 }
@@ -81,11 +82,14 @@ fn the_text_fits_its_columns_and_cannot_steer_a_terminal() -> Tested {
     bay.open_up();
     let nasty = format!("{}\u{1b}[2J {}\n{}", "word ".repeat(60), "x".repeat(250), "end");
     bay.work("find", &[("cause", note(&nasty), "written")], &[]);
-    let text = bay.document().to_text();
+    let text = bay.document().text();
     for line in text.lines() {
         assert!(line.chars().count() <= 100, "{line}");
     }
     assert!(!text.contains('\u{1b}'));
-    assert!(text.contains(COME_FIRST.split_at(60).0), "what comes first stands on the first page");
+    assert!(
+        text.contains("The vehicle maker's service information, the lift maker's"),
+        "what comes first stands on the first page"
+    );
     Ok(())
 }

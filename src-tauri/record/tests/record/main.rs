@@ -2,12 +2,14 @@
 //!
 //! - `bay`: the job and its events
 //! - `account`: what a record tells of a job that went well
+//! - `first`: what stands on the first page, on the customer's copy and in the tables for pasting
 //! - `open`: what it tells of what is open or went otherwise
 //! - `figures`: what was worked out at an entry
 //! - `people`: who is named, and as what they were called
 //! - `forms`: JSON and text
 //! - `pages`: the PDF's words and pictures, by poppler's `pdftotext` and `pdfdetach`
 //! - `archive`: the PDF as a file for archives, by `qpdf` and by Apache PDFBox Preflight
+//! - `words`: that every word is said by a message
 //! - `tools`: calling these programs
 
 #![allow(
@@ -20,11 +22,13 @@ mod account;
 mod archive;
 mod bay;
 mod figures;
+mod first;
 mod forms;
 mod open;
 mod pages;
 mod people;
 mod tools;
+mod words;
 
 use panside_record::steps::{Entry, Step};
 use panside_record::{Document, MissingKind};

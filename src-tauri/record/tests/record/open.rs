@@ -6,12 +6,13 @@ use panside_job::EntryValue;
 use panside_job::entry::WorkedOut;
 use panside_job::event::{Corrected, Entered, Lost, Observed, Skipped, Stopped, Voided};
 use panside_job::value::Accounted;
+use panside_messages::Speaker;
 use panside_record::document::End;
 use panside_record::items::Pieces;
 use panside_record::steps::Standing;
 use panside_record::{Document, MissingKind};
 
-use crate::bay::{self, Bay, Tested, bolts, note};
+use crate::bay::{self, Bay, Said, Tested, bolts, note};
 use crate::{entries, missing, step};
 
 #[test]
@@ -24,14 +25,14 @@ fn an_attest_that_lapsed_by_lowering_shows_who_signed_and_through_what_it_lapsed
     assert!(!pushed.valid);
     assert_eq!((pushed.given.len(), pushed.given[0].signed_by.as_str()), (1, "Ada"));
     let lapse = pushed.given[0].lapsed.as_ref().ok_or("it lapsed")?;
-    assert_eq!(lapse.through, "vehicle action \"Lower\"");
+    assert_eq!(lapse.through, "\"Lower\"");
     assert!(lapse.by.seq > pushed.given[0].by.seq);
     let torqued = document.sign_offs.iter().find(|sign| sign.id == "torqued").ok_or("no sign-off")?;
     assert!(torqued.valid && torqued.given[0].lapsed.is_none());
-    let text = document.to_text();
+    let text = document.text();
     assert!(text.contains("Stood firm when pushed. (no longer valid)"), "{text}");
     let in_one_line = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(in_one_line.contains("after vehicle action \"Lower\""), "{text}");
+    assert!(in_one_line.contains("after \"Lower\""), "{text}");
     Ok(())
 }
 
@@ -50,7 +51,7 @@ fn a_voided_entry_stays_readable_with_its_reason_and_by_whom() -> Tested {
     let voided = &document.voided[0];
     assert_eq!((voided.by.who.as_str(), voided.corrected), ("Bo", false));
     assert_eq!(missing(&document, MissingKind::VoidedNotCorrected), ["Free the nuts"]);
-    let text = document.to_text();
+    let text = document.text();
     assert!(text.contains("nuts rusted to the studs (no longer counts)"), "{text}");
     assert!(text.contains("typed into the wrong job (not corrected)"), "{text}");
 
@@ -115,7 +116,7 @@ fn a_step_that_cannot_have_been_worked_moved_no_pieces_and_is_told() -> Tested {
     assert_eq!(document.observed[0].undone, ["Pan down"]);
     assert_eq!(entries(&document, "pan_down")?[0].standing, Standing::Void);
     assert_eq!(document.disagreements, Vec::<String>::new());
-    assert!(document.to_text().contains("pan is on: the pan still hangs; cannot have been done: Pan down"));
+    assert!(document.text().contains("pan is on: the pan still hangs; cannot have been done: Pan down"));
     Ok(())
 }
 
@@ -129,7 +130,7 @@ fn steps_and_entries_that_are_missing_are_told() -> Tested {
     assert_eq!(missing(&document, MissingKind::EntryMissing), ["\"Cause\" at \"Find the cause\""]);
     let not_worked = ["Pan up", "Nuts on", "Level", "Hand over"];
     assert_eq!(missing(&document, MissingKind::StepNotWorked), not_worked);
-    let text = document.to_text();
+    let text = document.text();
     assert!(text.contains("Not done: Pan up; Nuts on; Level; Hand over"), "{text}");
     assert!(text.contains("Not entered: \"Cause\" at \"Find the cause\""), "{text}");
     assert!(text.contains("Off the vehicle: pan bolts 16; pan gasket 1; joint nuts 3"), "{text}");
@@ -179,9 +180,7 @@ fn a_skipped_step_and_a_job_stopped_are_told_with_their_reasons() -> Tested {
         "what is skipped is not missing"
     );
     assert!(matches!(&document.end, End::Stopped { reason: why, .. } if *why == reason));
-    assert!(
-        document.to_text().contains("stopped before its end 2026-03-02 09:02 Ada: customer takes it away")
-    );
+    assert!(document.text().contains("stopped before its end 2026-03-02 09:02 Ada: customer takes it away"));
     Ok(())
 }
 
@@ -191,12 +190,12 @@ fn an_event_that_the_rules_would_not_allow_and_a_journal_of_another_length_are_t
     bay.begin("pan_up");
     let mut inputs = bay.inputs();
     inputs.events += 3;
-    let document = Document::of(&bay.job, &inputs);
+    let document = Document::of(&bay.job, &inputs, Speaker::english());
     assert_eq!(document.disagreements.len(), 2, "{:?}", document.disagreements);
     assert_eq!(document.dangers[0].id, "off_the_locks", "somebody is under it");
-    let text = document.to_text();
+    let text = document.text();
     assert!(text.contains("DANGER now: Under a vehicle that is not on locks"), "{text}");
-    assert!(text.contains("the journal has 5 events and the record was made of 2"), "{text}");
+    assert!(text.contains("The journal has 5 events and the record was made of 2"), "{text}");
     Ok(())
 }
 
@@ -215,6 +214,6 @@ fn a_value_whose_calculation_a_newer_version_wrote_stands_and_that_is_said() -> 
     let entered = entries(&document, "free_nuts")?;
     assert_eq!(entered[0].value, "rusted");
     assert!(entered[0].how[0].contains("can't read (balance, version 7)"), "{:?}", entered[0].how);
-    assert!(document.to_text().contains("(balance, version 7)"));
+    assert!(document.text().contains("(balance, version 7)"));
     Ok(())
 }

@@ -3,7 +3,7 @@
 use panside_job::SignedPin;
 use panside_job::event::{Done, Left, Lost};
 
-use crate::bay::{Bay, Tested, done, introduced, person};
+use crate::bay::{Bay, Said, Tested, done, introduced, person};
 use crate::step;
 
 #[test]
@@ -49,7 +49,7 @@ fn who_set_the_pin_for_another_stands_beside_the_signature() -> Tested {
         let mut signed: Done = done("push", &[], "Ada", &[("firm", "pushed")]);
         signed.signs[0].pin = Some(pin);
         bay.then(signed);
-        let text = bay.document().to_text();
+        let text = bay.document().text();
         assert!(text.lines().any(|line| line.trim_end().ends_with(says)), "{says}: {text}");
     }
     Ok(())

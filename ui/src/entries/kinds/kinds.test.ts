@@ -14,7 +14,7 @@ const ASKS: { [Id in KindId]: EntryOf<Id>["ask"] } = {
   balance: { balance: { drained: [], added: [], density: "density", unseen: "unseen", capacity: null } },
   count: { count: { of: { bolts: 14 } } },
   torque: { torque: { spec: "pan", guarded: false, exceptions: [] } },
-  photo: { photo: { of: "the pan", with_scale: false } },
+  photo: { photo: { of: "the pan", with_scale: false, first_page: false } },
   choice: { choice: { options: [{ class: "clear", label: "clear" }], hands_did: false } },
   several: {
     several: {

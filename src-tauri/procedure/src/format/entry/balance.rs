@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
+use super::kind::{Bound, Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::sheet::ValueKind;
 
 /// The difference lies within its own uncertainty.
@@ -69,8 +69,8 @@ impl Kind for Balance {
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         let measure = |key, unit, how| SheetNeed { key, kind: ValueKind::Measure, unit: Some(unit), how };
-        let capacity = self.capacity.as_deref().map(|key| measure(key, "L", "holds "));
-        [measure(&self.density, "kg/m³", ""), measure(&self.unseen, "L", "unseen at most ")]
+        let capacity = self.capacity.as_deref().map(|key| measure(key, "L", Bound::Holds));
+        [measure(&self.density, "kg/m³", Bound::Is), measure(&self.unseen, "L", Bound::Unseen)]
             .into_iter()
             .chain(capacity)
             .collect()

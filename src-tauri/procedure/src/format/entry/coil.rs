@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
+use super::kind::{Bound, Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::sheet::ValueKind;
 
 /// Within the sheet's limits, also with every error against it.
@@ -58,12 +58,13 @@ impl Kind for Coil {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        let limits = SheetNeed { key: &self.limits, kind: ValueKind::Range, unit: Some("Ω"), how: "" };
+        let limits =
+            SheetNeed { key: &self.limits, kind: ValueKind::Range, unit: Some("Ω"), how: Bound::Is };
         let at = self.at.as_deref().map(|key| SheetNeed {
             key,
             kind: ValueKind::Measure,
             unit: Some("°C"),
-            how: "at ",
+            how: Bound::At,
         });
         std::iter::once(limits).chain(at).collect()
     }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
+use super::kind::{Bound, Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::Assignments;
 use crate::format::sheet::ValueKind;
 
@@ -64,7 +64,7 @@ impl Kind for CoolDown {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        vec![SheetNeed { key: &self.limit, kind: ValueKind::Measure, unit: Some("°C"), how: "at most " }]
+        vec![SheetNeed { key: &self.limit, kind: ValueKind::Measure, unit: Some("°C"), how: Bound::AtMost }]
     }
 
     fn reads(&self) -> Vec<Read<'_>> {

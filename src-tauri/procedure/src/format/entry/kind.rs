@@ -104,8 +104,25 @@ pub struct SheetNeed<'a> {
     pub kind: ValueKind,
     /// The unit the entry is read in, where the value must be of the same quantity.
     pub unit: Option<&'a str>,
-    /// What the value is there for, before it in a sentence, such as `at most `; empty where the value says so itself.
-    pub how: &'static str,
+    /// What the value is there for.
+    pub how: Bound,
+}
+
+/// What a value of the sheet is to an entry.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Bound {
+    /// What the value itself says.
+    Is,
+    /// No more than it.
+    AtMost,
+    /// No less than it.
+    AtLeast,
+    /// The temperature for which other limits stand.
+    At,
+    /// What the transmission holds.
+    Holds,
+    /// What may be lost or gained unseen.
+    Unseen,
 }
 
 /// An entry that another one reads.

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
+use super::kind::{Bound, Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::sheet::ValueKind;
 
 /// Under the band at that temperature.
@@ -72,12 +72,12 @@ impl Kind for Level {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        let chart = SheetNeed { key: &self.chart, kind: ValueKind::Chart, unit: None, how: "" };
+        let chart = SheetNeed { key: &self.chart, kind: ValueKind::Chart, unit: None, how: Bound::Is };
         let gain = self.gain.as_deref().map(|key| SheetNeed {
             key,
             kind: ValueKind::Measure,
             unit: Some("mm/L"),
-            how: "",
+            how: Bound::Is,
         });
         std::iter::once(chart).chain(gain).collect()
     }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
+use super::kind::{Bound, Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::sheet::ValueKind;
 
 /// No limits are given: the value is taken down.
@@ -69,12 +69,12 @@ impl Kind for Reading {
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         let unit = Some(self.unit.as_str());
         let measure = |key, how| SheetNeed { key, kind: ValueKind::Measure, unit, how };
-        let mut needs: Vec<_> = [(&self.at_most, "at most "), (&self.at_least, "at least ")]
+        let mut needs: Vec<_> = [(&self.at_most, Bound::AtMost), (&self.at_least, Bound::AtLeast)]
             .into_iter()
             .filter_map(|(key, how)| Some(measure(key.as_deref()?, how)))
             .collect();
         if let Some(key) = &self.within {
-            needs.push(SheetNeed { key, kind: ValueKind::Range, unit, how: "" });
+            needs.push(SheetNeed { key, kind: ValueKind::Range, unit, how: Bound::Is });
         }
         needs
     }

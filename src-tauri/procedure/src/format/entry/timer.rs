@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
+use super::kind::{Bound, Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::sheet::ValueKind;
 
 /// The one class: the time has passed. Before that the entry is refused.
@@ -41,7 +41,12 @@ impl Kind for Timer {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        vec![SheetNeed { key: &self.at_least, kind: ValueKind::Measure, unit: Some("min"), how: "at least " }]
+        vec![SheetNeed {
+            key: &self.at_least,
+            kind: ValueKind::Measure,
+            unit: Some("min"),
+            how: Bound::AtLeast,
+        }]
     }
 
     fn reads(&self) -> Vec<Read<'_>> {

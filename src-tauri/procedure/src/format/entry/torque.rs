@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
+use super::kind::{Bound, Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::sheet::ValueKind;
 
 /// Every stage was clicked at a setting within tolerance, with a tool that may be used for it.
@@ -64,7 +64,7 @@ impl Kind for Torque {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        vec![SheetNeed { key: &self.spec, kind: ValueKind::Torque, unit: None, how: "" }]
+        vec![SheetNeed { key: &self.spec, kind: ValueKind::Torque, unit: None, how: Bound::Is }]
     }
 
     fn reads(&self) -> Vec<Read<'_>> {

@@ -53,6 +53,16 @@ fn an_empty_domain_is_refused() {
 }
 
 #[test]
+fn more_photos_than_the_first_page_holds_are_refused() {
+    let photo = |at: usize| json!({"id": format!("photo_{at}"), "label": "Photo", "ask": {"photo": {"of": "pan", "first_page": true}}});
+    let with = |count: usize| {
+        let entries: Vec<Value> = (0..count).map(photo).collect();
+        pan_job().set("drain", "entries", json!(entries))
+    };
+    one_mistake(&with(5), "", "/phases", "photos on the first page: there are 5; 0 to 4 are possible");
+}
+
+#[test]
 fn a_domain_too_large_is_refused_even_where_a_predicate_reads_it() {
     let values: Vec<String> = (0..200).map(|at| format!("v{at}")).collect();
     let draft = pan_job()
