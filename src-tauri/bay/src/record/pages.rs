@@ -8,7 +8,6 @@ use panside_photo::{Kind, Limits, VIEW_SIDE, take_in};
 use panside_record::{Csv, Document, Extent, Lacks, Paper, PdfInputs, PdfPhoto};
 use panside_store::{Files, StoreError};
 
-use crate::message::*;
 use crate::{Bay, BayError};
 
 /// Which pages are made of a record.
