@@ -11,6 +11,7 @@ use std::thread;
 use image::{ImageFormat, RgbImage};
 use panside_bay::Bay;
 use panside_bay::clock::SystemClock;
+use panside_bay::closing::SavedPages;
 use panside_bay::enter::{Actor, Answer, Command, Head, JobId, new_request};
 use panside_bay::plan::NoPlan;
 
@@ -108,7 +109,7 @@ impl Desk {
     fn save_record(&self) -> Done {
         let taken = self.bay().to_record(self.long).map_err(said)?;
         self.begun.fetch_add(1, Ordering::Relaxed);
-        taken.save().map(drop).map_err(said)
+        taken.save(SavedPages::Record).map(drop).map_err(said)
     }
 
     fn take_in_photo(&self) -> Done {
