@@ -23,9 +23,8 @@ const ANY_PICTURE: &str = "src-tauri/icons/icon.png";
 /// Where the pictures of the README are committed.
 const PICTURES: &str = "ui/pictures";
 
-/// The sizes that each screen is looked at: 1280 × 800 at 160 pixels an inch, and on a tablet of 8 inches, where a
-/// millimetre has √(1280² + 800²) ÷ 8 ÷ 25.4 pixels.
-const MILLIMETRES: [(&str, &str); 2] = [("10-inch", "6.3"), ("8-inch", "7.43")];
+/// The sizes that screens are looked at, as `ui/look/sizes.mjs` has them.
+const SIZES: [&str; 5] = ["10-inch", "8-inch", "upright", "8-inch-upright", "13-inch"];
 
 /// Every screen over fixed pages in Chromium: axe-core's rules, target sizes, text sizes, text that is cut off, double
 /// taps.
@@ -42,9 +41,9 @@ pub fn look(root: &Path) -> Result<(), Failure> {
     let (store, measured) = ("target/look/measured", "target/look/pages/measured");
     let walk = ["walk", MEASURED, "--store", store, "--pages", measured];
     cli::run_quietly(root, &[&walk[..], &["--plain-proof", "--no-text"]].concat())?;
-    for (name, mm) in MILLIMETRES {
-        let (pages, out) = (root.join(pages), aside.join(name));
-        let look = ["look/look.mjs", &*pages.to_string_lossy(), &*out.to_string_lossy(), "--mm", mm];
+    for size in SIZES {
+        let (pages, out) = (root.join(pages), aside.join(size));
+        let look = ["look/look.mjs", &*pages.to_string_lossy(), &*out.to_string_lossy(), "--size", size];
         call(command(&root.join("ui"), "node", &look))?;
     }
     // What a double tap does is the same at every size.
