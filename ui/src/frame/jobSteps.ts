@@ -139,7 +139,7 @@ export function byPhase(phases: PhaseView[], steps: StepView[]): Phase[] {
   });
 }
 
-/** Whether a phase is one row: it is done, holds no step that is looked at, and nobody has opened it. Closed by hand it is too. */
+/** Whether a phase is one row: it is done, and unless somebody has turned it, it holds no step that is looked at. */
 export function isFolded(
   phase: Phase,
   lookedAt: string | null,
