@@ -8,13 +8,15 @@ export interface Bands {
 }
 
 /**
- * Divides a window of `height` CSS pixels (0 or more) into the three bands, of which the outer ones have `share` each.
+ * Divides a window of `height` CSS pixels (0 or more) into the three bands, of which the outer ones have the shares
+ * `above` and `below`.
  *
  * The outer bands are rounded to whole pixels, so that the lines between the bands are sharp; the step sheet
  * gets the rest, so that nothing is left over and nothing scrolls.
  */
-export function bands(height: number, share: number): Bands {
+export function bands(height: number, above: number, below: number): Bands {
   const whole = Math.max(0, Math.floor(height));
-  const outer = Math.round(whole * share);
-  return { vehicleLine: outer, stepSheet: whole - 2 * outer, tray: outer };
+  const vehicleLine = Math.round(whole * above);
+  const tray = Math.round(whole * below);
+  return { vehicleLine, stepSheet: whole - vehicleLine - tray, tray };
 }
