@@ -371,7 +371,14 @@ export const scenes = [
     // What can't be done now stays pressable; the driver would wait until it isn't closed any more.
     taps: ["Opens vehicle actions", inDialog(/^Raise/)],
   },
+  { name: "pad-left", page: "018", where: { leftHanded: true }, taps: [entry("fluid"), key("3"), settled] },
   { name: "frame-job-steps", page: "150", taps: ["Opens all steps"] },
+  {
+    name: "frame-job-steps-opened",
+    page: "150",
+    taps: ["Opens all steps", /^Filter inspection and verdict/],
+  },
+  { name: "frame-left", page: "018", where: { leftHanded: true } },
   {
     name: "frame-job-steps-open",
     page: "047",

@@ -46,7 +46,7 @@ export async function pageOf(scene, { browser, pages, width, height, mm }) {
   await page.addInitScript(takeTime);
   await page.addInitScript(playCore, {
     job,
-    record: read("record"),
+    record: { ...read("record"), ...scene.record },
     figures: read(scene.figures ?? "figures"),
     where: {
       screen: "job",

@@ -8,7 +8,7 @@ const MAY: Record<string, string[]> = {
   words: [],
   state: ["core"],
   parts: ["core", "state", "words"],
-  figures: ["core"],
+  figures: ["core", "parts"],
   guard: ["core"],
   plan: ["core", "parts", "state", "words"],
   frame: ["core", "parts", "plan", "state", "words"],

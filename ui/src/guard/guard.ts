@@ -110,6 +110,8 @@ export function guardTaps(): () => void {
   window.addEventListener("pointerdown", look, how);
   window.addEventListener("scroll", changed, how);
   window.addEventListener("resize", changed, how);
+  // Letters that come late move what they are in, and nothing else says so.
+  document.fonts.addEventListener("loadingdone", changed, how);
   return () => {
     changes.disconnect();
     cancelAnimationFrame(frame);

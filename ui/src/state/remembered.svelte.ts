@@ -22,6 +22,7 @@ class Remembered implements Where {
   actor = $state.raw<Actor | null>(null);
   dark = $state(false);
   mm = $state(ASSUMED_MM);
+  leftHanded = $state(false);
   newJob = $state.raw<NewJob | null>(null);
   planOrder = $state(false);
   planPeople = $state<number | null>(null);
@@ -33,11 +34,23 @@ class Remembered implements Where {
   #writes = new NewestWrites<string>((key, text) => succeeds(() => call("put_setting", { key, text })));
 
   /** Takes what was kept. Where the window was is gone to by whoever opens it: the job may be there no more. */
-  restore({ steps, actor, dark, mm, newJob, planOrder, planPeople, sheet, tool }: Partial<Where>): void {
+  restore({
+    steps,
+    actor,
+    dark,
+    mm,
+    leftHanded,
+    newJob,
+    planOrder,
+    planPeople,
+    sheet,
+    tool,
+  }: Partial<Where>): void {
     this.steps = steps ?? {};
     this.actor = actor ?? null;
     this.dark = dark ?? false;
     this.mm = mm ?? ASSUMED_MM;
+    this.leftHanded = leftHanded ?? false;
     this.newJob = newJob ?? null;
     this.planOrder = planOrder ?? false;
     this.planPeople = planPeople ?? null;
@@ -52,9 +65,38 @@ class Remembered implements Where {
   }
 
   #whole(): Where {
-    const { screen, job, steps, actor, dark, mm, newJob, planOrder, planPeople, overlay, pad, sheet, tool } =
-      this;
-    return { screen, job, steps, actor, dark, mm, newJob, planOrder, planPeople, overlay, pad, sheet, tool };
+    const {
+      screen,
+      job,
+      steps,
+      actor,
+      dark,
+      mm,
+      leftHanded,
+      newJob,
+      planOrder,
+      planPeople,
+      overlay,
+      pad,
+      sheet,
+      tool,
+    } = this;
+    return {
+      screen,
+      job,
+      steps,
+      actor,
+      dark,
+      mm,
+      leftHanded,
+      newJob,
+      planOrder,
+      planPeople,
+      overlay,
+      pad,
+      sheet,
+      tool,
+    };
   }
 }
 

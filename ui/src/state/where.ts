@@ -59,6 +59,8 @@ export interface Where {
   dark: boolean;
   /** CSS pixels of a millimeter of the screen. */
   mm: number;
+  /** What is pressed most stands at the left hand. */
+  leftHanded: boolean;
   newJob: NewJob | null;
   /** The large job steps are in the order of the plan. */
   planOrder: boolean;

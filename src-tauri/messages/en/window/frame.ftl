@@ -22,6 +22,11 @@ frame-lane-up = up
 frame-job-steps-says = Job steps: { $done } of { $all } steps done. Looking at step { $number }, { $title }. Opens all steps.
 frame-job-steps-title = Job steps
 frame-phase-minutes = expected { $expected }, worked { $worked }
+# A phase whose steps are all done, in one row.
+frame-phase-done = { $count ->
+    [one] 1 step done, worked { $worked }
+   *[other] { $count } steps done, worked { $worked }
+}
 frame-minutes = { $minutes } min
 frame-none-open = No step can begin now. A vehicle action, or the end of a wait, opens the next one.
 frame-show-open = Open steps only:
