@@ -51,6 +51,12 @@ frame-timer-left = step { $number }: { $time }
 frame-timer-over = step { $number }: time is up
 # $what: name of a timer; $number: of its step. Told once.
 frame-timer-told = Step { $number }, { $what }: time is up.
+# $text: what a meter, a wrench or a scanner typed. Said in one line.
+frame-came-nowhere = "{ $text }" came in, but no entry that takes a number is open. Nothing was entered.
+frame-came-no-number = "{ $text }" came in and is no number. Nothing was entered.
+# $unit: the unit that was sent; $units: those that the open entry takes
+frame-came-unit = The unit "{ $unit }" is not one of { $units }. The number stays as a draft: correct it, or measure again.
+frame-came-unit-none = The unit "{ $unit }" does not belong here. The number stays as a draft: correct it, or measure again.
 frame-fresh-left = { $what } counts for { $minutes } min
 frame-let-pass = add { $minutes } min
 frame-demo-clock = demo clock
