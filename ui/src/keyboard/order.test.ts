@@ -31,6 +31,12 @@ test("after the last one comes the first again", () => {
   expect(after(["a"], "a")).toBe("a");
 });
 
+test("backward the last comes before the first", () => {
+  expect(after(["a", "b", "c"], "b", "back")).toBe("a");
+  expect(after(["a", "b", "c"], "a", "back")).toBe("c");
+  expect(after(["a", "b", "c"], null, "back")).toBe("c");
+});
+
 test("from what is none of them, or from nothing, one begins at the first", () => {
   expect(after(["a", "b"], "gone")).toBe("a");
   expect(after(["a", "b"], null)).toBe("a");

@@ -28,8 +28,12 @@ export function ordered<Stop>(stops: Stop[], kindOf: (stop: Stop) => Kind): Stop
     .map(({ stop }) => stop);
 }
 
-/** The one after `from`, the first after the last; the first where `from` is none of them. */
-export function after<Stop>(stops: Stop[], from: Stop | null): Stop | null {
+/** Which way one goes through it. */
+export type Way = "on" | "back";
+
+/** The one after `from`, or before it, and round at the ends; where `from` is none of them, one begins at an end. */
+export function after<Stop>(stops: Stop[], from: Stop | null, way: Way = "on"): Stop | null {
   const at = from === null ? -1 : stops.indexOf(from);
-  return stops[(at + 1) % stops.length] ?? null;
+  if (way === "on") return stops[(at + 1) % stops.length] ?? null;
+  return stops[(Math.max(at, 0) + stops.length - 1) % stops.length] ?? null;
 }

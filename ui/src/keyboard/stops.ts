@@ -1,7 +1,9 @@
 // What can have the focus on the screen as it is now, and where the focus goes when the screen has changed.
-import { after, ordered } from "./order";
+import { after, ordered, type Way } from "./order";
 
 const CONTROLS = "button, input, textarea";
+/** Places that scroll. There is nothing to do there but to read on. */
+const SCROLLED = "[tabindex='0']";
 
 /** Whether somebody works by keys, so that the focus is led: on the glass it would only open the tablet's own keyboard. */
 export const hands = { useKeys: false };
@@ -18,8 +20,8 @@ export function topDialog(): Element | null {
 }
 
 /** Everything in a place that can be pressed or typed at, in the order in which it is gone through. */
-export function stopsIn(place: Element): HTMLElement[] {
-  const controls = [...place.querySelectorAll<HTMLElement>(CONTROLS)];
+function stopsIn(place: Element, selector = CONTROLS): HTMLElement[] {
+  const controls = [...place.querySelectorAll<HTMLElement>(selector)];
   return ordered(controls.filter(canHaveFocus), (control) => ({
     asked: control.matches("[data-asked], input, textarea"),
     main: control.matches(".next, .main, .ends"),
@@ -43,10 +45,25 @@ export function focused(): HTMLElement | null {
 
 /** Puts the focus on the first thing of a place. */
 export function focusFirst(place: Element = topLayer()): void {
-  stopsIn(place)[0]?.focus();
+  focusOn(stopsIn(place)[0] ?? null);
 }
 
 /** Puts the focus on the next thing of what lies on top. */
 export function focusNext(): void {
-  after(stopsIn(topLayer()), focused())?.focus();
+  focusOn(after(stopsIn(topLayer()), focused()));
+}
+
+/** Goes through the whole window, what lies on top first. */
+export function focusByTab(way: Way): void {
+  const top = topLayer();
+  const selector = `${CONTROLS}, ${SCROLLED}`;
+  const around = stopsIn(document.body, selector).filter((stop) => !top.contains(stop));
+  focusOn(after([...stopsIn(top, selector), ...around], focused(), way));
+}
+
+function focusOn(control: HTMLElement | null): void {
+  if (!control) return;
+  control.focus();
+  // A file's field is not seen itself: its label is.
+  (control.closest("label") ?? control).scrollIntoView({ block: "nearest" });
 }

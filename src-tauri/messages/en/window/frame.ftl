@@ -53,7 +53,7 @@ frame-timer-over = step { $number }: time is up
 frame-timer-told = Step { $number }, { $what }: time is up.
 # $text: what a meter, a wrench or a scanner typed. Said in one line.
 frame-came-nowhere = "{ $text }" came in, but no entry that takes a number is open. Nothing was entered.
-frame-came-no-number = "{ $text }" came in and is no number. Nothing was entered.
+frame-came-no-number = "{ $text }" came in and is not a number. It stands as a draft: clear it, or measure again.
 # $unit: the unit that was sent; $units: those that the open entry takes
 frame-came-unit = The unit "{ $unit }" is not one of { $units }. The number stays as a draft: correct it, or measure again.
 frame-came-unit-none = The unit "{ $unit }" does not belong here. The number stays as a draft: correct it, or measure again.
