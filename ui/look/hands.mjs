@@ -120,13 +120,7 @@ export const hands = [
     name: "sent-unit",
     page: "010",
     answers: says('"12.6 bar": "bar" is no part of a number.', { class: null }),
-    taps: [
-      entry("rest"),
-      settled,
-      sends("12.6bar"),
-      isSaid('The unit "bar" is not one of'),
-      holds("12.6 bar"),
-    ],
+    taps: [entry("rest"), settled, sends("12.6bar"), isSaid('This takes V, not "bar".'), holds("12.6 bar")],
   },
   { name: "sent-nowhere", page: "010", taps: [sends("12.6 V"), isSaid('"12.6 V" came in')] },
 ];

@@ -1,4 +1,5 @@
 // Learning a key of a remote: the next key that is pressed is the one, where it may be.
+import { notice } from "../state/notice.svelte";
 import { remembered } from "../state/remembered.svelte";
 import type { RemoteAction } from "../state/where";
 import { say } from "../words/say";
@@ -31,6 +32,7 @@ class Learning {
     const why = refusal(remembered.remote, action, pressed);
     if (why !== null) {
       this.said = saysRefused(why);
+      notice.hear("refused");
       return;
     }
     remembered.put({ remote: { ...remembered.remote, [action]: pressed.key } });

@@ -7,22 +7,30 @@ const STANDS_MS = 8_000;
 export type Kind = "ready" | "refused";
 
 class Notice {
-  /** What is said now; each is an object of its own, so that the same words are heard again. */
-  now = $state.raw<{ text: string; kind: Kind } | null>(null);
+  /** What is said now. */
+  text = $state<string | null>(null);
+  /** What is heard; each is an object of its own, so that the same is heard again. */
+  heard = $state.raw<{ kind: Kind } | null>(null);
 
   #end: ReturnType<typeof setTimeout> | undefined;
 
   /** Says it until something else is said or its time is over. */
   tell(text: string, kind: Kind): void {
     clearTimeout(this.#end);
-    this.now = { text, kind };
+    this.text = text;
+    this.hear(kind);
     this.#end = setTimeout(() => this.clear(), STANDS_MS);
+  }
+
+  /** Is heard only: the screen says it in its own place. */
+  hear(kind: Kind): void {
+    this.heard = { kind };
   }
 
   /** Says it no longer. */
   clear(): void {
     clearTimeout(this.#end);
-    this.now = null;
+    this.text = null;
   }
 }
 

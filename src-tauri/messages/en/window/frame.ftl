@@ -55,8 +55,8 @@ frame-timer-told = Step { $number }, { $what }: time is up.
 frame-came-nowhere = "{ $text }" came in, but no entry that takes a number is open. Nothing was entered.
 frame-came-no-number = "{ $text }" came in and is not a number. It stands as a draft: clear it, or measure again.
 # $unit: the unit that was sent; $units: those that the open entry takes
-frame-came-unit = The unit "{ $unit }" is not one of { $units }. The number stays as a draft: correct it, or measure again.
-frame-came-unit-none = The unit "{ $unit }" does not belong here. The number stays as a draft: correct it, or measure again.
+frame-came-unit = This takes { $units }, not "{ $unit }". The number stays as a draft: correct it, or measure again.
+frame-came-unit-none = This takes no unit, and "{ $unit }" came with it. The number stays as a draft: correct it, or measure again.
 frame-fresh-left = { $what } counts for { $minutes } min
 frame-let-pass = add { $minutes } min
 frame-demo-clock = demo clock
