@@ -16,8 +16,11 @@ const keys =
 const sends = (text) => async (page) => {
   await page.evaluate((sent) => {
     const at = document.activeElement ?? document.body;
-    for (const key of [...sent, "Enter"])
-      at.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
+    for (const key of [...sent, "Enter"]) {
+      const types = at.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
+      if (types && key.length === 1 && at instanceof HTMLInputElement)
+        document.execCommand("insertText", false, key);
+    }
   }, text);
   await drawn(page);
 };
