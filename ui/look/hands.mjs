@@ -125,5 +125,17 @@ export const hands = [
     answers: says('"12.6 bar": "bar" is no part of a number.', { class: null }),
     taps: [entry("rest"), settled, sends("12.6bar"), isSaid('This takes V, not "bar".'), holds("12.6 bar")],
   },
+  {
+    name: "sent-overload",
+    page: "040",
+    answers: says("OL at 20 °C: open."),
+    taps: [entry("coil_1"), settled, sends("OL kΩ"), settled],
+  },
+  {
+    name: "sent-torque",
+    page: "144",
+    answers: says("Stage 2 has no setting.", { class: null }),
+    taps: [entry("pan"), settled, "wrench B", sends("4.0Nm"), holds("4.0")],
+  },
   { name: "sent-nowhere", page: "010", taps: [sends("12.6 V"), isSaid('"12.6 V" came in')] },
 ];
