@@ -53,6 +53,8 @@ export async function pageOf(scene, { browser, pages, width, height, mm }) {
       steps: job && scene.step ? { [job.job]: scene.step } : {},
       actor: { id: ODE, role: "technician" },
       dark: false,
+      // There is nothing here to sound with.
+      sound: false,
       mm,
       ...scene.where,
     },
