@@ -9,6 +9,7 @@ import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { clipped } from "./clipped.mjs";
+import { unreached } from "./reach.mjs";
 import { scenes } from "./scenes.mjs";
 import { SIZES, SOME } from "./sizes.mjs";
 import { openStage, pageOf, play } from "./stage.mjs";
@@ -53,6 +54,7 @@ for (const scene of wanted) {
   for (const small of await page.evaluate(tooSmall, mm)) fail(scene.name, small);
   for (const cut of await page.evaluate(cutOff)) fail(scene.name, cut);
   for (const cut of await page.evaluate(clipped)) fail(scene.name, cut);
+  for (const lost of await unreached(page)) fail(scene.name, lost);
   await page.close();
 }
 await end();

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { backups } from "./backups.mjs";
+import { hands } from "./hands.mjs";
 import { screens } from "./screens.mjs";
 import { settled } from "./settled.mjs";
 import { sheets } from "./sheets.mjs";
@@ -116,6 +117,7 @@ export const scenes = [
   ...screens,
   ...sheets,
   ...backups,
+  ...hands,
   { name: "bay-empty", where: { screen: "bay" } },
   { name: "bay-damaged", where: { screen: "bay" }, troubles: damaged },
   { name: "step-damaged", page: "000", troubles: damaged },
