@@ -8,6 +8,7 @@ mod identity;
 mod tightening;
 mod time;
 
+use panside_messages::Speaker;
 use panside_trade::Working;
 
 use crate::args::FigureArgs;
@@ -111,11 +112,13 @@ pub fn figure(args: &FigureArgs) -> Result<Exit, Failure> {
         let message = format!("There is no figure \"{name}\". Choose one of: {}.", names.join(", "));
         Failure::new(Exit::Usage, message)
     })?;
-    let working = (figure.work)(&Given::read(figure, args)?)?;
+    let mut working = (figure.work)(&Given::read(figure, args)?)?;
+    let speaker = Speaker::english();
     if args.json {
+        working.fill(speaker);
         out::json(&working)?;
     } else {
-        print(format_args!("{working}"));
+        print(format_args!("{}", working.said(speaker)));
     }
     Ok(Exit::Done)
 }

@@ -3,8 +3,11 @@
 use std::borrow::Cow;
 
 /// The English sentences, one file a crate.
-pub(crate) const ENGLISH: &[(&str, &str)] =
-    &[("messages", include_str!("../en/messages.ftl")), ("job", include_str!("../en/job.ftl"))];
+pub(crate) const ENGLISH: &[(&str, &str)] = &[
+    ("messages", include_str!("../en/messages.ftl")),
+    ("trade", include_str!("../en/trade.ftl")),
+    ("job", include_str!("../en/job.ftl")),
+];
 
 /// A language that sentences are said in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

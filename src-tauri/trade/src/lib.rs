@@ -41,6 +41,7 @@ pub mod interpolate;
 pub mod labour;
 pub mod level;
 pub mod measure;
+pub mod message;
 pub mod moment;
 pub mod number;
 pub mod order;

@@ -181,12 +181,5 @@ fn order(given: &Given) -> Result<Working, Failure> {
     let bolts = given.all("bolt").map(bolt).collect::<Result<Vec<_>, Failure>>()?;
     let order = bolt_order(&bolts, pattern)?;
     let done: Vec<String> = given.all("done").map(str::to_owned).collect();
-    let mut working = order.working();
-    if !done.is_empty() {
-        working.answer.push(match order.next(&done)? {
-            Some(next) => format!("Next: {next}."),
-            None => "All are done in this stage.".to_owned(),
-        });
-    }
-    Ok(working)
+    if done.is_empty() { Ok(order.working()) } else { Ok(order.working_after(&done)?) }
 }
