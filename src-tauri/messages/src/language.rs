@@ -7,6 +7,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("messages", include_str!("../en/messages.ftl")),
     ("trade", include_str!("../en/trade.ftl")),
     ("job", include_str!("../en/job.ftl")),
+    ("cli", include_str!("../en/cli.ftl")),
 ];
 
 /// A language that sentences are said in.

@@ -223,7 +223,7 @@ impl BoltOrder {
     /// # Errors
     /// As [`BoltOrder::next`].
     pub fn working_after(&self, done: &[String]) -> Result<Working, FigureError> {
-        let next = self.next(done)?.map_or_else(working_order_done, |id| working_order_next(id));
+        let next = self.next(done)?.map_or_else(working_order_done, working_order_next);
         Ok(self.working().answer(next))
     }
 }

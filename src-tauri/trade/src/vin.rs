@@ -260,13 +260,15 @@ fn alike(character: char) -> Vec<char> {
 }
 
 impl Suggestion {
-    fn message(&self) -> Message {
+    /// The number, and what may have been taken for what.
+    #[must_use]
+    pub fn message(&self) -> Message {
         let change = |(at, read, meant): &(usize, char, char)| {
             working_vin_change(meant.to_string(), read.to_string(), *at)
         };
         let mut changes: Vec<Message> = self.changes.iter().map(change).collect();
         let last = changes.pop().map(Arg::from).unwrap_or_else(|| "".into());
-        let said = match changes.into_iter().reduce(|start, next| working_vin_changes(start, next)) {
+        let said = match changes.into_iter().reduce(working_vin_changes) {
             Some(start) => working_vin_changes_last(start, last).into(),
             None => last,
         };

@@ -249,7 +249,6 @@ panside_messages::messages! {
     vin_check_digit "vin-check-digit" (found, expected);
     vin_year "vin-year" (found);
     vin_fits "vin-fits" ();
-    vin_perhaps "vin-perhaps" (vin, changes);
     code_told "code-told" (code, system, origin, part);
     code_apart "code-apart" (code, system, origin, part);
     code_form "code-form" (code);
@@ -360,4 +359,17 @@ panside_messages::messages! {
     figure_balance_added "figure-balance-added" ();
     figure_balance_sums "figure-balance-sums" (drained, added);
     figure_balance_state "figure-balance-state" (class, difference, uncertainty);
+
+    // Where the rules and the record differ.
+    differs_no_step "differs-no-step" (id);
+    differs_no_vehicle_action "differs-no-vehicle-action" (id);
+    differs_no_sign_off "differs-no-sign-off" (id);
+    differs_no_gate "differs-no-gate" (id);
+    differs_no_value "differs-no-value" (id, value);
+    differs_action "differs-action" (action, what);
+    differs_observed "differs-observed" (what, value);
+    differs_not_given "differs-not-given" (what);
+    differs_start "differs-start" ();
+    differs_lost "differs-lost" ();
+    differs_entered "differs-entered" (step);
 }
