@@ -5,7 +5,6 @@ mod electric;
 mod fluid;
 mod given;
 mod identity;
-#[cfg_attr(not(test), expect(dead_code, reason = "the list is for the test that holds it to its sentences"))]
 mod message;
 mod tightening;
 mod time;

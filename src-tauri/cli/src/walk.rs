@@ -141,7 +141,7 @@ impl Walk<'_> {
         match (self.bay.enter(job, head, request, &self.actor, &command)?, &line.refused) {
             (Answer::Entered { events, .. }, None) => {
                 for event in &events {
-                    let said = said::event(&speaker, self.bay.job(job)?, event);
+                    let said = said::event(speaker, self.bay.job(job)?, event);
                     self.print(
                         json!({ "line": number, "who": who, "event": event.kind(), "said": said }),
                         &format!("{number:>4}  {}  {who:<12} {said}", self.time()),
