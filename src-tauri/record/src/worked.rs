@@ -1,6 +1,7 @@
 //! How a value that was worked out came about, step by step as its figure tells it.
 
 use panside_job::entry::WorkedOut;
+use panside_messages::Speaker;
 use panside_trade::{Worked, Working};
 
 /// The steps of the calculation, each as `what: how = value`. Empty where nothing was worked out. One that this version
@@ -32,9 +33,5 @@ fn unreadable(kind: &str, version: u32) -> String {
 }
 
 fn lines(working: &Working) -> Vec<String> {
-    let line = |line: &panside_trade::working::Line| match &line.how {
-        Some(how) => format!("{}: {how} = {}", line.what, line.value),
-        None => format!("{}: {}", line.what, line.value),
-    };
-    working.steps.iter().map(line).collect()
+    working.steps.iter().map(|line| line.said(Speaker::english())).collect()
 }

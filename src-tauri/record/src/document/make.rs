@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use panside_job::{Event, Job, Message, figures};
 use panside_journal::PersonId;
+use panside_messages::Speaker;
 use panside_procedure::machine::VarIx;
 
 use super::{
@@ -152,8 +153,10 @@ fn dangers(job: &Job) -> Vec<DangerNow> {
 }
 
 fn disagreements(job: &Job, inputs: &RecordInputs, tally: &Tally) -> Vec<String> {
+    let speaker = Speaker::english();
+    let differs = job.disagreements.iter();
     let mut all: Vec<String> =
-        job.disagreements.iter().map(|found| format!("event {}: {}", found.seq, found.what)).collect();
+        differs.map(|found| format!("event {}: {}", found.seq, speaker.within(&found.what))).collect();
     if job.last_seq() != inputs.events {
         all.push(format!(
             "the journal has {} events and the record was made of {}",
