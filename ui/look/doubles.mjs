@@ -1,9 +1,10 @@
 // Taps every button of every scene twice, 120 ms apart, as an oily glass or a hasty finger does: one tap's worth may come
 // of it. The same button with the same words in the same place is tapped in one scene alone.
 //
-//   node look/doubles.mjs PAGES [--only NAME] [--size 1280x800] [--mm 6.3]
+//   node look/doubles.mjs PAGES [--only NAME] [--size NAME]
 import { scenes } from "./scenes.mjs";
 import { drawn } from "./settled.mjs";
+import { SIZES } from "./sizes.mjs";
 import { openStage, pageOf, play } from "./stage.mjs";
 
 const [pages, ...options] = process.argv.slice(2);
@@ -12,8 +13,7 @@ const option = (name, otherwise) => {
   const at = options.indexOf(name);
   return at < 0 ? otherwise : options[at + 1];
 };
-const [width, height] = option("--size", "1280x800").split("x").map(Number);
-const mm = Number(option("--mm", String(160 / 25.4)));
+const { width, height, mm } = SIZES[option("--size", "10-inch")];
 const only = option("--only", null);
 
 /** Between two taps of a double tap. */

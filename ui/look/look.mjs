@@ -1,13 +1,17 @@
 // Shows the built page in Chromium over a core that is played from JSON pages, looks at each screen with axe-core and
 // saves its picture. Pages come from `panside-cli walk … --pages FOLDER`.
 //
-//   node look/look.mjs PAGES OUT [--only NAME] [--size 1280x800] [--mm 6.3]
+//   node look/look.mjs PAGES OUT [--only NAME] [--size NAME]
+//
+// The sizes are in sizes.mjs; it is a tablet of 10 inches unless said.
 
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { clipped } from "./clipped.mjs";
+import { unreached } from "./reach.mjs";
 import { scenes } from "./scenes.mjs";
+import { SIZES, SOME } from "./sizes.mjs";
 import { openStage, pageOf, play } from "./stage.mjs";
 
 const [pages, out, ...options] = process.argv.slice(2);
@@ -16,16 +20,17 @@ const option = (name, otherwise) => {
   const at = options.indexOf(name);
   return at < 0 ? otherwise : options[at + 1];
 };
-const [width, height] = option("--size", "1280x800").split("x").map(Number);
-const mm = Number(option("--mm", String(160 / 25.4)));
+const size = SIZES[option("--size", "10-inch")];
+if (!size) throw new Error(`The sizes are ${Object.keys(SIZES).join(", ")}.`);
+const { width, height, mm, some } = size;
 const only = option("--only", null);
 mkdirSync(out, { recursive: true });
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const { browser, address, end } = await openStage();
 let wrong = 0;
-for (const scene of scenes) {
-  if (only && !scene.name.startsWith(only)) continue;
+const wanted = scenes.filter(({ name }) => (only ? name.startsWith(only) : !some || SOME.has(name)));
+for (const scene of wanted) {
   const page = await pageOf(scene, { browser, pages, width, height, mm });
   page.on("pageerror", (error) => fail(scene.name, `script: ${error.message}`));
   page.on("console", (message) => message.type() === "error" && fail(scene.name, message.text()));
@@ -49,11 +54,12 @@ for (const scene of scenes) {
   for (const small of await page.evaluate(tooSmall, mm)) fail(scene.name, small);
   for (const cut of await page.evaluate(cutOff)) fail(scene.name, cut);
   for (const cut of await page.evaluate(clipped)) fail(scene.name, cut);
+  for (const lost of await unreached(page)) fail(scene.name, lost);
   await page.close();
 }
 await end();
 writeFileSync(join(out, "looked.txt"), `${wrong} findings\n`);
-console.log(`${scenes.length} scenes, ${wrong} findings, pictures in ${out}`);
+console.log(`${wanted.length} scenes, ${wrong} findings, pictures in ${out}`);
 process.exitCode = wrong === 0 ? 0 : 1;
 
 function fail(scene, what) {

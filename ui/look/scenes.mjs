@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { backups } from "./backups.mjs";
+import { hands } from "./hands.mjs";
 import { screens } from "./screens.mjs";
 import { settled } from "./settled.mjs";
 import { sheets } from "./sheets.mjs";
@@ -116,6 +117,7 @@ export const scenes = [
   ...screens,
   ...sheets,
   ...backups,
+  ...hands,
   { name: "bay-empty", where: { screen: "bay" } },
   { name: "bay-damaged", where: { screen: "bay" }, troubles: damaged },
   { name: "step-damaged", page: "000", troubles: damaged },
@@ -371,7 +373,14 @@ export const scenes = [
     // What can't be done now stays pressable; the driver would wait until it isn't closed any more.
     taps: ["Opens vehicle actions", inDialog(/^Raise/)],
   },
+  { name: "pad-left", page: "018", where: { leftHanded: true }, taps: [entry("fluid"), key("3"), settled] },
   { name: "frame-job-steps", page: "150", taps: ["Opens all steps"] },
+  {
+    name: "frame-job-steps-opened",
+    page: "150",
+    taps: ["Opens all steps", /^Filter inspection and verdict/],
+  },
+  { name: "frame-left", page: "018", where: { leftHanded: true } },
   {
     name: "frame-job-steps-open",
     page: "047",

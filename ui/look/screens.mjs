@@ -93,6 +93,20 @@ const inOverlay = (name) => (page) =>
   );
 const exactly = (name) => (page) => page.getByRole("button", { name, exact: true }).click();
 const digits = (text) => (page) => page.keyboard.type(text);
+/** What a record lacks: steps that are not done, and what is off the vehicle. */
+const missing = (steps, off) => [
+  {
+    says: "Not done",
+    what: Array.from({ length: steps }, (_, at) => ({
+      says: `Step ${at + 1}: what is to be done there`,
+      step: `step_${at}`,
+    })),
+  },
+  {
+    says: "Off the vehicle",
+    what: Array.from({ length: off }, (_, at) => ({ says: `item ${at + 1}`, step: null })),
+  },
+];
 const more = (page) => page.getByRole("button", { name: "More", exact: true }).click();
 
 export const screens = [
@@ -133,12 +147,12 @@ export const screens = [
     taps: [press("START")],
   },
   { name: "photos", page: "100", where: { screen: "photos" } },
-  { name: "photos-large", page: "100", where: { screen: "photos" }, taps: ["all sides"] },
+  { name: "photos-large", page: "100", where: { screen: "photos" }, taps: [/Photo of the drop/] },
   {
     name: "photos-pixels",
     page: "100",
     where: { screen: "photos" },
-    taps: ["all sides", "After", "Actual pixels"],
+    taps: [/Photo of the drop/, "Next", "Actual pixels"],
   },
   { name: "figures", page: "210", where: { screen: "figures" } },
   { name: "figures-dark", page: "210", where: { screen: "figures", dark: true } },
@@ -160,9 +174,17 @@ export const screens = [
     answers: { save_record: "/home/shop/.local/share/panside/bay/records/RO-20417-0196aa31-353.pdf" },
     taps: ["Save the record"],
   },
+  {
+    name: "record-missing",
+    page: "040",
+    where: { screen: "record" },
+    record: { missing: missing(41, 2) },
+    taps: [/^Not done/],
+  },
   { name: "record-finish", page: "209", where: { screen: "record" }, taps: ["Finish the job"] },
   { name: "record-not-finished", page: "100", where: { screen: "record" }, taps: [press("Finish the job")] },
   { name: "setup", where: { screen: "setup" } },
+  { name: "setup-left", where: { screen: "setup", leftHanded: true } },
   {
     name: "setup-removed",
     where: { screen: "setup" },

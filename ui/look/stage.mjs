@@ -46,13 +46,15 @@ export async function pageOf(scene, { browser, pages, width, height, mm }) {
   await page.addInitScript(takeTime);
   await page.addInitScript(playCore, {
     job,
-    record: read("record"),
+    record: { ...read("record"), ...scene.record },
     figures: read(scene.figures ?? "figures"),
     where: {
       screen: "job",
       steps: job && scene.step ? { [job.job]: scene.step } : {},
       actor: { id: ODE, role: "technician" },
       dark: false,
+      // There is nothing here to sound with.
+      sound: false,
       mm,
       ...scene.where,
     },
@@ -101,6 +103,8 @@ function takeTime() {
     },
   };
   window.__clock = clock;
+  // What a person looks at before it is pressed; keys that type come fast.
+  const isPress = (key) => ["Enter", "Escape", "F6", "F7"].includes(key);
   const pause = () => {
     if (held !== null) return;
     ahead += 600;
@@ -108,7 +112,7 @@ function takeTime() {
   };
   // After the page has seen what stands under the finger, and before it clicks.
   addEventListener("pointerup", pause, true);
-  addEventListener("keydown", (event) => event.key === "Enter" && pause(), true);
+  addEventListener("keydown", (event) => isPress(event.key) && pause(), true);
 }
 
 /** Runs in the page: answers the commands from the pages. */

@@ -5,15 +5,18 @@ mod electric;
 mod fluid;
 mod given;
 mod identity;
+mod message;
 mod tightening;
 mod time;
 
+use panside_messages::{Message, Speaker};
 use panside_trade::Working;
 
 use crate::args::FigureArgs;
 use crate::exit::{Exit, Failure};
 use crate::out::{self, print};
-use given::Given;
+use given::{Given, failure};
+use message::*;
 
 /// Whether and how often a key is given.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,29 +32,29 @@ struct Key {
     name: &'static str,
     times: Times,
     /// What it is, with an example behind the last comma.
-    is: &'static str,
+    is: fn() -> Message,
 }
 
-const fn once(name: &'static str, is: &'static str) -> Key {
+const fn once(name: &'static str, is: fn() -> Message) -> Key {
     Key { name, times: Times::Once, is }
 }
 
-const fn perhaps(name: &'static str, is: &'static str) -> Key {
+const fn perhaps(name: &'static str, is: fn() -> Message) -> Key {
     Key { name, times: Times::Perhaps, is }
 }
 
-const fn often(name: &'static str, is: &'static str) -> Key {
+const fn often(name: &'static str, is: fn() -> Message) -> Key {
     Key { name, times: Times::Often, is }
 }
 
-const fn perhaps_often(name: &'static str, is: &'static str) -> Key {
+const fn perhaps_often(name: &'static str, is: fn() -> Message) -> Key {
     Key { name, times: Times::PerhapsOften, is }
 }
 
 /// A figure that can be asked for.
 struct Figure {
     name: &'static str,
-    about: &'static str,
+    about: fn() -> Message,
     keys: &'static [Key],
     /// An example behind the name.
     example: &'static str,
@@ -75,29 +78,30 @@ fn all() -> impl Iterator<Item = &'static Figure> {
 impl Figure {
     /// Its keys, a line each, and an example.
     fn usage(&self) -> String {
-        let mut text = format!("{}: {}\n", self.name, self.about);
+        let mut text = format!("{}: {}\n", self.name, said(&(self.about)()));
         for key in self.keys {
-            let times = match key.times {
-                Times::Once => "",
-                Times::Perhaps => " (may be left out)",
-                Times::Often => " (once or more)",
-                Times::PerhapsOften => " (as often as there are)",
+            let is = match key.times {
+                Times::Once => (key.is)(),
+                Times::Perhaps => cli_perhaps((key.is)()),
+                Times::Often => cli_often((key.is)()),
+                Times::PerhapsOften => cli_perhaps_often((key.is)()),
             };
-            text.push_str(&format!("  {:<10} {}{times}\n", key.name, key.is));
+            text.push_str(&format!("  {:<10} {}\n", key.name, said(&is)));
         }
         text.push_str(&format!("  panside-cli figure {} {}\n", self.name, self.example));
         text
     }
 }
 
+/// A message as it is printed: what begins with a key or a name keeps its small letter.
+fn said(message: &Message) -> String {
+    Speaker::english().within(message)
+}
+
 /// Every figure with its keys, for `figure` alone and for its help.
 pub fn list() -> String {
     let figures: Vec<String> = all().map(Figure::usage).collect();
-    format!(
-        "A value is written with its unit and no space: temp=46C reading=31mm torque=9lbf.ft. A comma or a point is the \
-         decimal sign. Parts of one value are joined by a colon.\n\n{}",
-        figures.join("\n")
-    )
+    format!("{}\n\n{}", said(&cli_values()), figures.join("\n"))
 }
 
 /// Works out a figure and prints it.
@@ -108,14 +112,15 @@ pub fn figure(args: &FigureArgs) -> Result<Exit, Failure> {
     };
     let figure = all().find(|figure| figure.name == name).ok_or_else(|| {
         let names: Vec<&str> = all().map(|figure| figure.name).collect();
-        let message = format!("There is no figure \"{name}\". Choose one of: {}.", names.join(", "));
-        Failure::new(Exit::Usage, message)
+        failure(Exit::Usage, cli_no_figure(name, names.join(", ")))
     })?;
-    let working = (figure.work)(&Given::read(figure, args)?)?;
+    let mut working = (figure.work)(&Given::read(figure, args)?)?;
+    let speaker = Speaker::english();
     if args.json {
+        working.fill(speaker);
         out::json(&working)?;
     } else {
-        print(format_args!("{working}"));
+        print(format_args!("{}", working.said(speaker)));
     }
     Ok(Exit::Done)
 }

@@ -12,6 +12,7 @@ use panside_procedure::{Procedure, State};
 use crate::change::{lost, vars};
 use crate::event::{Event, Lost, Started};
 use crate::job::{Changed, Disagreement, GateDetail, Happened, Job, Mark, StepDetail};
+use crate::message::{Message, differs_lost, differs_not_given, differs_start};
 use crate::people::People;
 use crate::sheet::Specs;
 use crate::start::fact;
@@ -67,10 +68,7 @@ impl Job {
                     self.state = match self.procedure.machine.step(&before, action) {
                         Ok(next) => next,
                         Err(_) => {
-                            self.differs(
-                                &mark,
-                                format!("the rules would not allow to {}", self.procedure.say(action)),
-                            );
+                            self.differs(&mark, action::not_allowed(&self.procedure, action));
                             self.procedure.machine.recorded(&before, action)
                         }
                     };
@@ -99,7 +97,7 @@ impl Job {
         self.changes.extend(changed);
     }
 
-    fn differs(&mut self, mark: &Mark, what: String) {
+    fn differs(&mut self, mark: &Mark, what: Message) {
         self.disagreements.push(Disagreement { seq: mark.seq, what });
     }
 
@@ -117,17 +115,12 @@ impl Job {
                 };
                 match word.and_then(|word| procedure.names.value_of(var, word)) {
                     Some(value) => given.push((var, value)),
-                    None => {
-                        self.differs(mark, format!("{} is not given at the start", procedure.var_name(var)))
-                    }
+                    None => self.differs(mark, differs_not_given(procedure.var_label(var))),
                 }
             }
         }
         self.state = machine.start(&given).unwrap_or_else(|| {
-            self.disagreements.push(Disagreement {
-                seq: mark.seq,
-                what: "the rules would not allow to start so".to_owned(),
-            });
+            self.disagreements.push(Disagreement { seq: mark.seq, what: differs_start() });
             let mut state = State::default();
             given
                 .iter()
@@ -146,7 +139,7 @@ impl Job {
         if by_rule == *recorded {
             return;
         }
-        self.differs(mark, "what lapsed or became unknown is not what the rules say".to_owned());
+        self.differs(mark, differs_lost());
         for given in recorded.lapsed.iter().filter_map(|id| names.sign(id)) {
             machine.lapse(&mut self.state, given);
         }

@@ -11,6 +11,7 @@ use ts_rs::TS;
 
 use crate::entry::WorkedOut;
 use crate::event::{Event, Started};
+use crate::message::Message;
 use crate::people::People;
 use crate::sheet::Specs;
 use crate::tally::Tally;
@@ -233,8 +234,8 @@ pub struct Changed {
 pub struct Disagreement {
     /// The event's number in the job.
     pub seq: u64,
-    /// What differs, in plain English, for whoever looks into it.
-    pub what: String,
+    /// What differs, for whoever looks into it.
+    pub what: Message,
 }
 
 /// One job.

@@ -62,7 +62,15 @@ refused-danger =
        *[notice] Notice.
     } { $danger }
 # $kind: step, entry, vehicle action, sign-off, condition or value; $name: what was asked for
-refused-no-such = This checklist has no { $kind } "{ $name }".
+refused-no-such =
+    { $kind ->
+        [step] This checklist has no step "{ $name }".
+        [entry] This checklist has no entry "{ $name }".
+        [condition] This checklist has no condition "{ $name }".
+        [value] This checklist has no value "{ $name }".
+        [sign_off] This checklist has no sign-off "{ $name }".
+       *[vehicle_action] This checklist has no vehicle action "{ $name }".
+    }
 # $start: the beginning of what was typed; $most: number of characters
 refused-too-long = The text that begins with "{ $start }" is too long: { $most } characters at most. Shorten it.
 # $found, $most: numbers
@@ -448,8 +456,6 @@ vin-check-digit = The check digit in position 9 is { $found }; the rest calls fo
 # $found: the character in position 10
 vin-year = "{ $found }" in position 10 is not a model year. Read it again.
 vin-fits = Its check digit matches.
-# $vin: a number that may be meant; $changes: which characters are other
-vin-perhaps = Perhaps { $vin }: { $changes }.
 # $code: the code; $system: powertrain, chassis, body or network; $origin: who defines it; $part: its family
 code-told =
     { $origin ->
@@ -688,3 +694,39 @@ job-event-kind-unknown = Reading an event failed: the kind "{ $kind }" is not kn
 job-event-version-unknown = Reading an event of the kind "{ $kind }" failed: its form { $version } is newer than { $newest }. Use a newer version of Panside.
 # $kind: the kind of event; $version: the version of its body
 job-event-body = Reading an event of the kind "{ $kind }" failed: its body is not of form { $version }. Verify the journal.
+
+## Where the rules of the checklist and the record differ: said after the number of the event
+
+# $id: as recorded
+differs-no-step = the checklist has no step "{ $id }"
+# $id: as recorded
+differs-no-vehicle-action = the checklist has no vehicle action "{ $id }"
+# $id: as recorded
+differs-no-sign-off = the checklist has no sign-off "{ $id }"
+# $id: as recorded
+differs-no-gate = the checklist has no gate "{ $id }"
+# $id, $value: as recorded
+differs-no-value = the checklist has no condition "{ $id }" with the value "{ $value }"
+# $action: what was done; $what: title of the step or vehicle action, text of the sign-off or name of the gate
+differs-action =
+    { $action ->
+        [begin] the rules would not allow "{ $what }" to begin
+        [leave] the rules would not allow "{ $what }" to be left
+        [done] the rules would not allow "{ $what }" to be done
+        [skip] the rules would not allow "{ $what }" to be skipped
+        [void] the rules would not allow "{ $what }" to be voided
+        [correct] the rules would not allow "{ $what }" to be corrected
+        [vehicle_action] the rules would not allow the vehicle action "{ $what }"
+        [sign] the rules would not allow the sign-off "{ $what }"
+        [expire] the rules would not allow { $what } to become too old
+        [finish] the rules would not allow the job to be finished
+       *[stop] the rules would not allow the job to be stopped
+    }
+# $what: name of the condition; $value: how it was seen
+differs-observed = the rules would not allow { $what } to be seen as { $value }
+# $what: name of the condition or fact
+differs-not-given = { $what } is not given at the start
+differs-start = the rules would not allow the job to start like this
+differs-lost = what lapsed or became unknown is not what the rules say
+# $step: title of the step
+differs-entered = a value was entered at "{ $step }", which was not in progress

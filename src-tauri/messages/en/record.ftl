@@ -397,8 +397,6 @@ record-limit-not-on-sheet = not on the sheet
 record-limit-range = { $low } to { $high }
 record-limit-torque = { $stages } ± { $off } %
 record-limit-angle = { $degrees }° ± { $off }°
-record-how-line = { $what }: { $how } = { $value }
-record-how-given = { $what }: { $value }
 record-how-unreadable = How this was worked out is kept in a form that this version of Panside can't read ({ $kind }, version { $version }). The value and its class stand as they were entered; a newer version shows the steps.
 
 ## Pages

@@ -14,6 +14,7 @@ pub(crate) const ENGLISH: &[(&str, &str)] = &[
     ("store", include_str!("../en/store.ftl")),
     ("record", include_str!("../en/record.ftl")),
     ("bay", include_str!("../en/bay.ftl")),
+    ("cli", include_str!("../en/cli.ftl")),
     ("panside", include_str!("../en/panside.ftl")),
 ];
 

@@ -294,8 +294,6 @@ panside_messages::messages! {
     limit_range "record-limit-range" (low, high);
     limit_torque "record-limit-torque" (stages, off);
     limit_angle "record-limit-angle" (degrees, off);
-    how_line "record-how-line" (what, how, value);
-    how_given "record-how-given" (what, value);
     how_unreadable "record-how-unreadable" (kind, version);
 
     // Pages.

@@ -17,6 +17,10 @@ impl<'a> Say<'a> {
         Say { speaker, decimal: speaker.within(&messages::decimal_sign()) }
     }
 
+    pub fn speaker(&self) -> &'a Speaker {
+        self.speaker
+    }
+
     /// The language's tag.
     pub fn tag(&self) -> &'static str {
         self.speaker.language().tag()

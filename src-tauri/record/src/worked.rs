@@ -30,11 +30,5 @@ pub(crate) fn how(worked_out: Option<&WorkedOut>, say: &Say<'_>) -> Vec<String> 
 }
 
 fn lines(working: &Working, say: &Say<'_>) -> Vec<String> {
-    let line = |line: &panside_trade::working::Line| {
-        say.within(&match &line.how {
-            Some(how) => messages::how_line(&line.what, how, &line.value),
-            None => messages::how_given(&line.what, &line.value),
-        })
-    };
-    working.steps.iter().map(line).collect()
+    working.steps.iter().map(|line| line.said(say.speaker())).collect()
 }

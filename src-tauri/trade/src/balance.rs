@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 use crate::FigureError;
 use crate::expansion::{VolumeFactor, volume_factor};
 use crate::measure::{Density, Temperature, TemperatureDifference, Volume};
-use crate::source::{EXPANSION, UNCERTAINTY};
+use crate::message::working::*;
+use crate::source;
 use crate::text::{figure, figure_to};
 use crate::working::{Worked, Working};
 
@@ -148,19 +149,20 @@ fn uncertainty(
 impl Worked for Balance {
     fn working(&self) -> Working {
         let litres = |value: f64| format!("{} L", figure(value));
-        let mut working = Working::of("fluid balance");
-        for (side, amounts) in [("drained", &self.fluid.drained), ("added", &self.fluid.added)] {
+        let mut working = Working::of(working_balance());
+        for (side, amounts) in
+            [(working_drained(), &self.fluid.drained), (working_added(), &self.fluid.added)]
+        {
             for amount in amounts {
-                let value = format!(
-                    "{} ± {} at {} ± {}",
-                    amount.volume, amount.off_by, amount.temperature, amount.temperature_off_by
-                );
-                working = working.given(side, value);
+                let volume = format!("{} ± {}", amount.volume, amount.off_by);
+                let temperature = format!("{} ± {}", amount.temperature, amount.temperature_off_by);
+                working = working.given(side.clone(), working_at(volume, temperature));
             }
         }
         let density = format!("{} ± {}", self.fluid.density, self.fluid.density_off_by);
-        working =
-            working.given("density at 15 °C", density).given("unseen", format!("± {}", self.fluid.unseen));
+        working = working
+            .given(working_density(), density)
+            .given(working_unseen(), format!("± {}", self.fluid.unseen));
         let sum = |amounts: &[Amount]| {
             let part = |amount: &Amount| {
                 // The factor was found before, so it is found again.
@@ -170,29 +172,26 @@ impl Worked for Balance {
             amounts.iter().map(part).collect::<Vec<_>>().join(" + ")
         };
         let parts = &self.uncertainty;
-        let squares = format!(
-            "2 × √({}² volumes + {}² temperatures + {}² density + {}² unseen)",
+        let squares = working_uncertainty_how(
             figure(parts.volumes),
             figure(parts.temperatures),
             figure(parts.density),
-            figure(parts.unseen)
+            figure(parts.unseen),
         );
         working = working
-            .step("drained at 15 °C", sum(&self.fluid.drained), litres(self.drained_at_15))
-            .step("added at 15 °C", sum(&self.fluid.added), litres(self.added_at_15))
-            .step("difference", "added − drained", litres(self.difference))
-            .step("uncertainty", squares, litres(parts.expanded));
-        let told = format!("{} ± {}", litres(self.difference), litres(parts.expanded));
+            .step(working_drained_at_15(), sum(&self.fluid.drained), litres(self.drained_at_15))
+            .step(working_added_at_15(), sum(&self.fluid.added), litres(self.added_at_15))
+            .step(working_difference(), working_difference_how(), litres(self.difference))
+            .step(working_uncertainty(), squares, litres(parts.expanded));
+        let difference = format!("{} ± {}", litres(self.difference), litres(parts.expanded));
         working = working.answer(match self.class {
-            BalanceClass::Balanced => format!("The difference of {told} lies within its own uncertainty."),
-            BalanceClass::MoreIn => format!("More went in than came out: {told}."),
-            BalanceClass::LessIn => {
-                format!("Less went in than came out: {told}. The level decides what is missing.")
-            }
+            BalanceClass::Balanced => working_balanced(difference),
+            BalanceClass::MoreIn => working_more_in(difference),
+            BalanceClass::LessIn => working_less_in(difference),
         });
         if self.beyond_capacity {
-            working = working.answer("That is more than the transmission holds: look at the figures again.");
+            working = working.answer(working_beyond_capacity());
         }
-        working.sources(&[EXPANSION, UNCERTAINTY])
+        working.sources([source::expansion(), source::uncertainty()])
     }
 }

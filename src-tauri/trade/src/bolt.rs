@@ -7,8 +7,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
 use crate::measure::{Force, Length, Torque};
+use crate::message::working::*;
 use crate::number::parse_number;
-use crate::source::{COARSE_PITCH, NUT_FACTOR, PROOF_LOADS};
+use crate::source;
 use crate::text::figure;
 use crate::working::{Worked, Working};
 
@@ -238,27 +239,24 @@ impl Worked for BoltSense {
         let area = format!("{} mm²", figure(self.thread.stress_area()));
         let d = self.thread.diameter;
         let core = format!("π/4 × ({d} − 0.9382 × {})²", self.thread.pitch);
-        let working = Working::of("torque against its bolt")
-            .given("torque", self.torque)
-            .given("bolt", format!("{} {}", self.thread, self.grade))
-            .step("stress area", core, &area)
+        let proof = format!("{area} × {} N/mm²", figure(self.grade.proof_stress()));
+        let working = Working::of(working_bolt())
+            .given(working_torque(), self.torque)
+            .given(working_bolt_given(), format!("{} {}", self.thread, self.grade))
+            .step(working_bolt_area(), core, area)
+            .step(working_bolt_proof_load(), proof, self.proof_load)
+            .step(working_bolt_usual(), format!("{} / (0.2 × {d})", self.torque), self.usual)
             .step(
-                "proof load",
-                format!("{area} × {} N/mm²", figure(self.grade.proof_stress())),
-                self.proof_load,
-            )
-            .step("usual pull", format!("{} / (0.2 × {d})", self.torque), self.usual)
-            .step("from dry to slippery", "K 0.30 to 0.12", format!("{} to {}", self.least, self.most));
-        let share = format!("{} % of its proof load at the usual friction", figure(share.round()));
+                working_bolt_friction(),
+                working_range("K 0.30", "0.12"),
+                working_range(self.least, self.most),
+            );
+        let percent = figure(share.round());
         let answer = match self.class {
-            BoltClass::Plausible => format!("The torque makes sense: {share}."),
-            BoltClass::High => format!("The torque is high for this bolt: {share}. Look at the sheet again."),
-            BoltClass::Impossible => {
-                format!(
-                    "The torque can't be meant for this bolt: {share}. Wrong unit, wrong line or wrong bolt."
-                )
-            }
+            BoltClass::Plausible => working_bolt_plausible(percent),
+            BoltClass::High => working_bolt_high(percent),
+            BoltClass::Impossible => working_bolt_impossible(percent),
         };
-        working.answer(answer).sources(&[PROOF_LOADS, NUT_FACTOR, COARSE_PITCH])
+        working.answer(answer).sources([source::proof_loads(), source::nut_factor(), source::coarse_pitch()])
     }
 }

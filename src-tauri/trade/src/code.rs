@@ -8,9 +8,9 @@ use panside_messages::Message;
 use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
+use crate::message::working::*;
 use crate::message::*;
-use crate::source::{CODE_FORM, CODE_GROUPS};
-use crate::text::listed;
+use crate::source;
 use crate::working::{Worked, Working};
 
 /// A trouble code.
@@ -267,37 +267,40 @@ fn once_each(codes: Vec<TroubleCode>) -> Vec<TroubleCode> {
     kept
 }
 
+impl TroubleCode {
+    /// System, origin and family.
+    fn meaning(self) -> Message {
+        let origin = match self.origin() {
+            Origin::Standard => "standard",
+            Origin::Maker => "maker",
+            Origin::Reserved => "reserved",
+        };
+        let part = self.subsystem().map_or("none", |part| match part {
+            Subsystem::FuelAndAir => "fuel_and_air",
+            Subsystem::Ignition => "ignition",
+            Subsystem::Emissions => "emissions",
+            Subsystem::SpeedAndIdle => "speed_and_idle",
+            Subsystem::Computer => "computer",
+            Subsystem::Transmission => "transmission",
+            Subsystem::Hybrid => "hybrid",
+        });
+        working_code(self.row().2, origin, part)
+    }
+}
+
 impl Worked for Codes {
     fn working(&self) -> Working {
-        let mut working = Working::of("trouble codes").given("read", &self.from);
+        let mut working = Working::of(working_codes()).given(working_read(), &self.from);
         for code in &self.codes {
-            let origin = match code.origin() {
-                Origin::Standard => "defined by the standard",
-                Origin::Maker => "defined by the vehicle's maker",
-                Origin::Reserved => "reserved",
-            };
-            let part = code.subsystem().map_or_else(String::new, |part| {
-                let part = match part {
-                    Subsystem::FuelAndAir => "fuel and air metering",
-                    Subsystem::Ignition => "ignition and misfire",
-                    Subsystem::Emissions => "auxiliary emission controls",
-                    Subsystem::SpeedAndIdle => "speed and idle",
-                    Subsystem::Computer => "computer and its outputs",
-                    Subsystem::Transmission => "transmission",
-                    Subsystem::Hybrid => "hybrid propulsion",
-                };
-                format!(", {part}")
-            });
             let [high, low] = code.to_bytes();
-            let value = format!("{}, {origin}{part}", code.row().2);
-            working = working.step(code.to_string(), format!("bytes {high:02X} {low:02X}"), value);
+            let bytes = working_code_bytes(format!("{high:02X} {low:02X}"));
+            working = working.step(working_name(code.to_string()), bytes, code.meaning());
         }
         let names: Vec<String> = self.codes.iter().map(ToString::to_string).collect();
-        let answer = match names.as_slice() {
-            [] => "No code is stored.".to_owned(),
-            [one] => format!("One code: {one}."),
-            _ => format!("{} codes: {}.", names.len(), listed(&names)),
+        let answer = match names.len() {
+            0 => working_codes_none(),
+            count => working_codes_found(count, names),
         };
-        working.answer(answer).sources(&[CODE_FORM, CODE_GROUPS])
+        working.answer(answer).sources([source::code_form(), source::code_groups()])
     }
 }

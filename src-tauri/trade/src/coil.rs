@@ -1,9 +1,11 @@
 //! The resistance of a solenoid's coil, brought to the temperature for which its limits stand, with the meter's error.
 
+use panside_messages::{Arg, Message};
 use serde::{Deserialize, Serialize};
 
 use crate::measure::{Resistance, Temperature, TemperatureDifference};
-use crate::source::{COPPER, METER_ERROR};
+use crate::message::working::*;
+use crate::source;
 use crate::text::{figure, figure_to};
 use crate::working::{Worked, Working};
 use crate::{FigureError, TradeError};
@@ -91,18 +93,15 @@ pub enum CoilClass {
 }
 
 impl CoilClass {
-    /// What it means, as a sentence.
-    pub fn sentence(self) -> &'static str {
+    /// What it means, as a sentence that says what to do.
+    fn message(self) -> Message {
         match self {
-            CoilClass::In => "The coil is within its limits.",
-            CoilClass::Low => "The coil is below its lower limit: turns are shorted, or it is another part.",
-            CoilClass::High => "The coil is above its upper limit: look at the pins, then at the coil.",
-            CoilClass::Unclear => {
-                "Not told: a limit lies within the errors. Measure again at the limits' temperature or with a finer \
-                 range."
-            }
-            CoilClass::Open => "The coil is open: look at connector and wire before the coil is blamed.",
-            CoilClass::Short => "The coil is shorted: look at connector and wire before the coil is blamed.",
+            CoilClass::In => working_coil_in(),
+            CoilClass::Low => working_coil_low(),
+            CoilClass::High => working_coil_high(),
+            CoilClass::Unclear => working_coil_unclear(),
+            CoilClass::Open => working_coil_open(),
+            CoilClass::Short => working_coil_short(),
         }
     }
 }
@@ -222,31 +221,36 @@ impl Worked for CoilResult {
     fn working(&self) -> Working {
         let (reading, limits) = (&self.reading, &self.limits);
         let shown = match reading.shows {
-            MeterShows::Reading(shown) => shown.to_string(),
-            MeterShows::Overload => "overload".to_owned(),
+            MeterShows::Reading(shown) => shown.into(),
+            MeterShows::Overload => Arg::from(working_coil_overload()),
         };
-        let mut working = Working::of("coil resistance")
-            .given("meter shows", &shown)
-            .given("leads", reading.leads)
-            .given("meter's error", format!("{} % + {}", figure(reading.meter.percent), reading.meter.digits))
-            .given("temperature", format!("{} ± {}", reading.temperature, reading.temperature_off_by))
-            .given("limits", format!("{} to {} at {}", limits.lowest, limits.highest, limits.at));
-        if let (Some(coil), Some(there), Some((least, most))) = (self.coil, self.at_reference, self.between) {
+        let mut working = Working::of(working_coil())
+            .given(working_meter_shows(), shown)
+            .given(working_coil_leads(), reading.leads)
+            .given(
+                working_coil_meter_error(),
+                format!("{} % + {}", figure(reading.meter.percent), reading.meter.digits),
+            )
+            .given(
+                working_coil_temperature(),
+                format!("{} ± {}", reading.temperature, reading.temperature_off_by),
+            )
+            .given(working_limits(), working_at(working_range(limits.lowest, limits.highest), limits.at));
+        if let (MeterShows::Reading(shown), Some(coil), Some(there), Some((least, most))) =
+            (reading.shows, self.coil, self.at_reference, self.between)
+        {
+            let factor = figure_to(self.factor, 5);
             let parts = format!(
                 "(1 + 0.00393 × ({} − 20)) / (1 + 0.00393 × ({} − 20))",
                 figure(limits.at.celsius()),
                 figure(reading.temperature.celsius())
             );
             working = working
-                .step("coil alone", format!("{shown} − {}", reading.leads), coil)
-                .step("factor", parts, figure_to(self.factor, 5))
-                .step(format!("at {}", limits.at), format!("{coil} × {}", figure_to(self.factor, 5)), there)
-                .step(
-                    "with every error",
-                    "meter and thermometer at their worst",
-                    format!("{least} to {most}"),
-                );
+                .step(working_coil_alone(), format!("{shown} − {}", reading.leads), coil)
+                .step(working_factor(), parts, &factor)
+                .step(working_at_temperature(limits.at), format!("{coil} × {factor}"), there)
+                .step(working_coil_worst(), working_coil_worst_how(), working_range(least, most));
         }
-        working.answer(self.class.sentence()).sources(&[COPPER, METER_ERROR])
+        working.answer(self.class.message()).sources([source::copper(), source::meter_error()])
     }
 }

@@ -4,16 +4,16 @@
 
 mod fit;
 
-use std::fmt;
-
+use panside_messages::Message;
 use serde::{Deserialize, Serialize};
 
 pub use fit::{Fit, fit};
 
 use crate::FigureError;
 use crate::measure::{Duration, Temperature, TemperatureDifference};
+use crate::message::working::*;
 use crate::moment::{Moment, check_order};
-use crate::source::{LEAST_SQUARES, NEWTON, REHEATS};
+use crate::source;
 use crate::text::{figure, figure_to};
 use crate::working::{Worked, Working};
 
@@ -33,9 +33,12 @@ pub enum Place {
     Shell,
 }
 
-impl fmt::Display for Place {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(if *self == Place::Joint { "joint" } else { "shell" })
+impl Place {
+    fn message(self) -> Message {
+        match self {
+            Place::Joint => working_cooling_joint(),
+            Place::Shell => working_cooling_shell(),
+        }
     }
 }
 
@@ -91,23 +94,14 @@ pub enum CoolingClass {
 
 impl CoolingClass {
     /// What it means, as a sentence that says what to do.
-    pub fn sentence(self) -> &'static str {
+    fn message(self) -> Message {
         match self {
-            CoolingClass::Below => {
-                "The last reading is at or below the limit. Probe again before hands go on."
-            }
-            CoolingClass::Cools => "It cools. The time is \"not before\": probe again then.",
-            CoolingClass::TooFewReadings => {
-                "Not yet enough readings: three are needed since the engine was off."
-            }
-            CoolingClass::Rises => {
-                "A reading is hotter than one before it: the engine was run, or a hot core heats the part again. Wait, \
-                 and begin anew from the hottest reading."
-            }
-            CoolingClass::NeverBelow => {
-                "The limit lies at or below the surroundings, so it is never reached: look at limit and surroundings."
-            }
-            CoolingClass::NoCurve => "The readings give no curve to go by: take more, some minutes apart.",
+            CoolingClass::Below => working_cooling_below(),
+            CoolingClass::Cools => working_cooling_cools(),
+            CoolingClass::TooFewReadings => working_cooling_too_few(),
+            CoolingClass::Rises => working_cooling_rises(),
+            CoolingClass::NeverBelow => working_cooling_never(),
+            CoolingClass::NoCurve => working_cooling_no_curve(),
         }
     }
 }
@@ -236,39 +230,42 @@ impl Worked for CoolDown {
     fn working(&self) -> Working {
         let cooling = &self.cooling;
         let first = cooling.readings.first().map_or(Moment::from_ms(0), |(at, _)| *at);
-        let mut working = Working::of("cool-down").given("probed at", cooling.place);
+        let mut working =
+            Working::of(working_cooling()).given(working_cooling_place(), cooling.place.message());
         for (at, temperature) in &cooling.readings {
-            let after = if cooling.counts(*at) { "" } else { ", does not count: the engine ran since" };
-            let what = format!("after {} min", figure(at.minutes_since(first)));
-            working = working.given(what, format!("{temperature}{after}"));
+            let what = working_after(figure(at.minutes_since(first)));
+            working = if cooling.counts(*at) {
+                working.given(what, *temperature)
+            } else {
+                working.given(what, working_cooling_left_out(*temperature))
+            };
         }
         working = working
-            .given("surroundings", format!("{} ± {}", cooling.ambient, cooling.ambient_off_by))
-            .given("probe", format!("± {}", cooling.probe_off_by))
-            .given("touch limit", cooling.limit);
+            .given(working_surroundings(), format!("{} ± {}", cooling.ambient, cooling.ambient_off_by))
+            .given(working_cooling_probe(), format!("± {}", cooling.probe_off_by))
+            .given(working_touch_limit(), cooling.limit);
         if let (Some(rate), Some(left_over)) = (self.rate, self.left_over) {
-            let curve = format!("least squares through {} readings", self.counted);
-            working = working.step("rate", &curve, format!("{} / min", figure_to(rate, 5))).step(
-                "left over",
-                curve,
-                format!("± {} K", figure(left_over)),
-            );
+            let curve = working_cooling_curve(self.counted);
+            working = working
+                .step(working_cooling_rate(), curve.clone(), format!("{} / min", figure_to(rate, 5)))
+                .step(working_cooling_left_over(), curve, format!("± {} K", figure(left_over)));
         }
         let rounded = |time: Duration| format!("{} min", figure(time.minutes().ceil()));
-        for (what, time) in
-            [("earliest", self.earliest), ("likely", self.likely), ("not before", self.not_before)]
-        {
+        for (what, time) in [
+            (working_cooling_earliest(), self.earliest),
+            (working_cooling_likely(), self.likely),
+            (working_cooling_not_before(), self.not_before),
+        ] {
             if let Some(time) = time {
-                working = working.step(what, "from the last reading to the limit", rounded(time));
+                working = working.step(what, working_cooling_time_how(), rounded(time));
             }
         }
-        working = working.answer(self.class.sentence());
+        working = working.answer(self.class.message());
         if self.class == CoolingClass::Cools {
-            working = working.answer(match self.not_before {
-                Some(time) => format!("Not before {} after the last reading.", rounded(time)),
-                None => "When is not told by these readings: their spread is too wide. Take more.".to_owned(),
-            });
+            let spread = working_cooling_spread;
+            working = working
+                .answer(self.not_before.map_or_else(spread, |time| working_cooling_wait(rounded(time))));
         }
-        working.sources(&[NEWTON, LEAST_SQUARES, REHEATS])
+        working.sources([source::newton(), source::least_squares(), source::reheats()])
     }
 }

@@ -1,14 +1,14 @@
 //! Whether the symptom may be judged yet. A level that is off makes a sound transmission misbehave, so diagnosis stays
 //! closed until the level is in its band and the symptom was tried again (common practice).
 
-use std::fmt;
-
+use panside_messages::Message;
 use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
 use crate::level::LevelClass;
+use crate::message::working::*;
 use crate::moment::{Moment, check_order};
-use crate::source::LEVEL_FIRST;
+use crate::source;
 use crate::text::figure;
 use crate::working::{Worked, Working};
 
@@ -38,21 +38,16 @@ pub enum Closed {
     NotTriedAgain,
 }
 
-impl fmt::Display for Closed {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Closed::LevelNotRead => "Diagnosis stays closed: read the fluid level at its temperature first.",
-            Closed::LevelBelow => {
-                "Diagnosis stays closed: the level is too low. Top up, read again, try again."
-            }
-            Closed::LevelAbove => {
-                "Diagnosis stays closed: the level is too high. Take some out, read again, try again."
-            }
-            Closed::LevelUnclear => "Diagnosis stays closed: the level is unclear. Read it again.",
-            Closed::NotTriedAgain => {
-                "Diagnosis stays closed: the level is in its band now, so try the concern again first."
-            }
-        })
+impl Closed {
+    /// Why, as a sentence that says what to do.
+    fn message(self) -> Message {
+        match self {
+            Closed::LevelNotRead => working_diagnosis_not_read(),
+            Closed::LevelBelow => working_diagnosis_below(),
+            Closed::LevelAbove => working_diagnosis_above(),
+            Closed::LevelUnclear => working_diagnosis_unclear(),
+            Closed::NotTriedAgain => working_diagnosis_not_tried(),
+        }
     }
 }
 
@@ -96,21 +91,23 @@ impl Worked for DiagnosisGate {
     fn working(&self) -> Working {
         let moments = self.levels.iter().map(|(at, _)| *at).chain(self.tries.iter().map(|(at, _)| *at));
         let first = moments.min().unwrap_or(Moment::from_ms(0));
-        let after = |at: Moment| format!("after {} min", figure(at.minutes_since(first)));
-        let mut working = Working::of("whether the symptom may be judged");
+        let after = |at: Moment| working_after(figure(at.minutes_since(first)));
+        let mut working = Working::of(working_diagnosis());
         for (at, class) in &self.levels {
-            working = working.given(after(*at), format!("level {class:?}").to_lowercase());
+            working = working.given(after(*at), working_diagnosis_level(class.message()));
         }
         for (at, symptom) in &self.tries {
-            let showed = if *symptom == Symptom::Shows { "shows" } else { "is gone" };
-            working = working.given(after(*at), format!("tried, the symptom {showed}"));
+            let showed = match symptom {
+                Symptom::Shows => working_diagnosis_shows(),
+                Symptom::Gone => working_diagnosis_gone(),
+            };
+            working = working.given(after(*at), showed);
         }
-        let working = match (self.closed, self.symptom) {
-            (Some(closed), _) => working.answer(closed),
-            (None, Some(Symptom::Gone)) => working
-                .answer("Diagnosis is open, and the symptom is gone: the level was the cause found so far."),
-            (None, _) => working.answer("Diagnosis is open: the symptom shows with the level in its band."),
+        let answer = match (self.closed, self.symptom) {
+            (Some(closed), _) => closed.message(),
+            (None, Some(Symptom::Gone)) => working_diagnosis_was_level(),
+            (None, _) => working_diagnosis_open(),
         };
-        working.sources(&[LEVEL_FIRST])
+        working.answer(answer).sources([source::level_first()])
     }
 }

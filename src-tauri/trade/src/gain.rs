@@ -4,7 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
 use crate::measure::{Length, Volume};
-use crate::source::LEAST_SQUARES;
+use crate::message::working::*;
+use crate::source;
 use crate::student::t_95;
 use crate::text::figure;
 use crate::working::{Worked, Working};
@@ -124,18 +125,17 @@ pub fn learn_gain(additions: &[Addition]) -> Result<LearntGain, FigureError> {
 
 impl Worked for LearntGain {
     fn working(&self) -> Working {
-        let mut working = Working::of("rise of the level for each litre");
+        let mut working = Working::of(working_gain());
         for (index, addition) in self.additions.iter().enumerate() {
-            let what = format!("addition {}", index + 1);
-            let value = format!("{}, from {} to {}", addition.volume, addition.before, addition.after);
-            working = working.given(what, value);
+            let value = working_gain_rose(addition.volume, addition.before, addition.after);
+            working = working.given(working_gain_addition(index + 1), value);
         }
         let slope = format!("{} mm/L", figure(self.gain.mm_per_litre()));
-        working = working.step("rise for each litre", "Σ volume × rise / Σ volume²", slope);
+        working = working.step(working_rise(), working_gain_how(), slope);
         if let (Some(error), Some(off_by)) = (self.standard_error, self.gain.off_by()) {
             let how = format!("{} × {} mm/L", figure(t_95(self.additions.len() - 1)), figure(error));
-            working = working.step("95 % interval to both sides", how, format!("{} mm/L", figure(off_by)));
+            working = working.step(working_gain_interval(), how, format!("{} mm/L", figure(off_by)));
         }
-        working.answer(format!("The level rises {}.", self.gain)).sources(&[LEAST_SQUARES])
+        working.answer(working_gain_learnt(self.gain.to_string())).sources([source::least_squares()])
     }
 }

@@ -2,12 +2,14 @@
 
 use std::collections::BTreeMap;
 
+use panside_messages::Message;
 use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
 use crate::measure::Duration;
+use crate::message::working::*;
 use crate::moment::{Moment, check_order};
-use crate::source::TENTHS;
+use crate::source;
 use crate::text::figure;
 use crate::working::{Worked, Working};
 
@@ -130,49 +132,57 @@ fn minutes(ms: i64) -> String {
     format!("{} min", figure(ms as f64 / MS_A_MINUTE))
 }
 
+impl Clocked {
+    fn message(&self) -> Message {
+        match self {
+            Clocked::On { phase, spent: Spent::Work } => working_labour_on(phase),
+            Clocked::On { phase, spent: Spent::Waiting(reason) } => working_labour_on_waiting(phase, reason),
+            Clocked::On { phase, spent: Spent::Unplanned(reason) } => {
+                working_labour_on_unplanned(phase, reason)
+            }
+            Clocked::Off => working_labour_off(),
+        }
+    }
+}
+
+impl Spent {
+    fn message(&self) -> Message {
+        match self {
+            Spent::Work => working_labour_work(),
+            Spent::Waiting(reason) => working_labour_waiting(reason),
+            Spent::Unplanned(reason) => working_labour_unplanned(reason),
+        }
+    }
+}
+
 impl Worked for Labour {
     fn working(&self) -> Working {
-        let mut working = Working::of("labour");
+        let mut working = Working::of(working_labour());
         let first = self.events.first().map_or(self.until, |(at, _)| *at);
         for (at, clocked) in &self.events {
-            let value = match clocked {
-                Clocked::On { phase, spent: Spent::Work } => format!("on: {phase}"),
-                Clocked::On { phase, spent: Spent::Waiting(reason) } => {
-                    format!("on: {phase}, waiting: {reason}")
-                }
-                Clocked::On { phase, spent: Spent::Unplanned(reason) } => {
-                    format!("on: {phase}, unplanned: {reason}")
-                }
-                Clocked::Off => "off".to_owned(),
-            };
-            working = working.given(format!("after {} min", figure(at.minutes_since(first))), value);
+            working = working.given(working_after(figure(at.minutes_since(first))), clocked.message());
         }
         for share in &self.shares {
-            let spent = match &share.spent {
-                Spent::Work => "work".to_owned(),
-                Spent::Waiting(reason) => format!("waiting: {reason}"),
-                Spent::Unplanned(reason) => format!("unplanned: {reason}"),
-            };
-            working = working.step(share.phase.clone(), spent, minutes(share.ms));
+            working = working.step(working_name(&share.phase), share.spent.message(), minutes(share.ms));
         }
         let worked = self.work_ms.saturating_add(self.unplanned_ms);
         working = working
             .step(
-                "work",
-                "planned + unplanned",
+                working_labour_work(),
+                working_labour_work_how(),
                 format!("{} + {}", minutes(self.work_ms), minutes(self.unplanned_ms)),
             )
-            .step("tenths of an hour", format!("{} / 6 min, to the nearest", minutes(worked)), self.tenths)
-            .answer(format!(
-                "{} h of labour; waiting {} apart.",
-                figure(self.tenths as f64 / 10.0),
-                minutes(self.waiting_ms)
-            ));
+            .step(
+                working_labour_tenths(),
+                working_labour_tenths_how(minutes(worked)),
+                self.tenths.to_string(),
+            )
+            .answer(working_labour_sum(figure(self.tenths as f64 / 10.0), minutes(self.waiting_ms)));
         if let Some(expected) = self.expected {
             let over = worked as f64 / MS_A_MINUTE - expected.minutes();
-            let word = if over > 0.0 { "more" } else { "less" };
-            working = working.answer(format!("Expected were {expected}: {} min {word}.", figure(over.abs())));
+            let than = if over > 0.0 { "more" } else { "less" };
+            working = working.answer(working_labour_expected(expected, figure(over.abs()), than));
         }
-        working.sources(&[TENTHS])
+        working.sources([source::tenths()])
     }
 }

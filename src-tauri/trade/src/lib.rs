@@ -18,7 +18,7 @@
 //!
 //! Below them stand what all need: units ([`units`], [`measure`]), numbers as people type them ([`number`]), points in
 //! time ([`moment`]), a table that is never read outside its ends ([`interpolate`]), Student's t ([`student`]), the scale of an
-//! axis ([`scale`]).
+//! axis ([`scale`]); what is said stands in [`message`].
 //!
 //! Every value is finite, carries its unit in its type, and every result comes with what it was made from; its
 //! [`Worked::working`] says how it came about, step by step and with its [`source`]s, so that a record, a window and a

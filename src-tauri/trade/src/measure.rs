@@ -130,6 +130,12 @@ macro_rules! quantity {
             }
         }
 
+        impl From<$name> for panside_messages::Arg {
+            fn from(it: $name) -> panside_messages::Arg {
+                Measure::from(it).into()
+            }
+        }
+
         impl fmt::Display for $name {
             /// Four significant figures and the base unit.
             fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

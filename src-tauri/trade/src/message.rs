@@ -1,6 +1,8 @@
 //! What this crate says to a person, as message ids with arguments. The sentences stand in `en/trade.ftl` of
 //! `panside-messages`.
 
+pub mod working;
+
 use panside_messages::{Arg, Message};
 
 panside_messages::messages! {
@@ -105,5 +107,5 @@ pub fn chart_marks(temperature: impl Into<Arg>, low: impl Into<Arg>, high: impl 
 
 #[cfg(test)]
 mod tests {
-    panside_messages::testing::hold!("trade", super::MESSAGES);
+    panside_messages::testing::hold!("trade", &[super::MESSAGES, super::working::MESSAGES].concat());
 }

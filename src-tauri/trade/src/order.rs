@@ -4,7 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
 use crate::measure::Length;
-use crate::source::{FROM_THE_MIDDLE, STAR};
+use crate::message::working::*;
+use crate::source;
 use crate::working::{Worked, Working};
 
 /// Distances that differ by less than this part of the layout's size count as equal: a drawing is no finer.
@@ -216,20 +217,31 @@ impl BoltOrder {
     }
 }
 
+impl BoltOrder {
+    /// How the order came about, and which bolt of a stage is the next after those that are done.
+    ///
+    /// # Errors
+    /// As [`BoltOrder::next`].
+    pub fn working_after(&self, done: &[String]) -> Result<Working, FigureError> {
+        let next = self.next(done)?.map_or_else(working_order_done, working_order_next);
+        Ok(self.working().answer(next))
+    }
+}
+
 impl Worked for BoltOrder {
     fn working(&self) -> Working {
-        let (name, source) = match self.pattern {
-            Pattern::Star => ("star", STAR),
-            Pattern::Crosswise => ("crosswise from the middle", FROM_THE_MIDDLE),
-            Pattern::Spiral => ("spiral from the middle", FROM_THE_MIDDLE),
+        let (pattern, source) = match self.pattern {
+            Pattern::Star => (working_order_star(), source::star()),
+            Pattern::Crosswise => (working_order_crosswise(), source::from_the_middle()),
+            Pattern::Spiral => (working_order_spiral(), source::from_the_middle()),
         };
-        let mut working = Working::of("bolt order").given("pattern", name);
+        let mut working = Working::of(working_order()).given(working_order_pattern(), pattern);
         for bolt in &self.bolts {
-            working = working.given(format!("bolt {}", bolt.id), format!("{}, {}", bolt.x, bolt.y));
+            working = working.given(working_order_bolt(&bolt.id), format!("{}, {}", bolt.x, bolt.y));
         }
         working
-            .answer(format!("{}.", self.order.join(", ")))
-            .answer("The same order in every stage. The sheet's own order, if it has one, comes first.")
-            .sources(&[source])
+            .answer(working_order_is(self.order.join(", ")))
+            .answer(working_order_stages())
+            .sources([source])
     }
 }

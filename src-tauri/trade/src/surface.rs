@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
 use crate::measure::Temperature;
-use crate::source::{EMISSIVITIES, PLANCK, RADIOMETRY};
+use crate::message::working::*;
+use crate::source;
 use crate::text::{figure, figure_to};
 use crate::working::{Worked, Working};
 
@@ -174,37 +175,27 @@ pub fn surface_temperature(reading: InfraredReading) -> Result<SurfaceTemperatur
 
 impl Worked for SurfaceTemperature {
     fn working(&self) -> Working {
-        let Emissivity { lowest, highest } = self.reading.surface;
-        let working = Working::of("surface by infrared")
-            .given("meter shows", self.reading.shows)
-            .given("set to", figure(self.reading.set_to))
-            .given("surface's emissivity", format!("{} to {}", figure(lowest), figure(highest)))
-            .given("surroundings", self.reading.ambient);
-        let steps = [("lowest", highest, self.lowest), ("highest", lowest, self.highest)];
+        let InfraredReading { shows, set_to, surface: Emissivity { lowest, highest }, ambient } =
+            self.reading;
+        let mut working = Working::of(working_surface())
+            .given(working_meter_shows(), shows)
+            .given(working_surface_set_to(), figure(set_to))
+            .given(working_surface_emissivity(), working_range(figure(lowest), figure(highest)))
+            .given(working_surroundings(), ambient);
         // A surface colder than the surroundings turns the two round.
-        let turned = self.reading.shows < self.reading.ambient;
-        let working = steps.into_iter().fold(working, |working, (what, emissivity, temperature)| {
-            let emissivity = if turned { lowest + highest - emissivity } else { emissivity };
-            let how = format!(
-                "L⁻¹(L({}) + {} / {} × (L({}) − L({})))",
-                self.reading.ambient,
-                figure(self.reading.set_to),
-                figure_to(emissivity, 3),
-                self.reading.shows,
-                self.reading.ambient
-            );
-            working.step(what, how, temperature)
-        });
-        let working = working
-            .answer(format!("The surface is {}, between {} and {}.", self.likely, self.lowest, self.highest));
-        let working = if self.is_evidence {
-            working
-        } else {
-            working.answer(
-                "This is no evidence that it can be touched: a bright surface reads far too low. Use a contact probe or \
-                 coat a spot.",
-            )
-        };
-        working.sources(&[PLANCK, RADIOMETRY, EMISSIVITIES])
+        let (for_lowest, for_highest) = if shows < ambient { (lowest, highest) } else { (highest, lowest) };
+        for (what, emissivity, temperature) in [
+            (working_surface_lowest(), for_lowest, self.lowest),
+            (working_surface_highest(), for_highest, self.highest),
+        ] {
+            let ratio = format!("{} / {}", figure(set_to), figure_to(emissivity, 3));
+            let how = format!("L⁻¹(L({ambient}) + {ratio} × (L({shows}) − L({ambient})))");
+            working = working.step(what, how, temperature);
+        }
+        working = working.answer(working_surface_is(self.likely, self.lowest, self.highest));
+        if !self.is_evidence {
+            working = working.answer(working_surface_no_evidence());
+        }
+        working.sources([source::planck(), source::radiometry(), source::emissivities()])
     }
 }

@@ -17,15 +17,6 @@ pub fn figure_to(value: f64, figures: i32) -> String {
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }
 
-/// Names in a row: `a, b and c`.
-pub(crate) fn listed(names: &[String]) -> String {
-    match names {
-        [] => String::new(),
-        [one] => one.clone(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -40,13 +31,5 @@ mod tests {
         assert_eq!(figure(9.999_96), "10", "rounding up brings no idle zeros");
         assert_eq!(figure(-1e-12), "0", "what rounds to nothing has no sign");
         assert_eq!(figure_to(0.982_746_4, 5), "0.98275");
-    }
-
-    #[test]
-    fn names_are_listed_with_and_before_the_last() {
-        let names = ["P0765", "P0766", "U0100"].map(str::to_owned);
-        assert_eq!(listed(&names), "P0765, P0766 and U0100");
-        assert_eq!(listed(&names[..1]), "P0765");
-        assert_eq!(listed(&[]), "");
     }
 }

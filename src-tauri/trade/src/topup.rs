@@ -2,6 +2,7 @@
 //!
 //! Both stay short of the estimate and ask for a new reading: too much is as wrong as too little, and harder to mend.
 
+use panside_messages::Arg;
 use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
@@ -9,7 +10,8 @@ use crate::expansion::volume_at;
 use crate::gain::Gain;
 use crate::level::{Band, LevelClass, LevelResult};
 use crate::measure::{Density, Length, Temperature, Volume};
-use crate::source::{ADD_LESS, DRAINED_FIRST, EXPANSION};
+use crate::message::working::*;
+use crate::source;
 use crate::text::figure;
 use crate::working::{Worked, Working};
 
@@ -134,40 +136,31 @@ fn split(litres: f64, largest: f64) -> Result<Vec<Volume>, FigureError> {
 
 impl Worked for TopUp {
     fn working(&self) -> Working {
-        let at_least = if self.at_least { "at least " } else { "" };
-        let working = Working::of("top-up")
-            .given("rise for each litre", self.gain)
-            .given("share to pour", format!("{} %", figure(self.share_percent)))
-            .given("most at once", self.largest_pour)
-            .step("rise to the middle of the band", "middle − trace, mean of the readings", self.rise)
-            .step(
-                "estimate",
-                format!("{} / {}", self.rise, self.gain),
-                format!("{at_least}{}", self.estimate),
-            );
+        let estimate = if self.at_least {
+            Arg::from(working_top_up_at_least(self.estimate))
+        } else {
+            self.estimate.into()
+        };
+        let percent = figure(self.share_percent);
+        let working = Working::of(working_top_up())
+            .given(working_rise(), self.gain.to_string())
+            .given(working_top_up_share(), format!("{percent} %"))
+            .given(working_top_up_most(), self.largest_pour)
+            .step(working_top_up_rise(), working_top_up_rise_how(), self.rise)
+            .step(working_estimate(), format!("{} / {}", self.rise, self.gain), estimate.clone());
         let working = match (self.advice, self.pours.first()) {
             (Advice::Add, Some(pour)) => {
-                let total = pour.litres() * self.pours.len() as f64;
-                let share = format!(
-                    "{} × {} %, at most up to the high mark, in {} pour(s)",
-                    self.estimate,
-                    figure(self.share_percent),
-                    self.pours.len()
-                );
-                working.step("pours", share, format!("{pour} each")).answer(format!(
-                    "Pour in {} L in {} step(s), then read again. The estimate is {at_least}{}; stay short of it.",
-                    figure(total),
-                    self.pours.len(),
-                    self.estimate
-                ))
+                let count = self.pours.len();
+                let total = format!("{} L", figure(pour.litres() * count as f64));
+                let how = working_top_up_pours_how(self.estimate, percent, count);
+                working
+                    .step(working_top_up_pours(), how, working_top_up_each(*pour))
+                    .answer(working_top_up_add(total, count, estimate))
             }
-            (Advice::TakeOut, _) => working.answer(format!(
-                "Too high: take out about {}, then read again. Shifts are not judged before.",
-                self.estimate
-            )),
-            _ => working.answer("The level is in its band: add nothing."),
+            (Advice::TakeOut, _) => working.answer(working_top_up_take_out(self.estimate)),
+            _ => working.answer(working_top_up_leave()),
         };
-        working.sources(&[ADD_LESS])
+        working.sources([source::add_less()])
     }
 }
 
@@ -231,24 +224,25 @@ impl Worked for FirstRefill {
     fn working(&self) -> Working {
         let from = &self.drained;
         let intake = match &from.intake {
-            Some((level, gain)) => format!("{:?}, {gain}", level.class).to_lowercase(),
-            None => "not known".to_owned(),
+            Some((level, gain)) => working_refill_level(level.class.message(), gain.to_string()),
+            None => working_refill_not_known(),
         };
-        let warm = format!("{} at {}", from.volume, from.temperature);
-        Working::of("first refill")
-            .given("drained", &warm)
-            .given("new fluid", format!("{}, {}", from.pour_temperature, from.density))
-            .given("stay short by", from.hold_back)
-            .given("level at intake", intake)
-            .step("drained as new fluid", format!("{warm}, at {}", from.pour_temperature), self.as_poured)
-            .step("missing at intake", "rise to the middle / rise for each litre", format!("{} L", figure(self.missing_litres)))
-            .step("estimate", format!("{} + {} L", self.as_poured, figure(self.missing_litres)), self.estimate)
-            .step("first pour", format!("{} − {}", self.estimate, from.hold_back), self.pour)
-            .answer(format!(
-                "Pour in {} first; start, cycle the ranges, bring the fluid into the chart and read. The rest follows \
-                 the reading.",
-                self.pour
-            ))
-            .sources(&[DRAINED_FIRST, EXPANSION])
+        let warm = working_at(from.volume, from.temperature);
+        let missing = format!("{} L", figure(self.missing_litres));
+        Working::of(working_refill())
+            .given(working_drained(), warm.clone())
+            .given(working_refill_new(), format!("{}, {}", from.pour_temperature, from.density))
+            .given(working_refill_hold_back(), from.hold_back)
+            .given(working_refill_intake(), intake)
+            .step(
+                working_refill_as_new(),
+                working_refill_as_new_how(warm, from.pour_temperature),
+                self.as_poured,
+            )
+            .step(working_refill_missing(), working_refill_missing_how(), &missing)
+            .step(working_estimate(), format!("{} + {missing}", self.as_poured), self.estimate)
+            .step(working_refill_pour(), format!("{} − {}", self.estimate, from.hold_back), self.pour)
+            .answer(working_refill_first(self.pour))
+            .sources([source::drained_first(), source::expansion()])
     }
 }

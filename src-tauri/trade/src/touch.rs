@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
 use crate::measure::{Duration, Temperature};
-use crate::source::{GLOVES, TOUCH};
+use crate::message::working::*;
+use crate::source;
 use crate::working::{Worked, Working};
 
 /// Seconds of contact and the highest temperature for them, bare metal, in °C. Between two rows the longer one counts.
@@ -73,19 +74,17 @@ impl Worked for TouchLimit {
             self.contact.to_string()
         };
         let (gloves, source) = match self.gloves {
-            Gloves::None => ("none".to_owned(), TOUCH),
+            Gloves::None => (working_touch_bare(), source::touch()),
             Gloves::ContactHeat(level) if seconds <= GLOVE_SECONDS => {
-                (format!("contact heat level {level}"), GLOVES)
+                (working_touch_level(level.to_string()), source::gloves())
             }
-            Gloves::ContactHeat(level) => {
-                (format!("contact heat level {level}, which stands for 15 s only"), TOUCH)
-            }
+            Gloves::ContactHeat(level) => (working_touch_level_short(level.to_string()), source::touch()),
         };
-        Working::of("touch limit")
-            .given("contact", &contact)
-            .given("gloves", gloves)
-            .given("surface", "judged as bare metal")
-            .answer(format!("At most {} for a contact of {contact}.", self.limit))
-            .sources(&[source])
+        Working::of(working_touch_limit())
+            .given(working_touch_contact(), &contact)
+            .given(working_touch_gloves(), gloves)
+            .given(working_touch_surface(), working_touch_metal())
+            .answer(working_touch_at_most(self.limit, contact))
+            .sources([source])
     }
 }

@@ -3,10 +3,11 @@
 //! Values, weights and years are those of 49 CFR 565, second-hand; ISO 3779 itself was not seen. The check digit is
 //! required in North America only: elsewhere a digit that does not fit is no proof of a misreading.
 
+use panside_messages::{Arg, Message};
 use serde::{Deserialize, Serialize};
 
-use crate::source::{VIN_LOOKALIKES, VIN_RULE, VIN_YEARS};
-use crate::text::listed;
+use crate::message::working::*;
+use crate::source;
 use crate::working::{Worked, Working};
 
 /// How many characters it has.
@@ -56,26 +57,16 @@ pub enum VinProblem {
     },
 }
 
-impl std::fmt::Display for VinProblem {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+impl VinProblem {
+    /// What is wrong, as a sentence that says what to do.
+    fn message(self) -> Message {
         match self {
-            VinProblem::Length { found } => {
-                write!(
-                    f,
-                    "It has {found} characters, but a vehicle identification number has 17: read it again."
-                )
+            VinProblem::Length { found } => working_vin_length(found),
+            VinProblem::Character { position, found } => working_vin_character(position, found.to_string()),
+            VinProblem::CheckDigit { found, expected } => {
+                working_vin_check(found.to_string(), expected.to_string())
             }
-            VinProblem::Character { position, found } => {
-                write!(f, "Place {position} has \"{found}\", which no number has: read it again.")
-            }
-            VinProblem::CheckDigit { found, expected } => write!(
-                f,
-                "The check digit at place 9 is {found}, but the other characters ask for {expected}: read it again. \
-                 Outside North America it need not fit."
-            ),
-            VinProblem::ModelYear { found } => {
-                write!(f, "Place 10 has \"{found}\", which stands for no model year: read it again.")
-            }
+            VinProblem::ModelYear { found } => working_vin_no_year(found.to_string()),
         }
     }
 }
@@ -268,9 +259,26 @@ fn alike(character: char) -> Vec<char> {
     others.filter(|other| *other != character && value(*other).is_some()).collect()
 }
 
+impl Suggestion {
+    /// The number, and what may have been taken for what.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        let change = |(at, read, meant): &(usize, char, char)| {
+            working_vin_change(meant.to_string(), read.to_string(), *at)
+        };
+        let mut changes: Vec<Message> = self.changes.iter().map(change).collect();
+        let last = changes.pop().map(Arg::from).unwrap_or_else(|| "".into());
+        let said = match changes.into_iter().reduce(working_vin_changes) {
+            Some(start) => working_vin_changes_last(start, last).into(),
+            None => last,
+        };
+        working_vin_perhaps(&self.vin, said)
+    }
+}
+
 impl Worked for Vin {
     fn working(&self) -> Working {
-        let mut working = Working::of("vehicle identification number").given("read", &self.typed);
+        let mut working = Working::of(working_vin()).given(working_read(), &self.typed);
         if let Some(sum) = self.sum {
             let products: Vec<String> = self
                 .vin
@@ -278,27 +286,22 @@ impl Worked for Vin {
                 .zip(WEIGHTS)
                 .filter_map(|(character, weight)| Some((value(character)? * weight).to_string()))
                 .collect();
-            working = working.step("sum of value × weight", products.join(" + "), sum).step(
-                "check digit",
+            working = working.step(working_vin_sum(), products.join(" + "), sum.to_string()).step(
+                working_vin_check_digit(),
                 format!("{sum} mod 11"),
-                digit_of(sum),
+                digit_of(sum).to_string(),
             );
         }
         if let ([year], [first, second]) = (self.years.as_slice(), self.years_any_weight.as_slice()) {
             let code = self.vin.chars().nth(YEAR_AT).unwrap_or(' ');
-            let value = format!("{year} for a light vehicle, else {first} or {second}");
-            working = working.step("model year", format!("place 10, {code}"), value);
+            let years = working_vin_years(year.to_string(), first.to_string(), second.to_string());
+            working = working.step(working_vin_year(), working_vin_year_how(code.to_string()), years);
         }
         if self.fits() {
-            working = working.answer(format!("{} has the right form and its check digit fits.", self.vin));
+            working = working.answer(working_vin_fits(&self.vin));
         }
-        working = self.problems.iter().fold(working, |working, problem| working.answer(problem));
-        for suggestion in &self.suggestions {
-            let change =
-                |(at, read, meant): &(usize, char, char)| format!("{meant} for {read} at place {at}");
-            let changes: Vec<String> = suggestion.changes.iter().map(change).collect();
-            working = working.answer(format!("Perhaps {}: {}.", suggestion.vin, listed(&changes)));
-        }
-        working.sources(&[VIN_RULE, VIN_YEARS, VIN_LOOKALIKES])
+        working = self.problems.iter().fold(working, |working, problem| working.answer(problem.message()));
+        working = self.suggestions.iter().fold(working, |working, may| working.answer(may.message()));
+        working.sources([source::vin_rule(), source::vin_years(), source::vin_lookalikes()])
     }
 }

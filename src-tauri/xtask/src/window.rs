@@ -2,6 +2,7 @@
 //! of it for the README.
 
 use std::path::Path;
+use std::sync::{Mutex, PoisonError};
 
 use crate::cli;
 use crate::failure::Failure;
@@ -23,9 +24,8 @@ const ANY_PICTURE: &str = "src-tauri/icons/icon.png";
 /// Where the pictures of the README are committed.
 const PICTURES: &str = "ui/pictures";
 
-/// The sizes that each screen is looked at: 1280 × 800 at 160 pixels an inch, and on a tablet of 8 inches, where a
-/// millimetre has √(1280² + 800²) ÷ 8 ÷ 25.4 pixels.
-const MILLIMETRES: [(&str, &str); 2] = [("10-inch", "6.3"), ("8-inch", "7.43")];
+/// The sizes that screens are looked at, as `ui/look/sizes.mjs` has them.
+const SIZES: [&str; 5] = ["10-inch", "8-inch", "upright", "8-inch-upright", "13-inch"];
 
 /// Every screen over fixed pages in Chromium: axe-core's rules, target sizes, text sizes, text that is cut off.
 ///
@@ -42,25 +42,28 @@ pub fn look(root: &Path) -> Result<(), Failure> {
     let walk = ["walk", MEASURED, "--store", store, "--pages", measured];
     cli::run_quietly(root, &[&walk[..], &["--plain-proof", "--no-text"]].concat())?;
     let pages = root.join(pages).to_string_lossy().into_owned();
-    let looks = MILLIMETRES.map(|(name, mm)| {
-        let out = aside.join(name).to_string_lossy().into_owned();
-        ["look/look.mjs".to_owned(), pages.clone(), out, "--mm".to_owned(), mm.to_owned()].to_vec()
+    let looks = SIZES.map(|size| {
+        let out = aside.join(size).to_string_lossy().into_owned();
+        ["look/look.mjs".to_owned(), pages.clone(), out, "--size".to_owned(), size.to_owned()].to_vec()
     });
     side_by_side(root, looks.into_iter())
 }
 
-/// Runs scripts of the page at the same time: one alone leaves half of the machine idle.
+/// Runs scripts of the page, two at a time: one alone leaves half of the machine idle.
 fn side_by_side(root: &Path, scripts: impl Iterator<Item = Vec<String>>) -> Result<(), Failure> {
-    let run = |words: Vec<String>| {
-        let words: Vec<&str> = words.iter().map(String::as_str).collect();
-        call(command(&root.join("ui"), "node", &words))
+    let left = Mutex::new(scripts.collect::<Vec<_>>().into_iter());
+    let hand = || {
+        loop {
+            let next = left.lock().unwrap_or_else(PoisonError::into_inner).next();
+            let Some(words) = next else { return Ok(()) };
+            let words: Vec<&str> = words.iter().map(String::as_str).collect();
+            call(command(&root.join("ui"), "node", &words))?;
+        }
     };
     std::thread::scope(|scope| {
-        let running: Vec<_> = scripts.map(|words| scope.spawn(move || run(words))).collect();
-        let ended = running
-            .into_iter()
-            .map(|one| one.join().unwrap_or_else(|cause| std::panic::resume_unwind(cause)));
-        ended.collect::<Vec<_>>().into_iter().collect()
+        let hands = [scope.spawn(hand), scope.spawn(hand)];
+        let ended = hands.map(|one| one.join().unwrap_or_else(|cause| std::panic::resume_unwind(cause)));
+        ended.into_iter().collect()
     })
 }
 

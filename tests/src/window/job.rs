@@ -258,7 +258,12 @@ fn look_at(window: &mut Window, number: usize, step: &Step) -> Result {
         // The line is for the eye; its words begin so.
         let job_steps = format!("{}:", window.words.say("frame-job-steps-title")?);
         window.tap(&job_steps)?;
-        window.tap(&format!("{number} {}", step.title))?;
+        let says = format!("{number} {}", step.title);
+        // A phase that is done is folded.
+        while !window.offers(&says)? {
+            window.tap_selector("[role=dialog] [aria-expanded=false]")?;
+        }
+        window.tap(&says)?;
         let title = Value::from(step.title.as_str());
         return window.wait(&format!("the step \"{}\"", step.title), &format!("seen.step === {title}"));
     }

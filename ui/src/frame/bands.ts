@@ -7,17 +7,16 @@ export interface Bands {
   tray: number;
 }
 
-/** Share of the window's height that the vehicle line takes above, and the tray below. */
-const OUTER_SHARE = 0.16;
-
 /**
- * Divides a window of `height` CSS pixels (0 or more) into the three bands: 16 %, 68 % and 16 %.
+ * Divides a window of `height` CSS pixels (0 or more) into the three bands, of which the outer ones have the shares
+ * `above` and `below`.
  *
  * The outer bands are rounded to whole pixels, so that the lines between the bands are sharp; the step sheet
  * gets the rest, so that nothing is left over and nothing scrolls.
  */
-export function bands(height: number): Bands {
+export function bands(height: number, above: number, below: number): Bands {
   const whole = Math.max(0, Math.floor(height));
-  const outer = Math.round(whole * OUTER_SHARE);
-  return { vehicleLine: outer, stepSheet: whole - 2 * outer, tray: outer };
+  const vehicleLine = Math.round(whole * above);
+  const tray = Math.round(whole * below);
+  return { vehicleLine, stepSheet: whole - vehicleLine - tray, tray };
 }

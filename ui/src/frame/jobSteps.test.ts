@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import type { Shown, StepView, Zone } from "../core/types";
-import { formOf, inJobSteps, isBehind, knots, LANES, laneOf, laneX } from "./jobSteps";
+import type { PhaseView, Shown, StepView, Zone } from "../core/types";
+import { byPhase, formOf, inJobSteps, isBehind, isFolded, knots, LANES, laneOf, laneX } from "./jobSteps";
 
 const ALL: Shown[] = ["undecided", "waiting", "open", "in_progress", "done", "lapsed", "voided", "missed"];
 
@@ -88,4 +88,47 @@ test("every state in the job steps has a form of its own", () => {
 
 test("the line is thick where work was done, also where it lapsed or was voided", () => {
   expect(ALL.filter(isBehind)).toEqual(["done", "lapsed", "voided"]);
+});
+
+/** Phases of two steps each, in these states. */
+function phased(...shown: Shown[]) {
+  const all = steps(shown.length, (at) => shown[at] ?? "open").map((step, at) => ({
+    ...step,
+    phase: at >> 1,
+  }));
+  const views = Array.from({ length: Math.ceil(shown.length / 2) }, (_, at) => ({ title: `phase ${at}` }));
+  return { all, views: views as PhaseView[] };
+}
+
+test("a phase is done where no step is left to do or to put right", () => {
+  const { all, views } = phased(
+    "done",
+    "skipped",
+    "done",
+    "lapsed",
+    "not_in_this_job",
+    "done",
+    "done",
+    "open",
+  );
+  expect(byPhase(views, all).map((phase) => phase.done)).toEqual([true, false, true, false]);
+});
+
+test("phases have their own steps, and one without any is left out", () => {
+  const { all, views } = phased("done", "done", "done", "done", "open", "waiting");
+  const open = all.filter((step) => step.shown === "open");
+  expect(byPhase(views, open).map((phase) => [phase.at, phase.steps.map((step) => step.id)])).toEqual([
+    [2, ["s4"]],
+  ]);
+});
+
+test("a done phase is folded, but for the one whose step is looked at, and as somebody turns it", () => {
+  const { all, views } = phased("done", "done", "done", "done", "open", "waiting");
+  const phases = byPhase(views, all);
+  const folded = (turned: [number, boolean][]) =>
+    phases.map((phase) => isFolded(phase, "s2", new Map(turned)));
+  expect(folded([])).toEqual([true, false, false]);
+  expect(folded([[0, false]])).toEqual([false, false, false]);
+  expect(folded([[1, true]])).toEqual([true, true, false]);
+  expect(folded([[2, true]])).toEqual([true, false, false]);
 });

@@ -1,5 +1,5 @@
-// Where the knots of the job steps lie: one a step, in a lane for the height where the work is. Only geometry.
-import type { Shown, StepView, Zone } from "../core/types";
+// The job steps: where their knots lie, one a step, in a lane for the height where the work is; and their phases.
+import type { PhaseView, Shown, StepView, Zone } from "../core/types";
 
 /** The lanes, from the floor upwards. */
 export const LANES = ["floor", "bench", "up"] as const;
@@ -115,4 +115,36 @@ export function formOf(shown: Shown): Form {
 /** Whether the work of a step is behind: the line is drawn thick up to there. */
 export function isBehind(shown: Shown): boolean {
   return shown === "done" || shown === "lapsed" || shown === "voided";
+}
+
+/** The steps of a phase, one after the other. */
+export interface Phase {
+  at: number;
+  view: PhaseView;
+  steps: StepView[];
+  /** No step of it is left to do or to put right. */
+  done: boolean;
+}
+
+/** Whether nothing is left to do at a step. */
+function isOver(shown: Shown): boolean {
+  return shown === "done" || shown === "skipped" || shown === "not_in_this_job";
+}
+
+/** Steps by phase, in the order of the steps; phases without any of them are left out. */
+export function byPhase(phases: PhaseView[], steps: StepView[]): Phase[] {
+  return phases.flatMap((view, at) => {
+    const own = steps.filter((step) => step.phase === at);
+    return own.length > 0 ? [{ at, view, steps: own, done: own.every((step) => isOver(step.shown)) }] : [];
+  });
+}
+
+/** Whether a phase is one row: it is done, and unless somebody has turned it, it holds no step that is looked at. */
+export function isFolded(
+  phase: Phase,
+  lookedAt: string | null,
+  turned: ReadonlyMap<number, boolean>,
+): boolean {
+  if (!phase.done) return false;
+  return turned.get(phase.at) ?? !phase.steps.some((step) => step.id === lookedAt);
 }

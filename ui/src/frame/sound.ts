@@ -1,11 +1,17 @@
-// The sound of a timer that has run out: two short tones, and a shake where the device can.
+// What is heard and felt: short tones made here, and a shake where the device can.
+import type { Kind } from "../state/notice.svelte";
+
+/** The tones one after the other, in hertz: up for what is ready, down and low for what is refused. */
+export const TONES: Record<Kind, number[]> = { ready: [660, 880], refused: [330, 220] };
+/** The shakes and the pauses between them, in milliseconds. */
+export const SHAKES: Record<Kind, number[]> = { ready: [200, 100, 200], refused: [400] };
 
 /** Sounds once. A device that may not sound stays still: the words are there in any case. */
-export function sound(): void {
-  navigator.vibrate?.([200, 100, 200]);
+export function sound(kind: Kind): void {
+  navigator.vibrate?.(SHAKES[kind]);
   if (!("AudioContext" in window)) return;
   const player = new AudioContext();
-  const end = tone(player, 880, tone(player, 660, player.currentTime));
+  const end = TONES[kind].reduce((start, hertz) => tone(player, hertz, start), player.currentTime);
   window.setTimeout(() => void player.close(), (end - player.currentTime) * 1000 + 100);
 }
 

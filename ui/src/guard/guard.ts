@@ -7,6 +7,8 @@ import { type Point, Stood } from "./stood";
 const CONTROLS = "button, input[type=file]";
 /** Where a press of Enter can mean something, beside a control. */
 const PLACES = "[role=dialog], input, textarea";
+/** What Escape goes back from. */
+const LAYERS = "[role=dialog], main";
 /** What changes what a tap on a control does, beside its words. */
 const STATES = ["aria-pressed", "aria-checked", "aria-expanded"];
 
@@ -37,8 +39,15 @@ function touchable(element: Element): DOMRect | null {
   return open ? box : null;
 }
 
-/** Guards the window from now on; answers how to end it. */
-export function guardTaps(): () => void {
+/** The guard of a window. */
+export interface Guard {
+  /** Presses a control for a key that is no key of the control's own, where a tap on it would count. */
+  press: (control: HTMLElement) => void;
+  end: () => void;
+}
+
+/** Guards the window from now on. */
+export function guardTaps(): Guard {
   const known = new WeakMap<Element, Stood>();
   /** Something has changed since the last look. */
   let stale = true;
@@ -55,7 +64,7 @@ export function guardTaps(): () => void {
     if (!stale) return;
     stale = false;
     const now = performance.now();
-    for (const element of document.querySelectorAll(`${CONTROLS}, ${PLACES}`)) {
+    for (const element of document.querySelectorAll(`${CONTROLS}, ${PLACES}, ${LAYERS}`)) {
       stood(element).note(now, { means: meaning(element), box: touchable(element) });
     }
   }
@@ -66,13 +75,22 @@ export function guardTaps(): () => void {
     frame = requestAnimationFrame(look);
   }
 
+  function counts(element: Element, at: Point | null): boolean {
+    look();
+    return stood(element).counts(performance.now(), at);
+  }
+
   /** Whether it goes through; what does not ends here. */
   function goes(event: Event, element: Element, at: Point | null): boolean {
-    look();
-    if (stood(element).counts(performance.now(), at)) return true;
+    if (counts(element, at)) return true;
     event.preventDefault();
     event.stopImmediatePropagation();
     return false;
+  }
+
+  function press(control: HTMLElement) {
+    tapped = counts(control, null) ? stood(control) : null;
+    if (tapped) control.click();
   }
 
   function click(event: MouseEvent) {
@@ -86,6 +104,11 @@ export function guardTaps(): () => void {
 
   function key(event: KeyboardEvent) {
     const target = event.target;
+    if (event.key === "Escape") {
+      const layer = [...document.querySelectorAll("[role=dialog]")].at(-1) ?? document.querySelector("main");
+      if (layer) goes(event, layer, null);
+      return;
+    }
     if ((event.key !== "Enter" && event.key !== " ") || !(target instanceof Element)) return;
     if (target instanceof HTMLTextAreaElement || (event.key === " " && !target.matches(CONTROLS))) return;
     if (event.repeat) {
@@ -110,10 +133,13 @@ export function guardTaps(): () => void {
   window.addEventListener("pointerdown", look, how);
   window.addEventListener("scroll", changed, how);
   window.addEventListener("resize", changed, how);
-  return () => {
+  // Letters that come late move what they are in, and nothing else says so.
+  document.fonts.addEventListener("loadingdone", changed, how);
+  const end = () => {
     changes.disconnect();
     cancelAnimationFrame(frame);
     endCommands();
     during.abort();
   };
+  return { press, end };
 }

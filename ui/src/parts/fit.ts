@@ -1,4 +1,14 @@
-// Text that must be read whole, as large as its place lets it be.
+// What fits: text that must be read whole, as large as its place lets it be, and columns.
+
+/** The size of ordinary text in CSS pixels; it grows with the window's room (`app.css`). */
+export function rem(): number {
+  return Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+}
+
+/** How many columns of at least `least` stand in `width` with `gap` between them; one where none does. */
+export function columns(width: number, least: number, gap: number): number {
+  return Math.max(1, Math.floor((width + gap) / (least + gap)));
+}
 
 /** The largest whole size from `most` down to `least` that fits; `least` where none does. */
 export function largest(most: number, least: number, fits: (size: number) => boolean): number {

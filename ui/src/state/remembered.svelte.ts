@@ -6,8 +6,10 @@ import { succeeds } from "./troubles.svelte";
 import {
   ASSUMED_MM,
   type NewJob,
+  NO_REMOTE,
   type Overlay,
   type Pad,
+  type RemoteKeys,
   type Screen,
   type SheetAt,
   type Where,
@@ -22,6 +24,7 @@ class Remembered implements Where {
   actor = $state.raw<Actor | null>(null);
   dark = $state(false);
   mm = $state(ASSUMED_MM);
+  leftHanded = $state(false);
   newJob = $state.raw<NewJob | null>(null);
   planOrder = $state(false);
   planPeople = $state<number | null>(null);
@@ -29,20 +32,25 @@ class Remembered implements Where {
   pad = $state.raw<Pad | null>(null);
   sheet = $state.raw<SheetAt | null>(null);
   tool = $state.raw<TypedTool | null>(null);
+  remote = $state.raw<RemoteKeys>(NO_REMOTE);
+  sound = $state(true);
 
   #writes = new NewestWrites<string>((key, text) => succeeds(() => call("put_setting", { key, text })));
 
   /** Takes what was kept. Where the window was is gone to by whoever opens it: the job may be there no more. */
-  restore({ steps, actor, dark, mm, newJob, planOrder, planPeople, sheet, tool }: Partial<Where>): void {
-    this.steps = steps ?? {};
-    this.actor = actor ?? null;
-    this.dark = dark ?? false;
-    this.mm = mm ?? ASSUMED_MM;
-    this.newJob = newJob ?? null;
-    this.planOrder = planOrder ?? false;
-    this.planPeople = planPeople ?? null;
-    this.sheet = sheet ?? null;
-    this.tool = tool ?? null;
+  restore(kept: Partial<Where>): void {
+    this.steps = kept.steps ?? {};
+    this.actor = kept.actor ?? null;
+    this.dark = kept.dark ?? false;
+    this.mm = kept.mm ?? ASSUMED_MM;
+    this.leftHanded = kept.leftHanded ?? false;
+    this.newJob = kept.newJob ?? null;
+    this.planOrder = kept.planOrder ?? false;
+    this.planPeople = kept.planPeople ?? null;
+    this.sheet = kept.sheet ?? null;
+    this.tool = kept.tool ?? null;
+    this.remote = kept.remote ?? NO_REMOTE;
+    this.sound = kept.sound ?? true;
   }
 
   /** Changes some of it and keeps all of it. */
@@ -52,9 +60,10 @@ class Remembered implements Where {
   }
 
   #whole(): Where {
-    const { screen, job, steps, actor, dark, mm, newJob, planOrder, planPeople, overlay, pad, sheet, tool } =
-      this;
-    return { screen, job, steps, actor, dark, mm, newJob, planOrder, planPeople, overlay, pad, sheet, tool };
+    const { screen, job, steps, actor, dark, mm, newJob, planOrder, planPeople, overlay, pad } = this;
+    const { sheet, tool, remote, sound, leftHanded } = this;
+    const at = { screen, job, steps, actor, dark, mm, newJob, planOrder, planPeople, overlay, pad };
+    return { ...at, sheet, tool, remote, sound, leftHanded };
   }
 }
 

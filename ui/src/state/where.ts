@@ -49,6 +49,16 @@ export interface SheetAt {
   compared: string[] | null;
 }
 
+/** What a key of a remote does: go to the next thing, press what has the focus, go back. */
+export const REMOTE_ACTIONS = ["next", "do", "back"] as const;
+export type RemoteAction = (typeof REMOTE_ACTIONS)[number];
+
+/** The key chosen for each, by the name that the browser gives it; null: none. */
+export type RemoteKeys = Record<RemoteAction, string | null>;
+
+/** No key is chosen. */
+export const NO_REMOTE: RemoteKeys = { next: null, do: null, back: null };
+
 /** What is kept between starts. */
 export interface Where {
   screen: Screen;
@@ -59,6 +69,8 @@ export interface Where {
   dark: boolean;
   /** CSS pixels of a millimeter of the screen. */
   mm: number;
+  /** What is pressed most stands at the left hand. */
+  leftHanded: boolean;
   newJob: NewJob | null;
   /** The large job steps are in the order of the plan. */
   planOrder: boolean;
@@ -69,6 +81,9 @@ export interface Where {
   sheet: SheetAt | null;
   /** A torque tool that is typed and not kept yet. */
   tool: TypedTool | null;
+  remote: RemoteKeys;
+  /** What has become ready or was refused is heard and felt. */
+  sound: boolean;
 }
 
 /** CSS pixels of a millimeter at 160 an inch: assumed until the screen is measured. */

@@ -6,45 +6,43 @@ use panside_trade::touch::{Gloves, touch_limit};
 use panside_trade::units::Unit;
 use panside_trade::{Worked, Working};
 
-use super::given::{Given, moment, number, parts, quantity, whole, wrong};
+use super::given::{Given, failure, moment, number, parts, quantity, whole, wrong};
+use super::message::*;
 use super::{Figure, often, once, perhaps};
 use crate::exit::{Exit, Failure};
 
 pub const FIGURES: &[Figure] = &[
     Figure {
         name: "cooldown",
-        about: "how a hot part cools, and the time before which it is not at its touch limit",
+        about: cli_cooldown,
         keys: &[
-            often("reading", "a time and what the contact probe shows, 0min:180C"),
-            once("ambient", "temperature of the surroundings, 22C"),
-            perhaps("ambientoff", "how far that may be off or change, 2K"),
-            perhaps("limit", "the touch limit, 48C; else touch_limit_bare_metal of the sheet"),
-            perhaps("probe", "how far the probe may be off, 1K"),
-            perhaps("off", "when the engine was last switched off, 0min"),
-            perhaps("place", "joint or shell"),
+            often("reading", cli_cooldown_reading),
+            once("ambient", cli_key_ambient),
+            perhaps("ambientoff", cli_cooldown_ambientoff),
+            perhaps("limit", cli_cooldown_limit),
+            perhaps("probe", cli_cooldown_probe),
+            perhaps("off", cli_cooldown_off),
+            perhaps("place", cli_cooldown_place),
         ],
         example: "reading=0min:180C reading=10min:140C reading=20min:110,5C reading=30min:88C ambient=22C limit=48C",
         work: cooldown,
     },
     Figure {
         name: "touch",
-        about: "how hot a surface may be to be touched",
-        keys: &[
-            once("contact", "how long it is touched, 10min or 5s"),
-            perhaps("gloves", "level against contact heat that is printed on them, 1 to 4"),
-        ],
+        about: cli_touch,
+        keys: &[once("contact", cli_touch_contact), perhaps("gloves", cli_touch_gloves)],
         example: "contact=10min",
         work: touch,
     },
     Figure {
         name: "surface",
-        about: "the true temperature of a surface that was read by infrared",
+        about: cli_surface,
         keys: &[
-            once("shows", "what the meter shows, 60C"),
-            perhaps("set", "the emissivity that is set on it, 0.95"),
-            perhaps("surface", "coated, oxidised, rusty or bright"),
-            perhaps("emissivity", "instead: the surface's lowest and highest emissivity, 0.8:0.9"),
-            once("ambient", "temperature of the surroundings, 22C"),
+            once("shows", cli_surface_shows),
+            perhaps("set", cli_surface_set),
+            perhaps("surface", cli_surface_surface),
+            perhaps("emissivity", cli_surface_emissivity),
+            once("ambient", cli_key_ambient),
         ],
         example: "shows=60C set=0.95 surface=bright ambient=22C",
         work: surface,
@@ -53,7 +51,7 @@ pub const FIGURES: &[Figure] = &[
 
 fn cooldown(given: &Given) -> Result<Working, Failure> {
     let reading = |text: &str| {
-        let [at, shown] = parts("reading", text, "time:temperature, such as 10min:140C")?;
+        let [at, shown] = parts("reading", text, cli_form_reading())?;
         Ok((moment("reading", at)?, quantity("reading", shown, Unit::DegreeCelsius)?))
     };
     let limit = match (given.get("limit"), given.sheet()) {
@@ -61,22 +59,19 @@ fn cooldown(given: &Given) -> Result<Working, Failure> {
         (None, Some(sheet)) => {
             let key = "touch_limit_bare_metal";
             let measure = sheet.measure(key);
-            let measure = measure.ok_or_else(|| {
-                Failure::new(Exit::DoesNotLoad, format!("The sheet has no value \"{key}\"."))
-            })?;
-            measure.try_into().map_err(|error: panside_trade::TradeError| wrong("limit", key, error))?
+            let measure = measure.ok_or_else(|| failure(Exit::DoesNotLoad, cli_no_value(key)))?;
+            measure
+                .try_into()
+                .map_err(|error: panside_trade::TradeError| wrong("limit", key, error.to_string()))?
         }
         (None, None) => {
-            return Err(Failure::new(
-                Exit::Usage,
-                "The touch limit is missing: give limit=48C, or --sheet FILE.",
-            ));
+            return Err(failure(Exit::Usage, cli_touch_limit_missing()));
         }
     };
     let place = match given.or("place", "joint") {
         "joint" => Place::Joint,
         "shell" => Place::Shell,
-        other => return Err(wrong("place", other, "it is joint or shell.")),
+        other => return Err(wrong("place", other, cli_place_words())),
     };
     let cooling = Cooling {
         place,
@@ -105,14 +100,14 @@ fn surface(given: &Given) -> Result<Working, Failure> {
             "oxidised" => Surface::Oxidised,
             "rusty" => Surface::Rusty,
             "bright" => Surface::Bright,
-            other => return Err(wrong("surface", other, "it is coated, oxidised, rusty or bright.")),
+            other => return Err(wrong("surface", other, cli_surface_words())),
         }
         .emissivity(),
         (None, Some(text)) => {
-            let [lowest, highest] = parts("emissivity", text, "lowest:highest, such as 0.8:0.9")?;
+            let [lowest, highest] = parts("emissivity", text, cli_form_emissivity())?;
             Emissivity::new(number("emissivity", lowest)?, number("emissivity", highest)?)?
         }
-        _ => return Err(Failure::new(Exit::Usage, "Give either surface=coated or emissivity=0.8:0.9.")),
+        _ => return Err(failure(Exit::Usage, cli_surface_or_emissivity())),
     };
     let reading = InfraredReading {
         shows: given.quantity("shows", Unit::DegreeCelsius, "")?,

@@ -5,24 +5,22 @@ use panside_trade::measure::{Measure, Resistance};
 use panside_trade::units::Unit;
 use panside_trade::{TradeError, Worked, Working};
 
-use super::given::{Given, measure, parts, percent, quantity, wrong};
+use super::given::{Given, failure, measure, parts, percent, quantity, wrong};
+use super::message::*;
 use super::{Figure, once, perhaps};
 use crate::exit::{Exit, Failure};
 
 pub const FIGURES: &[Figure] = &[Figure {
     name: "coil",
-    about: "a coil's resistance at the temperature of its limits, with the meter's error",
+    about: cli_coil,
     keys: &[
-        once("ohms", "what the meter shows, 6.9ohm, or OL for overload"),
-        once("temp", "the coil's temperature, 62C"),
-        perhaps("tempoff", "how far that may be off, 2K"),
-        perhaps("leads", "what the leads alone have, 0.2ohm"),
-        perhaps("meter", "the meter's error: percent of the reading and last digits, 0.5%:0.02ohm"),
-        perhaps(
-            "limits",
-            "lower and upper limit, 5.0ohm:5.6ohm; else a key on the sheet, coil_resistance_20",
-        ),
-        perhaps("at", "the temperature of the limits, 20C"),
+        once("ohms", cli_coil_ohms),
+        once("temp", cli_coil_temp),
+        perhaps("tempoff", cli_coil_tempoff),
+        perhaps("leads", cli_coil_leads),
+        perhaps("meter", cli_coil_meter),
+        perhaps("limits", cli_coil_limits),
+        perhaps("at", cli_coil_at),
     ],
     example: "ohms=6.9ohm temp=62C limits=5.0ohm:5.6ohm at=20C meter=0.5%:0.02ohm tempoff=2K",
     work: coil,
@@ -31,16 +29,14 @@ pub const FIGURES: &[Figure] = &[Figure {
 fn limits(given: &Given) -> Result<(Resistance, Resistance), Failure> {
     let text = given.or("limits", "coil_resistance_20");
     if text.contains(':') {
-        let [low, high] = parts("limits", text, "lowest:highest, such as 5.0ohm:5.6ohm")?;
+        let [low, high] = parts("limits", text, cli_form_limits())?;
         return Ok((quantity("limits", low, Unit::Ohm)?, quantity("limits", high, Unit::Ohm)?));
     }
-    let sheet = given.sheet().ok_or_else(|| {
-        Failure::new(Exit::Usage, "The limits are missing: give limits=5.0ohm:5.6ohm, or --sheet FILE.")
-    })?;
-    let (low, high) = sheet
-        .range(text)
-        .ok_or_else(|| Failure::new(Exit::DoesNotLoad, format!("The sheet has no range \"{text}\".")))?;
-    let ohms = |limit: Measure| limit.try_into().map_err(|error: TradeError| wrong("limits", text, error));
+    let sheet = given.sheet().ok_or_else(|| failure(Exit::Usage, cli_limits_missing()))?;
+    let (low, high) = sheet.range(text).ok_or_else(|| failure(Exit::DoesNotLoad, cli_no_range(text)))?;
+    let ohms = |limit: Measure| {
+        limit.try_into().map_err(|error: TradeError| wrong("limits", text, error.to_string()))
+    };
     Ok((ohms(low)?, ohms(high)?))
 }
 
@@ -50,12 +46,12 @@ fn coil(given: &Given) -> Result<Working, Failure> {
         Ok(shows @ panside_trade::coil::MeterShows::Overload) => shows,
         _ => {
             let typed = measure("ohms", shown, Unit::Ohm)?;
-            let ohms = typed.try_into().map_err(|error: TradeError| wrong("ohms", shown, error))?;
+            let ohms =
+                typed.try_into().map_err(|error: TradeError| wrong("ohms", shown, error.to_string()))?;
             panside_trade::coil::MeterShows::Reading(ohms)
         }
     };
-    let [part, digits] =
-        parts("meter", given.or("meter", "0%:0ohm"), "percent:digits, such as 0.5%:0.02ohm")?;
+    let [part, digits] = parts("meter", given.or("meter", "0%:0ohm"), cli_form_meter())?;
     let meter =
         MeterError { percent: percent("meter", part)?, digits: quantity("meter", digits, Unit::Ohm)? };
     let (lowest, highest) = limits(given)?;

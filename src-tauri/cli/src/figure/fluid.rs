@@ -13,106 +13,92 @@ use panside_trade::topup::{Drained, first_refill, top_up};
 use panside_trade::units::Unit;
 use panside_trade::{FigureError, Worked, Working};
 
-use super::given::{Given, moment, parts, percent, quantity, wrong};
+use super::given::{Given, failure, moment, parts, percent, quantity, wrong};
+use super::message::*;
 use super::{Figure, Key, often, once, perhaps, perhaps_often};
 use crate::exit::{Exit, Failure};
 
-const READING: &str = "what the stick shows, with its own temperature and time if need be, 31mm or 31mm:46C or 31mm:46C:12min; dry, or dry-confirmed after a second look";
-const MARK: &str = "a row of the chart: temperature, low and high mark, 40C:12mm:22mm; else --sheet";
-
 const LEVEL_KEYS: &[Key] = &[
-    often("reading", READING),
-    perhaps("temp", "fluid temperature of the readings, 46C"),
-    perhaps_often("mark", MARK),
-    perhaps("chart", "the chart's key on the sheet, level_chart"),
-    perhaps("agree", "how far readings may differ, 2mm"),
-    perhaps("floor", "level floor, yes or no"),
-    perhaps("idle", "engine idling, yes or no"),
-    perhaps("park", "in park, yes or no"),
-    perhaps("cycled", "ranges cycled, yes or no"),
-    perhaps("started", "when the engine was started, 5min"),
-    perhaps("changed", "when fluid was last added or drained, 10min"),
-    perhaps("now", "now, 15min"),
+    often("reading", cli_key_reading),
+    perhaps("temp", cli_key_temp),
+    perhaps_often("mark", cli_key_mark),
+    perhaps("chart", cli_key_chart),
+    perhaps("agree", cli_key_agree),
+    perhaps("floor", cli_key_floor),
+    perhaps("idle", cli_key_idle),
+    perhaps("park", cli_key_park),
+    perhaps("cycled", cli_key_cycled),
+    perhaps("started", cli_key_started),
+    perhaps("changed", cli_key_changed),
+    perhaps("now", cli_key_now),
 ];
 
 pub const FIGURES: &[Figure] = &[
     Figure {
         name: "level",
-        about: "where the fluid level stands at its temperature",
+        about: cli_level,
         keys: LEVEL_KEYS,
         example: "temp=46C reading=17mm reading=17,5mm --sheet checklists/sheets/demo-six-speed.sheet.json",
         work: level,
     },
     Figure {
         name: "diagnosis",
-        about: "whether the symptom may be judged yet",
-        keys: &[
-            perhaps_often("level", "a time and where the level stood, 10min:below, in, above or unclear"),
-            perhaps_often("tried", "a time and what a try of the concern showed, 20min:shows or gone"),
-        ],
+        about: cli_diagnosis,
+        keys: &[perhaps_often("level", cli_diagnosis_level), perhaps_often("tried", cli_diagnosis_tried)],
         example: "level=10min:below level=30min:in tried=40min:shows",
         work: diagnosis,
     },
     Figure {
         name: "topup",
-        about: "how much to pour in after a reading",
+        about: cli_topup,
         keys: &[
-            often("reading", READING),
-            perhaps("temp", "fluid temperature of the readings, 46C"),
-            perhaps_often("mark", MARK),
-            perhaps("chart", "the chart's key on the sheet, level_chart"),
-            perhaps("agree", "how far readings may differ, 2mm"),
-            perhaps("gain", "rise for each litre, 15mm/L"),
-            perhaps_often(
-                "addition",
-                "what was added with the height above the low mark before and after, 0.5L:-8mm:-1mm",
-            ),
-            perhaps("share", "share of the estimate to pour, 80%"),
-            perhaps("pour", "the most at once, 0.5L"),
+            often("reading", cli_key_reading),
+            perhaps("temp", cli_key_temp),
+            perhaps_often("mark", cli_key_mark),
+            perhaps("chart", cli_key_chart),
+            perhaps("agree", cli_key_agree),
+            perhaps("gain", cli_topup_gain),
+            perhaps_often("addition", cli_key_addition),
+            perhaps("share", cli_topup_share),
+            perhaps("pour", cli_topup_pour),
         ],
         example: "temp=46C reading=8mm reading=9mm mark=40C:12mm:22mm mark=58C:21mm:31mm gain=15mm/L",
         work: topup,
     },
     Figure {
         name: "gain",
-        about: "rise of the level for each litre, learnt from additions",
-        keys: &[often(
-            "addition",
-            "what was added with the height above the low mark before and after, 0.5L:-8mm:-1mm",
-        )],
+        about: cli_gain,
+        keys: &[often("addition", cli_key_addition)],
         example: "addition=0.5L:-12mm:-4.8mm addition=0.3L:-4.8mm:0mm",
         work: gain,
     },
     Figure {
         name: "refill",
-        about: "how much to pour in first after a drain",
+        about: cli_refill,
         keys: &[
-            once("drained", "what came out and its temperature, 4.2L:45C"),
-            once("poured", "temperature of the new fluid, 20C"),
-            once("density", "its density at 15 °C, 850kg/m3"),
-            perhaps("holdback", "what to stay short by, 0.3L"),
-            perhaps_often("reading", READING),
-            perhaps("temp", "fluid temperature of those readings at intake, 46C"),
-            perhaps_often("mark", MARK),
-            perhaps("chart", "the chart's key on the sheet, level_chart"),
-            perhaps("agree", "how far readings may differ, 2mm"),
-            perhaps("gain", "rise for each litre, 15mm/L; needed with readings"),
+            once("drained", cli_refill_drained),
+            once("poured", cli_refill_poured),
+            once("density", cli_refill_density),
+            perhaps("holdback", cli_refill_holdback),
+            perhaps_often("reading", cli_key_reading),
+            perhaps("temp", cli_refill_temp),
+            perhaps_often("mark", cli_key_mark),
+            perhaps("chart", cli_key_chart),
+            perhaps("agree", cli_key_agree),
+            perhaps("gain", cli_refill_gain),
         ],
         example: "drained=4.2L:45C poured=20C density=850kg/m3 holdback=0.3L",
         work: refill,
     },
     Figure {
         name: "balance",
-        about: "what was drained against what went in, at 15 °C, with the uncertainty of the difference",
+        about: cli_balance,
         keys: &[
-            often(
-                "drained",
-                "a volume, how far it may be off, its temperature and how far that may be off, 4.2L:0.05L:45C:2K",
-            ),
-            often("added", "the same of what went in, 4.0L:0.02L:20C:2K"),
-            once("density", "density at 15 °C and how far it may be off, 850kg/m3:10kg/m3"),
-            perhaps("unseen", "what may be lost unseen, 0.1L"),
-            perhaps("capacity", "what the transmission holds, 7L"),
+            often("drained", cli_balance_drained),
+            often("added", cli_balance_added),
+            once("density", cli_balance_density),
+            perhaps("unseen", cli_balance_unseen),
+            perhaps("capacity", cli_balance_capacity),
         ],
         example: "drained=4.2L:0.05L:45C:2K added=3.6L:0.02L:20C:2K added=0.3L:0.02L:20C:2K density=850kg/m3:10kg/m3 unseen=0.1L",
         work: balance_of,
@@ -121,7 +107,7 @@ pub const FIGURES: &[Figure] = &[
 
 fn chart(given: &Given) -> Result<(LevelChart, Length), Failure> {
     let row = |text: &str| {
-        let [at, low, high] = parts("mark", text, "temperature:low:high, such as 40C:12mm:22mm")?;
+        let [at, low, high] = parts("mark", text, cli_form_mark())?;
         Ok(LevelPoint {
             temperature: quantity("mark", at, Unit::DegreeCelsius)?,
             low: quantity("mark", low, Unit::Millimetre)?,
@@ -133,13 +119,9 @@ fn chart(given: &Given) -> Result<(LevelChart, Length), Failure> {
     if !rows.is_empty() {
         return Ok((LevelChart::new(rows).map_err(FigureError::from)?, agree));
     }
-    let sheet = given.sheet().ok_or_else(|| {
-        Failure::new(Exit::Usage, "The chart is missing: give mark=… twice or more, or --sheet FILE.")
-    })?;
+    let sheet = given.sheet().ok_or_else(|| failure(Exit::Usage, cli_chart_missing()))?;
     let key = given.or("chart", "level_chart");
-    let (chart, allowed) = sheet
-        .chart(key)
-        .ok_or_else(|| Failure::new(Exit::DoesNotLoad, format!("The sheet has no level chart \"{key}\".")))?;
+    let (chart, allowed) = sheet.chart(key).ok_or_else(|| failure(Exit::DoesNotLoad, cli_no_chart(key)))?;
     Ok((chart.clone(), if given.get("agree").is_some() { agree } else { allowed }))
 }
 
@@ -151,7 +133,7 @@ fn reading(given: &Given, text: &str) -> Result<(Moment, LevelReading), Failure>
     };
     let temperature: Temperature = match own {
         Some(own) => quantity("reading", own, Unit::DegreeCelsius)?,
-        None => quantity("temp", given.need("temp", ", or give each reading its own")?, Unit::DegreeCelsius)?,
+        None => quantity("temp", given.need("temp", cli_temp_missing)?, Unit::DegreeCelsius)?,
     };
     let stick = match shown {
         "dry" => Stick::NoTrace { confirmed: false },
@@ -185,22 +167,22 @@ fn level(given: &Given) -> Result<Working, Failure> {
 
 fn diagnosis(given: &Given) -> Result<Working, Failure> {
     let level = |text: &str| {
-        let [at, class] = parts("level", text, "time:class, such as 10min:below")?;
+        let [at, class] = parts("level", text, cli_form_level())?;
         let class = match class {
             "below" => LevelClass::Below,
             "in" => LevelClass::In,
             "above" => LevelClass::Above,
             "unclear" => LevelClass::Unclear,
-            _ => return Err(wrong("level", text, "the level is below, in, above or unclear.")),
+            _ => return Err(wrong("level", text, cli_level_words())),
         };
         Ok((moment("level", at)?, class))
     };
     let tried = |text: &str| {
-        let [at, symptom] = parts("tried", text, "time:symptom, such as 20min:shows")?;
+        let [at, symptom] = parts("tried", text, cli_form_tried())?;
         let symptom = match symptom {
             "shows" => Symptom::Shows,
             "gone" => Symptom::Gone,
-            _ => return Err(wrong("tried", text, "the symptom shows or is gone.")),
+            _ => return Err(wrong("tried", text, cli_tried_words())),
         };
         Ok((moment("tried", at)?, symptom))
     };
@@ -211,7 +193,7 @@ fn diagnosis(given: &Given) -> Result<Working, Failure> {
 
 fn additions(given: &Given) -> Result<Vec<Addition>, Failure> {
     let addition = |text: &str| {
-        let [volume, before, after] = parts("addition", text, "volume:before:after, such as 0.5L:-8mm:-1mm")?;
+        let [volume, before, after] = parts("addition", text, cli_form_addition())?;
         Ok(Addition {
             volume: quantity("addition", volume, Unit::Litre)?,
             before: quantity("addition", before, Unit::Millimetre)?,
@@ -226,10 +208,9 @@ fn gain(given: &Given) -> Result<Working, Failure> {
 }
 
 fn typed_gain(given: &Given) -> Result<Gain, Failure> {
-    let text = given.need("gain", ": the rise for each litre, such as gain=15mm/L")?;
+    let text = given.need("gain", cli_gain_missing)?;
     let length = text.strip_suffix("/L").or(text.strip_suffix("/l"));
-    let length =
-        length.ok_or_else(|| wrong("gain", text, "write a length for each litre, such as 15mm/L."))?;
+    let length = length.ok_or_else(|| wrong("gain", text, cli_gain_form()))?;
     let rise: Length = quantity("gain", length, Unit::Millimetre)?;
     Ok(Gain::from_mm_per_litre(rise.millimetres())?)
 }
@@ -244,7 +225,7 @@ fn topup(given: &Given) -> Result<Working, Failure> {
 
 fn refill(given: &Given) -> Result<Working, Failure> {
     let text = given.or("drained", "");
-    let [volume, temperature] = parts("drained", text, "volume:temperature, such as 4.2L:45C")?;
+    let [volume, temperature] = parts("drained", text, cli_form_drained())?;
     let intake = if given.get("reading").is_some() {
         let gain = typed_gain(given)?;
         checked(given)?.result.map(|level| (level, gain))
@@ -265,8 +246,7 @@ fn refill(given: &Given) -> Result<Working, Failure> {
 fn balance_of(given: &Given) -> Result<Working, Failure> {
     let amounts = |key: &str| {
         let amount = |text: &str| {
-            let form = "volume:off by:temperature:off by, such as 4.2L:0.05L:45C:2K";
-            let [volume, off_by, temperature, temperature_off_by] = parts(key, text, form)?;
+            let [volume, off_by, temperature, temperature_off_by] = parts(key, text, cli_form_amount())?;
             Ok(Amount {
                 volume: quantity(key, volume, Unit::Litre)?,
                 off_by: quantity(key, off_by, Unit::Litre)?,
@@ -276,8 +256,7 @@ fn balance_of(given: &Given) -> Result<Working, Failure> {
         };
         given.all(key).map(amount).collect::<Result<Vec<_>, Failure>>()
     };
-    let [density, off_by] =
-        parts("density", given.or("density", ""), "density:off by, such as 850kg/m3:10kg/m3")?;
+    let [density, off_by] = parts("density", given.or("density", ""), cli_form_density())?;
     let fluid = Fluid {
         drained: amounts("drained")?,
         added: amounts("added")?,

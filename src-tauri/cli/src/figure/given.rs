@@ -4,6 +4,7 @@ use std::str::FromStr;
 
 use chrono::NaiveDate;
 use panside_job::Specs;
+use panside_messages::{Arg, Message};
 use panside_procedure::load;
 use panside_trade::measure::{Duration, Measure};
 use panside_trade::moment::Moment;
@@ -11,7 +12,8 @@ use panside_trade::number::{parse_measure, parse_number};
 use panside_trade::units::Unit;
 use panside_trade::{FigureError, TradeError};
 
-use super::{Figure, Times};
+use super::message::*;
+use super::{Figure, Times, said};
 use crate::args::FigureArgs;
 use crate::exit::{Exit, Failure, read_document};
 use crate::out::spoken;
@@ -23,9 +25,14 @@ impl From<FigureError> for Failure {
     }
 }
 
+/// Why no figure is worked out.
+pub fn failure(exit: Exit, why: Message) -> Failure {
+    Failure::new(exit, said(&why))
+}
+
 /// Wrong usage, told with the key and what was typed.
-pub fn wrong(key: &str, text: &str, why: impl std::fmt::Display) -> Failure {
-    Failure::new(Exit::Usage, format!("{key}={text}: {why}"))
+pub fn wrong(key: &str, text: &str, why: impl Into<Arg>) -> Failure {
+    failure(Exit::Usage, cli_wrong(key, text, why))
 }
 
 /// What was typed.
@@ -37,14 +44,14 @@ pub struct Given {
 impl Given {
     /// Takes the keys apart and looks whether they are this figure's.
     pub fn read(figure: &Figure, args: &FigureArgs) -> Result<Given, Failure> {
-        let usage = |why: String| Failure::new(Exit::Usage, format!("{why}\n\n{}", figure.usage()));
+        let usage = |why: Message| Failure::new(Exit::Usage, format!("{}\n\n{}", said(&why), figure.usage()));
         let mut values = Vec::new();
         for text in &args.values {
             let Some((name, value)) = text.split_once('=') else {
-                return Err(usage(format!("\"{text}\" is no key=value.")));
+                return Err(usage(cli_no_key_value(text)));
             };
             if !figure.keys.iter().any(|key| key.name == name) {
-                return Err(usage(format!("{} has no key \"{name}\".", figure.name)));
+                return Err(usage(cli_no_key(figure.name, name)));
             }
             values.push((name.to_owned(), value.to_owned()));
         }
@@ -52,10 +59,10 @@ impl Given {
             let count = values.iter().filter(|(name, _)| name == key.name).count();
             match key.times {
                 Times::Once | Times::Often if count == 0 => {
-                    return Err(usage(format!("{} needs {}=…", figure.name, key.name)));
+                    return Err(usage(cli_needs(figure.name, key.name)));
                 }
                 Times::Once | Times::Perhaps if count > 1 => {
-                    return Err(usage(format!("{}=… is given {count} times; give it once.", key.name)));
+                    return Err(usage(cli_more_than_once(key.name, count)));
                 }
                 _ => {}
             }
@@ -64,11 +71,9 @@ impl Given {
             let sheet = load::sheet(&read_document(path)?)
                 .map_err(|problems| Failure::does_not_load(path, &problems))?;
             Specs::of(&sheet).map_err(|problems| {
-                let said: Vec<String> = problems.iter().map(|problem| spoken(&problem.message)).collect();
-                Failure::new(
-                    Exit::DoesNotLoad,
-                    format!("{} does not load:\n{}", path.display(), said.join("\n")),
-                )
+                let problems: Vec<String> = problems.iter().map(|problem| spoken(&problem.message)).collect();
+                let what = said(&cli_does_not_load(path.as_path()));
+                Failure::new(Exit::DoesNotLoad, format!("{what}\n{}", problems.join("\n")))
             })
         });
         Ok(Given { values, sheet: sheet.transpose()? })
@@ -89,9 +94,9 @@ impl Given {
         self.get(key).unwrap_or(otherwise)
     }
 
-    /// The value of a key that is needed here, if not everywhere.
-    pub fn need<'a>(&'a self, key: &'a str, unless: &str) -> Result<&'a str, Failure> {
-        self.get(key).ok_or_else(|| Failure::new(Exit::Usage, format!("{key}=… is missing{unless}.")))
+    /// The value of a key that is needed here, if not everywhere; what to say where it is missing.
+    pub fn need<'a>(&'a self, key: &'a str, missing: fn() -> Message) -> Result<&'a str, Failure> {
+        self.get(key).ok_or_else(|| failure(Exit::Usage, missing()))
     }
 
     /// The sheet, if one is given.
@@ -112,7 +117,7 @@ impl Given {
         match self.or(key, "yes") {
             "yes" => Ok(true),
             "no" => Ok(false),
-            other => Err(wrong(key, other, "write yes or no.")),
+            other => Err(wrong(key, other, cli_yes_or_no())),
         }
     }
 }
@@ -120,13 +125,9 @@ impl Given {
 /// A measure with its unit, which must be typed.
 pub fn measure(key: &str, text: &str, unit: Unit) -> Result<Measure, Failure> {
     if parse_number(text).is_ok() {
-        return Err(wrong(
-            key,
-            text,
-            format!("the unit is missing. Write it behind the number, such as {text}{unit}."),
-        ));
+        return Err(wrong(key, text, cli_unit_missing(format!("{text}{unit}"))));
     }
-    parse_measure(text, unit).map_err(|error| wrong(key, text, error))
+    parse_measure(text, unit).map_err(|error| wrong(key, text, error.to_string()))
 }
 
 /// A value of one quantity with its unit.
@@ -134,17 +135,17 @@ pub fn quantity<T>(key: &str, text: &str, unit: Unit) -> Result<T, Failure>
 where
     T: TryFrom<Measure, Error = TradeError>,
 {
-    measure(key, text, unit)?.try_into().map_err(|error: TradeError| wrong(key, text, error))
+    measure(key, text, unit)?.try_into().map_err(|error: TradeError| wrong(key, text, error.to_string()))
 }
 
 /// A number without a unit.
 pub fn number(key: &str, text: &str) -> Result<f64, Failure> {
-    parse_number(text).map_err(|error| wrong(key, text, error))
+    parse_number(text).map_err(|error| wrong(key, text, error.to_string()))
 }
 
 /// A whole number from 0 on.
 pub fn whole<T: FromStr>(key: &str, text: &str) -> Result<T, Failure> {
-    text.parse().map_err(|_| wrong(key, text, "write a whole number."))
+    text.parse().map_err(|_| wrong(key, text, cli_whole_number()))
 }
 
 /// A number of percent, with its sign or without.
@@ -156,7 +157,7 @@ pub fn percent(key: &str, text: &str) -> Result<f64, Failure> {
 pub fn day(key: &str, text: &str) -> Result<NaiveDate, Failure> {
     // One spelling only, so that no day can be taken for a month.
     let day = text.parse::<NaiveDate>().ok().filter(|day| day.to_string() == text);
-    day.ok_or_else(|| wrong(key, text, "write a day as year-month-day, such as 2026-06-30."))
+    day.ok_or_else(|| wrong(key, text, cli_day_form()))
 }
 
 /// A time after the beginning, with its unit.
@@ -166,8 +167,8 @@ pub fn moment(key: &str, text: &str) -> Result<Moment, Failure> {
     Ok(Moment::from_ms((after.minutes() * 60_000.0).round() as i64))
 }
 
-/// The parts of a value between its colons, so many of them.
-pub fn parts<'a, const N: usize>(key: &str, text: &'a str, form: &str) -> Result<[&'a str; N], Failure> {
+/// The parts of a value between its colons, so many of them; `form` says how to write it.
+pub fn parts<'a, const N: usize>(key: &str, text: &'a str, form: Message) -> Result<[&'a str; N], Failure> {
     let parts: Vec<&str> = text.split(':').collect();
-    parts.try_into().map_err(|_| wrong(key, text, format!("write it as {form}.")))
+    parts.try_into().map_err(|_| wrong(key, text, form))
 }

@@ -11,27 +11,28 @@ use panside_trade::torque::{
 use panside_trade::units::Unit;
 use panside_trade::{FigureError, Worked, Working};
 
-use super::given::{Given, day, measure, parts, percent, quantity, whole, wrong};
+use super::given::{Given, day, failure, measure, parts, percent, quantity, whole, wrong};
+use super::message::*;
 use super::{Figure, Key, often, once, perhaps, perhaps_often};
 use crate::exit::{Exit, Failure};
 
-const TOOL: Key = once("tool", "the tool's range, 5Nm:25Nm");
-const CLASS: Key = perhaps("class", "how far it may be off, 4%; else by ISO 6789 class A");
-const DUE: Key = perhaps("due", "last day of its calibration, 2026-06-30");
-const CALIBRATED: Key = perhaps("calibrated", "instead: the day it was calibrated, 2025-06-30");
-const MONTHS: Key = perhaps("months", "months between calibrations, 12");
-const ON: Key = once("on", "the day it is used, 2026-05-04");
+const TOOL: Key = once("tool", cli_key_tool);
+const CLASS: Key = perhaps("class", cli_key_class);
+const DUE: Key = perhaps("due", cli_key_due);
+const CALIBRATED: Key = perhaps("calibrated", cli_key_calibrated);
+const MONTHS: Key = perhaps("months", cli_key_months);
+const ON: Key = once("on", cli_key_on);
 
 pub const FIGURES: &[Figure] = &[
     Figure {
         name: "torque",
-        about: "whether a click counts: tolerance, tool, guard band, mixed-up unit",
+        about: cli_torque,
         keys: &[
-            once("torque", "the setting that clicked, 9Nm or 80lbf.in"),
-            perhaps("target", "the torque that is wanted, 9Nm"),
-            perhaps("tolerance", "its tolerance to both sides, 10%"),
-            perhaps("spec", "instead of both: a key on the sheet, pan_bolt_torque"),
-            perhaps("stage", "which stage of the sheet's torque, 2"),
+            once("torque", cli_torque_torque),
+            perhaps("target", cli_torque_target),
+            perhaps("tolerance", cli_torque_tolerance),
+            perhaps("spec", cli_torque_spec),
+            perhaps("stage", cli_torque_stage),
             TOOL,
             CLASS,
             DUE,
@@ -44,51 +45,48 @@ pub const FIGURES: &[Figure] = &[
     },
     Figure {
         name: "tool",
-        about: "whether a tool may be used for a setting on a day",
-        keys: &[once("setting", "the setting that is wanted, 9Nm"), TOOL, CLASS, DUE, CALIBRATED, MONTHS, ON],
+        about: cli_tool,
+        keys: &[once("setting", cli_tool_setting), TOOL, CLASS, DUE, CALIBRATED, MONTHS, ON],
         example: "setting=4Nm tool=5Nm:25Nm calibrated=2025-06-30 on=2026-05-04",
         work: tool_figure,
     },
     Figure {
         name: "adapter",
-        about: "what to set on a tool with an adapter",
+        about: cli_adapter,
         keys: &[
-            once("torque", "the torque that is wanted at the bolt, 30lbf.ft"),
-            once("tool", "the tool's length from grip to drive, 12in"),
-            once("adapter", "the adapter's length from drive to bolt, 6in"),
-            perhaps("angle", "angle between them: 0deg straight on, 90deg square, 180deg back"),
+            once("torque", cli_adapter_torque),
+            once("tool", cli_adapter_tool),
+            once("adapter", cli_adapter_adapter),
+            perhaps("angle", cli_adapter_angle),
         ],
         example: "torque=30lbf.ft tool=12in adapter=6in angle=0deg",
         work: adapter,
     },
     Figure {
         name: "angle",
-        about: "a stage that is turned by an angle",
-        keys: &[
-            once("target", "the angle and its tolerance to both sides, 90deg:5deg"),
-            once("turned", "what was turned, 88deg"),
-        ],
+        about: cli_angle,
+        keys: &[once("target", cli_angle_target), once("turned", cli_angle_turned)],
         example: "target=90deg:5deg turned=88deg",
         work: angle,
     },
     Figure {
         name: "bolt",
-        about: "whether a torque makes sense for thread and grade",
+        about: cli_bolt,
         keys: &[
-            once("torque", "the torque, 9Nm"),
-            once("thread", "the thread, M6 or M8x1"),
-            once("grade", "the grade on the head, 8.8, 10.9 or 12.9"),
+            once("torque", cli_bolt_torque),
+            once("thread", cli_bolt_thread),
+            once("grade", cli_bolt_grade),
         ],
         example: "torque=9Nm thread=M6 grade=8.8",
         work: bolt,
     },
     Figure {
         name: "order",
-        about: "the order of a cover's bolts, and the next one",
+        about: cli_order,
         keys: &[
-            once("pattern", "star for a ring, crosswise for a pan, spiral for a plate"),
-            often("bolt", "a bolt and where it sits, A:0mm:60mm"),
-            perhaps_often("done", "a bolt that is done in this stage, A"),
+            once("pattern", cli_order_pattern),
+            often("bolt", cli_order_bolt),
+            perhaps_often("done", cli_order_done),
         ],
         example: "pattern=crosswise bolt=A:-100mm:80mm bolt=B:0mm:80mm bolt=C:100mm:80mm bolt=D:-100mm:-80mm bolt=E:0mm:-80mm bolt=F:100mm:-80mm done=B",
         work: order,
@@ -96,7 +94,7 @@ pub const FIGURES: &[Figure] = &[
 ];
 
 fn tool(given: &Given) -> Result<(TorqueTool, NaiveDate), Failure> {
-    let [low, high] = parts("tool", given.or("tool", ""), "lowest:highest, such as 5Nm:25Nm")?;
+    let [low, high] = parts("tool", given.or("tool", ""), cli_form_tool())?;
     let (low, high): (Torque, Torque) =
         (quantity("tool", low, Unit::NewtonMetre)?, quantity("tool", high, Unit::NewtonMetre)?);
     let class = given.get("class").map(|text| percent("class", text)).transpose()?;
@@ -104,7 +102,7 @@ fn tool(given: &Given) -> Result<(TorqueTool, NaiveDate), Failure> {
     let due = match (given.get("due"), given.get("calibrated")) {
         (Some(due), None) => day("due", due)?,
         (None, Some(calibrated)) => calibration_due(day("calibrated", calibrated)?, months)?,
-        _ => return Err(Failure::new(Exit::Usage, "Give either due=2026-06-30 or calibrated=2025-06-30.")),
+        _ => return Err(failure(Exit::Usage, cli_due_or_calibrated())),
     };
     let class = class.unwrap_or_else(|| class_a_deviation_percent(high));
     let tool = TorqueTool::new(low, high, class, due).map_err(FigureError::from)?;
@@ -113,18 +111,19 @@ fn tool(given: &Given) -> Result<(TorqueTool, NaiveDate), Failure> {
 
 fn stage(given: &Given) -> Result<TorqueStage, Failure> {
     if let Some(target) = given.get("target") {
-        let tolerance = percent("tolerance", given.need("tolerance", "")?)?;
+        let tolerance = percent("tolerance", given.need("tolerance", cli_tolerance_missing)?)?;
         let target = quantity("target", target, Unit::NewtonMetre)?;
         return Ok(TorqueStage::new(target, tolerance).map_err(FigureError::from)?);
     }
-    let key = given.need("spec", ": give target=… and tolerance=…, or spec=… with --sheet FILE")?;
-    let spec = given.sheet().and_then(|sheet| sheet.torque(key)).ok_or_else(|| {
-        Failure::new(Exit::DoesNotLoad, format!("There is no sheet with the torque \"{key}\"."))
-    })?;
+    let key = given.need("spec", cli_spec_missing)?;
+    let spec = given
+        .sheet()
+        .and_then(|sheet| sheet.torque(key))
+        .ok_or_else(|| failure(Exit::DoesNotLoad, cli_no_torque(key)))?;
     let text = given.or("stage", "1");
     let place = whole::<usize>("stage", text)?;
     let stage = place.checked_sub(1).and_then(|index| spec.stages().get(index));
-    stage.copied().ok_or_else(|| wrong("stage", text, format!("it has {} stage(s).", spec.stages().len())))
+    stage.copied().ok_or_else(|| wrong("stage", text, cli_stages(spec.stages().len())))
 }
 
 fn torque(given: &Given) -> Result<Working, Failure> {
@@ -150,7 +149,7 @@ fn adapter(given: &Given) -> Result<Working, Failure> {
 }
 
 fn angle(given: &Given) -> Result<Working, Failure> {
-    let [target, tolerance] = parts("target", given.or("target", ""), "angle:tolerance, such as 90deg:5deg")?;
+    let [target, tolerance] = parts("target", given.or("target", ""), cli_form_target())?;
     let of = |text: &str| quantity::<Angle>("target", text, Unit::Degree);
     let stage = AngleStage::new(of(target)?, of(tolerance)?)?;
     Ok(judge_angle(stage, given.quantity("turned", Unit::Degree, "")?)?.working())
@@ -158,8 +157,8 @@ fn angle(given: &Given) -> Result<Working, Failure> {
 
 fn bolt(given: &Given) -> Result<Working, Failure> {
     let (thread, grade) = (given.or("thread", ""), given.or("grade", ""));
-    let thread = thread.parse().map_err(|error: FigureError| wrong("thread", thread, error))?;
-    let grade = grade.parse().map_err(|error: FigureError| wrong("grade", grade, error))?;
+    let thread = thread.parse().map_err(|error: FigureError| wrong("thread", thread, error.to_string()))?;
+    let grade = grade.parse().map_err(|error: FigureError| wrong("grade", grade, error.to_string()))?;
     Ok(bolt_sense(given.quantity("torque", Unit::NewtonMetre, "")?, thread, grade)?.working())
 }
 
@@ -168,10 +167,10 @@ fn order(given: &Given) -> Result<Working, Failure> {
         "star" => Pattern::Star,
         "crosswise" => Pattern::Crosswise,
         "spiral" => Pattern::Spiral,
-        other => return Err(wrong("pattern", other, "it is star, crosswise or spiral.")),
+        other => return Err(wrong("pattern", other, cli_pattern_words())),
     };
     let bolt = |text: &str| {
-        let [id, x, y] = parts("bolt", text, "name:right:up, such as A:0mm:60mm")?;
+        let [id, x, y] = parts("bolt", text, cli_form_bolt())?;
         Ok(Bolt {
             id: id.to_owned(),
             x: quantity("bolt", x, Unit::Millimetre)?,
@@ -181,12 +180,5 @@ fn order(given: &Given) -> Result<Working, Failure> {
     let bolts = given.all("bolt").map(bolt).collect::<Result<Vec<_>, Failure>>()?;
     let order = bolt_order(&bolts, pattern)?;
     let done: Vec<String> = given.all("done").map(str::to_owned).collect();
-    let mut working = order.working();
-    if !done.is_empty() {
-        working.answer.push(match order.next(&done)? {
-            Some(next) => format!("Next: {next}."),
-            None => "All are done in this stage.".to_owned(),
-        });
-    }
-    Ok(working)
+    if done.is_empty() { Ok(order.working()) } else { Ok(order.working_after(&done)?) }
 }

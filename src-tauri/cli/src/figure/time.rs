@@ -6,19 +6,17 @@ use panside_trade::units::Unit;
 use panside_trade::{Worked, Working};
 
 use super::given::{Given, moment, quantity, wrong};
+use super::message::*;
 use super::{Figure, often, perhaps};
 use crate::exit::Failure;
 
 pub const FIGURES: &[Figure] = &[Figure {
     name: "labour",
-    about: "time by phase, waiting and unplanned time apart, in tenths of an hour",
+    about: cli_labour,
     keys: &[
-        often(
-            "event",
-            "a time and what the clock was told, 0min:on:drain, 20min:on:drain:waiting:cooling, 40min:on:drain:unplanned:seized nut or 50min:off",
-        ),
-        perhaps("until", "until when it is counted if still clocked on, 60min"),
-        perhaps("expected", "what was expected in all, 45min"),
+        often("event", cli_labour_event),
+        perhaps("until", cli_labour_until),
+        perhaps("expected", cli_labour_expected),
     ],
     example: "event=0min:on:drain event=20min:on:drain:waiting:cooling event=50min:on:pan event=95min:off expected=60min",
     work,
@@ -26,8 +24,6 @@ pub const FIGURES: &[Figure] = &[Figure {
 
 fn event(text: &str) -> Result<(Moment, Clocked), Failure> {
     let parts: Vec<&str> = text.split(':').collect();
-    let form =
-        "write time:on:phase, time:on:phase:waiting:reason, time:on:phase:unplanned:reason or time:off.";
     let (at, clocked) = match parts.as_slice() {
         [at, "off"] => (at, Clocked::Off),
         [at, "on", phase] => (at, Clocked::On { phase: (*phase).to_owned(), spent: Spent::Work }),
@@ -36,7 +32,7 @@ fn event(text: &str) -> Result<(Moment, Clocked), Failure> {
             let spent = if *kind == "waiting" { Spent::Waiting(reason) } else { Spent::Unplanned(reason) };
             (at, Clocked::On { phase: (*phase).to_owned(), spent })
         }
-        _ => return Err(wrong("event", text, form)),
+        _ => return Err(wrong("event", text, cli_event_form())),
     };
     Ok((moment("event", at)?, clocked))
 }

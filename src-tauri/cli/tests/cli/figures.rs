@@ -99,7 +99,7 @@ fn the_demo_figures_come_out_as_the_demo_has_them() {
 fn json_has_the_steps_and_the_sources() {
     let said = figure("adapter torque=30lbf.ft tool=12in adapter=6in --json");
     let working: serde_json::Value = serde_json::from_str(&said.out).unwrap();
-    assert_eq!(working["steps"][1]["value"], "20 lbf·ft");
+    assert_eq!(working["steps"][1]["value"]["text"], "20 lbf·ft");
     assert_eq!(working["sources"][0]["seen"], "read");
 }
 

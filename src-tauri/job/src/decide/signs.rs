@@ -69,7 +69,7 @@ impl<'a> Draft<'a> {
 
     pub fn sign_off(&self, id: &str) -> Result<&'a SignOff, Refusal> {
         let procedure = &self.job.procedure;
-        let given = procedure.names.sign(id).ok_or_else(|| Refusal::from(refused_no_such("sign-off", id)))?;
+        let given = procedure.names.sign(id).ok_or_else(|| Refusal::from(refused_no_such("sign_off", id)))?;
         Ok(procedure.sign_off(given))
     }
 }

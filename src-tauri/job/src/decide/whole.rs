@@ -11,7 +11,7 @@ use crate::message::refused_no_such;
 impl Draft<'_> {
     pub fn vehicle_action(&mut self, id: &str) -> Result<(), Refusal> {
         let made = self.job.procedure.names.vehicle_action(id);
-        let made = made.ok_or_else(|| Refusal::from(refused_no_such("vehicle action", id)))?;
+        let made = made.ok_or_else(|| Refusal::from(refused_no_such("vehicle_action", id)))?;
         self.act(Action::Vehicle(made), |lost| VehicleAction { action: id.to_owned(), lost }.into())
     }
 

@@ -19,7 +19,7 @@ impl Draft<'_> {
     pub fn sign(&mut self, signature: &Signature) -> Result<(), Refusal> {
         let job = self.job;
         let sign_off = self.sign_off(&signature.sign)?;
-        let no_such = || Refusal::from(refused_no_such("sign-off", &signature.sign));
+        let no_such = || Refusal::from(refused_no_such("sign_off", &signature.sign));
         let given = job.procedure.names.sign(&signature.sign).ok_or_else(no_such)?;
         let step = job.procedure.machine.signs[given.at()].step;
         let worker = job.step(step).counts().map(|attempt| attempt.begun.who);

@@ -3,14 +3,14 @@
 use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::{Scan, ScanOf};
 use panside_trade::code::{System, TroubleCode, read_codes};
-use panside_trade::vin::{Vin, VinProblem, read_vin};
+use panside_trade::vin::{Suggestion, Vin, VinProblem, read_vin};
 
 use super::kind::{self, Kind, measures_nothing};
 use super::{Classified, Context, name_of};
 use crate::command::Refusal;
 use crate::message::{
     Message, code_apart, code_told, scan_empty, scan_no_codes, scan_read, vin_character, vin_check_digit,
-    vin_fits, vin_length, vin_perhaps, vin_year,
+    vin_fits, vin_length, vin_year,
 };
 use crate::sheet::Specs;
 use crate::value::EntryValue;
@@ -60,14 +60,7 @@ fn vin(text: &str) -> Result<Classified, Refusal> {
 
 /// Numbers that may be meant, likeliest first.
 fn perhaps(read: &Vin) -> Vec<Message> {
-    let suggestions = read.suggestions.iter().take(MOST_SUGGESTED);
-    suggestions
-        .map(|suggestion| {
-            let changes = suggestion.changes.iter();
-            let changes = changes.map(|(place, read, meant)| format!("{meant} for {read} ({place})"));
-            vin_perhaps(&suggestion.vin, changes.collect::<Vec<_>>())
-        })
-        .collect()
+    read.suggestions.iter().take(MOST_SUGGESTED).map(Suggestion::message).collect()
 }
 
 /// Codes by their structure. A code of another system is told as set apart: it does not bear on the transmission by

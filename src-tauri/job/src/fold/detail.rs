@@ -68,10 +68,9 @@ impl Job {
         if detail.in_progress().is_none() {
             // The record has a value at a step that nobody was in: keep the value all the same.
             detail.attempts.push(Attempt::new(mark.clone()));
-            self.disagreements.push(crate::job::Disagreement {
-                seq: mark.seq,
-                what: format!("a value was entered at {}, which was not in progress", body.step),
-            });
+            let title = &self.procedure.step(step).title;
+            let what = crate::message::differs_entered(title);
+            self.disagreements.push(crate::job::Disagreement { seq: mark.seq, what });
         }
         let detail = &mut self.steps[step.at()];
         let Some((attempt_at, attempt)) = detail.attempts.iter_mut().enumerate().next_back() else { return };

@@ -7,6 +7,7 @@ use super::*;
 use crate::command::Command;
 use crate::event::{Done, Lost, Voided};
 use crate::job::EndedBy;
+use crate::message::{differs_action, differs_no_step};
 use crate::testing::{Bay, degrees, person, procedure, sign, specs, stamp, technician};
 
 fn take(job: &mut Job, minute: i64, event: impl Into<Event>) {
@@ -93,6 +94,8 @@ fn a_done_step_that_todays_rules_would_refuse_stays_done() {
     assert!(job.procedure.machine.is_worked(&job.state, coil));
     assert_eq!(job.disagreements.len(), 1);
     assert_eq!(job.disagreements[0].seq, job.last_seq());
+    let title = &job.procedure.step(coil).title;
+    assert_eq!(job.disagreements[0].what, differs_action("done", title));
 }
 
 #[test]
@@ -113,6 +116,7 @@ fn what_the_record_says_lapsed_lapses_and_what_it_does_not_say_stands() {
     let probe = job.procedure.names.var("exhaust_probe").unwrap();
     assert_eq!(job.procedure.machine.value(&job.state, probe), 0, "recorded as forgotten");
     assert_eq!(job.disagreements.len(), 1);
+    assert_eq!(job.disagreements[0].what, differs_lost());
 }
 
 #[test]
@@ -122,6 +126,7 @@ fn an_event_about_a_step_that_does_not_exist_is_noted_and_the_job_goes_on() {
     bay.record(vec![crate::event::Begun { step: "boat".into(), lost: Lost::default() }.into()]);
     assert_eq!(bay.job.state, before);
     assert_eq!(bay.job.disagreements.len(), 1);
+    assert_eq!(bay.job.disagreements[0].what, differs_no_step("boat"));
     bay.work_up_to("coil");
     assert_eq!(bay.job.disagreements.len(), 1);
 }

@@ -234,7 +234,6 @@ panside_messages::messages! {
     vin_check_digit "vin-check-digit" (found, expected);
     vin_year "vin-year" (found);
     vin_fits "vin-fits" ();
-    vin_perhaps "vin-perhaps" (vin, changes);
     code_told "code-told" (code, system, origin, part);
     code_apart "code-apart" (code, system, origin, part);
     timer_elapsed "timer-elapsed" (minutes);
@@ -325,4 +324,17 @@ panside_messages::messages! {
     job_event_kind_unknown "job-event-kind-unknown" (kind);
     job_event_version_unknown "job-event-version-unknown" (kind, version, newest);
     job_event_body "job-event-body" (kind, version);
+
+    // Where the rules and the record differ.
+    differs_no_step "differs-no-step" (id);
+    differs_no_vehicle_action "differs-no-vehicle-action" (id);
+    differs_no_sign_off "differs-no-sign-off" (id);
+    differs_no_gate "differs-no-gate" (id);
+    differs_no_value "differs-no-value" (id, value);
+    differs_action "differs-action" (action, what);
+    differs_observed "differs-observed" (what, value);
+    differs_not_given "differs-not-given" (what);
+    differs_start "differs-start" ();
+    differs_lost "differs-lost" ();
+    differs_entered "differs-entered" (step);
 }

@@ -22,6 +22,11 @@ frame-lane-up = up
 frame-job-steps-says = Job steps: { $done } of { $all } steps done. Looking at step { $number }, { $title }. Opens all steps.
 frame-job-steps-title = Job steps
 frame-phase-minutes = expected { $expected }, worked { $worked }
+# A phase whose steps are all done, in one row.
+frame-phase-done = { $count ->
+    [one] 1 step done, worked { $worked }
+   *[other] { $count } steps done, worked { $worked }
+}
 frame-minutes = { $minutes } min
 frame-none-open = No step can begin now. A vehicle action, or the end of a wait, opens the next one.
 frame-show-open = Open steps only:
@@ -51,6 +56,12 @@ frame-timer-left = step { $number }: { $time }
 frame-timer-over = step { $number }: time is up
 # $what: name of a timer; $number: of its step. Told once.
 frame-timer-told = Step { $number }, { $what }: time is up.
+# $text: what a meter, a wrench or a scanner typed. Said in one line.
+frame-came-nowhere = "{ $text }" came in, but no entry that takes a number is open. Nothing was entered.
+frame-came-no-number = "{ $text }" came in and is not a number. It stands as a draft: clear it, or measure again.
+# $unit: the unit that was sent; $units: those that the open entry takes
+frame-came-unit = This takes { $units }, not "{ $unit }". The number stays as a draft: correct it, or measure again.
+frame-came-unit-none = This takes no unit, and "{ $unit }" came with it. The number stays as a draft: correct it, or measure again.
 frame-fresh-left = { $what } counts for { $minutes } min
 frame-let-pass = add { $minutes } min
 frame-demo-clock = demo clock

@@ -89,8 +89,10 @@ screens-photos-count = { $count ->
 }
 screens-photos-none = No photo has been taken in this job yet.
 screens-photo-voided = voided or replaced: does not count
-screens-photo-before = Before
-screens-photo-after = After
+screens-photo-previous = Previous
+screens-photo-next = Next
+# Which photo is shown, of how many.
+screens-photo-at = { $number } of { $of }
 screens-photo-pixels = Actual pixels
 screens-photo-fit = Fit to screen
 
@@ -176,6 +178,11 @@ screens-more-renew = Signatures to renew
 screens-more-stop = Stop and call
 screens-light = Light screen
 screens-dark = Dark screen
+# The side of the main button and of a pad's keys; a press changes it.
+screens-setup-hand = { $left ->
+    [true] Main button: left
+   *[other] Main button: right
+}
 
 screens-figures = Figures
 screens-figures-larger = Show larger: { $title }

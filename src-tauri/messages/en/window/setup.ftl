@@ -18,6 +18,32 @@ screens-setup-device-title = Name this tablet
 screens-setup-device-unnamed = It has no name yet.
 screens-setup-device-add = Name it
 screens-setup-back = Put back
+
+# Keys of a remote, a pedal or a headset.
+screens-remote = Remote keys
+screens-remote-explains = For a remote, pedal or headset that sends keys to this tablet.
+screens-remote-next = Next
+screens-remote-next-explains = Goes to the next thing on the screen: what is asked for first, then the main button.
+screens-remote-do = Press
+screens-remote-do-explains = Presses what is marked.
+screens-remote-back = Back
+screens-remote-back-explains = Closes what is open, or goes back.
+screens-remote-none = no key
+screens-remote-choose = Choose a key
+screens-remote-press = Press the key now.
+screens-remote-cancel = Cancel
+screens-remote-take-away = Take away
+# $key: the key that was pressed; $does: what it does from now on
+screens-remote-chosen = { $key } is the key for { $does }.
+screens-remote-typing = The key { $key } is needed for typing. Press another one.
+screens-remote-own = The key { $key } already works everywhere as it is. Press another one.
+screens-remote-alone = This key does nothing by itself. Press another one, without Shift, Ctrl or Alt.
+# $does: what the key does already
+screens-remote-taken = This key is already the one for { $does }. Press another one, or take it away there first.
+screens-sound = Sound
+screens-sound-explains = A short sound, and a shake where the tablet can, when a timer has run out and when something is refused.
+screens-sound-both = Sound and vibration:
+
 screens-setup-work = Switch to
 screens-setup-range = { $min } to { $max } { $unit }
 screens-setup-class = ± { $percent } %

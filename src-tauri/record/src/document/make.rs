@@ -172,7 +172,7 @@ fn disagreements(source: Source<'_>, inputs: &RecordInputs, tally: &Tally) -> Ve
     let (job, say) = (source.job, source.say);
     let found = job.disagreements.iter();
     let mut all: Vec<String> =
-        found.map(|found| say.says(&messages::differs_event(found.seq, &found.what))).collect();
+        found.map(|found| say.says(&messages::differs_event(found.seq, found.what.clone()))).collect();
     if job.last_seq() != inputs.events {
         let [journal, record] = [inputs.events, job.last_seq()].map(|events| events.to_string());
         all.push(say.says(&messages::differs_length(journal, record)));

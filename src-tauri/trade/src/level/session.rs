@@ -1,7 +1,5 @@
 //! One session of stick readings: whether they count, and the level they give.
 
-use std::fmt;
-
 use serde::{Deserialize, Serialize};
 
 use super::{LevelChart, LevelClass, LevelReading, LevelResult, judge};
@@ -43,21 +41,6 @@ pub enum NotJudged {
     RangesNotCycled,
 }
 
-impl fmt::Display for NotJudged {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            NotJudged::FloorNotLevel => {
-                "The level is not judged: put the vehicle on a level floor and read again."
-            }
-            NotJudged::NotIdling => "The level is not judged: let the engine idle and read again.",
-            NotJudged::NotInPark => "The level is not judged: shift to park and read again.",
-            NotJudged::RangesNotCycled => {
-                "The level is not judged: cycle through the ranges with the brake held and read again."
-            }
-        })
-    }
-}
-
 /// A reading with its time.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -78,15 +61,6 @@ pub enum LeftOut {
     BeforeEngineStart,
     /// Older than the last adding or draining.
     BeforeFluidChange,
-}
-
-impl fmt::Display for LeftOut {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            LeftOut::BeforeEngineStart => "does not count: the engine was started since",
-            LeftOut::BeforeFluidChange => "does not count: fluid was added or drained since",
-        })
-    }
 }
 
 /// What happened around the readings, on the same clock.

@@ -5,7 +5,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
 use crate::measure::{Angle, Length, Measure, Torque};
-use crate::source::ADAPTER;
+use crate::message::working::*;
+use crate::source;
 use crate::text::figure_to;
 use crate::units::Unit;
 use crate::working::{Worked, Working};
@@ -90,18 +91,14 @@ impl Worked for AdapterSetting {
         let reach = self.reach;
         let parts = format!("{tool} / ({tool} + {} × cos {})", reach.adapter, reach.angle, tool = reach.tool);
         let factor = figure_to(self.factor, 5);
-        let working = Working::of("setting with an adapter")
-            .given("torque at the bolt", self.wanted)
-            .given("tool", reach.tool)
-            .given("adapter", format!("{} at {}", reach.adapter, reach.angle))
-            .step("factor", parts, &factor)
-            .step("setting", format!("{} × {factor}", self.wanted), self.setting);
         let newton_metres = self.setting.to(Unit::NewtonMetre).unwrap_or(self.setting);
-        working
-            .answer(format!(
-                "Set the tool to {} ({newton_metres}) for {} at the bolt, and keep the angle.",
-                self.setting, self.wanted
-            ))
-            .sources(&[ADAPTER])
+        Working::of(working_adapter())
+            .given(working_adapter_wanted(), self.wanted)
+            .given(working_tool(), reach.tool)
+            .given(working_adapter_given(), working_at(reach.adapter, reach.angle))
+            .step(working_factor(), parts, &factor)
+            .step(working_setting(), format!("{} × {factor}", self.wanted), self.setting)
+            .answer(working_adapter_set(self.setting, newton_metres, self.wanted))
+            .sources([source::adapter()])
     }
 }

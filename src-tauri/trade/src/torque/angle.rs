@@ -4,7 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::FigureError;
 use crate::measure::Angle;
-use crate::source::{Seen, Source};
+use crate::message::working::*;
+use crate::source;
 use crate::working::{Worked, Working};
 
 /// More than two turns are no tightening stage.
@@ -12,11 +13,6 @@ const LARGEST_DEGREES: f64 = 720.0;
 
 /// Rounding of the reckoning, in degrees.
 const ROUNDING_DEGREES: f64 = 1e-9;
-
-const MARKED: Source = Source {
-    says: "an angle is turned from a mark on bolt and part, in one go, and its bolt is not used again where the sheet says so",
-    seen: Seen::CommonPractice,
-};
 
 /// An angle stage: above 0°, with a tolerance to both sides that is smaller than it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -115,17 +111,16 @@ pub fn judge_angle(stage: AngleStage, turned: Angle) -> Result<AngleResult, Figu
 impl Worked for AngleResult {
     fn working(&self) -> Working {
         let AngleStage { target, tolerance } = self.stage;
-        let working = Working::of("angle stage")
-            .given("target", format!("{target} ± {tolerance}"))
-            .given("turned", self.turned)
-            .step("left to turn", format!("{target} − {}", self.turned), self.left);
-        let working = match self.class {
-            AngleClass::Inside => working.answer("Inside the tolerance."),
-            AngleClass::Short => working.answer(format!("Too little: turn on by {}.", self.left)),
-            AngleClass::Over => {
-                working.answer("Too much: do not turn back; loosen or replace the bolt as the sheet says.")
-            }
+        let answer = match self.class {
+            AngleClass::Inside => working_angle_inside(),
+            AngleClass::Short => working_angle_short(self.left),
+            AngleClass::Over => working_angle_over(),
         };
-        working.sources(&[MARKED])
+        Working::of(working_angle())
+            .given(working_target(), format!("{target} ± {tolerance}"))
+            .given(working_angle_turned(), self.turned)
+            .step(working_angle_left(), format!("{target} − {}", self.turned), self.left)
+            .answer(answer)
+            .sources([source::angle_marked()])
     }
 }

@@ -1,12 +1,15 @@
 //! A setting against limits that are narrowed by what the tool may be off: only so is a click proved to be inside.
 
+use panside_messages::Message;
 use serde::{Deserialize, Serialize};
 
 use super::{TorqueReason, TorqueResult};
 use crate::FigureError;
-use crate::measure::{Measure, Torque};
-use crate::source::{GUARD_BAND, TOOL_RULES};
+use crate::measure::Torque;
+use crate::message::working::*;
+use crate::source;
 use crate::text::figure;
+use crate::units::Unit;
 use crate::working::{Worked, Working};
 
 /// What a setting proves with the tool's deviation against it.
@@ -70,13 +73,22 @@ pub fn guard(result: TorqueResult) -> Result<Guarded, FigureError> {
 
 impl TorqueReason {
     /// Why a click does not count, as a sentence that says what to do.
-    pub fn sentence(self) -> &'static str {
+    pub(super) fn message(self) -> Message {
         match self {
-            TorqueReason::OutsideTolerance => "The setting is outside the tolerance: set the tool again.",
-            TorqueReason::ToolOutOfRange => {
-                "The setting is outside the tool's range: take a tool that reaches it."
-            }
-            TorqueReason::CalibrationPast => "The tool's calibration has run out: take another tool.",
+            TorqueReason::OutsideTolerance => working_torque_outside(),
+            TorqueReason::ToolOutOfRange => working_torque_tool_range(),
+            TorqueReason::CalibrationPast => working_torque_calibration(),
+        }
+    }
+}
+
+impl Guarded {
+    /// The answer where the click counts.
+    fn proof(&self) -> Message {
+        match self.class {
+            GuardClass::Proved => working_torque_inside(),
+            _ if !self.can_be_proved() => working_torque_tool_coarse(),
+            _ => working_torque_not_proved(),
         }
     }
 }
@@ -85,54 +97,33 @@ impl Worked for Guarded {
     fn working(&self) -> Working {
         let result = &self.result;
         let tool = result.tool;
-        let target = result.stage.target();
-        let percent = figure(result.stage.tolerance_percent());
-        let mut working = Working::of("torque")
-            .given("target", format!("{target} ± {percent} %"))
-            .given("setting", result.setting)
-            .given(
-                "tool",
-                format!("{} to {} ± {} %", tool.lowest(), tool.highest(), figure(tool.deviation_percent())),
-            )
-            .given("calibrated until", tool.calibration_due())
-            .given("day", result.on)
+        let wanted = format!("{} ± {} %", result.stage.target(), figure(result.stage.tolerance_percent()));
+        let off = figure(tool.deviation_percent());
+        let newton_metres = result.setting.to(Unit::NewtonMetre).unwrap_or(result.setting);
+        let mut working = Working::of(working_torque())
+            .given(working_target(), &wanted)
+            .given(working_setting(), result.setting)
+            .given(working_tool(), working_range(tool.lowest(), format!("{} ± {off} %", tool.highest())))
+            .given(working_calibrated_until(), tool.calibration_due().to_string())
+            .given(working_day(), result.on.to_string())
+            .step(working_torque_newton_metres(), result.setting, newton_metres)
+            .step(working_limits(), wanted, working_range(result.lowest_allowed, result.highest_allowed))
             .step(
-                "setting in N·m",
-                result.setting.to_string(),
-                Torque::try_from(result.setting).map_or_else(|_| String::new(), |set| set.to_string()),
-            )
-            .step(
-                "limits",
-                format!("{target} ± {percent} %"),
-                format!("{} to {}", result.lowest_allowed, result.highest_allowed),
-            )
-            .step(
-                "off target",
-                "(setting − target) / target",
+                working_torque_off_target(),
+                working_torque_off_target_how(),
                 format!("{} %", figure(result.off_target_percent)),
             )
-            .step(
-                "proved",
-                format!("limits, narrowed by {} %", figure(tool.deviation_percent())),
-                format!("{} to {}", self.from, self.to),
-            );
+            .step(working_torque_proved(), working_torque_proved_how(off), working_range(self.from, self.to));
         for reason in &result.reasons {
-            working = working.answer(reason.sentence());
+            working = working.answer(reason.message());
         }
         if let Some(slip) = result.unit_slip {
-            let value = Measure::new(result.setting.value(), slip.fits)
-                .map_or_else(|_| String::new(), |it| it.to_string());
-            working = working.answer(format!("{value} would fit: is the tool's scale in {}?", slip.fits));
+            let value = format!("{} {}", figure(result.setting.value()), slip.fits);
+            working = working.answer(working_torque_unit_slip(value, slip.fits.symbol()));
         }
         if result.reasons.is_empty() {
-            working = working.answer(match self.class {
-                GuardClass::Proved => "Inside the tolerance, also with all that the tool may be off.",
-                _ if !self.can_be_proved() => {
-                    "Inside the tolerance as set. No setting of this tool proves it: the tolerance is finer than the tool."
-                }
-                _ => "Inside the tolerance as set, but not proved: the tool's deviation reaches over a limit.",
-            });
+            working = working.answer(self.proof());
         }
-        working.sources(&[TOOL_RULES, GUARD_BAND])
+        working.sources([source::tool_rules(), source::guard_band()])
     }
 }

@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 use super::{TorqueReason, TorqueTool};
 use crate::FigureError;
 use crate::measure::Torque;
-use crate::source::{CALIBRATED_YEARLY, TOOL_RULES};
+use crate::message::working::*;
+use crate::source;
 use crate::working::{Worked, Working};
 
 /// Months between calibrations if nothing else is said (ISO 6789, from memory).
@@ -47,17 +48,17 @@ pub fn calibration_due(calibrated: NaiveDate, months: u32) -> Result<NaiveDate, 
 impl Worked for ToolUse {
     fn working(&self) -> Working {
         let tool = self.tool;
-        let mut working = Working::of("whether a tool may be used")
-            .given("setting", self.setting)
-            .given("tool", format!("{} to {}", tool.lowest(), tool.highest()))
-            .given("calibrated until", tool.calibration_due())
-            .given("day", self.on);
+        let mut working = Working::of(working_tool_use())
+            .given(working_setting(), self.setting)
+            .given(working_tool(), working_range(tool.lowest(), tool.highest()))
+            .given(working_calibrated_until(), tool.calibration_due().to_string())
+            .given(working_day(), self.on.to_string());
         if self.reasons.is_empty() {
-            working = working.answer("The tool may be used for it.");
+            working = working.answer(working_tool_may());
         }
         for reason in &self.reasons {
-            working = working.answer(reason.sentence());
+            working = working.answer(reason.message());
         }
-        working.sources(&[TOOL_RULES, CALIBRATED_YEARLY])
+        working.sources([source::tool_rules(), source::calibrated_yearly()])
     }
 }

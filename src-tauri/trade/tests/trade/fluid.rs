@@ -65,7 +65,7 @@ fn a_top_up_stays_short_of_its_estimate() -> Worked {
     let pours: Vec<f64> = result.pours.iter().map(|pour| pour.litres()).collect();
     assert_eq!(pours.len(), 2, "0.8 L in pours of at most 0.5 L");
     assert!(near(pours.iter().sum::<f64>(), 0.8, 1e-12) && near(pours[0], pours[1], 1e-12));
-    assert!(result.working().to_string().contains("Pour in 0.8 L in 2 step(s), then read again"));
+    assert!(result.working().to_string().contains("Pour in 0.8 L in 2 steps, then read again"));
     Ok(())
 }
 

@@ -11,6 +11,7 @@
 //! - `session`: sessions of stick readings, and when the symptom may be judged.
 //! - `fluid`: rise for each litre, top-up, refill, balance.
 //! - `coil`, `code`, `vin`, `cooling`, `surface`, `labour`: each against published examples.
+//! - `spoken`: every working in another language.
 //! - `parsers`: whatever is typed, nothing panics.
 //!
 //! Libraries that nobody here wrote are asked in the workspace's `tests/figures`.
@@ -31,6 +32,7 @@ mod order;
 mod parsers;
 mod scale;
 mod session;
+mod spoken;
 mod surface;
 mod tightening;
 mod torque;

@@ -7,3 +7,11 @@ export function goesOnTo(view: Pick<JobView, "steps">, missing: RecordPage["miss
   const steps = at.flatMap((id) => view.steps.filter((step) => step.id === id));
   return steps.find((step) => step.shown === "in_progress" || step.shown === "open") ?? steps[0] ?? null;
 }
+
+/** More of a kind than this are folded into one row with their number. */
+const FEW = 3;
+
+/** Whether so much of a kind is missing that it is folded. */
+export function isMany(group: RecordPage["missing"][number]): boolean {
+  return group.what.length > FEW;
+}

@@ -1,0 +1,64 @@
+// The tablets that the screens are looked at on. A millimeter of a tablet has √(width² + height²) ÷ inches ÷ 25.4 pixels.
+
+/** By name: width and height in pixels, pixels of a millimeter, and whether only one scene of each screen and pad is seen. */
+export const SIZES = {
+  "10-inch": { width: 1280, height: 800, mm: 160 / 25.4, some: false },
+  "8-inch": { width: 1280, height: 800, mm: 7.43, some: false },
+  upright: { width: 800, height: 1280, mm: 6.3, some: true },
+  "8-inch-upright": { width: 800, height: 1280, mm: 7.43, some: true },
+  "13-inch": { width: 1920, height: 1200, mm: 6.86, some: true },
+};
+
+/** One scene of each screen, pad and overlay: enough to see that a shape is laid out. */
+export const SOME = new Set([
+  ...[
+    "bay-jobs",
+    "new-job",
+    "photos",
+    "photos-large",
+    "figures",
+    "figures-level",
+    "record",
+    "record-missing",
+  ],
+  ...[
+    "setup",
+    "setup-device",
+    "setup-person",
+    "setup-tool",
+    "setup-pin",
+    "setup-size",
+    "setup-left",
+    "setup-sheets",
+  ],
+  ...[
+    "sheet-typing",
+    "sheet-range",
+    "sheet-chart",
+    "sheet-torque",
+    "rows-open",
+    "rows-not-yet",
+    "rows-level",
+  ],
+  ...["rows-meanwhile", "plan-order", "pad-reading", "pad-level", "pad-coil", "pad-cool-down-infrared"],
+  ...[
+    "pad-balance",
+    "pad-balance-explain",
+    "pad-count",
+    "pad-torque",
+    "pad-torque-bolts",
+    "pad-torque-typed",
+  ],
+  ...[
+    "pad-torque-tool",
+    "pad-photo",
+    "pad-photo-taken",
+    "pad-choice",
+    "pad-several",
+    "pad-scan",
+    "pad-timer",
+  ],
+  ...["pad-note", "pad-left", "frame-floor", "frame-dangers-long", "frame-pan-off", "frame-vehicle-actions"],
+  ...["frame-job-steps", "frame-job-steps-opened", "frame-tray", "over-who", "over-more", "over-skip"],
+  ...["over-stop", "over-observe", "over-renew"],
+]);
