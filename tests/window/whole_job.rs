@@ -17,12 +17,12 @@ const SAYS: &[&str] = &[
     "K. Lund",
 ];
 
-/// Every torque of the script that counts, as it was clicked and with which tool.
+/// Every torque of the script that counts, as it was clicked, beside what the sheet allows, and with which tool.
 const TORQUES: &[&str] = &[
-    "8 N·m, W1, quarter-inch click wrench, within limits",
-    "4, then 9.0 N·m, W1, quarter-inch click wrench, within limits",
-    "38 N·m, W2, three-eighths click wrench, within limits",
-    "45 N·m, W2, three-eighths click wrench, within limits",
+    "8 N·m 8 N·m ± 10 % within limits W1, quarter-inch click wrench",
+    "4, then 9.0 N·m 4, then 9 N·m ± 11 % within limits W1, quarter-inch click wrench",
+    "38 N·m 38 N·m ± 10 % within limits W2, three-eighths click wrench",
+    "45 N·m 45 N·m ± 10 % within limits W2, three-eighths click wrench",
 ];
 
 /// Parts of the record that must be the same whether a hand or the script's own walk entered them.

@@ -11,6 +11,8 @@ const PLACES = "[role=dialog], input, textarea";
 const LAYERS = "[role=dialog], main";
 /** What changes what a tap on a control does, beside its words. */
 const STATES = ["aria-pressed", "aria-checked", "aria-expanded"];
+/** Frames that are looked at after a change: what measures the room lays it out anew one or two frames later. */
+const FOLLOWED = 3;
 
 /** What a tap on a control does: the control's own words, in the places whose names say what they are about. */
 function meaning(element: Element): string {
@@ -49,8 +51,8 @@ export interface Guard {
 /** Guards the window from now on. */
 export function guardTaps(): Guard {
   const known = new WeakMap<Element, Stood>();
-  /** Something has changed since the last look. */
-  let stale = true;
+  /** Frames still to be looked at. */
+  let ahead = 0;
   let frame = 0;
   let tapped: Stood | null = null;
 
@@ -61,8 +63,6 @@ export function guardTaps(): Guard {
   };
 
   function look() {
-    if (!stale) return;
-    stale = false;
     const now = performance.now();
     for (const element of document.querySelectorAll(`${CONTROLS}, ${PLACES}, ${LAYERS}`)) {
       stood(element).note(now, { means: meaning(element), box: touchable(element) });
@@ -70,13 +70,18 @@ export function guardTaps(): Guard {
   }
 
   function changed() {
-    stale = true;
-    cancelAnimationFrame(frame);
-    frame = requestAnimationFrame(look);
+    if (ahead === 0) frame = requestAnimationFrame(follow);
+    ahead = FOLLOWED;
+  }
+
+  function follow() {
+    look();
+    ahead -= 1;
+    if (ahead > 0) frame = requestAnimationFrame(follow);
   }
 
   function counts(element: Element, at: Point | null): boolean {
-    look();
+    if (ahead > 0) look();
     return stood(element).counts(performance.now(), at);
   }
 
@@ -124,6 +129,7 @@ export function guardTaps(): Guard {
   }
 
   const changes = new MutationObserver(changed);
+  changed();
   changes.observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
   const endCommands = onCommand(() => tapped?.asked(performance.now()));
   const during = new AbortController();
