@@ -6,6 +6,7 @@ use std::io::{IsTerminal, Write};
 use std::ops::ControlFlow;
 use std::time::Instant;
 
+use panside_messages::{Message, Speaker};
 use panside_procedure::load;
 use panside_procedure::proof::{self, Answer, Ask, Looking, Progress, Proof, Stopped, Verdict};
 
@@ -22,6 +23,7 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
             load::sheet(&read_document(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
         let lacks = load::lacking(&procedure, &sheet);
         if !lacks.is_empty() {
+            let lacks: Vec<String> = lacks.iter().map(within).collect();
             return Err(Failure::new(Exit::DoesNotLoad, lacks.join("\n")));
         }
     }
@@ -114,6 +116,11 @@ impl Meter {
     }
 }
 
+/// A message as it stands within what is printed: names of the checklist stay as they are written.
+fn within(message: &Message) -> String {
+    Speaker::english().within(message)
+}
+
 fn print(proof: &Proof) {
     say!("Checklist {}, revision {} ({})", proof.checklist, proof.revision, proof.engine);
     for search in &proof.searches {
@@ -138,7 +145,7 @@ fn print(proof: &Proof) {
     }
     for finding in &proof.findings {
         say!("\n{}\n  {}", finding.property.claim(), finding.what);
-        say!("  at {}", finding.place);
+        say!("  at {}", within(&finding.place.message()));
         for (at, action) in finding.run.iter().enumerate() {
             say!("  {:>4}. {action}", at + 1);
         }
@@ -147,7 +154,7 @@ fn print(proof: &Proof) {
         }
     }
     for remark in &proof.remarks {
-        say!("\nOdd, though it refutes nothing: {}\n  at {}", remark.what, remark.place);
+        say!("\nOdd, though it refutes nothing: {}\n  at {}", remark.what, within(&remark.place.message()));
     }
     finish_table(proof);
     say!("\nAssumed: {}.", proof.assumed.join("; "));

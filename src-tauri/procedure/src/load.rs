@@ -14,12 +14,13 @@ mod voided;
 use std::collections::BTreeMap;
 use std::fmt;
 
-use serde::Serialize;
+use panside_messages::{Arg, Message};
 
 use crate::format::{Checklist, Named, Sheet, Step};
 use crate::machine::{
     Action, ItemIx, Machine, OutcomeIx, Pred, SignIx, StepIx, VarIx, VariableKind, VehicleActionIx,
 };
+use crate::message::*;
 
 pub use names::Names;
 use place::Places;
@@ -32,10 +33,9 @@ pub const LARGEST_FILE: usize = 4 * 1024 * 1024;
 const MOST_PROBLEMS: usize = 100;
 
 /// One mistake in a file: where, what, and what to do.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Problem {
     /// The file of the part it stands in; absent for the file that was read.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub file: Option<String>,
     /// Line, from 1.
     pub line: usize,
@@ -43,22 +43,28 @@ pub struct Problem {
     pub column: usize,
     /// The place as a JSON pointer.
     pub place: String,
-    /// What is wrong and what to do about it.
-    pub message: String,
+    /// What is wrong and what to do about it. It follows the place, so it begins small.
+    pub what: Message,
 }
 
 impl Problem {
-    pub(crate) fn at(spot: Spot, place: &str, message: String) -> Problem {
+    pub(crate) fn at(spot: Spot, place: &str, what: Message) -> Problem {
         let Spot { file, line, column } = spot;
-        Problem { file, line, column, place: place.to_owned(), message }
+        Problem { file, line, column, place: place.to_owned(), what }
+    }
+
+    /// Where it stands and what is wrong, as one line.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        let spot = Spot { file: self.file.clone(), line: self.line, column: self.column };
+        let at = if self.file.is_some() { problem_in_part } else { problem_at };
+        at(spot.at(&self.place), self.what.clone())
     }
 }
 
 impl fmt::Display for Problem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let spot = Spot { file: self.file.clone(), line: self.line, column: self.column };
-        let place = if self.place.is_empty() { "/" } else { &self.place };
-        write!(out, "{spot} ({place}): {}", self.message)
+        out.write_str(&self.message().english())
     }
 }
 
@@ -66,6 +72,14 @@ impl fmt::Display for Problem {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("{}", list(.0))]
 pub struct Problems(pub Vec<Problem>);
+
+impl Problems {
+    /// Each on a line of its own.
+    #[must_use]
+    pub fn lines(&self) -> Arg {
+        Arg::lines(self.0.iter().map(Problem::message))
+    }
+}
 
 fn list(problems: &[Problem]) -> String {
     problems.iter().map(Problem::to_string).collect::<Vec<_>>().join("\n")
@@ -336,6 +350,6 @@ pub fn sheet(bytes: &[u8]) -> Result<Sheet, Problems> {
 
 /// What a checklist lacks on a sheet: every key it names must be there, with the right kind of value.
 #[must_use]
-pub fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<String> {
+pub fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<Message> {
     bind::lacking(procedure, sheet)
 }

@@ -1,7 +1,6 @@
 //! One thing that a proof has found, where it stands in the file, and what would close it.
 
-use std::fmt;
-
+use panside_messages::Message;
 use serde::Serialize;
 
 use super::Property;
@@ -54,15 +53,14 @@ pub struct Place {
     pub pointer: String,
 }
 
-impl fmt::Display for Place {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let spot = Spot { file: self.file.clone(), line: self.line, column: self.column };
-        let pointer = if self.pointer.is_empty() { "/" } else { &self.pointer };
-        write!(out, "{spot} ({pointer})")
-    }
-}
-
 impl Place {
+    /// As it is said in a sentence.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        let spot = Spot { file: self.file.clone(), line: self.line, column: self.column };
+        spot.at(&self.pointer)
+    }
+
     pub(super) fn of(procedure: &Procedure, pointer: impl Into<String>) -> Place {
         let pointer = pointer.into();
         let Spot { file, line, column } = procedure.spot(&pointer);

@@ -125,16 +125,17 @@ impl Guard {
     }
 
     fn said(&self, procedure: &Procedure) -> String {
+        let spot = panside_messages::Speaker::english().within(&procedure.spot(&self.pointer).message());
         let whose = match self.action {
             Action::Begin(step) | Action::Done(step, _) => format!("step \"{}\"", procedure.step(step).id),
             Action::Vehicle(made) => format!("vehicle action \"{}\"", procedure.vehicle_action_text(made).id),
             _ => {
                 let name = self.pointer.trim_start_matches('/');
-                return format!("\"{name}\" ({})", procedure.spot(&self.pointer));
+                return format!("\"{name}\" ({})", spot);
             }
         };
         let which = if self.is_while { "while" } else { "needs" };
-        format!("\"{which}\" of {whose} ({})", procedure.spot(&self.pointer))
+        format!("\"{which}\" of {whose} ({spot})")
     }
 }
 
