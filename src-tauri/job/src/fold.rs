@@ -6,6 +6,7 @@ mod detail;
 
 use std::sync::Arc;
 
+use panside_messages::Speaker;
 use panside_procedure::machine::VariableKind;
 use panside_procedure::{Procedure, State};
 
@@ -67,10 +68,8 @@ impl Job {
                     self.state = match self.procedure.machine.step(&before, action) {
                         Ok(next) => next,
                         Err(_) => {
-                            self.differs(
-                                &mark,
-                                format!("the rules would not allow to {}", self.procedure.say(action)),
-                            );
+                            let said = Speaker::english().within(&self.procedure.say(action));
+                            self.differs(&mark, format!("the rules would not allow to {said}"));
                             self.procedure.machine.recorded(&before, action)
                         }
                     };

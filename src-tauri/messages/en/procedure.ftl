@@ -207,6 +207,27 @@ lacks-fact = "{ $key }" on the sheet "{ $sheet }" is "{ $found }"; it can be { $
 lacks-of-entry = entry "{ $entry }" of step "{ $step }"
 lacks-of-fact = fact "{ $fact }"
 
+## What is done, as a run tells it
+
+# $step: its id
+action-step = step { $step } "{ $title }"
+# $step: action-step
+action-begin = begin { $step }
+action-leave = leave { $step }
+action-done = done { $step }
+# $classes: each as "entry: class"
+action-done-as = done { $step } ({ $classes })
+action-vehicle = vehicle action { $action } "{ $title }"
+action-sign = sign { $sign }
+action-skip = skip { $step }
+action-void = void { $step }
+action-correct = correct { $step }
+action-correct-as = correct { $step } ({ $classes })
+action-observe = observe { $condition } = { $value }
+action-expire = { $gate } grows too old
+action-finish = finish the job
+action-stop = stop the job
+
 ## Why there is no plan
 
 procedure-plan-over = The job has ended; there is nothing left to plan.
@@ -230,3 +251,78 @@ procedure-looking-searching = searching
 procedure-looking-safe-to-leave = looking for ways to make it safe to leave
 procedure-looking-end = looking for ways to the end
 procedure-looking-safe-stop = looking for ways to a safe stop
+
+## What a proof claims, what it takes for granted, and what it does not claim
+
+claim-safe = Safe: no allowed order of steps reaches a danger
+claim-honest = Honest when wrong: when the vehicle is not as shown, nothing allowed leads into a further danger
+claim-can-finish = Can finish: from every state there is a way to the end
+claim-can-stop = Can stop: from every state a safe stop can be reached, whatever the entries say
+claim-nothing-left = Nothing left: a finished job has every step worked or skipped, every piece back and every attest valid
+claim-all-used = All of it used: every step, outcome, vehicle action, sign-off and danger can come up
+assumed-entered = what is entered happened
+assumed-not-entered = nothing that is not entered happened
+assumed-classes = what a value means (inside, outside, below, …) is worked out rightly
+assumed-not-yet = what is not yet so (too hot, short, unclear) does not stay so for ever
+not-claimed-voids = more than one void in a run
+not-claimed-void = runs with a void (not asked)
+not-claimed-observations = more than one observation, or an observation together with a void
+not-claimed-observation = runs with an observation (not asked)
+not-claimed-emergencies = emergencies: a fact is always accepted, whatever the order
+
+## What refutes a checklist
+
+# $text: what the danger says, a sentence of the checklist
+finding-danger = { $danger }: { $text }
+finding-danger-at-start = { $danger }: { $text } It holds at the start already.
+finding-danger-never = the danger "{ $danger }" does not come up even when every rule is dropped: its predicate is probably wrong
+finding-no-end = from here no allowed order of steps reaches the end of the job
+finding-no-stop = from here a safe stop cannot be reached, whatever the technician does
+finding-aged = the job is ending, and step "{ $step }" can no longer be done since a reading has grown too old
+finding-no-recover = after { $condition } is observed to be { $value } the job cannot always finish, as "recover" says
+finding-miscount = pieces are counted off that are off already, or put back that are on
+finding-item-off = the job can be finished with { $pieces } of "{ $item }" off
+finding-attest-open = the job can be finished while the attest "{ $sign }" is not valid
+finding-step-open = the job can be finished while step "{ $step }" is not worked
+finding-step-never = step "{ $step }" can never be begun
+# $action: action-*
+finding-never = never possible: { $action }
+finding-permit-lapse = permit "{ $permit }" can never lapse, though it says what it holds while
+finding-permit-renew = permit "{ $permit }" can lapse and never be renewed
+finding-gate-lapse = gate "{ $gate }" can never lapse, though it says what it holds while
+finding-gate-renew = gate "{ $gate }" can lapse and never be renewed
+# $whose: idle-*
+finding-idle = { $whose } makes { $name } = { $value }, which never changes anything
+idle-begin = beginning step "{ $step }"
+idle-leave = leaving step "{ $step }"
+idle-done = doing step "{ $step }"
+idle-vehicle-action = vehicle action "{ $action }"
+idle-follow = what follows
+finding-lost = step "{ $step }" is done with { $name } = { $value }, and that is lost at once
+finding-not-good = step "{ $step }" is done with "{ $entry }" = { $class } as if that were good
+finding-counts = step "{ $step }" counts { $pieces } of "{ $item }", but does not take off or put back so many
+finding-permit-for-ever = permit "{ $permit }" never lapses, though it speaks of what somebody has looked at: say what it holds while
+finding-gate-for-ever = gate "{ $gate }" is measured and stays known for ever: say what it holds while
+finding-temperature = gate "{ $gate }" is a temperature: say what it holds while, and for how many minutes it is fresh
+finding-not-made = nothing makes { $name } = { $value }
+
+## What would close a finding
+
+fix-none = no single change to a predicate was found that closes it
+# $test: a piece of a predicate; $field: needs or while; $spot: spot or spot-in-file
+fix-step = add "and { $test }" to "{ $field }" of step "{ $step }" ({ $spot })
+fix-vehicle-action = add "and { $test }" to "needs" of vehicle action "{ $action }" ({ $spot })
+# $field: done_when or safe_to_leave
+fix-end = add "and { $test }" to "{ $field }" ({ $spot })
+
+## What is odd, though it refutes nothing
+
+remark-step-needs = what step "{ $step }" needs holds in every state that can be reached: it keeps nothing back
+remark-action-needs = what vehicle action "{ $action }" needs holds in every state that can be reached: it keeps nothing back
+remark-attest = nothing makes attest "{ $sign }" lapse
+remark-item-not-back = item "{ $item }": no step puts it back
+remark-item-not-off = item "{ $item }": no step takes it off
+remark-item-unmoved = item "{ $item }": no step takes it off or puts it back
+remark-good = entry "{ $entry }" of step "{ $step }" does not say which answers are good
+remark-same = entry "{ $entry }" of step "{ $step }": every answer does the same
+remark-unread = no predicate reads "{ $name }"

@@ -306,36 +306,35 @@ impl Procedure {
 
     /// An action in the words of the checklist.
     #[must_use]
-    pub fn say(&self, action: Action) -> String {
-        let title = |step: StepIx| format!("step {} \"{}\"", self.step(step).id, self.step(step).title);
+    pub fn say(&self, action: Action) -> Message {
+        let called = |step: StepIx| action_step(&self.step(step).id, &self.step(step).title);
         let classes = |step, outcome| {
             let classes = self.outcome_classes(step, outcome);
-            let said: Vec<_> = classes.iter().map(|(entry, class)| format!("{entry}: {class}")).collect();
-            if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) }
+            let classes: Vec<_> = classes.iter().map(|(entry, class)| format!("{entry}: {class}")).collect();
+            Some(classes).filter(|classes| !classes.is_empty())
         };
         match action {
-            Action::Begin(step) => format!("begin {}", title(step)),
-            Action::Leave(step) => format!("leave {}", title(step)),
-            Action::Done(step, outcome) => format!("done {}{}", title(step), classes(step, outcome)),
+            Action::Begin(step) => action_begin(called(step)),
+            Action::Leave(step) => action_leave(called(step)),
+            Action::Done(step, outcome) => match classes(step, outcome) {
+                Some(classes) => action_done_as(called(step), classes),
+                None => action_done(called(step)),
+            },
             Action::Vehicle(made) => {
-                format!(
-                    "vehicle action {} \"{}\"",
-                    self.vehicle_action_text(made).id,
-                    self.vehicle_action_text(made).title
-                )
+                let text = self.vehicle_action_text(made);
+                action_vehicle(&text.id, &text.title)
             }
-            Action::Sign(given) => format!("sign {}", self.sign_off(given).id),
-            Action::Skip(step) => format!("skip {}", title(step)),
-            Action::Void(step) => format!("void {}", title(step)),
-            Action::Correct(step, outcome) => {
-                format!("correct {}{}", title(step), classes(step, outcome))
-            }
-            Action::Observe(var, value) => {
-                format!("observe {} = {}", self.var_name(var), self.value_name(var, value))
-            }
-            Action::Expire(gate) => format!("{} grows too old", self.var_name(gate)),
-            Action::Finish => "finish the job".to_owned(),
-            Action::Stop => "stop the job".to_owned(),
+            Action::Sign(given) => action_sign(&self.sign_off(given).id),
+            Action::Skip(step) => action_skip(called(step)),
+            Action::Void(step) => action_void(called(step)),
+            Action::Correct(step, outcome) => match classes(step, outcome) {
+                Some(classes) => action_correct_as(called(step), classes),
+                None => action_correct(called(step)),
+            },
+            Action::Observe(var, value) => action_observe(self.var_name(var), self.value_name(var, value)),
+            Action::Expire(gate) => action_expire(self.var_name(gate)),
+            Action::Finish => action_finish(),
+            Action::Stop => action_stop(),
         }
     }
 }

@@ -166,6 +166,23 @@ panside_messages::messages! {
     lacks_of_entry "lacks-of-entry" (entry, step);
     lacks_of_fact "lacks-of-fact" (fact);
 
+    // What is done, as a run tells it.
+    action_step "action-step" (step, title);
+    action_begin "action-begin" (step);
+    action_leave "action-leave" (step);
+    action_done "action-done" (step);
+    action_done_as "action-done-as" (step, classes);
+    action_vehicle "action-vehicle" (action, title);
+    action_sign "action-sign" (sign);
+    action_skip "action-skip" (step);
+    action_void "action-void" (step);
+    action_correct "action-correct" (step);
+    action_correct_as "action-correct-as" (step, classes);
+    action_observe "action-observe" (condition, value);
+    action_expire "action-expire" (gate);
+    action_finish "action-finish" ();
+    action_stop "action-stop" ();
+
     // Why there is no plan.
     procedure_plan_over "procedure-plan-over" ();
     procedure_plan_people "procedure-plan-people" (most);
@@ -183,6 +200,72 @@ panside_messages::messages! {
     procedure_looking_safe_to_leave "procedure-looking-safe-to-leave" ();
     procedure_looking_end "procedure-looking-end" ();
     procedure_looking_safe_stop "procedure-looking-safe-stop" ();
+
+    // What a proof claims, what it takes for granted, and what it does not claim.
+    claim_safe "claim-safe" ();
+    claim_honest "claim-honest" ();
+    claim_can_finish "claim-can-finish" ();
+    claim_can_stop "claim-can-stop" ();
+    claim_nothing_left "claim-nothing-left" ();
+    claim_all_used "claim-all-used" ();
+    assumed_entered "assumed-entered" ();
+    assumed_not_entered "assumed-not-entered" ();
+    assumed_classes "assumed-classes" ();
+    assumed_not_yet "assumed-not-yet" ();
+    not_claimed_voids "not-claimed-voids" ();
+    not_claimed_void "not-claimed-void" ();
+    not_claimed_observations "not-claimed-observations" ();
+    not_claimed_observation "not-claimed-observation" ();
+    not_claimed_emergencies "not-claimed-emergencies" ();
+
+    // What refutes a checklist.
+    finding_danger "finding-danger" (danger, text);
+    finding_danger_at_start "finding-danger-at-start" (danger, text);
+    finding_danger_never "finding-danger-never" (danger);
+    finding_no_end "finding-no-end" ();
+    finding_no_stop "finding-no-stop" ();
+    finding_aged "finding-aged" (step);
+    finding_no_recover "finding-no-recover" (condition, value);
+    finding_miscount "finding-miscount" ();
+    finding_item_off "finding-item-off" (pieces, item);
+    finding_attest_open "finding-attest-open" (sign);
+    finding_step_open "finding-step-open" (step);
+    finding_step_never "finding-step-never" (step);
+    finding_never "finding-never" (action);
+    finding_permit_lapse "finding-permit-lapse" (permit);
+    finding_permit_renew "finding-permit-renew" (permit);
+    finding_gate_lapse "finding-gate-lapse" (gate);
+    finding_gate_renew "finding-gate-renew" (gate);
+    finding_idle "finding-idle" (whose, name, value);
+    idle_begin "idle-begin" (step);
+    idle_leave "idle-leave" (step);
+    idle_done "idle-done" (step);
+    idle_vehicle_action "idle-vehicle-action" (action);
+    idle_follow "idle-follow" ();
+    finding_lost "finding-lost" (step, name, value);
+    finding_not_good "finding-not-good" (step, entry, class);
+    finding_counts "finding-counts" (step, pieces, item);
+    finding_permit_for_ever "finding-permit-for-ever" (permit);
+    finding_gate_for_ever "finding-gate-for-ever" (gate);
+    finding_temperature "finding-temperature" (gate);
+    finding_not_made "finding-not-made" (name, value);
+
+    // What would close a finding.
+    fix_none "fix-none" ();
+    fix_step "fix-step" (test, field, step, spot);
+    fix_vehicle_action "fix-vehicle-action" (test, action, spot);
+    fix_end "fix-end" (test, field, spot);
+
+    // What is odd.
+    remark_step_needs "remark-step-needs" (step);
+    remark_action_needs "remark-action-needs" (action);
+    remark_attest "remark-attest" (sign);
+    remark_item_not_back "remark-item-not-back" (item);
+    remark_item_not_off "remark-item-not-off" (item);
+    remark_item_unmoved "remark-item-unmoved" (item);
+    remark_good "remark-good" (entry, step);
+    remark_same "remark-same" (entry, step);
+    remark_unread "remark-unread" (name);
 }
 
 #[cfg(test)]
