@@ -233,7 +233,7 @@ action-stop = stop the job
 procedure-plan-over = The job has ended; there is nothing left to plan.
 # $most: the most people
 procedure-plan-people = A plan is made for 1 or { $most } people, and for no more than can be in steps at a time.
-# $people: how many were asked for; $problems: each on a line of its own, told by the loader
+# $people: how many were asked for; $problems: problem-at, each on a line of its own
 procedure-plan-crew = This checklist can't be planned for { $people } people:{ $problems }
 procedure-plan-no-way = No allowed order leads from here to the end, if each entry turns out as planned for. Prove the checklist, or plan for another answer.
 # $moments: how many were looked at
