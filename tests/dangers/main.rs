@@ -162,7 +162,7 @@ fn whoever_tries_to_walk_into_a_danger_is_refused() -> Result<(), String> {
                 println!(
                     "{}: {} after {depth} actions is refused: {blocked:?}",
                     danger.id,
-                    real.say(*action)
+                    real.say(*action).english()
                 );
                 if !is_interlock(*blocked) {
                     by_order.push(danger.id.as_str());

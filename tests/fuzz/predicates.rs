@@ -251,15 +251,16 @@ pub fn run(input: &Input, _: &Corpus) -> Result<Came, String> {
 /// Rules that take unknown for a yes are refused as they should be; they are left out, and which they are is answered.
 fn allow_what_may_be_unknown(checklist: &mut Value) -> Result<Vec<usize>, String> {
     let Err(problems) = Procedure::load(checklist.to_string().as_bytes()) else { return Ok(Vec::new()) };
-    if problems.0.iter().any(|problem| problem.message.contains("say it shorter")) {
+    if problems.0.iter().any(|problem| problem.to_string().contains("say it shorter")) {
         *checklist = drawn(&mut Chance::of(0, 0)).2;
         return Ok((0..2 * COUNT).collect());
     }
     let mut refused = Vec::new();
     for problem in &problems.0 {
         let at = problem.place.strip_prefix("/vehicle_actions/").and_then(|rest| rest.strip_suffix("/needs"));
-        let Some(at) =
-            at.and_then(|at| at.parse::<usize>().ok()).filter(|_| problem.message.contains("can be unknown"))
+        let Some(at) = at
+            .and_then(|at| at.parse::<usize>().ok())
+            .filter(|_| problem.to_string().contains("can be unknown"))
         else {
             return Err(format!("made by the grammar and refused: {problem}"));
         };

@@ -19,10 +19,9 @@ mod runs;
 mod small;
 mod truth;
 
-use std::collections::BTreeSet;
-
 use panside_procedure::Procedure;
-use panside_procedure::proof::{Ask, Proof, Property, go_on, prove};
+use panside_procedure::proof::{Ask, Proof, go_on, prove};
+use panside_tests::danger_met;
 use runs::{Counted, Kind};
 
 const KINDS: [Kind; 3] = [Kind::Plain, Kind::OneVoid, Kind::OneObservation];
@@ -35,12 +34,7 @@ fn proved(procedure: &Procedure, kind: Kind) -> Result<(Counted, Proof), String>
     if !search.complete {
         return Err(format!("the search did not end: {search:?}"));
     }
-    let findings = proof.findings.iter();
-    let of_danger =
-        findings.filter(|found| matches!(found.property, Property::Safe | Property::HonestWhenWrong));
-    let named: BTreeSet<&str> = of_danger.filter_map(|found| Some(found.what.split_once(": ")?.0)).collect();
-    let ids = procedure.checklist.dangers.iter().map(|danger| danger.id.as_str());
-    let dangers = ids.filter(|id| named.contains(id)).map(str::to_owned).collect();
+    let dangers = proof.findings.iter().filter_map(|found| danger_met(procedure, found)).collect();
     let transitions = usize::try_from(search.transitions).map_err(|error| error.to_string())?;
     let table = proof.finish_after_observing.iter();
     let counted = Counted {

@@ -5,10 +5,9 @@
 
 mod cut;
 
-use std::collections::BTreeSet;
-
 use panside_procedure::Procedure;
-use panside_procedure::proof::{Ask, Property, go_on, prove};
+use panside_procedure::proof::{Ask, go_on, prove};
+use panside_tests::danger_met;
 use panside_tests::many::with_many_dangers;
 use panside_tests::promela::{Counted, Runs, model, search};
 
@@ -19,15 +18,11 @@ fn ours(procedure: &Procedure, runs: Runs) -> Result<Counted, String> {
     let ask = Ask { void: runs == Runs::OneVoid, observe: runs == Runs::OneObservation, ..Ask::default() };
     let proof = prove(procedure, ask, &mut go_on);
     let search = proof.searches.last().filter(|search| search.complete).ok_or("the search did not end")?;
-    let findings = proof.findings.iter();
-    let met = findings.filter(|found| matches!(found.property, Property::Safe | Property::HonestWhenWrong));
-    let named: BTreeSet<&str> = met.filter_map(|found| Some(found.what.split_once(": ")?.0)).collect();
-    let ids = procedure.checklist.dangers.iter().map(|danger| danger.id.clone());
     Ok(Counted {
         states: search.states.found,
         transitions: usize::try_from(search.transitions).map_err(|error| error.to_string())?,
         dead_ends: search.dead_ends,
-        dangers: ids.filter(|id| named.contains(id.as_str())).collect(),
+        dangers: proof.findings.iter().filter_map(|found| danger_met(procedure, found)).collect(),
     })
 }
 

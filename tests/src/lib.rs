@@ -8,7 +8,8 @@
 use std::path::Path;
 
 use panside_procedure::format::Checklist;
-use panside_procedure::parts;
+use panside_procedure::proof::{Finding, Property};
+use panside_procedure::{Procedure, parts};
 
 pub mod many;
 pub mod promela;
@@ -46,6 +47,15 @@ pub fn predicates(checklist: &Checklist) -> Vec<&String> {
         texts.extend([&step.on, &step.while_, &step.again].into_iter().flatten());
     }
     texts
+}
+
+/// The danger that is met, where a finding says that one is.
+#[must_use]
+pub fn danger_met(procedure: &Procedure, found: &Finding) -> Option<String> {
+    let is_met = matches!(found.property, Property::Safe | Property::HonestWhenWrong);
+    let at = found.place.pointer.strip_prefix("/dangers/")?.strip_suffix("/when")?;
+    let danger = procedure.checklist.dangers.get(at.parse::<usize>().ok()?)?;
+    is_met.then(|| danger.id.clone())
 }
 
 /// The text of a checklist's file with the parts in place that lie beside it.

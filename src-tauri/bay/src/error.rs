@@ -112,8 +112,8 @@ impl BayError {
             BayError::Store(error) => error.message(),
             BayError::Job(error) => error.message(),
             BayError::Photo(error) => error.message(),
-            BayError::Checklist(problems) => bay_checklist(lines(problems)),
-            BayError::Sheet(problems) => bay_sheet(lines(problems)),
+            BayError::Checklist(problems) => bay_checklist(problems.lines()),
+            BayError::Sheet(problems) => bay_sheet(problems.lines()),
             BayError::SheetLacks(problems) => bay_sheet_lacks(Arg::lines(problems.clone())),
             BayError::NotProved { id, why } => bay_not_proved(id, why.clone()),
             BayError::NotProvedYet => bay_not_proved_yet(),
@@ -166,11 +166,6 @@ impl BayError {
     pub fn is_locked(&self) -> bool {
         matches!(self, BayError::Store(StoreError::Locked { .. }))
     }
-}
-
-/// The problems of a file, each on a line of its own.
-fn lines(problems: &Problems) -> Arg {
-    Arg::lines(problems.0.iter().map(ToString::to_string))
 }
 
 impl From<Refusal> for BayError {

@@ -39,7 +39,6 @@ panside_messages::messages! {
     // Why a checklist is not proved.
     bay_refuted "bay-refuted" (what);
     bay_refuted_by "bay-refuted-by" (what, run);
-    bay_action "bay-action" (action);
     bay_then "bay-then" (start, next);
     bay_undecided "bay-undecided" (states);
 

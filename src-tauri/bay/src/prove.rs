@@ -127,9 +127,9 @@ fn why(proof: &Proof) -> Message {
     let Some(finding) = proof.findings.first() else {
         return bay_undecided(proof.searches.iter().map(|search| search.states.found).sum::<usize>());
     };
-    let run = finding.run.iter().map(bay_action).reduce(bay_then);
-    match run {
-        Some(run) => bay_refuted_by(&finding.what, run),
-        None => bay_refuted(&finding.what),
+    let what = finding.what.clone();
+    match finding.run.iter().cloned().reduce(bay_then) {
+        Some(run) => bay_refuted_by(what, run),
+        None => bay_refuted(what),
     }
 }

@@ -6,6 +6,7 @@ use std::io::{IsTerminal, Write};
 use std::ops::ControlFlow;
 use std::time::Instant;
 
+use panside_messages::{Message, Speaker};
 use panside_procedure::load;
 use panside_procedure::proof::{self, Answer, Ask, Looking, Progress, Proof, Stopped, Verdict};
 
@@ -22,6 +23,7 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
             load::sheet(&read_document(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
         let lacks = load::lacking(&procedure, &sheet);
         if !lacks.is_empty() {
+            let lacks: Vec<String> = lacks.iter().map(within).collect();
             return Err(Failure::new(Exit::DoesNotLoad, lacks.join("\n")));
         }
     }
@@ -38,6 +40,7 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
     if proof.verdict == Verdict::Refuted {
         proof::suggest(&procedure, &mut proof);
     }
+    proof.fill(Speaker::english());
     if args.json {
         let mut told = serde_json::to_value(&proof)?;
         told["search_seconds"] = meter.searched.last().copied().into();
@@ -114,12 +117,21 @@ impl Meter {
     }
 }
 
+/// A message as it stands within what is printed: names of the checklist stay as they are written.
+fn within(message: &Message) -> String {
+    Speaker::english().within(message)
+}
+
+fn listed(messages: &[Message]) -> String {
+    messages.iter().map(Message::said).collect::<Vec<_>>().join("; ")
+}
+
 fn print(proof: &Proof) {
     say!("Checklist {}, revision {} ({})", proof.checklist, proof.revision, proof.engine);
     for search in &proof.searches {
         say!(
             "  {}: {} states, {} transitions, depth {}, {} MiB{}",
-            search.runs,
+            within(&search.runs.message()),
             search.states.found,
             search.transitions,
             search.depth,
@@ -134,24 +146,28 @@ fn print(proof: &Proof) {
             Answer::Fails => "FAILS      ",
             Answer::NotDecided => "not decided",
         };
-        say!("  {said}  {}", property.claim());
+        say!("  {said}  {}", spoken(&property.claim()));
     }
     for finding in &proof.findings {
-        say!("\n{}\n  {}", finding.property.claim(), finding.what);
-        say!("  at {}", finding.place);
+        say!("\n{}\n  {}", spoken(&finding.property.claim()), finding.what.said());
+        say!("  at {}", within(&finding.place.message()));
         for (at, action) in finding.run.iter().enumerate() {
-            say!("  {:>4}. {action}", at + 1);
+            say!("  {:>4}. {}", at + 1, action.said());
         }
         if let Some(fix) = &finding.fix {
-            say!("  To close it: {fix}.");
+            say!("  To close it: {}.", fix.said());
         }
     }
     for remark in &proof.remarks {
-        say!("\nOdd, though it refutes nothing: {}\n  at {}", remark.what, remark.place);
+        say!(
+            "\nOdd, though it refutes nothing: {}\n  at {}",
+            remark.what.said(),
+            within(&remark.place.message())
+        );
     }
     finish_table(proof);
-    say!("\nAssumed: {}.", proof.assumed.join("; "));
-    say!("Not claimed: {}.", proof.not_claimed.join("; "));
+    say!("\nAssumed: {}.", listed(&proof.assumed));
+    say!("Not claimed: {}.", listed(&proof.not_claimed));
     let states: usize = proof.searches.iter().map(|search| search.states.found).sum();
     match proof.verdict {
         Verdict::Proved => say!("\nProved over {states} states."),

@@ -61,12 +61,10 @@ bay-plan-no-folder = Name the folder for backups first.
 
 ## Why a checklist is not proved
 
-# $what: what the proof found, told by the prover
+# $what: finding-*
 bay-refuted = { $what }
-# $what: what the proof found; $run: bay-action, more of them joined by bay-then
+# $what: finding-*; $run: action-*, more of them joined by bay-then
 bay-refuted-by = { $what } The shortest way there: { $run }.
-# $action: told by the prover
-bay-action = { $action }
 bay-then = { $start }, then { $next }
 # $states: how many were found
 bay-undecided = the search ran to { $states } states and did not come to its end

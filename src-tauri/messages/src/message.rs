@@ -9,7 +9,7 @@ use ts_rs::TS;
 use crate::speaker::Speaker;
 
 /// Something to say.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 pub struct Message {
     /// Which message: one of a crate's `MESSAGES`.
     pub id: String,
@@ -21,7 +21,7 @@ pub struct Message {
 }
 
 /// An argument of a message.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case")]
 pub enum Arg {
     /// A name, a measured value with its unit, or a word a sentence chooses by.

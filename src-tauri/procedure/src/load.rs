@@ -14,12 +14,13 @@ mod voided;
 use std::collections::BTreeMap;
 use std::fmt;
 
-use serde::Serialize;
+use panside_messages::{Arg, Message};
 
 use crate::format::{Checklist, Named, Sheet, Step};
 use crate::machine::{
     Action, ItemIx, Machine, OutcomeIx, Pred, SignIx, StepIx, VarIx, VariableKind, VehicleActionIx,
 };
+use crate::message::*;
 
 pub use names::Names;
 use place::Places;
@@ -32,10 +33,9 @@ pub const LARGEST_FILE: usize = 4 * 1024 * 1024;
 const MOST_PROBLEMS: usize = 100;
 
 /// One mistake in a file: where, what, and what to do.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Problem {
     /// The file of the part it stands in; absent for the file that was read.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub file: Option<String>,
     /// Line, from 1.
     pub line: usize,
@@ -43,22 +43,28 @@ pub struct Problem {
     pub column: usize,
     /// The place as a JSON pointer.
     pub place: String,
-    /// What is wrong and what to do about it.
-    pub message: String,
+    /// What is wrong and what to do about it. It follows the place, so it begins small.
+    pub what: Message,
 }
 
 impl Problem {
-    pub(crate) fn at(spot: Spot, place: &str, message: String) -> Problem {
+    pub(crate) fn at(spot: Spot, place: &str, what: Message) -> Problem {
         let Spot { file, line, column } = spot;
-        Problem { file, line, column, place: place.to_owned(), message }
+        Problem { file, line, column, place: place.to_owned(), what }
+    }
+
+    /// Where it stands and what is wrong, as one line.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        let spot = Spot { file: self.file.clone(), line: self.line, column: self.column };
+        let at = if self.file.is_some() { problem_in_part } else { problem_at };
+        at(spot.at(&self.place), self.what.clone())
     }
 }
 
 impl fmt::Display for Problem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let spot = Spot { file: self.file.clone(), line: self.line, column: self.column };
-        let place = if self.place.is_empty() { "/" } else { &self.place };
-        write!(out, "{spot} ({place}): {}", self.message)
+        out.write_str(&self.message().english())
     }
 }
 
@@ -66,6 +72,14 @@ impl fmt::Display for Problem {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("{}", list(.0))]
 pub struct Problems(pub Vec<Problem>);
+
+impl Problems {
+    /// Each on a line of its own.
+    #[must_use]
+    pub fn lines(&self) -> Arg {
+        Arg::lines(self.0.iter().map(Problem::message))
+    }
+}
 
 fn list(problems: &[Problem]) -> String {
     problems.iter().map(Problem::to_string).collect::<Vec<_>>().join("\n")
@@ -292,36 +306,35 @@ impl Procedure {
 
     /// An action in the words of the checklist.
     #[must_use]
-    pub fn say(&self, action: Action) -> String {
-        let title = |step: StepIx| format!("step {} \"{}\"", self.step(step).id, self.step(step).title);
+    pub fn say(&self, action: Action) -> Message {
+        let called = |step: StepIx| action_step(&self.step(step).id, &self.step(step).title);
         let classes = |step, outcome| {
             let classes = self.outcome_classes(step, outcome);
-            let said: Vec<_> = classes.iter().map(|(entry, class)| format!("{entry}: {class}")).collect();
-            if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) }
+            let classes: Vec<_> = classes.iter().map(|(entry, class)| format!("{entry}: {class}")).collect();
+            Some(classes).filter(|classes| !classes.is_empty())
         };
         match action {
-            Action::Begin(step) => format!("begin {}", title(step)),
-            Action::Leave(step) => format!("leave {}", title(step)),
-            Action::Done(step, outcome) => format!("done {}{}", title(step), classes(step, outcome)),
+            Action::Begin(step) => action_begin(called(step)),
+            Action::Leave(step) => action_leave(called(step)),
+            Action::Done(step, outcome) => match classes(step, outcome) {
+                Some(classes) => action_done_as(called(step), classes),
+                None => action_done(called(step)),
+            },
             Action::Vehicle(made) => {
-                format!(
-                    "vehicle action {} \"{}\"",
-                    self.vehicle_action_text(made).id,
-                    self.vehicle_action_text(made).title
-                )
+                let text = self.vehicle_action_text(made);
+                action_vehicle(&text.id, &text.title)
             }
-            Action::Sign(given) => format!("sign {}", self.sign_off(given).id),
-            Action::Skip(step) => format!("skip {}", title(step)),
-            Action::Void(step) => format!("void {}", title(step)),
-            Action::Correct(step, outcome) => {
-                format!("correct {}{}", title(step), classes(step, outcome))
-            }
-            Action::Observe(var, value) => {
-                format!("observe {} = {}", self.var_name(var), self.value_name(var, value))
-            }
-            Action::Expire(gate) => format!("{} grows too old", self.var_name(gate)),
-            Action::Finish => "finish the job".to_owned(),
-            Action::Stop => "stop the job".to_owned(),
+            Action::Sign(given) => action_sign(&self.sign_off(given).id),
+            Action::Skip(step) => action_skip(called(step)),
+            Action::Void(step) => action_void(called(step)),
+            Action::Correct(step, outcome) => match classes(step, outcome) {
+                Some(classes) => action_correct_as(called(step), classes),
+                None => action_correct(called(step)),
+            },
+            Action::Observe(var, value) => action_observe(self.var_name(var), self.value_name(var, value)),
+            Action::Expire(gate) => action_expire(self.var_name(gate)),
+            Action::Finish => action_finish(),
+            Action::Stop => action_stop(),
         }
     }
 }
@@ -336,6 +349,6 @@ pub fn sheet(bytes: &[u8]) -> Result<Sheet, Problems> {
 
 /// What a checklist lacks on a sheet: every key it names must be there, with the right kind of value.
 #[must_use]
-pub fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<String> {
+pub fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<Message> {
     bind::lacking(procedure, sheet)
 }

@@ -72,7 +72,7 @@ pub use meanwhile::{Instead, Meanwhile, Running, meanwhile};
 pub use minutes::{Minutes, WALK};
 pub use told::{Doing, Waiting, What};
 
-use panside_messages::{Arg, Message};
+use panside_messages::Message;
 
 use crate::format::Zone;
 use crate::load::{Problems, Procedure};
@@ -236,9 +236,7 @@ impl NoPlan {
         match self {
             NoPlan::Over => procedure_plan_over(),
             NoPlan::People => procedure_plan_people(MOST_PEOPLE),
-            NoPlan::Crew { people, problems } => {
-                procedure_plan_crew(*people, Arg::lines(problems.0.iter().map(ToString::to_string)))
-            }
+            NoPlan::Crew { people, problems } => procedure_plan_crew(*people, problems.lines()),
             NoPlan::NoWay => procedure_plan_no_way(),
             NoPlan::NotFound(moments) => procedure_plan_not_found(*moments),
             NoPlan::Cancelled => procedure_plan_cancelled(),

@@ -16,6 +16,12 @@
 mod lex;
 mod parse;
 
+use std::fmt;
+
+use panside_messages::Message;
+
+use crate::message::*;
+
 pub use parse::{is_reserved, parse};
 
 /// A predicate as a tree.
@@ -89,10 +95,23 @@ pub enum Doing {
 
 /// A predicate that cannot be read, with the place and what to do.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{message} (character {})", at + 1)]
 pub struct PredicateError {
     /// Where, in characters from 0.
     pub at: usize,
     /// What is wrong and what to write instead.
-    pub message: String,
+    pub what: Message,
+}
+
+impl PredicateError {
+    /// What is wrong, with its place.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        predicate_at(self.what.clone(), self.at + 1)
+    }
+}
+
+impl fmt::Display for PredicateError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.message().english())
+    }
 }

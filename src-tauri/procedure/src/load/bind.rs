@@ -5,11 +5,14 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use panside_messages::{Arg, Message};
+
 use super::Procedure;
 use super::names::Names;
 use crate::format::sheet::{Value, ValueKind};
 use crate::format::{Checklist, Sheet, Zone};
 use crate::machine::{Field, Pred, SignIx, StepIx, StepSet, Test, Tree, VarIx, VariableKind};
+use crate::message::*;
 use crate::predicate::{self, Doing, Expr, Node, PredicateError};
 
 /// Terms within terms deeper than this are refused, so that no file can exhaust the stack.
@@ -85,16 +88,14 @@ impl<'a> Binder<'a> {
 
 impl Pass<'_> {
     fn bind(&mut self, expr: &Expr, negated: bool, known: &BTreeSet<VarIx>) -> Result<Tree, PredicateError> {
-        let error = |message: String| PredicateError { at: expr.at, message };
+        let error = |what: Message| PredicateError { at: expr.at, what };
         self.parts += match &expr.is {
             Node::Is { values, .. } => values.len(),
             Node::TrayClear => self.binder.fields.items.len().max(1),
             _ => 1,
         };
         if self.parts > MOST_PARTS {
-            return Err(error(format!(
-                "with its terms written out this has more than {MOST_PARTS} parts; say it shorter"
-            )));
+            return Err(error(predicate_parts(MOST_PARTS)));
         }
         match &expr.is {
             Node::Const(value) => Ok(Tree::Const(*value != negated)),
@@ -133,11 +134,11 @@ impl Pass<'_> {
             }
             Node::Empty { item, count, negated: unequal } => {
                 let found = self.binder.names.item(item);
-                let item = found.ok_or_else(|| error(format!("no item is called \"{item}\"")))?;
+                let item = found.ok_or_else(|| error(problem_no_item(item)))?;
                 self.work_only("empty").map_err(error)?;
                 let (field, most) = self.binder.fields.items[item.at()];
                 if *count > most {
-                    return Err(error(format!("there are only {most} of these; compare with 0 to {most}")));
+                    return Err(error(predicate_pieces(u32::from(most))));
                 }
                 Ok(test(field, flip(1 << count, negated != *unequal, most + 1)))
             }
@@ -171,25 +172,23 @@ impl Pass<'_> {
         negated: bool,
         known: &BTreeSet<VarIx>,
     ) -> Result<Tree, PredicateError> {
-        let error = |message: String| PredicateError { at, message };
+        let error = |what: Message| PredicateError { at, what };
         let binder = self.binder;
         let Some(parsed) = binder.terms.get(name) else {
-            let message = if self.binder.names.var(name).is_some() {
-                format!("\"{name}\" has values: write {name} = value")
+            let has_values = self.binder.names.var(name).is_some();
+            return Err(error(if has_values {
+                predicate_write_value(name)
             } else {
-                format!("no term, condition, fact or gate is called \"{name}\"")
-            };
-            return Err(error(message));
+                predicate_no_term(name)
+            }));
         };
         if self.open_terms.iter().any(|open| open == name) {
-            return Err(error(format!("the term \"{name}\" uses itself")));
+            return Err(error(predicate_term_ring(name)));
         }
         if self.open_terms.len() >= DEEPEST_TERMS {
-            return Err(error(format!(
-                "terms stand in each other deeper than {DEEPEST_TERMS}; write some of them out"
-            )));
+            return Err(error(predicate_terms_deep(DEEPEST_TERMS)));
         }
-        let within = |inner: PredicateError| error(format!("in the term \"{name}\": {inner}"));
+        let within = |inner: PredicateError| error(predicate_in_term(name, inner.message()));
         let expr = parsed.as_ref().map_err(|inner| within(inner.clone()))?;
         self.open_terms.push(name.to_owned());
         let pred = self.bind(expr, negated, known).map_err(within)?;
@@ -205,22 +204,19 @@ impl Pass<'_> {
         known: &BTreeSet<VarIx>,
         at: usize,
     ) -> Result<Tree, PredicateError> {
-        let error = |at: usize, message: String| PredicateError { at, message };
+        let error = |at: usize, what: Message| PredicateError { at, what };
         let names = self.binder.names;
-        let var = names
-            .var(name)
-            .ok_or_else(|| error(at, format!("no condition, fact or gate is called \"{name}\"")))?;
+        let var = names.var(name).ok_or_else(|| error(at, predicate_no_variable(name)))?;
         let (field, kind, size) = self.binder.fields.vars[var.at()];
-        self.may_read(name, kind).map_err(|message| error(at, message))?;
+        self.may_read(name, kind).map_err(|what| error(at, what))?;
         let mut bits = 0;
         for (value, at) in values {
             let place = names.value_of(var, value).ok_or_else(|| {
                 let choices = names.values(var).iter().filter(|value| *value != "unknown");
-                let choices = choices.cloned().collect::<Vec<_>>().join(", ");
-                error(*at, format!("\"{value}\" is no value of {name}; it can be {choices}"))
+                error(*at, problem_no_value_but(value, name, Arg::AnyOf(choices.cloned().collect())))
             })?;
             if kind == VariableKind::Gate && place == 0 {
-                return Err(error(*at, format!("write \"not known({name})\" instead of {name} = unknown")));
+                return Err(error(*at, predicate_write_unknown(name)));
             }
             bits |= 1 << place;
         }
@@ -230,11 +226,7 @@ impl Pass<'_> {
         }
         let unknown = 1;
         if negated && self.place_refuses_unknown() && !known.contains(&var) {
-            let message = format!(
-                "{name} can be unknown, and \"not\" or != would take that for a yes; write \"known({name}) and …\" \
-                 or name the classes that do with {name} in {{…}}"
-            );
-            return Err(error(at, message));
+            return Err(error(at, predicate_unknown_yes(name)));
         }
         let known_bits = flip(bits, negated, size) & !unknown;
         Ok(test(field, if self.place == Where::Danger { known_bits | unknown } else { known_bits }))
@@ -244,34 +236,30 @@ impl Pass<'_> {
         matches!(self.place, Where::Rule | Where::Holds)
     }
 
-    fn may_read(&self, name: &str, kind: VariableKind) -> Result<(), String> {
+    fn may_read(&self, name: &str, kind: VariableKind) -> Result<(), Message> {
         match (self.place, kind) {
-            (Where::Matter, VariableKind::Gate) => {
-                Err(format!("{name} is a gate; only conditions and facts can be read here"))
-            }
-            (Where::On, VariableKind::Condition) => {
-                Err(format!("{name} is a condition; \"on\" reads gates and facts only"))
-            }
+            (Where::Matter, VariableKind::Gate) => Err(predicate_gate_here(name)),
+            (Where::On, VariableKind::Condition) => Err(predicate_condition_here(name)),
             _ => Ok(()),
         }
     }
 
-    fn gate(&self, name: &str) -> Result<(VarIx, Field, u8), String> {
-        let var = self.binder.names.var(name).ok_or_else(|| format!("no gate is called \"{name}\""))?;
+    fn gate(&self, name: &str) -> Result<(VarIx, Field, u8), Message> {
+        let var = self.binder.names.var(name).ok_or_else(|| predicate_no_gate(name))?;
         let (field, kind, size) = self.binder.fields.vars[var.at()];
         if kind != VariableKind::Gate {
-            return Err(format!("{name} is never unknown; known(…) is for gates"));
+            return Err(predicate_never_unknown(name));
         }
         self.may_read(name, kind)?;
         Ok((var, field, size))
     }
 
-    fn step(&self, name: &str) -> Result<StepIx, String> {
-        self.binder.names.step(name).ok_or_else(|| format!("no step is called \"{name}\""))
+    fn step(&self, name: &str) -> Result<StepIx, Message> {
+        self.binder.names.step(name).ok_or_else(|| problem_no_step(name))
     }
 
-    fn sign(&self, name: &str) -> Result<SignIx, String> {
-        self.binder.names.sign(name).ok_or_else(|| format!("no sign-off is called \"{name}\""))
+    fn sign(&self, name: &str) -> Result<SignIx, Message> {
+        self.binder.names.sign(name).ok_or_else(|| problem_no_sign_off(name))
     }
 
     fn read(&mut self, var: VarIx) {
@@ -280,32 +268,27 @@ impl Pass<'_> {
     }
 
     /// Marks that more than matter is read, where that is allowed.
-    fn work_only(&mut self, what: &str) -> Result<(), String> {
+    fn work_only(&mut self, what: &str) -> Result<(), Message> {
         if matches!(self.place, Where::Rule | Where::Danger) {
             self.reads.more_than_matter = true;
             return Ok(());
         }
-        Err(format!(
-            "{what} cannot be read here; it can in needs, while, again, done_when, safe_to_leave and dangers"
-        ))
+        Err(predicate_not_here(what))
     }
 
-    fn may_read_doing(&mut self) -> Result<(), String> {
+    fn may_read_doing(&mut self) -> Result<(), Message> {
         if self.place != Where::Danger {
-            return Err("what is being done can only be read in dangers".to_owned());
+            return Err(predicate_doing_here());
         }
         self.reads.doing = true;
         Ok(())
     }
 
-    fn doing(&mut self, doing: Doing, name: &str, negated: bool) -> Result<Tree, String> {
+    fn doing(&mut self, doing: Doing, name: &str, negated: bool) -> Result<Tree, Message> {
         self.may_read_doing()?;
         if matches!(doing, Doing::Moving | Doing::Moved) {
-            let made = self
-                .binder
-                .names
-                .vehicle_action(name)
-                .ok_or_else(|| format!("no vehicle action is called \"{name}\""))?;
+            let made = self.binder.names.vehicle_action(name);
+            let made = made.ok_or_else(|| predicate_no_vehicle_action(name))?;
             let test = if doing == Doing::Moving { Test::Moving } else { Test::Moved };
             return Ok(Tree::Test(test(made, !negated)));
         }
@@ -322,7 +305,7 @@ impl Pass<'_> {
             }
         }
         if steps.is_empty() {
-            return Err(format!("no step has \"{name}\" here, so this can never hold"));
+            return Err(predicate_nowhere(name));
         }
         Ok(Tree::Test(Test::Doing(steps, !negated)))
     }
@@ -364,43 +347,33 @@ fn flip(bits: u64, negated: bool, size: u8) -> u64 {
 }
 
 /// What a checklist needs and a sheet lacks.
-pub(super) fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<String> {
-    let mut needs: Vec<(String, &str, ValueKind)> = Vec::new();
+pub(super) fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<Message> {
+    let mut needs: Vec<(Message, &str, ValueKind)> = Vec::new();
     for (_, step) in procedure.steps() {
         for entry in &step.entries {
-            let who = format!("entry \"{}\" of step \"{}\"", entry.id, step.id);
+            let who = lacks_of_entry(&entry.id, &step.id);
             needs.extend(entry.ask.sheet_needs().into_iter().map(|need| (who.clone(), need.key, need.kind)));
         }
     }
     let facts = &procedure.checklist.facts;
-    needs.extend(
-        facts.iter().map(|fact| (format!("fact \"{}\"", fact.id), fact.sheet.as_str(), ValueKind::Fact)),
-    );
-    let mut lacking: Vec<String> =
-        needs.iter().filter_map(|(who, key, kind)| lacks(sheet, who, key, *kind)).collect();
+    needs.extend(facts.iter().map(|fact| (lacks_of_fact(&fact.id), fact.sheet.as_str(), ValueKind::Fact)));
+    let mut lacking: Vec<Message> =
+        needs.into_iter().filter_map(|(who, key, kind)| lacks(sheet, who, key, kind)).collect();
     for fact in facts {
         if let Some(Value::Fact(word)) = sheet.values.get(&fact.sheet).map(|value| &value.is)
             && fact.values.iter().all(|known| known.id != *word)
         {
-            let choices: Vec<&str> = fact.values.iter().map(|known| known.id.as_str()).collect();
-            let choices = choices.join(", ");
-            lacking.push(format!(
-                "\"{}\" on the sheet \"{}\" is \"{word}\"; it can be {choices}",
-                fact.sheet, sheet.id
-            ));
+            let choices = Arg::AnyOf(fact.values.iter().map(|known| known.id.clone()).collect());
+            lacking.push(lacks_fact(&fact.sheet, &sheet.id, word, choices));
         }
     }
     lacking
 }
 
-fn lacks(sheet: &Sheet, who: &str, key: &str, kind: ValueKind) -> Option<String> {
-    let (wanted, sheet_id) = (kind.name(), &sheet.id);
+fn lacks(sheet: &Sheet, who: Message, key: &str, kind: ValueKind) -> Option<Message> {
     match sheet.values.get(key).map(|value| value.is.kind()) {
-        None => Some(format!("{who} needs \"{key}\" on the sheet \"{sheet_id}\": add it as a {wanted}")),
-        Some(found) if found != kind => Some(format!(
-            "{who} needs \"{key}\" as a {wanted}, but the sheet \"{sheet_id}\" has a {} there",
-            found.name()
-        )),
+        None => Some(lacks_key(who, key, &sheet.id, kind.name())),
+        Some(found) if found != kind => Some(lacks_kind(who, key, &sheet.id, kind.name(), found.name())),
         Some(_) => None,
     }
 }

@@ -2,6 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use panside_messages::Message;
+
 use super::bind::{Binder, Fields, Reads, Where};
 use super::check;
 use super::names::Names;
@@ -15,6 +17,7 @@ use crate::machine::{
     Assign, DangerRule, DependencyIndex, FollowRule, ItemIx, ItemRule, Layout, Machine, Outcome, PhaseIx,
     Pred, SignIx, SignRule, StepIx, StepRule, Tree, VarIx, Variable, VariableKind, VehicleActionRule, WORDS,
 };
+use crate::message::*;
 
 pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
     let mut problems = sizes::sizes(&checklist, places);
@@ -29,14 +32,7 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
     }
     let mut layout = Layout::default();
     let Some(fields) = fields(&checklist, &mut layout) else {
-        problems.push(check::at(
-            places,
-            "",
-            format!(
-                "the checklist needs more than {} bits of state; use fewer steps, dangers, conditions or items",
-                WORDS * 64
-            ),
-        ));
+        problems.push(check::at(places, "", problem_state(WORDS * 64)));
         return Err(Problems(sorted(problems)));
     };
     let step_places: Vec<(usize, usize)> = checklist
@@ -116,15 +112,15 @@ struct Builder<'a> {
 }
 
 impl Builder<'_> {
-    fn problem(&mut self, place: &str, message: String) {
-        self.problems.push(check::at(self.places, place, message));
+    fn problem(&mut self, place: &str, what: Message) {
+        self.problems.push(check::at(self.places, place, what));
     }
 
     fn pred(&mut self, text: &str, place: &str, stands: Where, negated: bool) -> (Pred, Reads) {
         match self.binder.compile(text, stands, negated) {
             Ok(found) => found,
             Err(error) => {
-                self.problem(place, error.to_string());
+                self.problem(place, error.message());
                 (Tree::Const(false).into(), Reads::default())
             }
         }
@@ -194,12 +190,7 @@ impl Builder<'_> {
             let place = format!("/dangers/{at}/when");
             let (when, reads) = self.pred(&danger.when, &place, Where::Danger, false);
             if reads.more_than_matter && !reads.doing {
-                self.problem(
-                    &place,
-                    "a danger that reads gates, sign-offs, steps or items must also say what is being done: \
-                     doing.zone, doing.touches, doing.tag, moving, moved or leaving"
-                        .to_owned(),
-                );
+                self.problem(&place, problem_danger_doing());
             }
             read.extend(reads.vars);
             rules.push(DangerRule { when, doing: reads.doing });
@@ -317,12 +308,7 @@ impl Builder<'_> {
     /// Every way the step can turn out, and what each does.
     fn outcomes(&mut self, step: &Step, place: &str) -> (Vec<Outcome>, Vec<ClassEffect>) {
         let Some(table) = OutcomeTable::of(step) else {
-            self.problem(
-                place,
-                format!(
-                    "the entries of this step can turn out in more than {MOST_OUTCOMES} ways; split the step"
-                ),
-            );
+            self.problem(place, problem_outcomes(MOST_OUTCOMES));
             self.outcomes.push(OutcomeTable::default());
             return (Vec::new(), Vec::new());
         };
@@ -369,10 +355,7 @@ impl Builder<'_> {
                 for (name, value) in from {
                     let before = into.insert(name.clone(), value.clone());
                     if before.is_some_and(|before| before != *value) {
-                        let message = format!(
-                            "two entries of this step give {name} different values at once; let one of them decide"
-                        );
-                        self.problems.push(check::at(self.places, place, message));
+                        self.problem(place, problem_contradict(name));
                     }
                 }
             }

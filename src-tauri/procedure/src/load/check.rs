@@ -5,11 +5,14 @@ mod step;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use panside_messages::{Arg, Message};
+
 use super::Problem;
 use super::names::Names;
 use super::place::Places;
 use crate::format::{Ask, Assignments, Checklist, Named, Step};
 use crate::machine::VarIx;
+use crate::message::*;
 
 /// Steps in file order, each with its place.
 pub(super) fn steps(checklist: &Checklist) -> impl Iterator<Item = (String, &Step)> {
@@ -27,8 +30,8 @@ pub(super) fn signs_of(step: &Step) -> impl Iterator<Item = &String> {
 }
 
 /// A problem at a place.
-pub(super) fn at(places: &Places, place: &str, message: String) -> Problem {
-    Problem::at(places.find(place), place, message)
+pub(super) fn at(places: &Places, place: &str, what: Message) -> Problem {
+    Problem::at(places.find(place), place, what)
 }
 
 /// The rules of the format, one by one.
@@ -59,8 +62,8 @@ struct Check<'a> {
 }
 
 impl Check<'_> {
-    fn problem(&mut self, place: &str, message: impl Into<String>) {
-        self.problems.push(at(self.places, place, message.into()));
+    fn problem(&mut self, place: &str, what: Message) {
+        self.problems.push(at(self.places, place, what));
     }
 
     fn values(&mut self) {
@@ -71,8 +74,8 @@ impl Check<'_> {
             for (list, values) in [("start", &condition.start), ("recover", &condition.recover)] {
                 for (value_at, value) in values.iter().enumerate() {
                     if condition.values.iter().all(|known| known.id != *value) {
-                        let message = format!("\"{value}\" is no value of {}", condition.id);
-                        self.problem(&format!("{place}/{list}/{value_at}"), message);
+                        let what = problem_no_value(value, &condition.id);
+                        self.problem(&format!("{place}/{list}/{value_at}"), what);
                     }
                 }
             }
@@ -83,10 +86,7 @@ impl Check<'_> {
         for (at, gate) in checklist.gates.iter().enumerate() {
             self.distinct(&format!("/gates/{at}/classes"), &gate.classes);
             if gate.fresh_for == Some(0) {
-                self.problem(
-                    &format!("/gates/{at}/fresh_for"),
-                    "knowledge that is good for 0 minutes is never good",
-                );
+                self.problem(&format!("/gates/{at}/fresh_for"), problem_never_fresh());
             }
         }
     }
@@ -98,14 +98,9 @@ impl Check<'_> {
                 value.chars().all(|char| char.is_ascii_lowercase() || char.is_ascii_digit() || char == '_');
             let place = format!("{place}/{at}");
             if !seen.insert(value) {
-                self.problem(&place, format!("\"{value}\" stands twice"));
+                self.problem(&place, problem_twice(value));
             } else if value.is_empty() || !proper || value == "unknown" {
-                self.problem(
-                    &place,
-                    format!(
-                        "\"{value}\" cannot be a value; use lower-case letters, digits and _, not \"unknown\""
-                    ),
-                );
+                self.problem(&place, problem_value_name(value));
             }
         }
     }
@@ -120,10 +115,7 @@ impl Check<'_> {
             self.gates(&format!("{place}/sets"), &follow.sets);
             for (name, value) in follow.makes.iter().chain(&follow.sets) {
                 if written.insert(name, value).is_some_and(|other| other != value) {
-                    self.problem(
-                        &place,
-                        format!("another follow gives {name} another value; they could go on for ever"),
-                    );
+                    self.problem(&place, problem_follows(name));
                 }
             }
         }
@@ -135,7 +127,7 @@ impl Check<'_> {
             let place = format!("/vehicle_actions/{at}/makes");
             self.conditions(&place, &made.makes, false);
             if made.makes.is_empty() {
-                self.problem(&place, "a vehicle action must change something");
+                self.problem(&place, problem_action_idle());
             }
         }
     }
@@ -146,15 +138,12 @@ impl Check<'_> {
             let place = format!("{place}/{name}");
             let Some(at) = self.checklist.conditions.iter().position(|condition| condition.id == *name)
             else {
-                self.problem(&place, format!("\"{name}\" is no condition; gates are assigned by \"sets\""));
+                self.problem(&place, problem_no_condition(name));
                 continue;
             };
             self.value(&place, name, VarIx::of(at), value);
             if by_vehicle_actions_only && self.by_vehicle_actions.contains(name) {
-                self.problem(
-                    &place,
-                    format!("{name} is written by vehicle actions; nothing else may write it"),
-                );
+                self.problem(&place, problem_action_alone(name));
             }
         }
     }
@@ -166,16 +155,15 @@ impl Check<'_> {
                 Some(var) if self.checklist.gates.iter().any(|gate| gate.id == *name) => {
                     self.value(&place, name, var, value);
                 }
-                _ => self
-                    .problem(&place, format!("\"{name}\" is no gate; conditions are assigned by \"makes\"")),
+                _ => self.problem(&place, problem_no_gate(name)),
             }
         }
     }
 
     fn value(&mut self, place: &str, name: &str, var: VarIx, value: &str) {
         if self.names.value_of(var, value).is_none() {
-            let choices = self.names.values(var).join(", ");
-            self.problem(place, format!("\"{value}\" is no value of {name}; it can be {choices}"));
+            let choices = Arg::AnyOf(self.names.values(var).to_vec());
+            self.problem(place, problem_no_value_but(value, name, choices));
         }
     }
 
@@ -185,8 +173,7 @@ impl Check<'_> {
             let given =
                 steps(checklist).filter(|(_, step)| signs_of(step).any(|given| *given == sign.id)).count();
             if given != 1 {
-                let message = format!("{given} steps ask for this sign-off; exactly one must");
-                self.problem(&format!("/sign_offs/{at}"), message);
+                self.problem(&format!("/sign_offs/{at}"), problem_asked_by(given));
             }
         }
     }
@@ -196,8 +183,8 @@ impl Check<'_> {
         for (at, phase) in checklist.phases.iter().enumerate() {
             for (beside_at, beside) in phase.beside.iter().enumerate() {
                 if self.names.phase(beside).is_none_or(|found| found.at() >= at) {
-                    let message = format!("\"{beside}\" is no earlier phase");
-                    self.problem(&format!("/phases/{at}/beside/{beside_at}"), message);
+                    let what = problem_no_earlier_phase(beside);
+                    self.problem(&format!("/phases/{at}/beside/{beside_at}"), what);
                 }
             }
         }
@@ -224,10 +211,9 @@ impl Check<'_> {
             ready.into_iter().for_each(|at| free[at] = true);
         }
         waits.extend((0..all.len()).filter(|&at| !free[at]));
-        let ring: Vec<&str> = waits.iter().map(|&at| all[at].1.id.as_str()).collect();
+        let ring: Vec<String> = waits.iter().map(|&at| all[at].1.id.clone()).collect();
         for &at in &waits {
-            let message = format!("these steps wait for each other, so none can begin: {}", ring.join(", "));
-            self.problem(&format!("{}/after", all[at].0), message);
+            self.problem(&format!("{}/after", all[at].0), problem_ring(ring.clone()));
         }
     }
 }
@@ -249,14 +235,14 @@ pub(super) fn skip(
         let written = written.chain(step.on_begin.keys()).chain(step.on_leave.keys());
         for name in written.collect::<BTreeSet<_>>() {
             if names.var(name).is_some_and(|var| dangers_read.contains(&var)) {
-                problems.push(at(places, &place, format!("this step writes {name}, which a danger reads")));
+                problems.push(at(places, &place, problem_skip_writes(name)));
             }
         }
         if !step.takes_off.is_empty() || !step.puts_back.is_empty() {
-            problems.push(at(places, &place, "this step moves pieces; it cannot be skipped".to_owned()));
+            problems.push(at(places, &place, problem_skip_moves()));
         }
         if signs_of(step).any(|sign| permits.contains(sign)) {
-            problems.push(at(places, &place, "a permit hangs on this step; it cannot be skipped".to_owned()));
+            problems.push(at(places, &place, problem_skip_permit()));
         }
     }
     problems

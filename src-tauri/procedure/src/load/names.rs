@@ -6,6 +6,7 @@ use super::Problem;
 use super::place::Places;
 use crate::format::{Checklist, Named};
 use crate::machine::{ItemIx, PhaseIx, SignIx, StepIx, VarIx, VehicleActionIx};
+use crate::message::*;
 use crate::predicate;
 
 /// The name of a gate's value when nothing is known, and what people read for it.
@@ -155,15 +156,13 @@ impl Taken<'_> {
             && name.chars().all(|char| char.is_ascii_lowercase() || char.is_ascii_digit() || char == '_')
             && name != UNKNOWN
             && !predicate::is_reserved(name);
-        let message = if !proper {
-            format!(
-                "\"{name}\" cannot be a name; use lower-case letters, digits and _, and none of the predicate words"
-            )
+        let what = if !proper {
+            problem_name(name)
         } else if let Some(other) = self.seen.insert(name.to_owned(), place.to_owned()) {
-            format!("the name \"{name}\" is taken by {other}; choose another")
+            problem_name_taken(name, other)
         } else {
             return;
         };
-        self.problems.push(Problem::at(self.places.find(place), place, message));
+        self.problems.push(Problem::at(self.places.find(place), place, what));
     }
 }

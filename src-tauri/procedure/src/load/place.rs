@@ -4,8 +4,11 @@
 //! itself, so that they take no more room than it does, however long its keys and however deep its lists.
 
 use std::collections::BTreeMap;
-use std::fmt;
 use std::ops::Range;
+
+use panside_messages::Message;
+
+use crate::message::*;
 
 /// Keys that stand twice are told up to this many.
 const MOST_TWICE: usize = 100;
@@ -21,12 +24,20 @@ pub struct Spot {
     pub column: usize,
 }
 
-impl fmt::Display for Spot {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if let Some(file) = &self.file {
-            write!(out, "{file}, ")?;
+impl Spot {
+    /// As it is said in a sentence.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        match &self.file {
+            Some(file) => spot_in_file(file, self.line, self.column),
+            None => spot(self.line, self.column),
         }
-        write!(out, "line {}, column {}", self.line, self.column)
+    }
+
+    /// The same with the place as a JSON pointer.
+    #[must_use]
+    pub(crate) fn at(&self, pointer: &str) -> Message {
+        place(self.message(), if pointer.is_empty() { "/" } else { pointer })
     }
 }
 

@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use panside_messages::{Arg, Message};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 use serde_path_to_error::Segment;
@@ -10,6 +11,7 @@ use serde_path_to_error::Segment;
 use super::place::{Places, Spot};
 use super::{LARGEST_FILE, MOST_PROBLEMS, Problem, Problems};
 use crate::format::{CHECKLIST_FORMAT, Checklist, SHEET_FORMAT, Sheet};
+use crate::message::*;
 
 /// Reads a checklist; `trace` may move the places before anything is told.
 pub(super) fn checklist(bytes: &[u8], trace: &dyn Fn(&mut Places)) -> Result<(Checklist, Places), Problems> {
@@ -31,9 +33,7 @@ pub(super) fn sheet(bytes: &[u8]) -> Result<Sheet, Problems> {
         for needed in ["source", "entered_by"] {
             let text = one.get(needed).and_then(Value::as_str);
             if text.is_some_and(|text| text.trim().is_empty()) {
-                let message =
-                    format!("\"{needed}\" is empty: say where the value comes from and who entered it");
-                reader.problem(&format!("/values/{key}/{needed}"), message);
+                reader.problem(&format!("/values/{key}/{needed}"), problem_empty(needed));
             }
         }
     }
@@ -49,29 +49,23 @@ pub(crate) struct Json {
 
 /// Reads JSON of a format, within the bounds for a file.
 pub(crate) fn json(bytes: &[u8], format: &str) -> Result<Json, Problems> {
-    let at = |line, column, place: &str, message| {
-        Problems(vec![Problem::at(Spot { file: None, line, column }, place, message)])
-    };
-    let whole = |message: String| at(1, 1, "", message);
+    let at = |line, column, what| Problems(vec![Problem::at(Spot { file: None, line, column }, "", what)]);
+    let whole = |what| at(1, 1, what);
     if bytes.len() > LARGEST_FILE {
-        let most = LARGEST_FILE / (1024 * 1024);
-        return Err(whole(format!("the file has more than {most} MB, which is the most")));
+        return Err(whole(problem_too_large(LARGEST_FILE / (1024 * 1024))));
     }
-    let text = std::str::from_utf8(bytes).map_err(|error| {
-        whole(format!("the file is not UTF-8 from byte {} on; save it as UTF-8", error.valid_up_to()))
-    })?;
+    let text = std::str::from_utf8(bytes).map_err(|error| whole(problem_not_utf8(error.valid_up_to())))?;
     let value: Value = serde_json::from_str(text).map_err(|error| {
-        let message = format!("this is not JSON: {}", without_place(&error.to_string()));
-        at(error.line(), error.column(), "", message)
+        at(error.line(), error.column(), problem_not_json(without_place(&error.to_string())))
     })?;
     let places = Places::of(text);
     match value.get("format").and_then(Value::as_str) {
         Some(found) if found == format => Ok(Json { text: text.to_owned(), value, places }),
         Some(found) => {
-            let message = format!("the format is \"{found}\"; this version of Panside reads \"{format}\"");
-            Err(Problems(vec![Problem::at(places.find("/format"), "/format", message)]))
+            let what = problem_format(found, format);
+            Err(Problems(vec![Problem::at(places.find("/format"), "/format", what)]))
         }
-        None => Err(whole(format!("\"format\": \"{format}\" is missing"))),
+        None => Err(whole(problem_no_format(format))),
     }
 }
 
@@ -90,13 +84,13 @@ impl<'a> Reader<'a> {
     fn new(places: &'a Places) -> Self {
         let mut reader = Reader { places, problems: Vec::new(), taken_out: BTreeMap::new() };
         for pointer in &places.twice {
-            reader.problem(pointer, "this key stands twice in one object; keep one".to_owned());
+            reader.problem(pointer, problem_key_twice());
         }
         reader
     }
 
-    fn problem(&mut self, place: &str, message: String) {
-        self.problems.push(Problem::at(self.places.find(place), place, message));
+    fn problem(&mut self, place: &str, what: Message) {
+        self.problems.push(Problem::at(self.places.find(place), place, what));
     }
 
     fn read<T: DeserializeOwned>(mut self, mut value: Value) -> Result<T, Problems> {
@@ -133,7 +127,7 @@ impl<'a> Reader<'a> {
             self.problems.iter().any(|problem| problem.place == below)
         });
         if !own_doing {
-            self.problem(&pointer, sentence(text));
+            self.problem(&pointer, misfit(text));
         }
         if missing.is_some() {
             // A part that lacks something can only be taken out as a whole, with the element it belongs to.
@@ -206,22 +200,23 @@ fn quoted(text: &str) -> Option<&str> {
     text.split('`').nth(1)
 }
 
-/// What serde says, as a sentence that says what to do.
-fn sentence(text: &str) -> String {
+/// What serde says, as a sentence that says what to do where that is known.
+fn misfit(text: &str) -> Message {
     let mut names = text.split('`').skip(1).step_by(2);
-    let Some(field) = names.next() else { return text.to_owned() };
-    if text.starts_with("unknown field") || text.starts_with("unknown variant") {
-        let known: Vec<&str> = names.collect();
-        let near = known.iter().min_by_key(|known| strsim::levenshtein(known, field));
-        let near = near.filter(|near| strsim::levenshtein(near, field) <= 2);
-        let what = if text.starts_with("unknown field") { "field" } else { "value" };
-        return match near {
-            Some(near) => format!("there is no {what} \"{field}\" here; perhaps \"{near}\" is meant"),
-            None => format!("there is no {what} \"{field}\" here; possible are {}", known.join(", ")),
-        };
-    }
+    let Some(field) = names.next() else { return problem_misfit(text) };
     if text.starts_with("missing field") {
-        return format!("\"{field}\" is missing; add it");
+        return problem_missing(field);
     }
-    text.to_owned()
+    let is_field = text.starts_with("unknown field");
+    if !is_field && !text.starts_with("unknown variant") {
+        return problem_misfit(text);
+    }
+    let known: Vec<String> = names.map(str::to_owned).collect();
+    let near = known.iter().min_by_key(|known| strsim::levenshtein(known, field));
+    match near.filter(|near| strsim::levenshtein(near, field) <= 2) {
+        Some(near) if is_field => problem_no_field_near(field, near),
+        Some(near) => problem_no_variant_near(field, near),
+        None if is_field => problem_no_field(field, Arg::List(known)),
+        None => problem_no_variant(field, Arg::List(known)),
+    }
 }

@@ -1,6 +1,8 @@
 //! How much of everything there may be. What is larger is refused before anything is worked out from it, so that no file
 //! can take more time or memory than it is worth.
 
+use panside_messages::Message;
+
 use super::Problem;
 use super::check::{at, steps};
 use super::outcomes::MOST_OUTCOMES;
@@ -8,6 +10,7 @@ use super::place::Places;
 use crate::format::entry::{Listed, MOST_FIRST_PAGE};
 use crate::format::{Ask, Checklist, Entry, Named, Step};
 use crate::machine::{DangerSet, WORDS};
+use crate::message::*;
 
 /// A name, a value or a class has so many characters at most: it is said again in messages and in every order.
 const LONGEST_NAME: usize = 64;
@@ -50,7 +53,7 @@ pub(super) fn sizes(checklist: &Checklist, places: &Places) -> Vec<Problem> {
     for (place, phase) in checklist.phases.iter().enumerate() {
         let place = format!("/phases/{place}");
         sizes.name(&place, &phase.id);
-        sizes.bound(format!("{place}/steps"), "steps in the phase", phase.steps.len(), 1, MOST_STEPS);
+        sizes.bound(format!("{place}/steps"), "steps_of_phase", phase.steps.len(), 1, MOST_STEPS);
         sizes.bound(format!("{place}/beside"), "phases", phase.beside.len(), 0, MOST_PHASES - 1);
     }
     for (place, step) in steps(checklist) {
@@ -67,10 +70,14 @@ struct Sizes<'a> {
 }
 
 impl Sizes<'_> {
+    fn problem(&mut self, place: &str, what: Message) {
+        self.problems.push(at(self.places, place, what));
+    }
+
+    /// `what` is a word that the sentence knows, or the field of the file.
     fn bound(&mut self, place: String, what: &str, is: usize, least: usize, most: usize) {
         if is < least || is > most {
-            let message = format!("{what}: there are {is}; {least} to {most} are possible");
-            self.problems.push(at(self.places, &place, message));
+            self.problem(&place, problem_bound(what, is, least, most));
         }
     }
 
@@ -78,15 +85,12 @@ impl Sizes<'_> {
         let length = name.chars().count();
         if length > LONGEST_NAME {
             let begin: String = name.chars().take(20).collect();
-            let message = format!(
-                "the name \"{begin}…\" has {length} characters; {LONGEST_NAME} are the most, a title can say more"
-            );
-            self.problems.push(at(self.places, place, message));
+            self.problem(place, problem_long_name(begin, length, LONGEST_NAME));
         }
     }
 
     fn lists(&mut self, checklist: &Checklist) {
-        self.bound("/crew".into(), "people in a step at one time", usize::from(checklist.crew), 1, MOST_CREW);
+        self.bound("/crew".into(), "crew", usize::from(checklist.crew), 1, MOST_CREW);
         self.bound("/phases".into(), "phases", checklist.phases.len(), 1, MOST_PHASES);
         self.bound("/phases".into(), "steps", steps(checklist).count(), 1, MOST_STEPS);
         self.bound("/dangers".into(), "dangers", checklist.dangers.len(), 1, MOST_DANGERS);
@@ -182,7 +186,7 @@ impl Sizes<'_> {
         self.bound(format!("{place}/classes"), "classes", entry.classes.len(), 0, MOST_OF_STEP);
         for effect in entry.classes.values().take(MOST_OF_STEP) {
             let written = effect.sets.len() + effect.makes.len();
-            self.bound(format!("{place}/classes"), "changes of one class", written, 0, MOST_OF_STEP);
+            self.bound(format!("{place}/classes"), "changes_of_class", written, 0, MOST_OF_STEP);
         }
         let kind = entry.ask.kind();
         for Listed { at, what, length } in entry.ask.lists() {
@@ -197,7 +201,7 @@ impl Sizes<'_> {
     fn first_page(&mut self, checklist: &Checklist) {
         let asked = steps(checklist).flat_map(|(_, step)| &step.entries);
         let photos = asked.filter(|entry| matches!(&entry.ask, Ask::Photo(photo) if photo.first_page));
-        self.bound("/phases".into(), "photos on the first page", photos.count(), 0, MOST_FIRST_PAGE);
+        self.bound("/phases".into(), "first_page", photos.count(), 0, MOST_FIRST_PAGE);
     }
 
     fn starts(&mut self, checklist: &Checklist) {
@@ -205,11 +209,7 @@ impl Sizes<'_> {
         let facts = checklist.facts.iter().map(|fact| fact.values.len());
         let ways = conditions.chain(facts).try_fold(1, |ways: usize, more| ways.checked_mul(more));
         if ways.is_none_or(|ways| ways > MOST_STARTS) {
-            let message = format!(
-                "the vehicle can come in in more than {MOST_STARTS} ways; ask for fewer conditions at the start, or \
-                 for fewer facts"
-            );
-            self.problems.push(at(self.places, "/conditions", message));
+            self.problem("/conditions", problem_starts(MOST_STARTS));
         }
     }
 }

@@ -9,6 +9,7 @@ use super::file_of;
 use super::read::{Used, elements, setting, sorted};
 use crate::load::read::Json;
 use crate::load::{Problem, Problems};
+use crate::message::*;
 
 /// The lists that parts add to.
 pub(super) const LISTS: [&str; 8] =
@@ -47,15 +48,16 @@ struct Gather<'a> {
     problems: Vec<Problem>,
 }
 
-/// Something with a name: whose it is, and what it says with the settings put in.
-type Known = BTreeMap<String, (String, Value)>;
+/// Something with a name: the part's file that has it, nothing for the checklist; and what it says with the settings
+/// put in.
+type Known = BTreeMap<String, (Option<String>, Value)>;
 
 impl Gather<'_> {
     fn list(&mut self, list: &'static str) {
         let mut known = Known::new();
         for (_, element) in elements(&self.own.value, list) {
             if let Some(id) = element.get("id").and_then(Value::as_str) {
-                known.insert(id.to_owned(), ("the checklist".to_owned(), element.clone()));
+                known.insert(id.to_owned(), (None, element.clone()));
             }
         }
         for (part, used) in self.parts.iter().enumerate() {
@@ -70,7 +72,7 @@ impl Gather<'_> {
         let mut known = Known::new();
         let fields = |value: &Value| value.get(field).and_then(Value::as_object).cloned().unwrap_or_default();
         for (name, text) in fields(&self.own.value) {
-            known.insert(name, ("the checklist".to_owned(), text));
+            known.insert(name, (None, text));
         }
         for (part, used) in self.parts.iter().enumerate() {
             for (name, text) in fields(&used.json.value) {
@@ -84,9 +86,8 @@ impl Gather<'_> {
     fn wanted(&mut self, known: &Known) {
         for used in self.parts {
             for (name, meaning) in used.part.wants.iter().filter(|(name, _)| !known.contains_key(*name)) {
-                let message =
-                    format!("the checklist has no term \"{name}\"; add it to its \"terms\": {meaning}");
-                self.problems.push(used.problem(&format!("/wants/{name}"), message));
+                let what = part_term_wanted(name, meaning);
+                self.problems.push(used.problem(&format!("/wants/{name}"), what));
             }
         }
     }
@@ -105,16 +106,16 @@ impl Gather<'_> {
         let value = settled(value, &used.by.with);
         match id.as_ref().and_then(|id| Some((id, known.get(id)?))) {
             Some((_, (_, same))) if *same == value => return,
-            Some((id, (whose, _))) => {
-                let message = format!("{whose} has \"{id}\" too, and not the same; keep one of them");
-                self.problems.push(used.problem(&place, message));
+            Some((id, (file, _))) => {
+                let what = file.as_ref().map_or_else(|| part_in_checklist(id), |file| part_in_file(file, id));
+                self.problems.push(used.problem(&place, what));
                 return;
             }
             None => {}
         }
         let key = id.clone().filter(|_| NAMED.contains(&field));
         if let Some(id) = id {
-            known.insert(id, (file_of(&used.by.part), value));
+            known.insert(id, (Some(file_of(&used.by.part)), value));
         }
         if let Some(bytes) = used.json.places.bytes(&place) {
             self.added.entry(field).or_default().push(Added { key, part, bytes });

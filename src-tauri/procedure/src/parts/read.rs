@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::ops::Range;
 
+use panside_messages::Message;
 use serde::Deserialize;
 use serde_json::Value;
 
@@ -11,6 +12,7 @@ use crate::format::{CHECKLIST_FORMAT, PART_FORMAT, Part, Use};
 use crate::load::place::Spot;
 use crate::load::read::{Json, json, typed};
 use crate::load::{LARGEST_FILE, Problem, Problems};
+use crate::message::*;
 
 /// More parts than this are refused before they are read.
 const MOST_PARTS: usize = 64;
@@ -31,9 +33,9 @@ impl Used {
     }
 
     /// A problem in its file.
-    pub fn problem(&self, place: &str, message: String) -> Problem {
+    pub fn problem(&self, place: &str, what: Message) -> Problem {
         let spot = Spot { file: Some(file_of(&self.by.part)), ..self.json.places.find(place) };
-        Problem::at(spot, place, message)
+        Problem::at(spot, place, what)
     }
 }
 
@@ -49,14 +51,10 @@ pub(super) fn all(
     let mut size = checklist.len();
     for place in uses(&own.value) {
         let bytes = use_at(&own, &place, &mut names).and_then(|by| {
-            let bytes = part(&by.part).ok_or_else(|| {
-                let file = file_of(&by.part);
-                format!("there is no part \"{}\"; it would be the file {file}", by.part)
-            })?;
+            let bytes = part(&by.part).ok_or_else(|| part_no_file(&by.part, file_of(&by.part)))?;
             size += bytes.len();
             if size > LARGEST_FILE {
-                let most = LARGEST_FILE / (1024 * 1024);
-                return Err(format!("with this part the files have more than {most} MB together"));
+                return Err(part_together(LARGEST_FILE / (1024 * 1024)));
             }
             Ok((by, bytes))
         });
@@ -68,7 +66,7 @@ pub(super) fn all(
                 }
                 Err(found) => problems.extend(found.0),
             },
-            Err(message) => problems.push(Problem::at(own.places.find(&place), &place, message)),
+            Err(what) => problems.push(Problem::at(own.places.find(&place), &place, what)),
         }
         if size > LARGEST_FILE || names.len() > MOST_PARTS {
             break;
@@ -76,9 +74,8 @@ pub(super) fn all(
     }
     if !used.is_empty() {
         // Joining copies one of two that have the same key, so that loading could not tell it any more.
-        let told = "this key stands twice in one object; keep one";
         let twice = own.places.twice.iter();
-        problems.extend(twice.map(|place| Problem::at(own.places.find(place), place, told.to_owned())));
+        problems.extend(twice.map(|place| Problem::at(own.places.find(place), place, problem_key_twice())));
     }
     if problems.is_empty() { Ok((own, used)) } else { Err(sorted(problems)) }
 }
@@ -107,19 +104,18 @@ pub(super) fn elements<'a>(value: &'a Value, list: &str) -> impl Iterator<Item =
 }
 
 /// Which part is used there, or why none is.
-fn use_at(own: &Json, place: &str, names: &mut BTreeSet<String>) -> Result<Use, String> {
+fn use_at(own: &Json, place: &str, names: &mut BTreeSet<String>) -> Result<Use, Message> {
     let by = Use::deserialize(own.value.pointer(place).unwrap_or(&Value::Null))
-        .map_err(|error| format!("{error}; write {{\"use\": \"NAME\", \"with\": {{…}}}}"))?;
+        .map_err(|error| part_use(error.to_string()))?;
     let proper = |char: char| char.is_ascii_lowercase() || char.is_ascii_digit() || char == '-';
     if by.part.is_empty() || by.part.len() > 60 || !by.part.chars().all(proper) {
-        let name = &by.part;
-        return Err(format!("\"{name}\" cannot name a part; use lower-case letters, digits and hyphens"));
+        return Err(part_name(by.part));
     }
     if !names.insert(by.part.clone()) {
-        return Err(format!("the part \"{}\" is used before; it can be there once", by.part));
+        return Err(part_again(by.part));
     }
     if names.len() > MOST_PARTS {
-        return Err(format!("more than {MOST_PARTS} parts are used; put some together"));
+        return Err(part_too_many(MOST_PARTS));
     }
     Ok(by)
 }
@@ -135,8 +131,7 @@ fn read(bytes: &[u8], by: Use, place: String) -> Result<Used, Problems> {
     let steps = elements(&json.value, "steps").filter(|(_, step)| step.get("use").is_some());
     let mut inner = uses(&json.value).into_iter().chain(steps.map(|(at, _)| format!("/steps/{at}")));
     if let Some(place) = inner.next() {
-        let message = "a part uses no parts, not even itself; use each of them in the checklist";
-        let found = Problem::at(json.places.find(&place), &place, message.to_owned());
+        let found = Problem::at(json.places.find(&place), &place, part_in_part());
         return Err(in_file(Problems(vec![found])));
     }
     drop(inner);
@@ -144,16 +139,14 @@ fn read(bytes: &[u8], by: Use, place: String) -> Result<Used, Problems> {
     let used = Used { json, part, by, place };
     let (name, part) = (&used.by.part, &used.part);
     if part.id != *name {
-        let message = format!("this part is called \"{}\" and its file \"{name}\"; make them alike", part.id);
-        return Err(Problems(vec![used.problem("/id", message)]));
+        return Err(Problems(vec![used.problem("/id", part_id(&part.id, name))]));
     }
-    let (wanted, is, is_not) = match used.place.matches('/').count() {
-        2 => ("phases", part.phases.len(), part.steps.len()),
-        _ => ("steps", part.steps.len(), part.phases.len()),
+    let (only, is, is_not) = match used.place.matches('/').count() {
+        2 => (part_phases_only(), part.phases.len(), part.steps.len()),
+        _ => (part_steps_only(), part.steps.len(), part.phases.len()),
     };
     if is == 0 || is_not > 0 {
-        let message = format!("the checklist uses this part among its {wanted}: it must bring {wanted} only");
-        return Err(Problems(vec![used.problem("", message)]));
+        return Err(Problems(vec![used.problem("", only)]));
     }
     Ok(used)
 }
@@ -167,24 +160,22 @@ fn settings(own: &Json, used: &Used) -> Vec<Problem> {
     for (bytes, name) in read.iter().filter(|(_, name)| !part.settings.contains_key(name)).take(100) {
         let at = known.get(&bytes.start).copied().unwrap_or_default();
         let spot = Spot { file: Some(file_of(&by.part)), line: at.line, column: at.column };
-        let message = format!("there is no setting \"{name}\"; add it to \"settings\" with what it is for");
-        problems.push(Problem::at(spot, "/settings", message));
+        problems.push(Problem::at(spot, "/settings", part_no_setting(name)));
     }
     let read: BTreeSet<&String> = read.iter().map(|(_, name)| name).collect();
     for (name, meaning) in &part.settings {
         if !read.contains(name) {
-            let message = format!("no text here is \"${name}\"; take the setting out");
-            problems.push(used.problem(&format!("/settings/{name}"), message));
+            problems.push(used.problem(&format!("/settings/{name}"), part_setting_idle(name)));
         }
         if !by.with.contains_key(name) {
-            let message = format!("the part \"{}\" wants \"{name}\" in \"with\": {meaning}", by.part);
-            problems.push(Problem::at(own.places.find(place), place, message));
+            let what = part_setting_wanted(&by.part, name, meaning);
+            problems.push(Problem::at(own.places.find(place), place, what));
         }
     }
     for name in by.with.keys().filter(|name| !part.settings.contains_key(*name)) {
         let place = format!("{place}/with/{name}");
-        let message = format!("the part \"{}\" has no setting \"{name}\"", by.part);
-        problems.push(Problem::at(own.places.find(&place), &place, message));
+        let what = part_no_such_setting(&by.part, name);
+        problems.push(Problem::at(own.places.find(&place), &place, what));
     }
     problems
 }

@@ -10,6 +10,7 @@ use super::read::{Used, set_texts};
 use super::{Joined, Piece, Source, file_of};
 use crate::load::read::Json;
 use crate::load::{LARGEST_FILE, Problem, Problems};
+use crate::message::*;
 
 /// The fields of a checklist in the order they are written in.
 const FIELDS: [&str; 20] = [
@@ -48,8 +49,8 @@ pub(super) fn joined(own: Json, parts: &[Used]) -> Result<Joined, Problems> {
         Writer { own: &own, parts, holes: holes(&own, parts), text: String::new(), pieces: Vec::new() };
     writer.whole(&added);
     if writer.is_full() {
-        let message = format!("with its parts it has more than {} MB", LARGEST_FILE / (1024 * 1024));
-        return Err(Problems(vec![Problem::at(own.places.find(""), "", message)]));
+        let what = part_whole(LARGEST_FILE / (1024 * 1024));
+        return Err(Problems(vec![Problem::at(own.places.find(""), "", what)]));
     }
     Ok(Joined { text: writer.text, pieces: writer.pieces, sources })
 }

@@ -1,6 +1,7 @@
 //! Text into tokens.
 
 use super::PredicateError;
+use crate::message::*;
 
 /// A token.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -16,13 +17,13 @@ pub enum Token {
 }
 
 impl Token {
-    /// How it is shown in a message.
+    /// As it is written.
     pub fn text(&self) -> String {
         match self {
-            Token::Word(word) => format!("\"{word}\""),
-            Token::Equal => "\"=\"".to_owned(),
-            Token::NotEqual => "\"!=\"".to_owned(),
-            Token::Mark(mark) => format!("\"{mark}\""),
+            Token::Word(word) => word.clone(),
+            Token::Equal => "=".to_owned(),
+            Token::NotEqual => "!=".to_owned(),
+            Token::Mark(mark) => mark.to_string(),
         }
     }
 }
@@ -49,12 +50,7 @@ pub fn tokens(text: &str) -> Result<Vec<(Token, usize)>, PredicateError> {
                 }
                 Token::Word(chars[begin..at].iter().collect())
             }
-            _ => {
-                let message = format!(
-                    "\"{char}\" has no place in a predicate; use names, =, !=, in {{…}}, and, or, not, parentheses"
-                );
-                return Err(PredicateError { at: begin, message });
-            }
+            _ => return Err(PredicateError { at: begin, what: predicate_character(char.to_string()) }),
         };
         found.push((token, begin));
     }

@@ -1,7 +1,10 @@
 //! Tokens into a tree.
 
+use panside_messages::Message;
+
 use super::lex::{Token, tokens};
 use super::{Doing, Expr, Node, PredicateError};
+use crate::message::*;
 
 /// Deeper nesting than this is refused, so that no text can exhaust the stack.
 const DEEPEST: usize = 64;
@@ -15,8 +18,7 @@ const LONGEST: usize = 20_000;
 /// The first place where the text does not fit the grammar, with what would fit.
 pub fn parse(text: &str) -> Result<Expr, PredicateError> {
     if text.len() > LONGEST {
-        let message = format!("it has more than {LONGEST} characters; give parts of it names in \"terms\"");
-        return Err(PredicateError { at: 0, message });
+        return Err(PredicateError { at: 0, what: predicate_long(LONGEST) });
     }
     let tokens = tokens(text)?;
     let end = text.chars().count();
@@ -24,12 +26,12 @@ pub fn parse(text: &str) -> Result<Expr, PredicateError> {
     let expr = parser.any(0)?;
     match parser.peek() {
         None => Ok(expr),
-        Some(token) => {
-            let message = format!("{} is not expected here; join parts with and / or", token.text());
-            Err(parser.error(message))
-        }
+        Some(token) => Err(parser.error(predicate_joint(token.text()))),
     }
 }
+
+/// What a word must be, as it is said where it is none.
+type Wanted = fn() -> Message;
 
 struct Parser {
     tokens: Vec<(Token, usize)>,
@@ -46,8 +48,8 @@ impl Parser {
         self.tokens.get(self.next).map_or(self.end, |&(_, at)| at)
     }
 
-    fn error(&self, message: impl Into<String>) -> PredicateError {
-        PredicateError { at: self.at(), message: message.into() }
+    fn error(&self, what: Message) -> PredicateError {
+        PredicateError { at: self.at(), what }
     }
 
     fn takes(&mut self, token: &Token) -> bool {
@@ -66,11 +68,11 @@ impl Parser {
         if self.takes(&Token::Mark(mark)) {
             return Ok(());
         }
-        let found = self.peek().map_or("the end".to_owned(), Token::text);
-        Err(self.error(format!("\"{mark}\" is missing before {found}")))
+        let found = self.peek().map_or_else(predicate_end, |token| predicate_token(token.text()));
+        Err(self.error(predicate_mark(mark.to_string(), found)))
     }
 
-    fn word(&mut self, what: &str) -> Result<(String, usize), PredicateError> {
+    fn word(&mut self, wanted: Wanted) -> Result<(String, usize), PredicateError> {
         let at = self.at();
         match self.peek() {
             Some(Token::Word(word)) if !is_keyword(word) => {
@@ -78,8 +80,8 @@ impl Parser {
                 self.next += 1;
                 Ok((word, at))
             }
-            Some(token) => Err(self.error(format!("{what} is expected here, not {}", token.text()))),
-            None => Err(self.error(format!("{what} is missing at the end"))),
+            Some(token) => Err(self.error(predicate_not_wanted(wanted(), token.text()))),
+            None => Err(self.error(predicate_wanted_at_end(wanted()))),
         }
     }
 
@@ -92,7 +94,7 @@ impl Parser {
                 self.next += 1;
                 Ok((word, at))
             }
-            _ => self.word("a value"),
+            _ => self.word(predicate_value),
         }
     }
 
@@ -125,9 +127,7 @@ impl Parser {
 
     fn one(&mut self, depth: usize) -> Result<Expr, PredicateError> {
         if depth > DEEPEST {
-            return Err(self.error(format!(
-                "nested deeper than {DEEPEST}; give a part a name in \"terms\" and use the name"
-            )));
+            return Err(self.error(predicate_deep(DEEPEST)));
         }
         let at = self.at();
         if self.takes_word("not") {
@@ -143,26 +143,23 @@ impl Parser {
     }
 
     fn atom(&mut self) -> Result<Expr, PredicateError> {
-        let (word, at) = self.word("a name")?;
+        let (word, at) = self.word(predicate_name)?;
         let is = match word.as_str() {
             "true" => Node::Const(true),
             "false" => Node::Const(false),
             "tray_clear" => Node::TrayClear,
             "leaving" => Node::Leaving,
-            "worked" => Node::Worked(self.in_parentheses("a step")?),
-            "signed" => Node::Signed(self.in_parentheses("a sign-off")?),
-            "known" => Node::Known(self.in_parentheses("a gate")?),
+            "worked" => Node::Worked(self.in_parentheses(predicate_step)?),
+            "signed" => Node::Signed(self.in_parentheses(predicate_sign_off)?),
+            "known" => Node::Known(self.in_parentheses(predicate_gate)?),
             "empty" => self.empty()?,
-            "moving" => self.doing(Doing::Moving, "a vehicle action")?,
-            "moved" => self.doing(Doing::Moved, "a vehicle action")?,
-            "doing.zone" => self.doing(Doing::Zone, "a zone")?,
-            "doing.touches" => self.doing(Doing::Touches, "a part")?,
-            "doing.tag" => self.doing(Doing::Tag, "a tag")?,
+            "moving" => self.doing(Doing::Moving, predicate_vehicle_action)?,
+            "moved" => self.doing(Doing::Moved, predicate_vehicle_action)?,
+            "doing.zone" => self.doing(Doing::Zone, predicate_zone)?,
+            "doing.touches" => self.doing(Doing::Touches, predicate_part)?,
+            "doing.tag" => self.doing(Doing::Tag, predicate_tag)?,
             _ if word.contains('.') => {
-                let message = format!(
-                    "\"{word}\" is not known; after \"doing.\" comes zone, touches or tag, and names have no full stop"
-                );
-                return Err(PredicateError { at, message });
+                return Err(PredicateError { at, what: predicate_full_stop(word) });
             }
             _ => self.variable(word)?,
         };
@@ -188,32 +185,29 @@ impl Parser {
         Ok(Node::Is { name, values: vec![self.value()?], negated })
     }
 
-    fn in_parentheses(&mut self, what: &str) -> Result<String, PredicateError> {
+    fn in_parentheses(&mut self, wanted: Wanted) -> Result<String, PredicateError> {
         self.expect('(')?;
-        let (name, _) = self.word(what)?;
+        let (name, _) = self.word(wanted)?;
         self.expect(')')?;
         Ok(name)
     }
 
     fn empty(&mut self) -> Result<Node, PredicateError> {
-        let item = self.in_parentheses("an item")?;
+        let item = self.in_parentheses(predicate_item)?;
         let negated = self.takes(&Token::NotEqual);
         if !negated && !self.takes(&Token::Equal) {
-            return Err(self.error("write empty(item) = 0, or != 0"));
+            return Err(self.error(predicate_empty()));
         }
-        let (number, at) = self.word("a number")?;
-        let count = number.parse().map_err(|_| PredicateError {
-            at,
-            message: format!("\"{number}\" is not a whole number from 0 to 63"),
-        })?;
+        let (number, at) = self.word(predicate_number)?;
+        let count = number.parse().map_err(|_| PredicateError { at, what: predicate_no_number(&number) })?;
         Ok(Node::Empty { item, count, negated })
     }
 
-    fn doing(&mut self, doing: Doing, what: &str) -> Result<Node, PredicateError> {
+    fn doing(&mut self, doing: Doing, wanted: Wanted) -> Result<Node, PredicateError> {
         if !self.takes(&Token::Equal) {
-            return Err(self.error(format!("\"=\" and {what} are expected here")));
+            return Err(self.error(predicate_equal(wanted())));
         }
-        Ok(Node::Doing(doing, self.word(what)?.0))
+        Ok(Node::Doing(doing, self.word(wanted)?.0))
     }
 }
 
@@ -256,28 +250,28 @@ mod tests {
     fn an_error_names_the_character_it_stands_at() {
         let error = parse("lift = on_locks and and engine = off").unwrap_err();
         assert_eq!(error.at, 20);
-        assert_eq!(error.to_string(), "a name is expected here, not \"and\" (character 21)");
+        assert_eq!(error.to_string(), "A name is expected here, not \"and\" (character 21)");
         assert_eq!(parse("lift = ").unwrap_err().at, 7);
         assert_eq!(parse("lift = on_locks)").unwrap_err().at, 15);
         assert_eq!(parse("lift > floor").unwrap_err().at, 5);
         assert_eq!(parse("Lift = floor").unwrap_err().at, 0);
         assert_eq!(parse("doing.zome = under").unwrap_err().at, 0);
         assert_eq!(parse("empty(bolts) = many").unwrap_err().at, 15);
-        assert_eq!(parse("").unwrap_err().message, "a name is missing at the end");
+        assert_eq!(parse("").unwrap_err().what, predicate_wanted_at_end(predicate_name()));
     }
 
     #[test]
     fn nesting_is_bounded() {
         let deep = format!("{}true{}", "(".repeat(9_000), ")".repeat(9_000));
-        assert!(parse(&deep).unwrap_err().message.contains("nested deeper"));
+        assert!(parse(&deep).unwrap_err().what == predicate_deep(DEEPEST));
         let nots = format!("{}true", "not ".repeat(4_000));
-        assert!(parse(&nots).unwrap_err().message.contains("nested deeper"));
+        assert!(parse(&nots).unwrap_err().what == predicate_deep(DEEPEST));
     }
 
     #[test]
     fn a_text_that_nobody_could_read_is_refused_before_it_is_read() {
         let long = format!("lift = {}", "x".repeat(20_000));
-        assert!(parse(&long).unwrap_err().message.contains("more than 20000 characters"));
+        assert!(parse(&long).unwrap_err().what == predicate_long(LONGEST));
     }
 
     #[test]

@@ -4,11 +4,14 @@
 //! Looked at in runs without an observation, since an observation makes everything possible. Nearly all of it comes up
 //! in the first few states, so that little is left to look for.
 
+use panside_messages::Message;
+
 use super::explore::{Found, Runs, Taken};
 use super::finding::{Finding, Place};
 use super::report::{Proof, Property};
 use crate::load::Procedure;
 use crate::machine::{Action, Assign, Field, Machine, Moment, State, StepIx, VariableKind};
+use crate::message::*;
 
 /// What assigns something.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -125,7 +128,7 @@ impl Changes {
         if !proof.findings.is_empty() {
             return;
         }
-        let mut unused = |what: String, place: String| {
+        let mut unused = |what: Message, place: String| {
             proof.find(Finding::new(Property::AllUsed, what, Place::of(procedure, place)));
         };
         let happened: Vec<Action> =
@@ -133,16 +136,15 @@ impl Changes {
         for &(by, field, value) in &self.idle {
             // What never happens is told as such.
             let (whose, place, happens) = self.said(procedure, by, &happened);
-            if let Some(said) = value_said(procedure, field, value).filter(|_| happens) {
-                unused(format!("{whose} makes {said}, which never changes anything"), place);
+            if let Some((name, value)) = named(procedure, field, value).filter(|_| happens) {
+                unused(finding_idle(whose, name, value), place);
             }
         }
         for &(field, value, taken) in &self.lost_at_once {
-            if let (Action::Done(step, _), Some(said)) = (taken.action, value_said(procedure, field, value)) {
-                let what = format!(
-                    "step \"{}\" is done with {said}, and that is lost at once",
-                    procedure.step(step).id
-                );
+            if let (Action::Done(step, _), Some((name, value))) =
+                (taken.action, named(procedure, field, value))
+            {
+                let what = finding_lost(&procedure.step(step).id, name, value);
                 let place = Place::of(procedure, procedure.step_pointer(step));
                 let finding = Finding::new(Property::AllUsed, what, place);
                 proof.find(finding.after(found.run_to(taken.from, Some(taken.action))));
@@ -150,20 +152,18 @@ impl Changes {
         }
     }
 
-    fn said(&self, procedure: &Procedure, by: By, happened: &[Action]) -> (String, String, bool) {
-        let of_step = |step: StepIx, what: &str, field: &str| {
-            let place = format!("{}/{field}", procedure.step_pointer(step));
-            (format!("{what} step \"{}\"", procedure.step(step).id), place)
-        };
+    fn said(&self, procedure: &Procedure, by: By, happened: &[Action]) -> (Message, String, bool) {
+        let id = |step: StepIx| procedure.step(step).id.as_str();
+        let of_step = |step: StepIx, field: &str| format!("{}/{field}", procedure.step_pointer(step));
         let (said, place) = match by {
-            By::Begin(step) => of_step(step, "beginning", "on_begin"),
-            By::Leave(step) => of_step(step, "leaving", "on_leave"),
-            By::Done(step) => of_step(step, "doing", "makes"),
+            By::Begin(step) => (idle_begin(id(step)), of_step(step, "on_begin")),
+            By::Leave(step) => (idle_leave(id(step)), of_step(step, "on_leave")),
+            By::Done(step) => (idle_done(id(step)), of_step(step, "makes")),
             By::Vehicle(made) => (
-                format!("vehicle action \"{}\"", procedure.checklist.vehicle_actions[made].id),
+                idle_vehicle_action(&procedure.checklist.vehicle_actions[made].id),
                 format!("/vehicle_actions/{made}/makes"),
             ),
-            By::Follow(at) => ("what follows".to_owned(), format!("/follows/{at}")),
+            By::Follow(at) => (idle_follow(), format!("/follows/{at}")),
         };
         let happens = happened.iter().any(|action| match (*action, by) {
             (Action::Begin(one), By::Begin(step))
@@ -190,9 +190,10 @@ fn assigned_by(machine: &Machine, action: Action) -> Option<&Assign> {
     }
 }
 
-fn value_said(procedure: &Procedure, field: Field, value: u64) -> Option<String> {
+/// A variable by its field and its value by its number, both by name.
+fn named(procedure: &Procedure, field: Field, value: u64) -> Option<(&str, &str)> {
     let at = procedure.machine.vars.iter().position(|var| var.field == field)?;
     let var = crate::machine::VarIx::of(at);
     let value = u8::try_from(value).ok().filter(|value| *value < procedure.machine.vars[at].size)?;
-    Some(format!("{} = {}", procedure.var_name(var), procedure.value_name(var, value)))
+    Some((procedure.var_name(var), procedure.value_name(var, value)))
 }

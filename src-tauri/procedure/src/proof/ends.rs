@@ -14,6 +14,7 @@ use super::report::{FinishRow, Proof, Property};
 use super::tell::Teller;
 use crate::load::Procedure;
 use crate::machine::{Action, State, VarIx, over};
+use crate::message::*;
 
 /// States of which a sweep looks at the edges between two looks at whoever waits.
 const STRIDE: u32 = 1 << 16;
@@ -34,8 +35,8 @@ pub fn judge(
     if found.runs == Runs::OneObservation {
         finish_table(procedure, found, &finish, proof);
     } else if let Some(number) = first_without(&finish, found, |state| is_running(found, state)) {
-        let what = "from here no allowed order of steps reaches the end of the job".to_owned();
-        let finding = Finding::new(Property::CanFinish, what, Place::of(procedure, "/done_when"));
+        let place = Place::of(procedure, "/done_when");
+        let finding = Finding::new(Property::CanFinish, finding_no_end(), place);
         proof.find(finding.after(found.run_to(number, None)));
     }
     let observed = found.runs == Runs::OneObservation;
@@ -43,8 +44,7 @@ pub fn judge(
     let counts = |state: &State| !is_over(found, state) && (!observed || found.is_observed(state));
     if let Some(number) = first_without(&stop, found, counts) {
         let property = if observed { Property::HonestWhenWrong } else { Property::CanStop };
-        let what = "from here a safe stop cannot be reached, whatever the technician does".to_owned();
-        let finding = Finding::new(property, what, Place::of(procedure, "/safe_to_leave"));
+        let finding = Finding::new(property, finding_no_stop(), Place::of(procedure, "/safe_to_leave"));
         proof.find(finding.after(found.run_to(number, None)));
     }
     if !observed {
@@ -87,14 +87,10 @@ fn makes_safe_after_ageing(
                 lost = edges.iter().position(loses).map(|place| (number, place));
             }
         });
-        if let Some((number, place)) = lost {
-            let what = format!(
-                "the job is ending, and step \"{}\" can no longer be done since a reading has grown too old",
-                text.id
-            );
-            let pointer = Place::of(procedure, format!("{}/needs", procedure.step_pointer(step)));
-            let finding = Finding::new(Property::CanStop, what, pointer);
-            proof.find(finding.after(found.run_to(number, found.allowed(number).get(place).copied())));
+        if let Some((number, edge)) = lost {
+            let place = Place::of(procedure, format!("{}/needs", procedure.step_pointer(step)));
+            let finding = Finding::new(Property::CanStop, finding_aged(&text.id), place);
+            proof.find(finding.after(found.run_to(number, found.allowed(number).get(edge).copied())));
         }
     }
     ControlFlow::Continue(())
@@ -248,10 +244,7 @@ fn finish_table(procedure: &Procedure, found: &Found<'_>, finish: &Marks, proof:
         let name = procedure.value_name(var, value).to_owned();
         if cannot > 0 && condition.recover.contains(&name) {
             let from = lost[&(var, value)];
-            let what = format!(
-                "after {} is observed to be {name} the job cannot always finish, as \"recover\" says",
-                condition.id
-            );
+            let what = finding_no_recover(&condition.id, &name);
             let place = Place::of(procedure, format!("/conditions/{}/recover", var.at()));
             let finding = Finding::new(Property::HonestWhenWrong, what, place);
             proof.find(finding.after(found.run_to(from, Some(Action::Observe(var, value)))));

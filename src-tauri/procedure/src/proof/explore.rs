@@ -2,6 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use panside_messages::Message;
+use serde::Serialize;
+
 use super::actions::Actions;
 use super::canon::canon;
 use super::changes::Changes;
@@ -13,8 +16,6 @@ use super::tell::Teller;
 use super::vehicle::Vehicle;
 use super::visit::Visit;
 use super::{Ask, Looking};
-use panside_messages::Message;
-
 use crate::load::Procedure;
 use crate::machine::{Action, Before, DangerIx, DangerSet, Machine, State};
 use crate::message::*;
@@ -23,7 +24,8 @@ use crate::message::*;
 const STRIDE: usize = 1 << 12;
 
 /// Which runs are searched. All of them with ageing and skipping.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Runs {
     /// Nothing goes wrong in the entries or at the vehicle.
     Plain,
@@ -41,15 +43,6 @@ impl Runs {
             Runs::Plain => procedure_runs_plain(),
             Runs::OneVoid => procedure_runs_one_void(),
             Runs::OneObservation => procedure_runs_one_observation(),
-        }
-    }
-
-    /// What they are called in a proof.
-    pub(super) fn name(self) -> &'static str {
-        match self {
-            Runs::Plain => "plain runs",
-            Runs::OneVoid => "runs with at most one void",
-            Runs::OneObservation => "runs with at most one observation",
         }
     }
 
@@ -260,7 +253,7 @@ impl Found<'_> {
     }
 
     /// The run to a state, in the words of the checklist, and one more action if given.
-    pub fn run_to(&self, number: u32, last: Option<Action>) -> Vec<String> {
+    pub fn run_to(&self, number: u32, last: Option<Action>) -> Vec<Message> {
         self.actions_to(number).into_iter().chain(last).map(|action| self.procedure.say(action)).collect()
     }
 
@@ -279,7 +272,7 @@ impl Found<'_> {
 
     pub fn report(&self) -> SearchReport {
         SearchReport {
-            runs: self.runs.name().to_owned(),
+            runs: self.runs,
             complete: self.stopped.is_none(),
             stopped: self.stopped,
             states: StatesReport { found: self.graph.len(), bytes: self.graph.most_bytes() },

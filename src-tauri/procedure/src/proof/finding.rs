@@ -1,13 +1,13 @@
 //! One thing that a proof has found, where it stands in the file, and what would close it.
 
-use std::fmt;
-
+use panside_messages::Message;
 use serde::Serialize;
 
 use super::Property;
 use crate::format::Signal;
 use crate::load::{Procedure, Spot};
 use crate::machine::{Action, State};
+use crate::said::{sentence, sentence_if_any, sentences};
 
 /// One thing that refutes a checklist.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -15,15 +15,17 @@ pub struct Finding {
     /// The property that fails.
     pub property: Property,
     /// What is wrong.
-    pub what: String,
+    #[serde(serialize_with = "sentence")]
+    pub what: Message,
     /// Where to look for it in the file.
     pub place: Place,
     /// The shortest run that leads there; empty where no run is meant.
-    pub run: Vec<String>,
+    #[serde(serialize_with = "sentences")]
+    pub run: Vec<Message>,
     /// The smallest change to a predicate that would close it, or that none was found; absent where none was looked
     /// for.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub fix: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "sentence_if_any")]
+    pub fix: Option<Message>,
     #[serde(skip)]
     signal: Option<Signal>,
     /// For a danger: the state before the last action of the run, and that action.
@@ -35,7 +37,8 @@ pub struct Finding {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Remark {
     /// What is odd.
-    pub what: String,
+    #[serde(serialize_with = "sentence")]
+    pub what: Message,
     /// Where it stands in the file.
     pub place: Place,
 }
@@ -54,15 +57,14 @@ pub struct Place {
     pub pointer: String,
 }
 
-impl fmt::Display for Place {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let spot = Spot { file: self.file.clone(), line: self.line, column: self.column };
-        let pointer = if self.pointer.is_empty() { "/" } else { &self.pointer };
-        write!(out, "{spot} ({pointer})")
-    }
-}
-
 impl Place {
+    /// As it is said in a sentence.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        let spot = Spot { file: self.file.clone(), line: self.line, column: self.column };
+        spot.at(&self.pointer)
+    }
+
     pub(super) fn of(procedure: &Procedure, pointer: impl Into<String>) -> Place {
         let pointer = pointer.into();
         let Spot { file, line, column } = procedure.spot(&pointer);
@@ -71,11 +73,11 @@ impl Place {
 }
 
 impl Finding {
-    pub(super) fn new(property: Property, what: String, place: Place) -> Finding {
+    pub(super) fn new(property: Property, what: Message, place: Place) -> Finding {
         Finding { property, what, place, run: Vec::new(), fix: None, signal: None, into: None }
     }
 
-    pub(super) fn after(mut self, run: Vec<String>) -> Finding {
+    pub(super) fn after(mut self, run: Vec<Message>) -> Finding {
         self.run = run;
         self
     }

@@ -11,6 +11,7 @@ use crate::machine::{
     Action, Field, ItemIx, Machine, OutcomeIx, PhaseRule, Pred, State, StepIx, StepSet, Test, Tree, VarIx,
     VehicleActionIx, WORDS,
 };
+use crate::message::*;
 
 /// States after which the search for one danger gives up.
 const MOST_STATES: usize = 1_000_000;
@@ -23,12 +24,8 @@ pub fn judge(procedure: &Procedure, proof: &mut Proof) {
         machine.dangers = vec![rule];
         machine = machine.ready();
         if !comes_up(&machine) {
-            let what = format!(
-                "the danger \"{}\" does not come up even when every rule is dropped: its predicate is probably wrong",
-                danger.id
-            );
             let place = Place::of(procedure, format!("/dangers/{at}/when"));
-            proof.find(Finding::new(Property::AllUsed, what, place));
+            proof.find(Finding::new(Property::AllUsed, finding_danger_never(&danger.id), place));
         }
     }
 }

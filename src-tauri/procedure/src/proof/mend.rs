@@ -6,6 +6,8 @@ use std::collections::BTreeSet;
 use std::sync::atomic::AtomicBool;
 use std::sync::mpsc;
 
+use panside_messages::Message;
+
 use super::explore::Runs;
 use super::finding::Finding;
 use super::report::Proof;
@@ -13,6 +15,7 @@ use super::tell::Teller;
 use super::{Ask, Part, Property, search};
 use crate::load::Procedure;
 use crate::machine::{Action, Field, Pred, State, Test, Tree, VariableKind};
+use crate::message::*;
 
 /// Dangers for which a change is looked for.
 const MOST_FINDINGS: usize = 3;
@@ -24,7 +27,7 @@ const MOST_STATES: usize = 300_000;
 /// Adds to the dangers that a proof has found what would close them, where one more condition does. Takes as long as
 /// some dozens of small proofs, so it is asked for apart.
 pub fn suggest(procedure: &Procedure, proof: &mut Proof) {
-    let known: BTreeSet<(Property, String)> =
+    let known: BTreeSet<(Property, Message)> =
         proof.findings.iter().map(|found| (found.property, found.what.clone())).collect();
     let dangers = proof.findings.iter_mut().filter(|found| found.into.is_some());
     for finding in dangers.take(MOST_FINDINGS) {
@@ -32,11 +35,10 @@ pub fn suggest(procedure: &Procedure, proof: &mut Proof) {
     }
 }
 
-fn fix(procedure: &Procedure, finding: &Finding, known: &BTreeSet<(Property, String)>) -> String {
-    let none = || "no single change to a predicate was found that closes it".to_owned();
-    let Some((before, action)) = finding.into else { return none() };
-    let Some(runs) = kind_of_runs(procedure, finding) else { return none() };
-    let Some(guard) = Guard::of(procedure, action) else { return none() };
+fn fix(procedure: &Procedure, finding: &Finding, known: &BTreeSet<(Property, Message)>) -> Message {
+    let Some((before, action)) = finding.into else { return fix_none() };
+    let Some(runs) = kind_of_runs(procedure, finding) else { return fix_none() };
+    let Some(guard) = Guard::of(procedure, action) else { return fix_none() };
     for (test, said) in literals(procedure, finding, &before).into_iter().take(MOST_TRIES) {
         let changed = guard.with(procedure, test);
         let part = try_out(&changed, runs);
@@ -45,10 +47,10 @@ fn fix(procedure: &Procedure, finding: &Finding, known: &BTreeSet<(Property, Str
             && part.used.has_happened(guard.action())
             && !part.proof.findings.iter().any(|found| is_new(found) || found.what == finding.what);
         if is_closed {
-            return format!("add \"and {said}\" to {}", guard.said(procedure));
+            return guard.fix(procedure, said);
         }
     }
-    none()
+    fix_none()
 }
 
 /// The smallest kind of runs in which the danger comes up.
@@ -124,17 +126,17 @@ impl Guard {
         changed
     }
 
-    fn said(&self, procedure: &Procedure) -> String {
-        let whose = match self.action {
-            Action::Begin(step) | Action::Done(step, _) => format!("step \"{}\"", procedure.step(step).id),
-            Action::Vehicle(made) => format!("vehicle action \"{}\"", procedure.vehicle_action_text(made).id),
-            _ => {
-                let name = self.pointer.trim_start_matches('/');
-                return format!("\"{name}\" ({})", procedure.spot(&self.pointer));
+    /// To add this test to it.
+    fn fix(&self, procedure: &Procedure, test: String) -> Message {
+        let spot = procedure.spot(&self.pointer).message();
+        let field = self.pointer.rsplit('/').next().unwrap_or_default();
+        match self.action {
+            Action::Begin(step) | Action::Done(step, _) => {
+                fix_step(test, field, &procedure.step(step).id, spot)
             }
-        };
-        let which = if self.is_while { "while" } else { "needs" };
-        format!("\"{which}\" of {whose} ({})", procedure.spot(&self.pointer))
+            Action::Vehicle(made) => fix_vehicle_action(test, &procedure.vehicle_action_text(made).id, spot),
+            _ => fix_end(test, field, spot),
+        }
     }
 }
 

@@ -2,15 +2,18 @@
 
 use std::collections::BTreeSet;
 
+use panside_messages::Message;
+
 use super::finding::{Place, Remark};
 use super::report::Proof;
 use crate::format::Ask;
 use crate::load::Procedure;
 use crate::machine::{Field, Machine, Pred, Test, Tree};
+use crate::message::*;
 
 /// Adds what can be seen without a search.
 pub fn look_over(procedure: &Procedure, proof: &mut Proof) {
-    let mut odd = |what: String, place: String| {
+    let mut odd = |what: Message, place: String| {
         proof.remarks.push(Remark { what, place: Place::of(procedure, place) });
     };
     items(procedure, &mut odd);
@@ -26,28 +29,28 @@ pub fn look_over(procedure: &Procedure, proof: &mut Proof) {
                 at if at < gates => format!("/facts/{}", at - conditions),
                 at => format!("/gates/{}", at - gates),
             };
-            odd(format!("no predicate reads \"{}\"", procedure.names.vars[at]), place);
+            odd(remark_unread(&procedure.names.vars[at]), place);
         }
     }
 }
 
-fn items(procedure: &Procedure, odd: &mut dyn FnMut(String, String)) {
+fn items(procedure: &Procedure, odd: &mut dyn FnMut(Message, String)) {
     for (at, item) in procedure.checklist.items.iter().enumerate() {
         let is_it =
             |pieces: &[(crate::machine::ItemIx, u8)]| pieces.iter().any(|(found, _)| found.at() == at);
         let off = procedure.machine.steps.iter().any(|rule| is_it(&rule.takes_off));
         let back = procedure.machine.steps.iter().any(|rule| is_it(&rule.puts_back));
         let what = match (off, back) {
-            (true, false) => "no step puts it back",
-            (false, true) => "no step takes it off",
-            (false, false) => "no step takes it off or puts it back",
+            (true, false) => remark_item_not_back(&item.id),
+            (false, true) => remark_item_not_off(&item.id),
+            (false, false) => remark_item_unmoved(&item.id),
             (true, true) => continue,
         };
-        odd(format!("item \"{}\": {what}", item.id), format!("/items/{at}"));
+        odd(what, format!("/items/{at}"));
     }
 }
 
-fn entries(procedure: &Procedure, odd: &mut dyn FnMut(String, String)) {
+fn entries(procedure: &Procedure, odd: &mut dyn FnMut(Message, String)) {
     for (step, text) in procedure.steps() {
         for (at, entry) in text.entries.iter().enumerate() {
             let mut effects = entry.classes.values();
@@ -56,10 +59,7 @@ fn entries(procedure: &Procedure, odd: &mut dyn FnMut(String, String)) {
             let answers = matches!(&entry.ask, Ask::Choice(_) | Ask::Several(_));
             if holds_or_ends && answers && entry.ask.good().is_none() {
                 odd(
-                    format!(
-                        "entry \"{}\" of step \"{}\" does not say which answers are good",
-                        entry.id, text.id
-                    ),
+                    remark_good(&entry.id, &text.id),
                     format!("{}/entries/{at}/ask/{}", procedure.step_pointer(step), entry.ask.kind()),
                 );
             }
@@ -67,7 +67,7 @@ fn entries(procedure: &Procedure, odd: &mut dyn FnMut(String, String)) {
             let does_something = first.is_some_and(|effect| !effect.is_nothing());
             if does_something && effects.len() > 0 && effects.all(|effect| Some(effect) == first) {
                 odd(
-                    format!("entry \"{}\" of step \"{}\": every answer does the same", entry.id, text.id),
+                    remark_same(&entry.id, &text.id),
                     format!("{}/entries/{at}", procedure.step_pointer(step)),
                 );
             }

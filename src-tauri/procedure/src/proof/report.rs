@@ -1,10 +1,14 @@
 //! What a proof says, for people and for machines.
 
+use panside_messages::{Message, Speaker};
 use serde::Serialize;
 
+use super::explore::Runs;
 use super::finding::{Finding, Remark};
 use super::{Ask, ENGINE};
 use crate::load::Procedure;
+use crate::message::*;
+use crate::said::sentences;
 
 /// The whole answer.
 #[derive(Debug, Clone, Serialize)]
@@ -28,9 +32,11 @@ pub struct Proof {
     /// After an observation: whether the job can still finish.
     pub finish_after_observing: Vec<FinishRow>,
     /// What is taken for granted.
-    pub assumed: Vec<String>,
+    #[serde(serialize_with = "sentences")]
+    pub assumed: Vec<Message>,
     /// What is not claimed.
-    pub not_claimed: Vec<String>,
+    #[serde(serialize_with = "sentences")]
+    pub not_claimed: Vec<Message>,
 }
 
 /// What a proof comes to.
@@ -76,22 +82,14 @@ impl Property {
 
     /// What it claims, as a sentence.
     #[must_use]
-    pub fn claim(self) -> &'static str {
+    pub fn claim(self) -> Message {
         match self {
-            Property::Safe => "Safe: no allowed order of steps reaches a danger",
-            Property::HonestWhenWrong => {
-                "Honest when wrong: when the vehicle is not as shown, nothing allowed leads into a further danger"
-            }
-            Property::CanFinish => "Can finish: from every state there is a way to the end",
-            Property::CanStop => {
-                "Can stop: from every state a safe stop can be reached, whatever the entries say"
-            }
-            Property::NothingLeft => {
-                "Nothing left: a finished job has every step worked or skipped, every piece back and every attest valid"
-            }
-            Property::AllUsed => {
-                "All of it used: every step, outcome, vehicle action, sign-off and danger can come up"
-            }
+            Property::Safe => claim_safe(),
+            Property::HonestWhenWrong => claim_honest(),
+            Property::CanFinish => claim_can_finish(),
+            Property::CanStop => claim_can_stop(),
+            Property::NothingLeft => claim_nothing_left(),
+            Property::AllUsed => claim_all_used(),
         }
     }
 }
@@ -125,7 +123,7 @@ pub struct FinishRow {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct SearchReport {
     /// Which runs.
-    pub runs: String,
+    pub runs: Runs,
     /// Whether it came to its end.
     pub complete: bool,
     /// Why it did not.
@@ -172,15 +170,15 @@ pub struct StatesReport {
 
 impl Proof {
     pub(super) fn new(procedure: &Procedure, ask: Ask) -> Proof {
-        let mut not_claimed = vec!["more than one void in a run".to_owned()];
+        let mut not_claimed = vec![not_claimed_voids()];
         if !ask.void {
-            not_claimed.push("runs with a void (not asked)".to_owned());
+            not_claimed.push(not_claimed_void());
         }
-        not_claimed.push("more than one observation, or an observation together with a void".to_owned());
+        not_claimed.push(not_claimed_observations());
         if !ask.observe {
-            not_claimed.push("runs with an observation (not asked)".to_owned());
+            not_claimed.push(not_claimed_observation());
         }
-        not_claimed.push("emergencies: a fact is always accepted, whatever the order".to_owned());
+        not_claimed.push(not_claimed_emergencies());
         Proof {
             verdict: Verdict::NotDecided,
             checklist: procedure.checklist.id.clone(),
@@ -191,16 +189,21 @@ impl Proof {
             findings: Vec::new(),
             remarks: Vec::new(),
             finish_after_observing: Vec::new(),
-            assumed: [
-                "what is entered happened",
-                "nothing that is not entered happened",
-                "what a value means (inside, outside, below, …) is worked out rightly",
-                "what is not yet so (too hot, short, unclear) does not stay so for ever",
-            ]
-            .map(str::to_owned)
-            .to_vec(),
+            assumed: vec![assumed_entered(), assumed_not_entered(), assumed_classes(), assumed_not_yet()],
             not_claimed,
         }
+    }
+
+    /// Puts the sentences into it, as whoever prints it or writes it as JSON says them; the last that is done with it,
+    /// since a message with its sentence equals none without. They begin as they stand within a sentence, so that names of the
+    /// checklist stay as they are written.
+    pub fn fill(&mut self, speaker: &Speaker) {
+        let findings = self.findings.iter_mut();
+        let found = findings
+            .flat_map(|found| [&mut found.what].into_iter().chain(&mut found.run).chain(&mut found.fix));
+        let remarks = self.remarks.iter_mut().map(|remark| &mut remark.what);
+        let limits = self.assumed.iter_mut().chain(&mut self.not_claimed);
+        found.chain(remarks).chain(limits).for_each(|message| message.text = speaker.within(message));
     }
 
     pub(super) fn find(&mut self, new: Finding) {

@@ -1,16 +1,19 @@
 //! Safe, honest when wrong, and nothing left.
 
+use panside_messages::Message;
+
 use super::explore::Found;
 use super::finding::{Finding, Place};
 use super::report::{Proof, Property};
 use crate::load::Procedure;
 use crate::machine::{Action, InJob, Machine, State, StepIx, sign, work};
+use crate::message::*;
 
 /// Tells the dangers met, and finished states that leave something open.
 pub fn judge(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
     for (danger, start) in &found.dangerous_starts {
         let text = &procedure.checklist.dangers[danger.at()];
-        let what = format!("{}: {} It holds at the start already.", text.id, text.text);
+        let what = finding_danger_at_start(&text.id, &text.text);
         let place = Place::of(procedure, format!("/dangers/{}/when", danger.at()));
         let finding = Finding::new(Property::Safe, what, place).danger(text.signal, None);
         proof.find(finding.after(found.run_to(*start, None)));
@@ -19,18 +22,17 @@ pub fn judge(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
         let text = &procedure.checklist.dangers[danger.at()];
         let state = found.graph.state(edge.from);
         let property = if found.is_observed(&state) { Property::HonestWhenWrong } else { Property::Safe };
-        let what = format!("{}: {}", text.id, text.text);
+        let what = finding_danger(&text.id, &text.text);
         let place = Place::of(procedure, format!("/dangers/{}/when", danger.at()));
         let finding = Finding::new(property, what, place).danger(text.signal, Some((state, edge.action)));
         proof.find(finding.after(found.run_to(edge.from, Some(edge.action))));
     }
     if let Some(edge) = found.miscount {
-        let what = "pieces are counted off that are off already, or put back that are on".to_owned();
         let place = match edge.action {
             Action::Done(step, _) => procedure.step_pointer(step),
             _ => "/items".to_owned(),
         };
-        let finding = Finding::new(Property::NothingLeft, what, Place::of(procedure, place));
+        let finding = Finding::new(Property::NothingLeft, finding_miscount(), Place::of(procedure, place));
         proof.find(finding.after(found.run_to(edge.from, Some(edge.action))));
     }
     nothing_left(procedure, found, proof);
@@ -52,20 +54,18 @@ fn nothing_left(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
 }
 
 /// What a finished job leaves open, and where in the file it stands.
-fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<(String, String)> {
+fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<(Message, String)> {
     for (at, item) in machine.items.iter().enumerate() {
         let off = item.field.get(state);
         if off > 0 {
-            let what =
-                format!("the job can be finished with {off} of \"{}\" off", procedure.checklist.items[at].id);
+            let what = finding_item_off(off, &procedure.checklist.items[at].id);
             return Some((what, format!("/items/{at}")));
         }
     }
     for (at, (rule, text)) in machine.signs.iter().zip(&procedure.checklist.sign_offs).enumerate() {
         let given = rule.field.get(state) == sign::VALID;
         if !rule.permit && !given && owes_attests(machine, state, rule.step) {
-            let what = format!("the job can be finished while the attest \"{}\" is not valid", text.id);
-            return Some((what, format!("/sign_offs/{at}")));
+            return Some((finding_attest_open(&text.id), format!("/sign_offs/{at}")));
         }
     }
     // One that may be skipped may as well be left.
@@ -75,8 +75,7 @@ fn left_open(procedure: &Procedure, machine: &Machine, state: &State) -> Option<
         untouched && machine.in_job(state, *step) == InJob::Yes && !machine.is_missed(state, *step)
     };
     let open = (0..machine.steps.len()).map(StepIx::of).find(open)?;
-    let what = format!("the job can be finished while step \"{}\" is not worked", procedure.step(open).id);
-    Some((what, procedure.step_pointer(open)))
+    Some((finding_step_open(&procedure.step(open).id), procedure.step_pointer(open)))
 }
 
 /// Whether the attests of a step count at the end: it belongs to the job, and is neither skipped nor missed. One that

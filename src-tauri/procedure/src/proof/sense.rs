@@ -3,16 +3,19 @@
 
 use std::collections::BTreeSet;
 
+use panside_messages::Message;
+
 use super::finding::{Finding, Place};
 use super::remarks::{fields_of, for_each_test, rules_but_on};
 use super::report::{Proof, Property};
 use crate::format::{Ask, Entry, Role, SignKind, Step};
 use crate::load::Procedure;
 use crate::machine::{Field, Tree, UNKNOWN, VarIx, VariableKind};
+use crate::message::*;
 
 /// Tells what does not make sense.
 pub fn judge(procedure: &Procedure, proof: &mut Proof) {
-    let mut tell = |property: Property, what: String, place: String| {
+    let mut tell = |property: Property, what: Message, place: String| {
         proof.find(Finding::new(property, what, Place::of(procedure, place)));
     };
     for (step, text) in procedure.steps() {
@@ -27,15 +30,14 @@ pub fn judge(procedure: &Procedure, proof: &mut Proof) {
     values(procedure, &mut tell);
 }
 
-type Tell<'a> = dyn FnMut(Property, String, String) + 'a;
+type Tell<'a> = dyn FnMut(Property, Message, String) + 'a;
 
 /// What is not good must not pass as if it were: it holds the step, ends the job or changes something.
 fn answers(step: &Step, entry: &Entry, place: &str, tell: &mut Tell<'_>) {
     let Some(good) = entry.ask.good() else { return };
     for (class, effect) in &entry.classes {
         if effect.is_nothing() && !good.contains(&class.as_str()) {
-            let what =
-                format!("step \"{}\" is done with \"{}\" = {class} as if that were good", step.id, entry.id);
+            let what = finding_not_good(&step.id, &entry.id, class);
             tell(Property::AllUsed, what, format!("{place}/classes/{class}"));
         }
     }
@@ -48,10 +50,7 @@ fn counts(step: &Step, place: &str, tell: &mut Tell<'_>) {
         for (item, pieces) in &count.of {
             let moved = [step.takes_off.get(item), step.puts_back.get(item)];
             if !moved.contains(&Some(pieces)) {
-                let what = format!(
-                    "step \"{}\" counts {pieces} of \"{item}\", but does not take off or put back so many",
-                    step.id
-                );
+                let what = finding_counts(&step.id, u32::from(*pieces), item);
                 tell(Property::NothingLeft, what, format!("{place}/entries/{at}/ask/count/of/{item}"));
             }
         }
@@ -65,11 +64,8 @@ fn permits(procedure: &Procedure, tell: &mut Tell<'_>) {
     for (at, (text, rule)) in signs.enumerate() {
         let told = text.by == Some(Role::ServiceWriter);
         if text.kind == SignKind::Permit && !told && matches!(rule.holds_while.tree(), Tree::Const(true)) {
-            let what = format!(
-                "permit \"{}\" never lapses, though it speaks of what somebody has looked at: say what it holds while",
-                text.id
-            );
-            tell(Property::AllUsed, what, format!("/sign_offs/{at}/holds_while"));
+            let place = format!("/sign_offs/{at}/holds_while");
+            tell(Property::AllUsed, finding_permit_for_ever(&text.id), place);
         }
     }
 }
@@ -99,15 +95,9 @@ fn knowledge(procedure: &Procedure, tell: &mut Tell<'_>) {
             .any(|follow| follow.assign.edits.contains(&(rule.field, u64::from(UNKNOWN))));
         let place = format!("/gates/{at}");
         if !is_said && !rule.ages && !followed {
-            let what =
-                format!("gate \"{}\" is measured and stays known for ever: say what it holds while", gate.id);
-            tell(Property::AllUsed, what, place);
+            tell(Property::AllUsed, finding_gate_for_ever(&gate.id), place);
         } else if measured(&is_temperature) && !(lapses && rule.ages) {
-            let what = format!(
-                "gate \"{}\" is a temperature: say what it holds while, and for how many minutes it is fresh",
-                gate.id
-            );
-            tell(Property::AllUsed, what, place);
+            tell(Property::AllUsed, finding_temperature(&gate.id), place);
         }
     }
 }
@@ -145,8 +135,7 @@ fn values(procedure: &Procedure, tell: &mut Tell<'_>) {
             let is_asked_for = from == 0 && asked.contains(&(var.field, 1 << value));
             if is_made && !is_asked_for && !made.contains(&(var.field, u64::from(value))) {
                 let ix = VarIx::of(at);
-                let what =
-                    format!("nothing makes {} = {}", procedure.var_name(ix), procedure.value_name(ix, value));
+                let what = finding_not_made(procedure.var_name(ix), procedure.value_name(ix, value));
                 tell(Property::AllUsed, what, format!("{list}/{}", value - from));
             }
         }

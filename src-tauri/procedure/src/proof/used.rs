@@ -2,6 +2,8 @@
 
 use std::collections::BTreeSet;
 
+use panside_messages::Message;
+
 use super::explore::Found;
 use super::finding::Remark;
 use super::finding::{Finding, Place};
@@ -9,6 +11,7 @@ use super::report::{Proof, Property};
 use super::seen::Needs;
 use crate::load::Procedure;
 use crate::machine::{Action, Pred, StepIx, Tree};
+use crate::message::*;
 
 /// What came up in any search.
 pub struct Used {
@@ -63,12 +66,12 @@ impl Used {
     }
 
     pub fn judge(&self, procedure: &Procedure, proof: &mut Proof) {
-        let mut unused = |what: String, place: String| {
+        let mut unused = |what: Message, place: String| {
             proof.find(Finding::new(Property::AllUsed, what, Place::of(procedure, place)));
         };
         for (step, text) in procedure.steps() {
             if !self.happened.contains(&Action::Begin(step)) {
-                unused(format!("step \"{}\" can never be begun", text.id), procedure.step_pointer(step));
+                unused(finding_step_never(&text.id), procedure.step_pointer(step));
                 continue;
             }
             self.outcomes(procedure, step, &mut unused);
@@ -82,71 +85,67 @@ impl Used {
                     Action::Finish => "/done_when".to_owned(),
                     _ => "/safe_to_leave".to_owned(),
                 };
-                unused(format!("never possible: {}", procedure.say(action)), place);
+                unused(finding_never(procedure.say(action)), place);
             }
         }
         for (at, rule) in procedure.machine.signs.iter().enumerate() {
             let id = &procedure.checklist.sign_offs[at].id;
             if rule.permit && !is_constant(&rule.holds_while) {
-                let place = format!("/sign_offs/{at}/holds_while");
-                lapse(&format!("permit \"{id}\""), self.sign_lapsed[at], &mut |what| {
-                    unused(what, place.clone())
-                });
+                let what = match self.sign_lapsed[at] {
+                    (false, _) => finding_permit_lapse(id),
+                    (true, false) => finding_permit_renew(id),
+                    (true, true) => continue,
+                };
+                unused(what, format!("/sign_offs/{at}/holds_while"));
             }
         }
         for (at, var) in procedure.machine.vars.iter().enumerate() {
             if var.holds_while.as_ref().is_some_and(|holds| !is_constant(holds)) {
                 let first_gate = procedure.checklist.conditions.len() + procedure.checklist.facts.len();
                 let place = format!("/gates/{}/holds_while", at - first_gate);
-                let what = format!("gate \"{}\"", procedure.names.vars[at]);
-                lapse(&what, self.gate_lapsed[at], &mut |what| unused(what, place.clone()));
+                let id = &procedure.names.vars[at];
+                match self.gate_lapsed[at] {
+                    (false, _) => unused(finding_gate_lapse(id), place),
+                    (true, false) => unused(finding_gate_renew(id), place),
+                    (true, true) => {}
+                }
             }
         }
     }
 
     /// What keeps nothing back, and attests that nothing makes lapse: odd, though it refutes nothing.
     pub fn remark(&self, procedure: &Procedure, proof: &mut Proof) {
-        let mut odd = |what: String, place: String| {
+        let mut odd = |what: Message, place: String| {
             proof.remarks.push(Remark { what, place: Place::of(procedure, place) });
         };
         for needs in self.always.iter().flatten() {
-            let (whose, place) = match *needs {
+            let (what, place) = match *needs {
                 Needs::Step(step) => {
-                    (format!("step \"{}\"", procedure.step(step).id), procedure.step_pointer(step))
+                    (remark_step_needs(&procedure.step(step).id), procedure.step_pointer(step))
                 }
                 Needs::Vehicle(made) => (
-                    format!("vehicle action \"{}\"", procedure.vehicle_action_text(made).id),
+                    remark_action_needs(&procedure.vehicle_action_text(made).id),
                     format!("/vehicle_actions/{}", made.at()),
                 ),
             };
-            let what =
-                format!("what {whose} needs holds in every state that can be reached: it keeps nothing back");
             odd(what, format!("{place}/needs"));
         }
         for (at, rule) in procedure.machine.signs.iter().enumerate() {
             if !rule.permit && !is_constant(&rule.holds_while) && !self.sign_lapsed[at].0 {
                 let id = &procedure.checklist.sign_offs[at].id;
-                odd(format!("nothing makes attest \"{id}\" lapse"), format!("/sign_offs/{at}/holds_while"));
+                odd(remark_attest(id), format!("/sign_offs/{at}/holds_while"));
             }
         }
     }
 
-    fn outcomes(&self, procedure: &Procedure, step: StepIx, unused: &mut impl FnMut(String, String)) {
+    fn outcomes(&self, procedure: &Procedure, step: StepIx, unused: &mut impl FnMut(Message, String)) {
         let outcomes = procedure.machine.steps[step.at()].outcomes.len();
         for outcome in (0..outcomes).map(crate::machine::OutcomeIx::of) {
             if !self.happened.contains(&Action::Done(step, outcome)) {
-                let what = format!("never possible: {}", procedure.say(Action::Done(step, outcome)));
+                let what = finding_never(procedure.say(Action::Done(step, outcome)));
                 unused(what, procedure.step_pointer(step));
             }
         }
-    }
-}
-
-fn lapse(what: &str, (lapsed, renewed): (bool, bool), unused: &mut impl FnMut(String)) {
-    if !lapsed {
-        unused(format!("{what} can never lapse, though it says what it holds while"));
-    } else if !renewed {
-        unused(format!("{what} can lapse and never be renewed"));
     }
 }
 

@@ -13,6 +13,7 @@ use panside_procedure::proof::{Ask, Proof, Verdict, go_on, prove};
 use serde_json::{Value, json};
 
 use crate::bay::{danger, step};
+use crate::said::{is_translated, what};
 use crate::support::Draft;
 
 /// A list of so many, each made from its number.
@@ -74,7 +75,10 @@ fn proved(draft: &Draft) -> Proof {
 fn refused(draft: &Draft) -> BTreeSet<String> {
     match draft.load() {
         Ok(_) => panic!("this loads:\n{}", draft.text()),
-        Err(problems) => problems.0.into_iter().map(|problem| problem.message).collect(),
+        Err(problems) => {
+            is_translated(&problems.0, &[&draft.text()]);
+            problems.0.iter().map(what).collect()
+        }
     }
 }
 

@@ -12,13 +12,17 @@ mod sheets;
 use panside_procedure::Problem;
 use serde_json::Value;
 
+use crate::said::{is_translated, what};
 use crate::support::{Draft, labelled};
 
 /// Every mistake of a draft.
 fn mistakes(draft: &Draft) -> Vec<Problem> {
     match draft.load() {
         Ok(_) => panic!("this loads:\n{}", draft.text()),
-        Err(problems) => problems.0,
+        Err(problems) => {
+            is_translated(&problems.0, &[&draft.text()]);
+            problems.0
+        }
     }
 }
 
@@ -26,8 +30,8 @@ fn mistakes(draft: &Draft) -> Vec<Problem> {
 fn one_mistake(draft: &Draft, id: &str, field: &str, says: &str) {
     let found = mistakes(draft);
     let [problem] = found.as_slice() else { panic!("not one mistake: {found:#?}") };
-    assert_eq!(problem.place, format!("{}{field}", draft.place(id)), "{}", problem.message);
-    assert!(problem.message.contains(says), "\"{}\" does not say \"{says}\"", problem.message);
+    assert_eq!(problem.place, format!("{}{field}", draft.place(id)), "{problem}");
+    assert!(what(problem).contains(says), "\"{problem}\" does not say \"{says}\"");
     stands_in_its_line(draft, problem);
 }
 

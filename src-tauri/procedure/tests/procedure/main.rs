@@ -9,6 +9,7 @@
 //! - `machine`: what each action means
 //! - `proof`: what is proved, what is found, what is not claimed
 //! - `properties`: what holds in every run
+//! - `said`: messages in English, and that nothing is left of it in another language
 
 mod bay;
 mod edges;
@@ -18,4 +19,5 @@ mod own_search;
 mod parts;
 mod proof;
 mod properties;
+mod said;
 mod support;

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use panside_procedure::{Joined, Problem, parts};
 use serde_json::{Value, json};
 
+use crate::said::{is_translated, what};
 use crate::support::labelled;
 
 /// A checklist that uses the part "look" among its steps and "lift" among its phases.
@@ -87,7 +88,11 @@ impl Files {
 
     fn join(&self) -> Result<Joined, Vec<Problem>> {
         let part = |name: &str| self.parts.get(name).map(|part| Files::text(part).into_bytes());
-        parts::join(Files::text(&self.checklist).as_bytes(), &part).map_err(|problems| problems.0)
+        parts::join(Files::text(&self.checklist).as_bytes(), &part).map_err(|problems| {
+            let files: Vec<String> = self.parts.values().chain([&self.checklist]).map(Files::text).collect();
+            is_translated(&problems.0, &files.iter().map(String::as_str).collect::<Vec<_>>());
+            problems.0
+        })
     }
 
     fn refused(&self) -> Vec<Problem> {
@@ -102,13 +107,13 @@ impl Files {
         let found = self.refused();
         let [problem] = found.as_slice() else { panic!("not one mistake: {found:#?}") };
         self.is_at(problem, file, place, place);
-        assert!(problem.message.contains(says), "\"{}\" does not say \"{says}\"", problem.message);
+        assert!(what(problem).contains(says), "\"{problem}\" does not say \"{says}\"");
     }
 
     /// A problem is told at a place of a file.
     fn is_at(&self, problem: &Problem, file: Option<&str>, joined_place: &str, place_in_file: &str) {
         let named = file.map(|name| format!("parts/{name}.part.json"));
-        assert_eq!((&problem.file, problem.place.as_str()), (&named, joined_place), "{}", problem.message);
+        assert_eq!((&problem.file, problem.place.as_str()), (&named, joined_place), "{problem}");
         let whole = file.map_or(&self.checklist, |name| &self.parts[name]);
         let text = Files::text(whole);
         let line = text.lines().nth(problem.line - 1).unwrap_or_default();
@@ -193,8 +198,8 @@ fn a_mistake_in_the_whole_is_told_in_the_file_it_was_copied_from() {
     files.is_at(at("/phases/0/steps/3/needs"), None, "/phases/0/steps/3/needs", "/phases/0/steps/2/needs");
     let word = at("/phases/0/steps/1/after/0");
     files.is_at(word, None, "/phases/0/steps/1/after/0", "/phases/0/steps/1/with/before");
-    assert!(word.message.contains("no step is called \"nobody\""));
-    assert!(at("/vehicle_actions/1/needs").to_string().starts_with("parts/lift.part.json, line "));
+    assert!(what(word).contains("no step is called \"nobody\""));
+    assert!(at("/vehicle_actions/1/needs").to_string().starts_with("In parts/lift.part.json, line "));
 }
 
 #[test]
@@ -318,7 +323,7 @@ fn settings_are_given_declared_and_read() {
     let undeclared = Files::new().of_part("look", "/steps/1/title", json!("$called"));
     let found = undeclared.refused();
     undeclared.is_at(&found[0], Some("look"), "/settings", "/steps/1/title");
-    assert!(found.len() == 1 && found[0].message.contains("no setting \"called\""), "{found:?}");
+    assert!(found.len() == 1 && what(&found[0]).contains("no setting \"called\""), "{found:?}");
     let number = Files::new().of_checklist("/phases/0/steps/1/with/before", json!(3));
     number.one_mistake(None, "/phases/0/steps/1", "expected a string");
     let text = Files::new().of_part("look", "/steps/1/title", json!("$ 5 and $more"));
@@ -348,7 +353,9 @@ fn a_part_that_is_no_part_is_told_in_its_file() {
         parts::join(Files::text(&files.checklist).as_bytes(), &part).unwrap_err().to_string()
     };
     assert!(with(b"{\"format\": \"panside-checklist/1\"}").contains("reads \"panside-part/1\""));
-    assert!(with(b"\xff").starts_with("parts/lift.part.json, line 1, column 1 (/): the file is not UTF-8"));
+    assert!(
+        with(b"\xff").starts_with("In parts/lift.part.json, line 1, column 1 (/): the file is not UTF-8")
+    );
     assert!(with(&[b'['; 1000]).contains("recursion limit exceeded"));
     assert!(with(&vec![b' '; 5 << 20]).contains("more than 4 MB together"), "refused before it is read");
 }

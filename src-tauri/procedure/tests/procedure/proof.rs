@@ -12,13 +12,28 @@ mod used;
 
 use panside_procedure::proof::{Answer, Ask, Finding, Proof, Property, Verdict, go_on, prove};
 
+use crate::said::{Data, said};
 use crate::support::Draft;
 
 /// Neither voids nor observations.
 const PLAIN: Ask = Ask { void: false, observe: false, ..Ask::ALL };
 
 fn proof(draft: &Draft, ask: Ask) -> Proof {
-    prove(&draft.procedure(), ask, &mut go_on)
+    let proof = prove(&draft.procedure(), ask, &mut go_on);
+    is_translated(draft, &proof);
+    proof
+}
+
+/// Everything that a proof says is said in another language.
+fn is_translated(draft: &Draft, proof: &Proof) {
+    let text = draft.text();
+    let files = [text.as_str()];
+    let data = Data::of(&files);
+    let found =
+        proof.findings.iter().flat_map(|found| found.run.iter().chain([&found.what]).chain(&found.fix));
+    let remarks = proof.remarks.iter().map(|remark| &remark.what);
+    let limits = proof.assumed.iter().chain(&proof.not_claimed);
+    found.chain(remarks).chain(limits).for_each(|message| data.is_all_that_stays(message));
 }
 
 fn is_proved(draft: &Draft) {
@@ -42,7 +57,7 @@ fn fails_only(draft: &Draft, property: Property) -> Finding {
             one if needs_observing(one) && !observe => Answer::NotDecided,
             _ => Answer::Holds,
         };
-        assert_eq!(*answer, expected, "{}: {:#?}", one.claim(), proof.findings);
+        assert_eq!(*answer, expected, "{one:?}: {:#?}", proof.findings);
     }
     assert_eq!(proof.findings.len(), 1, "{:#?}", proof.findings);
     proof.findings[0].clone()
@@ -50,6 +65,5 @@ fn fails_only(draft: &Draft, property: Property) -> Finding {
 
 /// The actions of a run without the titles of steps and vehicle actions.
 fn run(finding: &Finding) -> Vec<String> {
-    let bare = |said: &String| said.split(" \"").next().unwrap_or_default().to_owned();
-    finding.run.iter().map(bare).collect()
+    finding.run.iter().map(|action| said(action).split(" \"").next().unwrap_or_default().to_owned()).collect()
 }

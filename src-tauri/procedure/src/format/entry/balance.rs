@@ -6,6 +6,7 @@ use ts_rs::TS;
 
 use super::kind::{Bound, Kind, Listed, Read, SheetNeed, Wrong};
 use crate::format::sheet::ValueKind;
+use crate::message::*;
 
 /// The difference lies within its own uncertainty.
 pub const CLOSES: &str = "closes";
@@ -100,7 +101,7 @@ impl Kind for Balance {
 
     fn wrong(&self) -> Vec<Wrong> {
         if self.drained.is_empty() || self.added.is_empty() {
-            return vec![Wrong::new("", "a balance needs at least one amount drained and one added")];
+            return vec![Wrong::new("", problem_balance())];
         }
         Vec::new()
     }

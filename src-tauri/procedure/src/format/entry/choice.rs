@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::kind::{Kind, Listed, Read, SheetNeed, Wrong, not_good, twice};
+use crate::message::*;
 
 /// A question with its answers.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
@@ -86,7 +87,7 @@ impl Kind for Choice {
         let classes = self.classes();
         let mut wrong: Vec<Wrong> = twice("/options", classes.iter().copied()).collect();
         if classes.len() < 2 {
-            wrong.push(Wrong::new("", "a choice needs at least two options"));
+            wrong.push(Wrong::new("", problem_choice()));
         }
         wrong.extend(not_good(&self.good, &classes));
         wrong

@@ -2,7 +2,10 @@
 
 use std::collections::BTreeSet;
 
+use panside_messages::Message;
+
 use crate::format::sheet::ValueKind;
+use crate::message::*;
 
 /// The fields of a kind. No method has a default: whoever adds a kind answers every question.
 pub trait Kind {
@@ -141,7 +144,7 @@ pub struct Read<'a> {
 pub struct Listed {
     /// Its place below the kind's own, such as `/options`.
     pub at: &'static str,
-    /// What it is a list of.
+    /// What it is a list of: a field of the file, or a word that `problem-bound` knows.
     pub what: &'static str,
     /// How long it is.
     pub length: usize,
@@ -153,35 +156,29 @@ pub struct Wrong {
     /// Its place below the kind's own, such as `/options/2`; empty: the entry as a whole.
     pub at: String,
     /// What is wrong, and what to do where that does not go without saying.
-    pub message: String,
+    pub what: Message,
 }
 
 impl Wrong {
-    pub(super) fn new(at: &str, message: &str) -> Wrong {
-        Wrong { at: at.to_owned(), message: message.to_owned() }
+    pub(super) fn new(at: &str, what: Message) -> Wrong {
+        Wrong { at: at.to_owned(), what }
     }
 }
 
 /// Names of a list that are there twice.
 pub(super) fn twice<'a>(at: &'a str, names: impl Iterator<Item = &'a str>) -> impl Iterator<Item = Wrong> {
     let mut seen = BTreeSet::new();
-    names.enumerate().filter(move |(_, name)| !seen.insert(*name)).map(move |(place, name)| Wrong {
-        at: format!("{at}/{place}"),
-        message: format!("\"{name}\" stands twice"),
-    })
+    let again = names.enumerate().filter(move |(_, name)| !seen.insert(*name));
+    again.map(move |(place, name)| Wrong::new(&format!("{at}/{place}"), problem_twice(name)))
 }
 
 /// What is wrong with the classes that are said to be good.
 pub(super) fn not_good(good: &[String], classes: &[&str]) -> Vec<Wrong> {
     let unknown = good.iter().enumerate().filter(|(_, class)| !classes.contains(&class.as_str()));
-    let mut wrong: Vec<Wrong> = unknown
-        .map(|(at, class)| Wrong {
-            at: format!("/good/{at}"),
-            message: format!("\"{class}\" is none of the options"),
-        })
-        .collect();
+    let mut wrong: Vec<Wrong> =
+        unknown.map(|(at, class)| Wrong::new(&format!("/good/{at}"), problem_good_none(class))).collect();
     if wrong.is_empty() && classes.iter().all(|class| good.iter().any(|one| one == class)) {
-        wrong.push(Wrong::new("/good", "every answer is good; leave \"good\" out"));
+        wrong.push(Wrong::new("/good", problem_good_all()));
     }
     wrong
 }

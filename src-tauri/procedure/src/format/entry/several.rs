@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::kind::{Kind, Listed, Read, SheetNeed, Wrong, not_good, twice};
+use crate::message::*;
 
 /// What may be found, any number of it at once. The worst of what is found decides.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
@@ -104,18 +105,16 @@ impl Kind for Several {
         let mut wrong: Vec<Wrong> =
             ids.chain(twice("/ranked", self.ranked.iter().map(String::as_str))).collect();
         if self.options.len() < 2 {
-            wrong.push(Wrong::new("/options", "there must be at least two options"));
+            wrong.push(Wrong::new("/options", problem_several()));
         }
         for (at, option) in self.options.iter().enumerate() {
             if !self.ranked.contains(&option.class) {
-                let message = format!("\"{}\" is not in \"ranked\"", option.class);
-                wrong.push(Wrong { at: format!("/options/{at}/class"), message });
+                wrong.push(Wrong::new(&format!("/options/{at}/class"), problem_not_ranked(&option.class)));
             }
         }
         for (at, class) in self.ranked.iter().enumerate() {
             if !self.options.iter().any(|option| option.class == *class) {
-                let message = format!("no option has the class \"{class}\"");
-                wrong.push(Wrong { at: format!("/ranked/{at}"), message });
+                wrong.push(Wrong::new(&format!("/ranked/{at}"), problem_rank_idle(class)));
             }
         }
         wrong.extend(not_good(&self.good, &self.classes()));

@@ -2,6 +2,7 @@
 
 use super::{Check, steps};
 use crate::format::Named;
+use crate::message::*;
 
 impl Check<'_> {
     pub(super) fn labels(&mut self) {
@@ -38,18 +39,15 @@ impl Check<'_> {
     /// A label is for people: an id in its place is a label that was forgotten.
     fn label(&mut self, place: &str, label: &str) {
         if label.trim().is_empty() {
-            self.problem(place, "the label is empty; say what people read");
+            self.problem(place, problem_label_empty());
         } else if label.contains('_') {
-            let message = format!("\"{label}\" is an id and no label; say what people read, without _");
-            self.problem(place, message);
+            self.problem(place, problem_label_id(label));
         }
     }
 
     fn sheet_key(&mut self, place: &str, key: &str) {
         if !self.checklist.sheet_keys.contains_key(key) {
-            let message =
-                format!("the key \"{key}\" of the spec sheet has no label; add one to \"sheet_keys\"");
-            self.problem(place, message);
+            self.problem(place, problem_key_label(key));
         }
     }
 }

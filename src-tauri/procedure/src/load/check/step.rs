@@ -2,9 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use panside_messages::Arg;
+
 use super::Check;
 use crate::format::entry::Read;
 use crate::format::{Ask, Entry, SignKind, Step, Wait};
+use crate::message::*;
 
 /// The most minutes that a wait can take: a day.
 const LONGEST_WAIT: u32 = 24 * 60;
@@ -16,12 +19,9 @@ impl Check<'_> {
                 let own = self.names.step(&step.id);
                 let place = format!("{place}/{list}/{at}");
                 match self.names.step(id) {
-                    None => self.problem(&place, format!("no step is called \"{id}\"")),
+                    None => self.problem(&place, problem_no_step(id)),
                     Some(found) if list == "relies_on" && own.is_some_and(|own| found >= own) => {
-                        self.problem(
-                            &place,
-                            format!("\"{id}\" is no earlier step; a step builds on earlier ones"),
-                        );
+                        self.problem(&place, problem_no_earlier_step(id));
                     }
                     Some(_) => {}
                 }
@@ -30,7 +30,7 @@ impl Check<'_> {
         for (at, id) in step.permits.iter().enumerate() {
             let sign = self.checklist.sign_offs.iter().find(|sign| sign.id == *id);
             if sign.is_none_or(|sign| sign.kind != SignKind::Permit) {
-                self.problem(&format!("{place}/permits/{at}"), format!("no permit is called \"{id}\""));
+                self.problem(&format!("{place}/permits/{at}"), problem_no_permit(id));
             }
         }
         self.conditions(&format!("{place}/makes"), &step.makes, true);
@@ -44,7 +44,7 @@ impl Check<'_> {
         for (at, entry) in step.entries.iter().enumerate() {
             let place = format!("{place}/entries/{at}");
             if !seen.insert(&entry.id) {
-                self.problem(&place, format!("the entry \"{}\" stands twice in this step", entry.id));
+                self.problem(&place, problem_entry_twice(&entry.id));
             }
             self.entry(&place, entry);
         }
@@ -55,29 +55,17 @@ impl Check<'_> {
 
     fn wait(&mut self, place: &str, wait: &Wait, step: &Step) {
         if wait.minutes == 0 || wait.minutes > LONGEST_WAIT {
-            let message = format!("{} minutes to wait; 1 to {LONGEST_WAIT} are possible", wait.minutes);
-            self.problem(&format!("{place}/minutes"), message);
+            let what = problem_wait_minutes(wait.minutes, LONGEST_WAIT);
+            self.problem(&format!("{place}/minutes"), what);
         }
         if wait.for_.trim().is_empty() {
-            self.problem(&format!("{place}/for"), "say what is waited for, like \"the exhaust to cool\"");
+            self.problem(&format!("{place}/for"), problem_wait_for());
         }
         let timed = step.entries.iter().any(|entry| matches!(entry.ask, Ask::Timer(_)));
         match (&wait.since, wait.attended) {
-            (Some(_), Some(_)) => {
-                self.problem(
-                    place,
-                    "a wait with \"since\" lies before the step, where nobody attends; take one of the two out",
-                );
-            }
-            (None, None) => {
-                self.problem(place, "say with \"attended\" whether somebody must stay while the time passes");
-            }
-            (None, Some(false)) if timed => {
-                self.problem(
-                    place,
-                    "the step's timer runs while somebody is in it, so this wait must be \"attended\": true",
-                );
-            }
+            (Some(_), Some(_)) => self.problem(place, problem_wait_since()),
+            (None, None) => self.problem(place, problem_wait_attended()),
+            (None, Some(false)) if timed => self.problem(place, problem_wait_timer()),
             _ => {}
         }
     }
@@ -87,10 +75,7 @@ impl Check<'_> {
     fn good_answers(&mut self, place: &str, entry: &Entry) {
         for good in entry.ask.good().unwrap_or_default() {
             if entry.classes.get(good).is_some_and(|effect| effect.not_yet || effect.ends.is_some()) {
-                self.problem(
-                    &format!("{place}/ask/{}", entry.ask.kind()),
-                    format!("\"{good}\" holds the step or ends the job, so it is no good answer"),
-                );
+                self.problem(&format!("{place}/ask/{}", entry.ask.kind()), problem_good_holds(good));
             }
         }
     }
@@ -99,12 +84,10 @@ impl Check<'_> {
         for (id, &count) in pieces {
             let place = format!("{place}/{id}");
             match self.checklist.items.iter().find(|item| item.id == *id) {
-                None => self.problem(&place, format!("no item is called \"{id}\"")),
+                None => self.problem(&place, problem_no_item(id)),
                 Some(item) if count == 0 || count > item.count => {
-                    self.problem(
-                        &place,
-                        format!("{count} pieces; there are {} of {}", item.count, item.name),
-                    );
+                    let (pieces, most) = (u32::from(count), u32::from(item.count));
+                    self.problem(&place, problem_pieces(pieces, most, &item.name));
                 }
                 Some(_) => {}
             }
@@ -117,45 +100,29 @@ impl Check<'_> {
         if !entry.classes.is_empty() || can_return.len() > 1 {
             for class in &can_return {
                 if !entry.classes.contains_key(*class) {
-                    let message = format!(
-                        "a {} can come out as \"{class}\"; say what that does (an empty {{}} for nothing)",
-                        entry.ask.kind()
-                    );
-                    self.problem(&classes_place, message);
+                    self.problem(&classes_place, problem_class_left_out(entry.ask.kind(), *class));
                 }
             }
         }
         for (class, effect) in &entry.classes {
             let place = format!("{classes_place}/{class}");
             if !can_return.contains(&class.as_str()) {
-                let choices = can_return.join(", ");
-                self.problem(
-                    &place,
-                    format!("a {} never comes out as \"{class}\"; it can be {choices}", entry.ask.kind()),
-                );
+                let choices = can_return.iter().map(|class| (*class).to_owned()).collect();
+                self.problem(&place, problem_class_never(entry.ask.kind(), class, Arg::AnyOf(choices)));
             }
             let nothing_else = effect.sets.is_empty() && effect.makes.is_empty() && effect.ends.is_none();
             if effect.not_yet && !nothing_else {
-                self.problem(&place, "\"not_yet\" keeps the step begun and changes nothing; remove the rest");
+                self.problem(&place, problem_not_yet_alone());
             }
             if entry.ask.must_be_not_yet().contains(&class.as_str()) && !effect.not_yet {
-                self.problem(
-                    &place,
-                    format!("\"{class}\" must be \"not_yet\": the step is held until it is corrected"),
-                );
+                self.problem(&place, problem_must_hold(class));
             }
             if entry.optional && (effect.not_yet || !nothing_else) {
-                self.problem(
-                    &place,
-                    "an optional entry cannot decide anything; make it required or take this out",
-                );
+                self.problem(&place, problem_optional_decides());
             }
             let hands = matches!(&entry.ask, Ask::Choice(choice) if choice.hands_did);
             if !effect.makes.is_empty() && !hands {
-                self.problem(
-                    &place,
-                    "only a choice with \"hands_did\": true may change conditions: it tells what the hands did",
-                );
+                self.problem(&place, problem_hands_did());
             }
             self.conditions(&format!("{place}/makes"), &effect.makes, true);
             self.gates(&format!("{place}/sets"), &effect.sets);
@@ -163,11 +130,11 @@ impl Check<'_> {
         if !can_return.is_empty()
             && can_return.iter().all(|class| entry.classes.get(*class).is_some_and(|e| e.not_yet))
         {
-            self.problem(&classes_place, "every class is \"not_yet\", so the step could never be done");
+            self.problem(&classes_place, problem_all_not_yet());
         }
         for wrong in entry.ask.wrong() {
             let of_fields = format!("{place}/ask/{}{}", entry.ask.kind(), wrong.at);
-            self.problem(if wrong.at.is_empty() { place } else { &of_fields }, wrong.message);
+            self.problem(if wrong.at.is_empty() { place } else { &of_fields }, wrong.what);
         }
         if matches!(entry.ask, Ask::Choice(_) | Ask::Several(_)) {
             self.good_answers(place, entry);
@@ -177,11 +144,9 @@ impl Check<'_> {
         }
         match &entry.ask {
             Ask::SignOff(asked) if self.names.sign(&asked.sign).is_none() => {
-                self.problem(place, format!("no sign-off is called \"{}\"", asked.sign));
+                self.problem(place, problem_no_sign_off(&asked.sign));
             }
-            Ask::SignOff(_) if entry.optional => {
-                self.problem(place, "a sign-off is never optional; skip the step or take it out");
-            }
+            Ask::SignOff(_) if entry.optional => self.problem(place, problem_optional_sign()),
             Ask::Count(count) => self.pieces(&format!("{place}/ask/count/of"), &count.of),
             Ask::CoolDown(cool_down) => {
                 self.conditions(&format!("{place}/ask/cool_down/heated_by"), &cool_down.heated_by, false);
@@ -198,18 +163,13 @@ impl Check<'_> {
             let step = steps.into_iter().find(|found| found.id == step)?;
             step.entries.iter().find(|entry| entry.id == id)
         });
-        let wanted = unit.map_or_else(|| format!("a {kind}"), |unit| format!("a {kind} in {unit}"));
+        let wanted = unit.map_or_else(|| entry_of_kind(kind), |unit| entry_in_unit(kind, unit));
         match named.map(|entry| &entry.ask) {
-            None => {
-                self.problem(
-                    place,
-                    format!("no entry is called \"{read}\"; write it as step.entry, {wanted}"),
-                );
-            }
+            None => self.problem(place, problem_no_entry(read, wanted)),
             Some(Ask::Reading(reading))
                 if kind == "reading" && unit.is_none_or(|unit| reading.unit == unit) => {}
             Some(ask) if ask.kind() == kind && kind != "reading" => {}
-            Some(_) => self.problem(place, format!("\"{read}\" must be {wanted}")),
+            Some(_) => self.problem(place, problem_entry_kind(read, wanted)),
         }
     }
 }

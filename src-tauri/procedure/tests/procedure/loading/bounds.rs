@@ -4,6 +4,7 @@ use serde_json::{Value, json};
 
 use super::{mistakes, one_mistake};
 use crate::bay::{one_phase, pan_job, step};
+use crate::said::what;
 use crate::support::Draft;
 
 /// A list of so many, each made from its number.
@@ -19,7 +20,7 @@ fn strings(count: usize) -> Value {
 fn ten_thousand_steps_are_refused_with_their_number() {
     let draft = one_phase(many(10_000, |at| step(&format!("s{at}"), "bench", json!({"after": ["s0"]}))));
     let found = mistakes(&draft);
-    let told: Vec<&str> = found.iter().map(|problem| problem.message.as_str()).collect();
+    let told: Vec<String> = found.iter().map(what).collect();
     assert_eq!(
         told,
         [
@@ -37,7 +38,7 @@ fn every_list_of_a_checklist_has_a_limit() {
         let says = format!("{list}: there are 600; 0 to {most} are possible");
         let found = mistakes(&draft);
         assert!(
-            found.iter().any(|problem| problem.message == says && problem.place == format!("/{list}")),
+            found.iter().any(|problem| what(problem) == says && problem.place == format!("/{list}")),
             "{found:?}"
         );
     };
@@ -84,7 +85,7 @@ fn a_name_is_short_and_a_title_may_be_long() {
     let says = "the name \"xxxxxxxxxxxxxxxxxxxx…\" has 65 characters; 64 are the most";
     let draft = pan_job().add("", "conditions", json!({"id": long, "values": ["a", "b"]}));
     let found = mistakes(&draft);
-    assert!(found.len() == 1 && found[0].message.contains(says), "{found:?}");
+    assert!(found.len() == 1 && what(&found[0]).contains(says), "{found:?}");
     let values = json!({"id": "filter", "values": ["a", long]});
     one_mistake(&pan_job().add("", "conditions", values), "filter", "/values/1", says);
     pan_job().set("drain", "title", json!("y".repeat(5_000))).procedure();
@@ -157,7 +158,7 @@ fn long_keys_around_long_lists_take_no_more_room_than_the_file() {
         format!("{{\"format\": \"panside-checklist/1\", \"{key}\": [{}]}}", vec!["1"; 500_000].join(","));
     let Err(problems) = panside_procedure::Procedure::load(text.as_bytes()) else { panic!("this loads") };
     // As texts the places alone would take 500 GB.
-    assert!(problems.0.iter().any(|problem| problem.message.starts_with("there is no field")));
+    assert!(problems.0.iter().any(|problem| what(problem).starts_with("there is no field")));
     let twice = vec!["\"a\": 1"; 200_000].join(",");
     let text = format!("{{\"format\": \"panside-checklist/1\", \"{key}\": {{{twice}}}}}");
     let Err(problems) = panside_procedure::Procedure::load(text.as_bytes()) else { panic!("this loads") };

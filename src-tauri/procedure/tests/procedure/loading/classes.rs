@@ -4,6 +4,7 @@ use serde_json::{Value, json};
 
 use super::{mistakes, one_mistake};
 use crate::bay::{choice, entry, pan_job};
+use crate::said::what;
 use crate::support::Draft;
 
 /// The pan job with one more entry, `asked`, at the filling.
@@ -120,7 +121,7 @@ fn good_answers_are_some_of_the_answers_and_the_work_goes_on_with_them() {
     for bad in [json!({"not_yet": true}), json!({"ends": "stop"})] {
         let found = mistakes(&good(json!(["good", "bad"]), bad));
         let says = "\"bad\" holds the step or ends the job, so it is no good answer";
-        assert!(found.iter().any(|found| found.message == says), "{found:?}");
+        assert!(found.iter().any(|found| what(found) == says), "{found:?}");
     }
     one_mistake(
         &good(json!(["good", "bad"]), json!({})),

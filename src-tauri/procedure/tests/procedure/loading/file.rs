@@ -5,18 +5,22 @@ use serde_json::json;
 
 use super::{mistakes, one_mistake};
 use crate::bay::{one_phase, pan_job, step};
+use crate::said::{is_translated, what};
 
 fn told(bytes: &[u8]) -> Vec<Problem> {
     match Procedure::load(bytes) {
         Ok(_) => panic!("this loads"),
-        Err(problems) => problems.0,
+        Err(problems) => {
+            is_translated(&problems.0, &[&String::from_utf8_lossy(bytes)]);
+            problems.0
+        }
     }
 }
 
 fn only(bytes: &[u8], line: usize, column: usize, message: &str) {
     let found = told(bytes);
     let [problem] = found.as_slice() else { panic!("not one mistake: {found:#?}") };
-    assert_eq!((problem.line, problem.column, problem.message.as_str()), (line, column, message));
+    assert_eq!((problem.line, problem.column, what(problem).as_str()), (line, column, message));
 }
 
 #[test]
@@ -94,7 +98,7 @@ fn a_key_that_stands_twice_is_told_even_in_another_spelling() {
         let twice = text.replacen("\"title\": \"look\"", &format!("{again}\n\"title\": \"look\""), 1);
         let line = twice.lines().position(|line| line.starts_with("\"title\": \"look\"")).unwrap() + 1;
         let problem = &told(twice.as_bytes())[0];
-        assert_eq!(problem.message, "this key stands twice in one object; keep one");
+        assert_eq!(what(problem), "this key stands twice in one object; keep one");
         assert_eq!((problem.line, problem.place.as_str()), (line, "/phases/0/steps/0/title"));
     }
 }
@@ -158,7 +162,7 @@ fn a_problem_is_one_line_with_its_place() {
     let problem = &mistakes(&pan_job().set("drain", "after", json!(["draw"])))[0];
     let said = problem.to_string();
     assert!(said.starts_with(&format!(
-        "line {}, column {} (/phases/1/steps/1/after/0): ",
+        "Line {}, column {} (/phases/1/steps/1/after/0): ",
         problem.line, problem.column
     )));
     assert!(said.ends_with("no step is called \"draw\""), "{said}");

@@ -4,6 +4,7 @@ use serde_json::json;
 
 use super::one_mistake;
 use crate::bay::{pan_job, stick};
+use crate::said::what;
 use crate::support::Draft;
 
 fn with_fact() -> Draft {
@@ -19,7 +20,7 @@ fn a_label_that_is_missing_is_told_where_it_belongs() {
     let problems = panside_procedure::Procedure::load(text.as_bytes()).unwrap_err();
     assert_eq!(problems.0.len(), 1, "{problems}");
     assert_eq!(
-        (problems.0[0].place.as_str(), problems.0[0].message.as_str()),
+        (problems.0[0].place.as_str(), what(&problems.0[0]).as_str()),
         ("/conditions/0", "\"label\" is missing; add it")
     );
 }
@@ -52,7 +53,7 @@ fn a_key_of_the_sheet_without_a_label_is_told_where_it_is_read() {
     let found = without("has_dipstick");
     assert_eq!(found[0].place, "/facts/0/sheet");
     assert_eq!(
-        found[0].message,
+        what(&found[0]),
         "the key \"has_dipstick\" of the spec sheet has no label; add one to \"sheet_keys\""
     );
     let chart = stick()["ask"]["level"]["chart"].as_str().unwrap().to_owned();

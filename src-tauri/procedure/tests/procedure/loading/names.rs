@@ -4,6 +4,7 @@ use serde_json::json;
 
 use super::{mistakes, one_mistake};
 use crate::bay::{danger, pan_job, sign_off, signature, step};
+use crate::said::what;
 
 #[test]
 fn an_unknown_name_in_needs_is_told_with_its_character() {
@@ -22,8 +23,8 @@ fn every_kind_of_name_in_a_predicate_is_looked_up() {
         ("known(draw)", "no gate is called \"draw\""),
         ("empty(draw) = 0", "no item is called \"draw\""),
         ("draw = off", "no condition, fact or gate is called \"draw\""),
-        ("lift = draw", "\"draw\" is no value of lift; it can be floor, raised, on_locks"),
-        ("level = draw", "\"draw\" is no value of level; it can be low, in_band, high"),
+        ("lift = draw", "\"draw\" is no value of lift; it can be floor, raised or on_locks"),
+        ("level = draw", "\"draw\" is no value of level; it can be low, in_band or high"),
     ] {
         one_mistake(&pan_job().set("drain", "needs", json!(text)), "drain", "/needs", says);
     }
@@ -123,7 +124,7 @@ fn what_is_assigned_must_exist_and_be_of_the_right_kind() {
         &pan_job().set("fill", "makes", json!({"fluid": "new"})),
         "fill",
         "/makes/fluid",
-        "\"new\" is no value of fluid; it can be filled, drained",
+        "\"new\" is no value of fluid; it can be filled or drained",
     );
     one_mistake(
         &pan_job().set("fill", "sets", json!({"fluid": "filled"})),
@@ -155,14 +156,14 @@ fn what_is_assigned_must_exist_and_be_of_the_right_kind() {
 fn a_name_stands_for_one_thing_only() {
     let taken = "the name \"bolts\" is taken by /conditions/0; choose another";
     let draft = pan_job().set("lift", "id", json!("bolts"));
-    assert!(mistakes(&draft).iter().any(|problem| problem.place == "/items/0" && problem.message == taken));
+    assert!(mistakes(&draft).iter().any(|problem| problem.place == "/items/0" && what(problem) == taken));
     let draft = pan_job().add("verify", "steps", step("drain", "bench", json!({})));
     let found = mistakes(&draft);
     assert_eq!(found[0].place, "/phases/3/steps/1");
     assert!(
-        found[0].message.contains("the name \"drain\" is taken by /phases/1/steps/1"),
+        what(&found[0]).contains("the name \"drain\" is taken by /phases/1/steps/1"),
         "{}",
-        found[0].message
+        what(&found[0])
     );
     let draft = pan_job().add("", "dangers", danger("crush", "false"));
     assert_eq!(mistakes(&draft)[0].place, "/dangers/3");
@@ -170,7 +171,7 @@ fn a_name_stands_for_one_thing_only() {
         pan_job().add("drain", "entries", signature("clear")).add("drain", "entries", signature("clear"));
     let found = mistakes(&draft);
     assert!(
-        found.iter().any(|problem| problem.message == "the entry \"name\" stands twice in this step"),
+        found.iter().any(|problem| what(problem) == "the entry \"name\" stands twice in this step"),
         "{found:?}"
     );
 }
@@ -183,11 +184,7 @@ fn a_word_of_the_predicate_language_is_no_name() {
     for word in connectives.iter().chain(&atoms).chain(&misspelt) {
         let found = mistakes(&pan_job().add("", "conditions", json!({"id": word, "values": ["yes", "no"]})));
         assert_eq!(found[0].place, "/conditions/4", "{word}: {found:?}");
-        assert!(
-            found[0].message.starts_with(&format!("\"{word}\" cannot be a name;")),
-            "{}",
-            found[0].message
-        );
+        assert!(what(&found[0]).starts_with(&format!("\"{word}\" cannot be a name;")), "{}", what(&found[0]));
     }
 }
 

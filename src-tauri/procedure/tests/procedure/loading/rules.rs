@@ -4,6 +4,7 @@ use serde_json::{Value, json};
 
 use super::{mistakes, one_mistake};
 use crate::bay::{choice, danger, one_phase, pan_job, signature, step};
+use crate::said::what;
 use crate::support::Draft;
 
 #[test]
@@ -70,7 +71,7 @@ fn a_domain_too_large_is_refused_even_where_a_predicate_reads_it() {
         .set("drain", "needs", json!("filter != v199"))
         .set("bolts", "count", json!(255))
         .set("fill", "needs", json!("empty(bolts) = 255 and tray_clear"));
-    let found: Vec<String> = mistakes(&draft).into_iter().map(|problem| problem.message).collect();
+    let found: Vec<String> = mistakes(&draft).into_iter().map(|problem| what(&problem)).collect();
     assert_eq!(
         found,
         ["values: there are 200; 2 to 64 are possible", "pieces: there are 255; 1 to 63 are possible"]
@@ -81,7 +82,12 @@ fn a_domain_too_large_is_refused_even_where_a_predicate_reads_it() {
 fn more_than_256_steps_are_refused() {
     let steps: Vec<Value> = (0..257).map(|at| step(&format!("s{at}"), "bench", json!({}))).collect();
     let found = mistakes(&one_phase(Value::Array(steps)));
-    assert!(found.iter().any(|problem| problem.place == "/phases" && problem.message.starts_with("steps: there are 257;")), "{found:?}");
+    assert!(
+        found
+            .iter()
+            .any(|problem| problem.place == "/phases" && what(problem).starts_with("steps: there are 257;")),
+        "{found:?}"
+    );
 }
 
 #[test]
@@ -111,9 +117,9 @@ fn steps_that_wait_for_each_other_are_told_by_name() {
     let places: Vec<&str> = found.iter().map(|problem| problem.place.as_str()).collect();
     assert_eq!(places, [0, 1, 2, 3].map(|at| format!("/phases/0/steps/{at}/after")));
     assert!(
-        found[0].message.starts_with("these steps wait for each other, so none can begin: a, b, c"),
+        what(&found[0]).starts_with("these steps wait for each other, so none can begin: a, b, c"),
         "{}",
-        found[0].message
+        what(&found[0])
     );
 }
 

@@ -1,10 +1,12 @@
 //! Spec sheets: each value with its source, and every value that a checklist names.
 
+use panside_procedure::Procedure;
 use panside_procedure::format::Sheet;
-use panside_procedure::load::{lacking, sheet};
+use panside_procedure::load::sheet;
 use serde_json::{Value, json};
 
 use crate::bay::pan_job;
+use crate::said::{Data, is_translated, said, what};
 
 /// An invented sheet that has all the pan job names.
 fn whole_sheet() -> Value {
@@ -27,8 +29,19 @@ fn mistake(sheet_value: &Value, place: &str, says: &str) {
     let Err(problems) = sheet(format!("{sheet_value:#}").as_bytes()) else { panic!("this sheet is read") };
     let [problem] = problems.0.as_slice() else { panic!("not one mistake: {problems}") };
     assert_eq!(problem.place, place);
-    assert!(problem.message.contains(says), "{}", problem.message);
+    assert!(what(problem).contains(says), "{problem}");
+    is_translated(&problems.0, &[&sheet_value.to_string()]);
     assert!(problem.line > 1 && problem.column > 1);
+}
+
+/// What a checklist lacks on a sheet.
+fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<String> {
+    let files =
+        [serde_json::to_string(&procedure.checklist), serde_json::to_string(sheet)].map(Result::unwrap);
+    let files = [files[0].as_str(), files[1].as_str()];
+    let lacks = panside_procedure::load::lacking(procedure, sheet);
+    lacks.iter().for_each(|lack| Data::of(&files).is_all_that_stays(lack));
+    lacks.iter().map(said).collect()
 }
 
 #[test]
@@ -104,7 +117,10 @@ fn a_fact_must_have_one_of_its_values_on_the_sheet() {
     );
     sheet["values"]["has_dipstick"] =
         json!({"is": {"fact": "maybe"}, "source": "a test", "entered_by": "a test"});
-    assert_eq!(told(&sheet), ["\"has_dipstick\" on the sheet \"invented\" is \"maybe\"; it can be yes, no"]);
+    assert_eq!(
+        told(&sheet),
+        ["\"has_dipstick\" on the sheet \"invented\" is \"maybe\"; it can be yes or no"]
+    );
     sheet["values"]["has_dipstick"]["is"] = json!({"fact": "no"});
     assert_eq!(told(&sheet), Vec::<String>::new());
 }

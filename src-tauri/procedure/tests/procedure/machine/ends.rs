@@ -42,7 +42,7 @@ fn after_the_end_nothing_happens() {
         let job = pan_job().job().after(&end);
         for action in job.procedure.all_actions() {
             let answer = job.procedure.machine.step(&job.state, action);
-            assert_eq!(answer, Err(Blocked::Over), "{}", job.procedure.say(action));
+            assert_eq!(answer, Err(Blocked::Over), "{:?}", job.procedure.say(action));
         }
     }
 }

@@ -5,13 +5,14 @@ use serde_json::json;
 
 use super::{PLAIN, fails_only, is_proved, proof, run};
 use crate::bay::{danger, pan_job, sign_off, signature, step};
+use crate::said::said;
 
 #[test]
 fn a_job_that_an_answer_leads_into_a_dead_end_is_found() {
     let done = "tray_clear and signed(torqued) and level = in_band and lift = floor and engine = off and worked(read_again)";
     let draft = pan_job().set("", "done_when", json!(format!("{done} and verdict = service")));
     let finding = fails_only(&draft, Property::CanFinish);
-    assert_eq!(finding.what, "from here no allowed order of steps reaches the end of the job");
+    assert_eq!(said(&finding.what), "from here no allowed order of steps reaches the end of the job");
     assert_eq!(
         run(&finding),
         [
@@ -22,7 +23,7 @@ fn a_job_that_an_answer_leads_into_a_dead_end_is_found() {
             "done step decide"
         ]
     );
-    assert!(finding.run[4].ends_with("(answer: leak)"), "{}", finding.run[4]);
+    assert!(said(&finding.run[4]).ends_with("(answer: leak)"), "{:?}", finding.run[4]);
 }
 
 #[test]
@@ -31,7 +32,7 @@ fn skipping_is_no_way_to_finish() {
     let draft =
         pan_job().set("dye", "needs", json!("engine = off and level = low")).without("read_level", "again");
     let finding = fails_only(&draft, Property::CanFinish);
-    assert!(finding.run.iter().any(|said| said.ends_with("(answer: leak)")), "{:?}", finding.run);
+    assert!(finding.run.iter().any(|action| said(action).ends_with("(answer: leak)")), "{:?}", finding.run);
 }
 
 #[test]
@@ -51,8 +52,8 @@ fn a_stop_that_an_answer_makes_impossible_is_found() {
     let leave =
         "lift in {floor, on_locks} and engine = off and (not known(verdict) or verdict in {service, leak})";
     let finding = fails_only(&pan_job().set("", "safe_to_leave", json!(leave)), Property::CanStop);
-    assert_eq!(finding.what, "from here a safe stop cannot be reached, whatever the technician does");
-    assert!(finding.run.last().unwrap().ends_with("(answer: refuse)"), "{:?}", finding.run);
+    assert_eq!(said(&finding.what), "from here a safe stop cannot be reached, whatever the technician does");
+    assert!(said(finding.run.last().unwrap()).ends_with("(answer: refuse)"), "{:?}", finding.run);
     assert_eq!(finding.run.len(), 5);
 }
 
@@ -80,7 +81,7 @@ fn a_forgotten_gasket_is_found() {
     let done = "signed(torqued) and level = in_band and lift = floor and engine = off and worked(read_again)";
     let draft = pan_job().set("", "done_when", json!(done)).set("pan_on", "puts_back", json!({"bolts": 4}));
     let finding = fails_only(&draft, Property::NothingLeft);
-    assert_eq!(finding.what, "the job can be finished with 1 of \"gasket\" off");
+    assert_eq!(said(&finding.what), "the job can be finished with 1 of \"gasket\" off");
     assert_eq!(run(&finding).last().unwrap(), "finish the job");
 }
 
@@ -89,7 +90,7 @@ fn an_attest_that_was_voided_is_found_when_the_end_does_not_ask_for_it() {
     let done = "tray_clear and level = in_band and lift = floor and engine = off and worked(read_again)";
     let draft = pan_job().set("", "done_when", json!(done));
     let finding = fails_only(&draft, Property::NothingLeft);
-    assert_eq!(finding.what, "the job can be finished while the attest \"torqued\" is not valid");
+    assert_eq!(said(&finding.what), "the job can be finished while the attest \"torqued\" is not valid");
     assert!(run(&finding).contains(&"void step pan_on".to_owned()), "{:?}", finding.run);
 }
 
@@ -122,10 +123,10 @@ fn an_attest_of_a_step_that_is_not_in_the_job_is_not_asked_for() {
 fn pieces_counted_twice_are_found() {
     let says = "pieces are counted off that are off already, or put back that are on";
     let back = fails_only(&pan_job().set("fill", "puts_back", json!({"bolts": 1})), Property::NothingLeft);
-    assert_eq!((back.what.as_str(), run(&back).last().unwrap().as_str()), (says, "done step fill"));
+    assert_eq!((said(&back.what).as_str(), run(&back).last().unwrap().as_str()), (says, "done step fill"));
     let off = pan_job().set("drain", "takes_off", json!({"bolts": 1}));
     let off = fails_only(&off, Property::NothingLeft);
-    assert_eq!((off.what.as_str(), run(&off).last().unwrap().as_str()), (says, "done step pan_off"));
+    assert_eq!((said(&off.what).as_str(), run(&off).last().unwrap().as_str()), (says, "done step pan_off"));
 }
 
 #[test]
@@ -137,7 +138,7 @@ fn what_makes_it_safe_to_leave_is_not_lost_by_waiting() {
     let says =
         "the job is ending, and step \"rinse\" can no longer be done since a reading has grown too old";
     assert_eq!(
-        (finding.what.as_str(), run(&finding).last().unwrap().as_str()),
+        (said(&finding.what).as_str(), run(&finding).last().unwrap().as_str()),
         (says, "level grows too old")
     );
     is_proved(&draft.set("read_level", "when_ending", json!(true)));
@@ -160,7 +161,7 @@ fn a_step_that_nobody_has_worked_is_found_at_the_end() {
         json!("tray_clear and signed(torqued) and lift = floor and engine = off"),
     );
     let finding = fails_only(&draft, Property::NothingLeft);
-    assert_eq!(finding.what, "the job can be finished while step \"fill\" is not worked");
+    assert_eq!(said(&finding.what), "the job can be finished while step \"fill\" is not worked");
     is_proved(&draft.set(
         "",
         "done_when",

@@ -3,14 +3,16 @@
 use panside_procedure::proof::{Ask, Proof, Property, Verdict, suggest};
 use serde_json::json;
 
-use super::{PLAIN, is_proved, proof};
+use super::{PLAIN, is_proved, is_translated, proof};
 use crate::bay::{choice, danger, pan_job, sign_off, signature};
+use crate::said::said;
 use crate::support::Draft;
 
 fn with_suggestions(draft: &Draft) -> Proof {
     let procedure = draft.procedure();
     let mut found = proof(draft, Ask::default());
     suggest(&procedure, &mut found);
+    is_translated(draft, &found);
     found
 }
 
@@ -34,7 +36,7 @@ fn the_condition_that_closes_a_danger_is_found_and_closes_it() {
     let draft = pan_job().set("lower", "needs", json!("engine = off"));
     let found = with_suggestions(&draft);
     let place = line_of(&draft, "\"needs\": \"engine = off\",");
-    let fix = found.findings[0].fix.clone().unwrap();
+    let fix = said(found.findings[0].fix.as_ref().unwrap());
     assert!(
         fix.starts_with("add \"and pan = on\" to \"needs\" of vehicle action \"lower\" (line "),
         "{fix}, {place}"
@@ -47,7 +49,7 @@ fn the_condition_that_a_step_lacks_is_found_and_closes_it() {
     let draft = pan_job().set("drain", "needs", json!("engine = off")).set("drain", "permits", json!([]));
     let found = with_suggestions(&draft);
     assert_eq!(found.findings[0].property, Property::Safe);
-    let fix = found.findings[0].fix.clone().unwrap();
+    let fix = said(found.findings[0].fix.as_ref().unwrap());
     assert!(fix.starts_with("add \"and lift = on_locks\" to \"needs\" of step \"drain\""), "{fix}");
     is_proved(&draft.set("drain", "needs", json!("engine = off and lift = on_locks")));
 }
@@ -57,8 +59,11 @@ fn where_no_single_condition_closes_a_danger_it_says_so() {
     // Whatever is asked before draining, the danger is the draining itself, and the job cannot do without.
     let draft = pan_job().add("", "dangers", danger("wet", "fluid = drained and lift = on_locks"));
     let found = with_suggestions(&draft);
-    let wet = found.findings.iter().find(|finding| finding.what.starts_with("wet")).unwrap();
-    assert_eq!(wet.fix.as_deref(), Some("no single change to a predicate was found that closes it"));
+    let wet = found.findings.iter().find(|finding| said(&finding.what).starts_with("wet")).unwrap();
+    assert_eq!(
+        wet.fix.as_ref().map(said).as_deref(),
+        Some("no single change to a predicate was found that closes it")
+    );
 }
 
 #[test]
@@ -71,7 +76,8 @@ fn what_hurts_most_stands_first() {
         .add("", "vehicle_actions", json!({"id": "drop", "title": "Drop", "needs": "lift = on_locks and lift = raised", "makes": {"lift": "floor"}}));
     draft = draft.set("open_pan_down", "signal", json!("warning"));
     let found = proof(&draft, Ask::default());
-    let whats: Vec<&str> = found.findings.iter().map(|finding| &finding.what[..5]).collect();
+    let whats: Vec<String> =
+        found.findings.iter().map(|finding| said(&finding.what)[..5].to_owned()).collect();
     assert_eq!(found.verdict, Verdict::Refuted);
     assert_eq!(whats[..2], ["crush", "open_"], "a danger before a warning");
     assert_eq!(found.findings.last().unwrap().property, Property::AllUsed, "what is only unused comes last");
@@ -80,7 +86,7 @@ fn what_hurts_most_stands_first() {
 fn odd(draft: &Draft) -> Vec<(String, String)> {
     let found = proof(draft, Ask::default());
     assert_eq!(found.verdict, Verdict::Proved, "{:#?}", found.findings);
-    found.remarks.into_iter().map(|remark| (remark.what, remark.place.pointer)).collect()
+    found.remarks.into_iter().map(|remark| (said(&remark.what), remark.place.pointer)).collect()
 }
 
 #[test]

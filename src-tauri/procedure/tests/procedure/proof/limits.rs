@@ -2,11 +2,13 @@
 
 use std::ops::ControlFlow;
 
+use panside_messages::{Language, Message, Speaker};
 use panside_procedure::proof::{Answer, Apart, Ask, Looking, Proof, Property, Runs, Stopped, Verdict, prove};
 use serde_json::json;
 
 use super::{PLAIN, proof};
 use crate::bay::pan_job;
+use crate::said::said;
 
 #[test]
 fn a_search_that_runs_out_of_memory_decides_nothing() {
@@ -63,19 +65,17 @@ fn a_proof_that_is_ended_is_not_decided() {
 
 #[test]
 fn a_proof_says_what_it_takes_for_granted_and_does_not_claim() {
+    let all = |messages: &[Message]| messages.iter().map(said).collect::<Vec<_>>();
     let whole = proof(&pan_job(), Ask::default());
-    assert!(whole.assumed.contains(&"what is entered happened".to_owned()));
-    assert!(whole.assumed.iter().any(|taken| taken.starts_with("what is not yet so")), "{:?}", whole.assumed);
-    assert_eq!(whole.assumed.len(), 4);
-    assert!(whole.not_claimed.contains(&"more than one void in a run".to_owned()));
-    assert!(
-        whole.not_claimed.iter().any(|claim| claim.starts_with("emergencies")),
-        "{:?}",
-        whole.not_claimed
-    );
-    assert!(!whole.not_claimed.iter().any(|claim| claim.contains("not asked")));
-    let plain = proof(&pan_job(), PLAIN);
-    assert_eq!(plain.not_claimed.iter().filter(|claim| claim.contains("not asked")).count(), 2);
+    let (assumed, not_claimed) = (all(&whole.assumed), all(&whole.not_claimed));
+    assert!(assumed.contains(&"what is entered happened".to_owned()));
+    assert!(assumed.iter().any(|taken| taken.starts_with("what is not yet so")), "{assumed:?}");
+    assert_eq!(assumed.len(), 4);
+    assert!(not_claimed.contains(&"more than one void in a run".to_owned()));
+    assert!(not_claimed.iter().any(|claim| claim.starts_with("emergencies")), "{not_claimed:?}");
+    assert!(!not_claimed.iter().any(|claim| claim.contains("not asked")));
+    let plain = all(&proof(&pan_job(), PLAIN).not_claimed);
+    assert_eq!(plain.iter().filter(|claim| claim.contains("not asked")).count(), 2);
 }
 
 #[test]
@@ -90,8 +90,21 @@ fn a_proof_names_what_it_proved_and_tells_every_property() {
 #[test]
 fn the_same_checklist_gives_the_same_proof() {
     let draft = pan_job().set("drain", "needs", json!("true"));
-    let said = || serde_json::to_string(&proof(&draft, Ask::default())).unwrap();
-    assert_eq!(said(), said());
+    let json = || serde_json::to_string(&proof(&draft, Ask::default())).unwrap();
+    assert_eq!(json(), json());
+}
+
+#[test]
+fn a_proof_as_json_says_its_sentences_in_english_or_as_they_were_filled_in() {
+    let mut found = proof(&pan_job().set("lower", "needs", json!("engine = off")), PLAIN);
+    let json = |proof: &Proof| {
+        let json = serde_json::to_value(proof).unwrap();
+        ["/findings/0/what", "/findings/0/run/0", "/assumed/0"].map(|at| json.pointer(at).cloned().unwrap())
+    };
+    let danger = "open_pan_down: It is dangerous: open_pan_down.";
+    assert_eq!(json(&found), [danger, "vehicle action start \"Start engine\"", "what is entered happened"]);
+    found.fill(Speaker::of(Language::Accented));
+    assert_eq!(json(&found), [danger, "véhíçlé áçtíóñ start \"Start engine\"", "whát íš éñtéréd háppéñéd"]);
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use panside_messages::Message;
 use panside_procedure::machine::{DangerIx, DangerSet};
 use panside_procedure::proof::{Ask, Finding, Property, Verdict};
 use panside_procedure::{Action, Procedure};
@@ -13,6 +14,7 @@ use super::observed::{trusting, under};
 use super::{PLAIN, proof, run};
 use crate::bay::{danger, one_phase, pan_job, step};
 use crate::own_search::shortest_into;
+use crate::said::said;
 use crate::support::Draft;
 
 /// A danger for each of 256 vehicles. A rule keeps people out of all but the 200th.
@@ -38,8 +40,8 @@ fn vehicles() -> Draft {
 type Turn = fn(&mut Vec<Value>);
 
 /// What is found, wherever in the file it stands.
-fn told(findings: &[Finding]) -> BTreeSet<(Property, &str, &[String])> {
-    findings.iter().map(|found| (found.property, found.what.as_str(), found.run.as_slice())).collect()
+fn told(findings: &[Finding]) -> BTreeSet<(Property, &Message, &[Message])> {
+    findings.iter().map(|found| (found.property, &found.what, found.run.as_slice())).collect()
 }
 
 #[test]
@@ -48,7 +50,10 @@ fn of_256_dangers_the_one_that_can_be_reached_is_found_by_its_shortest_run() {
     let found = proof(&draft, Ask::ALL);
     assert_eq!(found.verdict, Verdict::Refuted);
     let [finding] = found.findings.as_slice() else { panic!("{:#?}", found.findings) };
-    assert_eq!((finding.property, finding.what.as_str()), (Property::Safe, "d199: It is dangerous: d199."));
+    assert_eq!(
+        (finding.property, said(&finding.what).as_str()),
+        (Property::Safe, "d199: It is dangerous: d199.")
+    );
     assert_eq!(finding.place.pointer, "/dangers/199/when");
     assert_eq!(
         run(finding),
@@ -185,7 +190,7 @@ fn dangers_that_are_there_many_times_tell_no_more_states_apart() {
             proof.searches.iter().map(|search| (search.states.found, search.transitions)).collect::<Vec<_>>()
         };
         assert_eq!(sizes(&many), sizes(&few));
-        let own = many.findings.iter().filter(|found| !found.what.contains("again_")).cloned();
+        let own = many.findings.iter().filter(|found| !said(&found.what).contains("again_")).cloned();
         assert_eq!(told(&own.collect::<Vec<_>>()), told(&few.findings));
         found.extend(few.findings.into_iter().map(|found| found.property));
     }

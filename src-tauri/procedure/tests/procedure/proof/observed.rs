@@ -8,6 +8,7 @@ use serde_json::{Value, json};
 use super::{PLAIN, fails_only, is_proved, proof, run};
 use crate::bay::{one_phase, pan_job, step, up_to};
 use crate::own_search::search;
+use crate::said::said;
 use crate::support::Draft;
 
 /// The fluid is never drained on the floor, so that the start does not ask for it; until it is.
@@ -21,7 +22,7 @@ pub(super) fn trusting() -> Draft {
 #[test]
 fn a_further_danger_after_an_observation_is_found() {
     let finding = fails_only(&trusting(), Property::HonestWhenWrong);
-    assert_eq!(finding.what, "dry_run: It is dangerous: dry_run.");
+    assert_eq!(said(&finding.what), "dry_run: It is dangerous: dry_run.");
     assert_eq!(run(&finding), ["observe fluid = drained", "vehicle action start"]);
 }
 
@@ -29,7 +30,7 @@ fn a_further_danger_after_an_observation_is_found() {
 fn a_failure_that_needs_an_observation_is_found_only_with_observations() {
     let without = proof(&trusting(), Ask { observe: false, ..Ask::default() });
     assert_eq!((without.verdict, without.findings), (Verdict::Proved, Vec::new()));
-    assert!(without.not_claimed.contains(&"runs with an observation (not asked)".to_owned()));
+    assert!(without.not_claimed.iter().any(|claim| said(claim) == "runs with an observation (not asked)"));
     let answers: BTreeMap<Property, Answer> = without.properties.into_iter().collect();
     assert_eq!(answers[&Property::HonestWhenWrong], Answer::NotDecided);
     assert_eq!(answers[&Property::Safe], Answer::Holds);
@@ -58,7 +59,7 @@ pub(super) fn under(rules: Value) -> Draft {
 
 fn runs_into_crush(draft: &Draft) -> Vec<String> {
     let proof = proof(draft, Ask { observe: true, ..PLAIN });
-    let crush = proof.findings.iter().find(|finding| finding.what.starts_with("crush"));
+    let crush = proof.findings.iter().find(|finding| said(&finding.what).starts_with("crush"));
     let crush = crush.unwrap_or_else(|| panic!("no crush in {:#?}", proof.findings));
     assert_eq!(crush.property, Property::HonestWhenWrong);
     run(crush)
@@ -101,7 +102,7 @@ fn nothing_moves_in_a_danger_that_was_observed() {
 fn a_stop_that_an_observation_makes_impossible_is_found() {
     let leave = "lift in {floor, on_locks} and engine = off and (fluid = filled or worked(drain))";
     let finding = fails_only(&pan_job().set("", "safe_to_leave", json!(leave)), Property::HonestWhenWrong);
-    assert_eq!(finding.what, "from here a safe stop cannot be reached, whatever the technician does");
+    assert_eq!(said(&finding.what), "from here a safe stop cannot be reached, whatever the technician does");
     assert_eq!(run(&finding), ["observe fluid = drained"]);
 }
 
@@ -154,7 +155,7 @@ fn what_must_be_recovered_from_always_can_be() {
     is_proved(&pan_job().set("lift", "recover", json!(["floor", "raised", "on_locks"])));
     let finding = fails_only(&pan_job().set("pan", "recover", json!(["off"])), Property::HonestWhenWrong);
     assert_eq!(
-        finding.what,
+        said(&finding.what),
         "after pan is observed to be off the job cannot always finish, as \"recover\" says"
     );
     assert_eq!(run(&finding).last().unwrap(), "observe pan = off");

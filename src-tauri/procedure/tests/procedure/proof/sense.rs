@@ -5,6 +5,7 @@ use serde_json::{Value, json};
 
 use super::{PLAIN, fails_only, is_proved, proof};
 use crate::bay::{choice, danger, entry, pan_job, sign_off, signature};
+use crate::said::said;
 use crate::support::Draft;
 
 /// The pan job with one more entry at the filling.
@@ -13,7 +14,7 @@ fn filled_with(asked: Value) -> Draft {
 }
 
 fn not_used(draft: &Draft) -> String {
-    fails_only(draft, Property::AllUsed).what
+    said(&fails_only(draft, Property::AllUsed).what)
 }
 
 fn dry(bad: Value) -> Value {
@@ -63,7 +64,7 @@ fn what_is_counted_is_what_comes_off_or_goes_back() {
     let found = proof(&short, PLAIN).findings;
     let says = "step \"pan_off\" counts 4 of \"bolts\", but does not take off or put back so many";
     assert!(
-        found.iter().any(|found| found.property == Property::NothingLeft && found.what == says),
+        found.iter().any(|found| found.property == Property::NothingLeft && said(&found.what) == says),
         "{found:?}"
     );
 }
@@ -86,7 +87,7 @@ fn what_is_measured_does_not_stay_known_for_ever() {
     let for_ever = pan_job().without("level", "holds_while").without("level", "fresh_for");
     let found = proof(&for_ever, PLAIN).findings;
     let what = "gate \"level\" is measured and stays known for ever: say what it holds while";
-    assert_eq!(found.iter().map(|found| found.what.as_str()).collect::<Vec<_>>(), [what]);
+    assert_eq!(found.iter().map(|found| said(&found.what)).collect::<Vec<_>>(), [what]);
     let on_purpose = for_ever.clone().set("level", "holds_while", json!("true"));
     assert_eq!(proof(&on_purpose, PLAIN).findings, []);
     // What only decides whether a step is part of the job was found once and stays so.
@@ -115,7 +116,7 @@ fn a_temperature_grows_old_and_hangs_on_what_heats() {
     let mut both = holds;
     both["fresh_for"] = json!(30);
     let found = proof(&cool(both), PLAIN).findings;
-    assert!(!found.iter().any(|found| found.what == what), "{found:?}");
+    assert!(!found.iter().any(|found| said(&found.what) == what), "{found:?}");
 }
 
 #[test]

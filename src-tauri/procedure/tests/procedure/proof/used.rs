@@ -7,6 +7,7 @@ use serde_json::json;
 
 use super::{fails_only, is_proved, proof};
 use crate::bay::{choice, danger, pan_job, sign_off, signature, step};
+use crate::said::said;
 use crate::support::Draft;
 
 /// A void would allow to correct knowledge afterwards.
@@ -14,8 +15,8 @@ const NO_VOID: Ask = Ask { void: false, ..Ask::ALL };
 
 fn unused(draft: &Draft) -> String {
     let finding = fails_only(draft, Property::AllUsed);
-    assert_eq!(finding.run, Vec::<String>::new(), "no run is meant");
-    finding.what
+    assert!(finding.run.is_empty(), "no run is meant");
+    said(&finding.what)
 }
 
 #[test]
@@ -47,7 +48,7 @@ fn a_class_that_can_never_come_in_is_found() {
     );
     let proof = proof(&draft.set("", "done_when", done), NO_VOID);
     assert_eq!(proof.findings.len(), 1, "{:#?}", proof.findings);
-    assert_eq!(proof.findings[0].what, "never possible: done step fill \"fill\" (look: bad)");
+    assert_eq!(said(&proof.findings[0].what), "never possible: done step fill \"fill\" (look: bad)");
 }
 
 #[test]
@@ -73,7 +74,7 @@ fn a_gate_that_lapses_and_is_never_read_again_is_found() {
     let draft = pan_job().set("verdict", "holds_while", json!("fluid = filled"));
     let found = proof(&draft, NO_VOID);
     assert_eq!(found.findings.len(), 1, "{:#?}", found.findings);
-    assert_eq!(found.findings[0].what, "gate \"verdict\" can lapse and never be renewed");
+    assert_eq!(said(&found.findings[0].what), "gate \"verdict\" can lapse and never be renewed");
 }
 
 #[test]
