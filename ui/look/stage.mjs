@@ -40,11 +40,17 @@ export async function openStage() {
 /** A page on which a scene can be played, of this size; `pages` is the folder of what the core answers. */
 export async function pageOf(scene, { browser, pages, width, height, mm }) {
   const page = await browser.newPage({ viewport: { width, height } });
+  await prepare(scene, { page, pages, mm });
+  return page;
+}
+
+/** Makes a page ready for a scene, and answers what takes that away again, so that the page can have another one. */
+export async function prepare(scene, { page, pages, mm }) {
   const read = (name) => JSON.parse(readFileSync(join(pages, `${name}.json`), "utf8"));
   const job = scene.page === undefined ? null : read(scene.page);
   scene.change?.(job);
-  await page.addInitScript(takeTime);
-  await page.addInitScript(playCore, {
+  const time = await page.addInitScript(takeTime);
+  const core = await page.addInitScript(playCore, {
     job,
     record: { ...read("record"), ...scene.record },
     figures: read(scene.figures ?? "figures"),
@@ -64,7 +70,10 @@ export async function pageOf(scene, { browser, pages, width, height, mm }) {
     troubles: scene.troubles ?? { said: [], go_on: false, troubled: false },
     people: [ODE, MARL, LUND],
   });
-  return page;
+  return async () => {
+    await time.dispose();
+    await core.dispose();
+  };
 }
 
 /** Plays a scene from its start to where it is looked at. */
