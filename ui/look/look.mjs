@@ -5,14 +5,13 @@
 //
 // The sizes are in sizes.mjs; it is a tablet of 10 inches unless said.
 
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { clipped } from "./clipped.mjs";
 import { reached, unreached } from "./reach.mjs";
 import { scenes } from "./scenes.mjs";
 import { SIZES, SOME } from "./sizes.mjs";
-import { openStage, play, prepare } from "./stage.mjs";
+import { AXE, openStage, play, prepare } from "./stage.mjs";
 
 const [pages, out, ...options] = process.argv.slice(2);
 if (!pages || !out) throw new Error("Name the folder of the pages and the folder for the pictures.");
@@ -26,7 +25,6 @@ const { width, height, mm, some, rules } = size;
 const only = option("--only", null);
 mkdirSync(out, { recursive: true });
 
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const { browser, address, end } = await openStage();
 let wrong = 0;
 const wanted = scenes.filter(({ name }) => (only ? name.startsWith(only) : !some || SOME.has(name)));
@@ -60,11 +58,8 @@ async function lookOn(scenes) {
 
 /** Everything that is found on a scene that was played. */
 async function findings(scene, page) {
-  await page.evaluate(axe);
-  const { violations } = await page.evaluate((run) => window.axe.run(document, run), { runOnly: rules });
-  const broken = violations.flatMap(({ id, help, nodes }) =>
-    nodes.map(({ target, html }) => `${id}: ${help}: ${target} ${html.slice(0, 120)}`),
-  );
+  await page.addScriptTag({ url: AXE });
+  const broken = await page.evaluate(brokenRules, rules);
   const small = await page.evaluate(tooSmall, mm);
   const cut = [...(await page.evaluate(cutOff)), ...(await page.evaluate(clipped))];
   const keys = scene.keysOff ? await reached(page) : await unreached(page);
@@ -74,6 +69,14 @@ async function findings(scene, page) {
 function fail(scene, what) {
   wrong += 1;
   console.log(`${scene}: ${what}`);
+}
+
+/** Runs in the page: what axe-core finds. */
+async function brokenRules(runOnly) {
+  const { violations } = await window.axe.run(document, { runOnly, resultTypes: ["violations"] });
+  return violations.flatMap(({ id, help, nodes }) =>
+    nodes.map(({ target, html }) => `${id}: ${help}: ${target} ${html.slice(0, 120)}`),
+  );
 }
 
 /** Runs in the page: what warns and can't be read whole, as far as nobody can scroll to the rest. */
