@@ -16,7 +16,9 @@ export async function reached(page) {
   await page.keyboard.press("Tab");
   return page.evaluate(() => {
     const active = document.activeElement;
-    return active === document.body ? [] : [`keys reach "${(active.ariaLabel ?? active.textContent).trim()}"`];
+    return active === document.body
+      ? []
+      : [`keys reach "${(active.ariaLabel ?? active.textContent).trim()}"`];
   });
 }
 
