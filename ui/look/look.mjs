@@ -21,7 +21,7 @@ const option = (name, otherwise) => {
 };
 const size = SIZES[option("--size", "10-inch")];
 if (!size) throw new Error(`The sizes are ${Object.keys(SIZES).join(", ")}.`);
-const { width, height, mm, some, rules } = size;
+const { width, height, mm, some, rules, other } = size;
 const only = option("--only", null);
 mkdirSync(out, { recursive: true });
 
@@ -59,7 +59,7 @@ async function lookOn(scenes) {
 /** Everything that is found on a scene that was played. */
 async function findings(scene, page) {
   await page.addScriptTag({ url: AXE });
-  const broken = await page.evaluate(brokenRules, rules);
+  const broken = await page.evaluate(brokenRules, { rules, other });
   const small = await page.evaluate(tooSmall, mm);
   const cut = [...(await page.evaluate(cutOff)), ...(await page.evaluate(clipped))];
   const keys = scene.keysOff ? await reached(page) : await unreached(page);
@@ -71,9 +71,18 @@ function fail(scene, what) {
   console.log(`${scene}: ${what}`);
 }
 
-/** Runs in the page: what axe-core finds. */
-async function brokenRules(runOnly) {
-  const { violations } = await window.axe.run(document, { runOnly, resultTypes: ["violations"] });
+/** Runs in the page: what axe-core finds; `other` are the rules for the other light, the dark one where it is light. */
+async function brokenRules({ rules, other }) {
+  const broken = async (runOnly) =>
+    (await window.axe.run(document, { runOnly, resultTypes: ["violations"] })).violations;
+  const violations = await broken(rules);
+  if (other) {
+    const { dataset } = document.documentElement;
+    const was = dataset.light;
+    dataset.light = was === "dark" ? "light" : "dark";
+    violations.push(...(await broken(other)));
+    dataset.light = was;
+  }
   return violations.flatMap(({ id, help, nodes }) =>
     nodes.map(({ target, html }) => `${id}: ${help}: ${target} ${html.slice(0, 120)}`),
   );
