@@ -17,7 +17,7 @@ export function clipped() {
     range.selectNodeContents(text);
     const at = range.getBoundingClientRect();
     if (at.width === 0) continue;
-    if (!(parent instanceof SVGElement)) shown.push({ data: text.data, parent, at: within(parent, at) });
+    shown.push({ data: text.data, parent, at: within(parent, at) });
     // A place that scrolls sideways or down can be scrolled to the rest.
     let down = true;
     for (let place = parent; place && place.id !== "app"; place = place.parentElement) {

@@ -5,14 +5,13 @@
 //
 // The sizes are in sizes.mjs; it is a tablet of 10 inches unless said.
 
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { clipped } from "./clipped.mjs";
-import { unreached } from "./reach.mjs";
+import { reached, unreached } from "./reach.mjs";
 import { scenes } from "./scenes.mjs";
 import { SIZES, SOME } from "./sizes.mjs";
-import { openStage, pageOf, play } from "./stage.mjs";
+import { AXE, openStage, play, prepare } from "./stage.mjs";
 
 const [pages, out, ...options] = process.argv.slice(2);
 if (!pages || !out) throw new Error("Name the folder of the pages and the folder for the pictures.");
@@ -22,49 +21,71 @@ const option = (name, otherwise) => {
 };
 const size = SIZES[option("--size", "10-inch")];
 if (!size) throw new Error(`The sizes are ${Object.keys(SIZES).join(", ")}.`);
-const { width, height, mm, some } = size;
+const { width, height, mm, some, rules, other } = size;
 const only = option("--only", null);
 mkdirSync(out, { recursive: true });
 
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const { browser, address, end } = await openStage();
 let wrong = 0;
 const wanted = scenes.filter(({ name }) => (only ? name.startsWith(only) : !some || SOME.has(name)));
-for (const scene of wanted) {
-  const page = await pageOf(scene, { browser, pages, width, height, mm });
-  page.on("pageerror", (error) => fail(scene.name, `script: ${error.message}`));
-  page.on("console", (message) => message.type() === "error" && fail(scene.name, message.text()));
-  try {
-    await play(scene, page, address);
-  } catch (error) {
-    fail(scene.name, `it can't be played: ${error.message.split("\n")[0]}`);
-  }
-  await page.screenshot({ path: join(out, `${scene.name}.png`) });
-  await page.evaluate(axe);
-  const found = await page.evaluate(() =>
-    // @ts-expect-error axe was just put there
-    axe.run(document, {
-      runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "wcag2aaa", "best-practice"],
-    }),
-  );
-  for (const violation of found.violations) {
-    for (const node of violation.nodes)
-      fail(scene.name, `${violation.id}: ${violation.help}: ${node.target} ${node.html.slice(0, 120)}`);
-  }
-  for (const small of await page.evaluate(tooSmall, mm)) fail(scene.name, small);
-  for (const cut of await page.evaluate(cutOff)) fail(scene.name, cut);
-  for (const cut of await page.evaluate(clipped)) fail(scene.name, cut);
-  for (const lost of await unreached(page)) fail(scene.name, lost);
-  await page.close();
-}
+// While one page waits until it is drawn, another one goes on.
+const next = wanted.values();
+await Promise.all([lookOn(next), lookOn(next)]);
 await end();
 writeFileSync(join(out, "looked.txt"), `${wrong} findings\n`);
 console.log(`${wanted.length} scenes, ${wrong} findings, pictures in ${out}`);
 process.exitCode = wrong === 0 ? 0 : 1;
 
+/** Looks at scenes on one page, one after the other: it is drawn sooner than a new one. */
+async function lookOn(scenes) {
+  const page = await browser.newPage({ viewport: { width, height } });
+  let name = "";
+  page.on("pageerror", (error) => fail(name, `script: ${error.message}`));
+  page.on("console", (message) => message.type() === "error" && fail(name, message.text()));
+  for (const scene of scenes) {
+    name = scene.name;
+    const clear = await prepare(scene, { page, pages, mm });
+    try {
+      await play(scene, page, address);
+    } catch (error) {
+      fail(name, `it can't be played: ${error.message.split("\n")[0]}`);
+    }
+    await page.screenshot({ path: join(out, `${name}.png`) });
+    for (const found of await findings(scene, page)) fail(name, found);
+    await clear();
+  }
+}
+
+/** Everything that is found on a scene that was played. */
+async function findings(scene, page) {
+  await page.addScriptTag({ url: AXE });
+  const broken = await page.evaluate(brokenRules, { rules, other });
+  const small = await page.evaluate(tooSmall, mm);
+  const cut = [...(await page.evaluate(cutOff)), ...(await page.evaluate(clipped))];
+  const keys = scene.keysOff ? await reached(page) : await unreached(page);
+  return [...broken, ...small, ...cut, ...keys];
+}
+
 function fail(scene, what) {
   wrong += 1;
   console.log(`${scene}: ${what}`);
+}
+
+/** Runs in the page: what axe-core finds; `other` are the rules for the other light, the dark one where it is light. */
+async function brokenRules({ rules, other }) {
+  const broken = async (runOnly) =>
+    (await window.axe.run(document, { runOnly, resultTypes: ["violations"] })).violations;
+  const violations = await broken(rules);
+  if (other) {
+    const { dataset } = document.documentElement;
+    const was = dataset.light;
+    dataset.light = was === "dark" ? "light" : "dark";
+    violations.push(...(await broken(other)));
+    dataset.light = was;
+  }
+  return violations.flatMap(({ id, help, nodes }) =>
+    nodes.map(({ target, html }) => `${id}: ${help}: ${target} ${html.slice(0, 120)}`),
+  );
 }
 
 /** Runs in the page: what warns and can't be read whole, as far as nobody can scroll to the rest. */

@@ -8,7 +8,7 @@ import { steps } from "./steps.mjs";
 import { entry, inDialog, key, says, type } from "./taps.mjs";
 
 // The scenes to look at. `page` is the number of a line of the demo walk; `where` is where the window was left; `taps` are
-// names of buttons to press, or functions of the page.
+// names of buttons to press, or functions of the page; `keysOff` says that it lets no key through.
 // The dangers with the longest texts that are shipped.
 const checklists = new URL("../../checklists/", import.meta.url);
 const dangers = ["", "parts/"]
@@ -387,5 +387,5 @@ export const scenes = [
     taps: ["Opens all steps", (page) => page.getByRole("switch", { name: "Open steps only" }).click()],
   },
   { name: "frame-tray", page: "123", taps: ["Opens the tray"] },
-  { name: "frame-wipe", page: "100", taps: ["Turns touch off"] },
+  { name: "frame-wipe", page: "100", taps: ["Turns touch off"], keysOff: true },
 ];

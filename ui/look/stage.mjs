@@ -2,6 +2,7 @@
 // its time.
 import { readFileSync } from "node:fs";
 import { createServer } from "node:http";
+import { createRequire } from "node:module";
 import { extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
@@ -9,6 +10,9 @@ import { LUND, MARL, ODE } from "./people.mjs";
 import { drawn, settled } from "./settled.mjs";
 
 const dist = fileURLToPath(new URL("../dist", import.meta.url));
+/** What axe-core is fetched as by a page that is looked at. */
+export const AXE = "/axe.min.js";
+const axe = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
 const types = {
   ".html": "text/html",
   ".js": "text/javascript",
@@ -23,8 +27,10 @@ export async function openStage() {
     const path = new URL(request.url, "http://x").pathname;
     if (path === "/favicon.ico") return response.writeHead(204).end();
     try {
-      const body = readFileSync(join(dist, path === "/" ? "index.html" : path));
-      response.writeHead(200, { "content-type": types[extname(path)] ?? "text/html" }).end(body);
+      const body = readFileSync(path === AXE ? axe : join(dist, path === "/" ? "index.html" : path));
+      const type = types[extname(path)] ?? "text/html";
+      // A script that is kept is not compiled again.
+      response.writeHead(200, { "content-type": type, "cache-control": "max-age=3600" }).end(body);
     } catch {
       response.writeHead(404).end();
     }
@@ -40,11 +46,17 @@ export async function openStage() {
 /** A page on which a scene can be played, of this size; `pages` is the folder of what the core answers. */
 export async function pageOf(scene, { browser, pages, width, height, mm }) {
   const page = await browser.newPage({ viewport: { width, height } });
+  await prepare(scene, { page, pages, mm });
+  return page;
+}
+
+/** Makes a page ready for a scene, and answers what takes that away again, so that the page can have another one. */
+export async function prepare(scene, { page, pages, mm }) {
   const read = (name) => JSON.parse(readFileSync(join(pages, `${name}.json`), "utf8"));
   const job = scene.page === undefined ? null : read(scene.page);
   scene.change?.(job);
-  await page.addInitScript(takeTime);
-  await page.addInitScript(playCore, {
+  const time = await page.addInitScript(takeTime);
+  const core = await page.addInitScript(playCore, {
     job,
     record: { ...read("record"), ...scene.record },
     figures: read(scene.figures ?? "figures"),
@@ -64,7 +76,10 @@ export async function pageOf(scene, { browser, pages, width, height, mm }) {
     troubles: scene.troubles ?? { said: [], go_on: false, troubled: false },
     people: [ODE, MARL, LUND],
   });
-  return page;
+  return async () => {
+    await time.dispose();
+    await core.dispose();
+  };
 }
 
 /** Plays a scene from its start to where it is looked at. */

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { along, type Place, places } from "./place";
+import { along, betweenPoints, type Place, places } from "./place";
 
 const inside = { x: 0, y: 0, width: 400, height: 200 };
 const words = { at: { x: 200, y: 100 }, width: 120, height: 20 };
@@ -30,4 +30,15 @@ test("words at one point do not cover each other and stay inside", () => {
 test("words that find no room are left out", () => {
   const narrow = { x: 0, y: 0, width: 90, height: 20 };
   expect(places([words], { points: [], edges: [], inside: narrow })).toEqual([null]);
+});
+
+test("words between fasteners reach from side to side, and end at those that stand beside them", () => {
+  const cover = { x: 0, y: 0, width: 400, height: 200 };
+  const bolts = [
+    { x: 0, y: 0 },
+    { x: 400, y: 90 },
+    { x: 200, y: 200 },
+  ];
+  expect(betweenPoints(bolts, cover, 30, 20)).toEqual({ x: 0, width: 380 });
+  expect(betweenPoints([...bolts, { x: 10, y: 149 }], cover, 30, 20)).toEqual({ x: 30, width: 350 });
 });

@@ -72,6 +72,21 @@ function meet(one: Place, other: Place): boolean {
   );
 }
 
+/** From side to side of a place, as far as no point is within `high` of its middle line; points have this much around them. */
+export function betweenPoints(
+  points: { x: number; y: number }[],
+  inside: Place,
+  high: number,
+  around: number,
+): { x: number; width: number } {
+  const middle = { x: inside.x + inside.width / 2, y: inside.y + inside.height / 2 };
+  const beside = points.filter((point) => Math.abs(point.y - middle.y) < high + around);
+  const left = beside.filter((point) => point.x < middle.x).map((point) => point.x + around);
+  const right = beside.filter((point) => point.x >= middle.x).map((point) => point.x - around);
+  const x = Math.max(inside.x, ...left);
+  return { x, width: Math.max(0, Math.min(inside.x + inside.width, ...right) - x) };
+}
+
 /** Small places along a line, `step` CSS pixels apart. */
 export function along(line: { x: number; y: number }[], step: number): Place[] {
   return line.slice(1).flatMap((to, at) => {

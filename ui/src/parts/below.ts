@@ -1,4 +1,8 @@
 // Places that scroll: whether something lies below what is seen, so that nobody has to find out by trying.
+import { getContext, setContext } from "svelte";
+import type { Attachment } from "svelte/attachments";
+
+const WITHIN = Symbol("within");
 
 /** How a place scrolls. */
 export interface Scrolls {
@@ -39,6 +43,16 @@ export function watching(tell: (now: Scrolls) => void) {
       place.removeEventListener("scroll", look);
     };
   };
+}
+
+/** Given by what offers to scroll on: attached to a place within it that scrolls in its stead. */
+export function giveWithin(attached: Attachment<HTMLElement>): void {
+  setContext(WITHIN, attached);
+}
+
+/** What is attached to a place that scrolls within something that offers to scroll on; nothing where nothing does. */
+export function within(): Attachment<HTMLElement> | undefined {
+  return getContext<Attachment<HTMLElement> | undefined>(WITHIN);
 }
 
 /** Whether something is laid over the place, so that keys are not meant for it. */

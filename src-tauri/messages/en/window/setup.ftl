@@ -8,6 +8,7 @@ screens-setup-no-tools = No torque wrench on the list yet.
 screens-setup-add-person = Add person
 screens-setup-change-person = Change a person
 screens-setup-add-tool = Add torque wrench
+screens-setup-screen = Screen
 screens-setup-measure = Set screen size
 screens-setup-remove = Remove
 screens-setup-left = { $name } worked here before.
