@@ -46,7 +46,11 @@ async function doubleTaps(scene) {
     const target = await page.evaluate(nextTarget, [...tapped]);
     if (!target) break;
     tapped.add(target.means);
-    stands = await doubleTap(scene, page, target);
+    stands = await doubleTap(scene, page, target).catch((error) => {
+      // The first tap had the page loaded anew: nothing of it is left for the second.
+      if (!error.message.includes("context was destroyed")) throw error;
+      return false;
+    });
   }
   await page.close();
 }

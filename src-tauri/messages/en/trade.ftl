@@ -262,7 +262,7 @@ working-coil-worst-how = meter and thermometer at their worst
 working-coil-in = The coil is within its limits.
 working-coil-low = The coil is below its lower limit: turns are shorted, or it is another part.
 working-coil-high = The coil is above its upper limit: look at the pins, then at the coil.
-working-coil-unclear = Not told: a limit lies within the errors. Measure again at the limits' temperature or with a finer range.
+working-coil-unclear = Undecided: a limit lies within the errors. Measure again at the limits' temperature or with a finer range.
 working-coil-open = The coil is open: look at connector and wire before the coil is blamed.
 working-coil-short = The coil is shorted: look at connector and wire before the coil is blamed.
 
@@ -291,7 +291,7 @@ working-cooling-never = The limit lies at or below the surroundings, so it is ne
 working-cooling-no-curve = The readings give no curve to go by: take more, some minutes apart.
 # $minutes: how long, with its unit
 working-cooling-wait = Not before { $minutes } after the last reading.
-working-cooling-spread = When is not told by these readings: their spread is too wide. Take more.
+working-cooling-spread = These readings can't say when: their spread is too wide. Take more.
 
 ## Whether the symptom may be judged
 
