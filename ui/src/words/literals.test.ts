@@ -78,6 +78,27 @@ test("no text that is shown stands in the markup", () => {
   expect(found).toEqual([]);
 });
 
+const scripts = import.meta.glob<string>(
+  ["../**/*.ts", "!../**/*.test.ts", "!../core/**", "!../state/playedJob.ts"],
+  { query: "?raw", import: "default", eager: true },
+);
+
+/** A quoted sentence: a capital, and a second word. */
+const SENTENCE = /(["'`])[A-Z][a-z]+ [a-z]+[^"'`\n]*\1/g;
+
+/** Sentences of a script, but not of its comments. */
+function sentences(source: string): string[] {
+  return source.replace(/\/\*.*?\*\/|\/\/[^\n]*/gs, "").match(SENTENCE) ?? [];
+}
+
+test("no sentence stands in a script", () => {
+  const found = Object.entries(scripts).flatMap(([file, source]) =>
+    sentences(source).map((text) => `${file}: ${text}`),
+  );
+  expect(found).toEqual([]);
+  expect(sentences('notice.tell("Not entered yet"); // "Told so"')).toEqual(['"Not entered yet"']);
+});
+
 test("a text, a spoken attribute and a chosen text are found, and code is not", () => {
   expect(literals("<p class='note'>Not yet</p>")).toEqual(["Not yet"]);
   expect(literals('<button aria-label="Take it back">{count} {unit}</button>')).toEqual(["Take it back"]);
