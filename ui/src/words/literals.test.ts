@@ -51,7 +51,7 @@ function textOf({ value }: Literal): string {
 
 /** Whether what stands below is shown: texts of elements and of spoken attributes are, code is not. */
 function isShown(
-  { type, name, key }: { type?: string; name?: string; key: string },
+  { type, name, key }: { type: string | undefined; name: string | undefined; key: string },
   shown: boolean,
 ): boolean {
   if (type === "Attribute") return SPOKEN.has(name ?? "");
