@@ -1,9 +1,11 @@
-//! The command line.
+//! The command line. Its help is in English: clap prints it before it is known which language is asked for.
 
 use std::path::PathBuf;
 
+use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use panside_bay::enter::JobId;
+use panside_messages::{Language, Speaker};
 use panside_procedure::proof::Apart;
 
 const EXITS: &str = "Exit codes:
@@ -18,9 +20,19 @@ const EXITS: &str = "Exit codes:
 #[derive(Debug, Parser)]
 #[command(name = "panside-cli", version, after_help = EXITS, after_long_help = EXITS)]
 pub struct Cli {
+    /// The language of what is printed, by its tag.
+    #[arg(long, global = true, value_name = "CODE", env = "PANSIDE_LANGUAGE", default_value = "en")]
+    #[arg(value_parser = language())]
+    pub language: Language,
     /// What to do.
     #[command(subcommand)]
     pub command: Command,
+}
+
+/// Reads a language's tag.
+fn language() -> impl TypedValueParser<Value = Language> {
+    let tags = PossibleValuesParser::new(Language::ALL.map(Language::tag));
+    tags.try_map(|tag| Language::of(&tag).ok_or(tag))
 }
 
 /// What the program can do.
@@ -56,7 +68,7 @@ pub enum Command {
     ///
     /// From the beginning of a checklist, or from where a job of a store stands. Counted are the minutes of steps and
     /// vehicle actions, walking between zones, and what cools, drains or is watched; whatever can be done meanwhile is. An order
-    /// is told as exact only when no other takes less; else how far it can be from the best. Exit code 2: it may not be
+    /// is called exact only when no other takes less; else how far it can be from the best. Exit code 2: it may not be
     /// the best. For more people than the checklist lets be in steps at a time it is a plan only.
     ///
     /// Example: panside-cli plan checklists/pan-and-solenoid.checklist.json --people 2
@@ -68,7 +80,7 @@ pub enum Command {
     /// Print the record of a job, as text or as JSON, or write it to a file, as pages too
     ///
     /// The pages (.pdf) are for keeping and handing on: PDF/A-3a and PDF/UA-1, with the photos in it and the JSON
-    /// attached. A photo whose file is not there is told in its place.
+    /// attached. A photo whose file is not there is named in its place.
     ///
     /// Example: panside-cli record 082ac683-405a-8440-abf4-c814cfd35072 --store /tmp/bay --out /tmp/record.pdf
     Record(RecordArgs),
@@ -79,7 +91,7 @@ pub enum Command {
     /// Without a name every figure is listed with its keys.
     ///
     /// Example: panside-cli figure adapter torque=30lbf.ft tool=12in adapter=6in
-    #[command(after_help = crate::figure::list())]
+    #[command(after_help = crate::figure::list(Speaker::english()))]
     Figure(FigureArgs),
 }
 
