@@ -177,6 +177,7 @@ fn people_in(value: &mut Value, people: &BTreeMap<String, Person>) -> Option<Str
 
 /// The command of a line, once its photos are taken in.
 pub fn command(
+    path: &Path,
     line: &Line,
     number: usize,
     mut value: Value,
@@ -185,6 +186,6 @@ pub fn command(
     people_in(&mut value, people);
     serde_json::from_value(value).map_err(|error| {
         let what = cli_script_no_command(line.command.to_string(), error.to_string());
-        Failure::new(Exit::DoesNotLoad, cli_script_line(number, what))
+        Failure::new(Exit::DoesNotLoad, cli_script(path, cli_script_line(number, what)))
     })
 }

@@ -130,7 +130,7 @@ impl Walk<'_> {
     fn line(&mut self, job: JobId, number: usize, line: &Line) -> Result<(), Failure> {
         let mut command = line.command.clone();
         self.take_photos(job, &mut command)?;
-        let command = script::command(line, number, command, &self.script.people)?;
+        let command = script::command(&self.args.script, line, number, command, &self.script.people)?;
         let head = self.bay.head(job)?;
         let request = self.request(number);
         let asked = said::command(&command);

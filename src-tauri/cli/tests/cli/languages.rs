@@ -19,11 +19,15 @@ const SAME: &[&str] = &[
     "--even-so",
     "--photo FILE",
     ".before-",
+    ".checklist.json",
     "\"people\"",
     "after_min",
     "\"needs\"",
+    "\"need\"",
     "/vehicle_actions/0/need",
+    "/dangers/0/when",
     "panside-walk/1",
+    "cos",
     "No such file or directory (os error 2)",
     "No such file or directory",
 ];
@@ -100,11 +104,12 @@ impl Abroad {
         let mut texts: Vec<&String> = self.texts.iter().filter(|text| text.len() > 1).collect();
         texts.sort_by_key(|text| std::cmp::Reverse(text.len()));
         let said = said.out + &said.err;
-        for line in said.lines() {
+        let plain = |line: &str| {
             let rest = texts.iter().fold(line.to_lowercase(), |rest, text| rest.replace(*text, " "));
             let plain = unsaid(&rest, &self.words);
-            assert!(plain.is_empty(), "{arguments:?} says {plain:?} in: {line}");
-        }
+            (!plain.is_empty()).then(|| format!("{plain:?} in: {line}"))
+        };
+        nothing_of(said.lines().filter_map(plain), arguments);
         said
     }
 
@@ -113,12 +118,18 @@ impl Abroad {
         let said = self.calls(0, arguments);
         let mut known = self.words.clone();
         known.extend(self.texts.iter().flat_map(|text| words(text)));
-        for line in said.out.lines().chain(said.err.lines()) {
+        let plain = |line: &str| {
             let plain = unsaid(line, &known);
-            assert!(plain.is_empty(), "{arguments:?} prints {plain:?} in: {line}");
-        }
+            (!plain.is_empty()).then(|| format!("{plain:?} in: {line}"))
+        };
+        nothing_of(said.out.lines().chain(said.err.lines()).filter_map(plain), arguments);
         said.out
     }
+}
+
+fn nothing_of(english: impl Iterator<Item = String>, arguments: &[&str]) {
+    let english: Vec<String> = english.collect();
+    assert!(english.is_empty(), "{arguments:?} says in English\n{}", english.join("\n"));
 }
 
 /// A checklist in which somebody comes under a vehicle that is not on its locks, unless `needs` keeps them away.
@@ -148,7 +159,7 @@ fn drain_plug(needs: &str) -> Value {
             "id": "under_off_locks", "signal": "danger", "text": "It can come down.",
             "when": "doing.zone = under and lift != locks",
         }],
-        "done_when": "lift = floor and worked(plug)",
+        "done_when": "lift = floor and worked(plug) and worked(dash)",
         "safe_to_leave": "lift = floor",
     })
 }
@@ -183,7 +194,8 @@ fn a_walk_its_job_its_record_and_its_store_are_said() {
     abroad.says(0, &["jobs", "--store", &bay]);
     let jobs: Value = serde_json::from_str(&cli(&["jobs", "--store", &bay, "--json"]).out).unwrap();
     let job = jobs[0]["job"].as_str().unwrap();
-    assert_eq!(std::fs::read_to_string(&text).unwrap(), abroad.prints(&["record", job, "--store", &bay]));
+    abroad.prints(&["record", job, "--store", &bay]);
+    assert!(std::fs::read_to_string(&text).unwrap().contains("Réçórd mádé"), "{text}");
     abroad.prints(&["record", job, "--store", &bay, "--for", "customer"]);
 
     abroad.says(0, &["store", "check", &bay]);
@@ -204,12 +216,36 @@ fn a_walk_its_job_its_record_and_its_store_are_said() {
 }
 
 #[test]
+fn the_plan_of_a_job_under_way_and_a_backup_that_went_bad_are_said() {
+    let mut abroad = Abroad::new();
+    let high = walk(&mut abroad, "level-high");
+    let (file, bay, photo) = (
+        abroad.write("high.walk.json", &high),
+        abroad.path("bay"),
+        abroad.desk.photo().display().to_string(),
+    );
+    let walk = ["walk", &file, "--store", &bay, "--plain-proof", "--no-text", "--photo", &photo];
+    abroad.says(0, &[&walk[..], &["--lines", "6"]].concat());
+    let jobs: Value = serde_json::from_str(&cli(&["jobs", "--store", &bay, "--json"]).out).unwrap();
+    abroad.says(2, &["plan", "--store", &bay, "--job", jobs[0]["job"].as_str().unwrap(), "--quick"]);
+    let backups = abroad.path("backups");
+    abroad.says(4, &["store", "backup", &bay, "--to", &backups, "--every", "24"]);
+    std::fs::create_dir(&backups).unwrap();
+    abroad.says(0, &["store", "backups", &backups]);
+    abroad.says(0, &["store", "backup", &bay, "--to", &backups, "--every", "24"]);
+    let made = std::fs::read_dir(&backups).unwrap().map(|entry| entry.unwrap().path());
+    let made = made.filter(|path| path.join("manifest.json").exists()).max().unwrap();
+    std::fs::remove_file(made.join("journal.db")).unwrap();
+    abroad.says(1, &["store", "backups", &backups]);
+}
+
+#[test]
 fn a_proof_and_a_plan_are_said() {
     let mut abroad = Abroad::new();
     let (held, open) = (drain_plug("lift = locks"), drain_plug("true"));
     abroad.reads_checklist(&held);
-    // The zones and the words of predicates that a suggestion to close a finding is written in.
-    ["and lift = locks", "panside-engine"].iter().for_each(|text| abroad.knows(text));
+    // The proof's own name, and the predicate that is suggested to close a finding.
+    ["panside-proof/2", "and lift = locks"].iter().for_each(|text| abroad.knows(text));
     let (held, open) =
         (abroad.write("held.checklist.json", &held), abroad.write("open.checklist.json", &open));
     let said = abroad.says(0, &["prove", &held]);
@@ -217,9 +253,10 @@ fn a_proof_and_a_plan_are_said() {
     let said = abroad.says(1, &["prove", &open]);
     assert!(said.contains("Réfútéd") && said.contains("FÁÍLŠ"), "{said}");
     abroad.says(2, &["prove", &held, "--states", "2"]);
-    abroad.says(0, &["plan", &held]);
+    let said = abroad.says(0, &["plan", &held]);
+    assert!(said.contains("ğó tó"), "{said}");
     let said = abroad.says(0, &["plan", &held, "--people", "2"]);
-    assert!(said.contains("ğó tó") && said.contains("péršóñ"), "{said}");
+    assert!(said.contains("péršóñ"), "{said}");
 }
 
 #[test]
@@ -240,6 +277,7 @@ fn what_is_wrong_is_said() {
     changed("minutes.walk.json", "/lines/0/after_min", json!(-1), 3, &mut abroad);
     changed("time.walk.json", "/starts_at", json!("at noon"), 3, &mut abroad);
     changed("checklist.walk.json", "/checklist", json!(abroad.path("no.checklist.json")), 3, &mut abroad);
+    abroad.knows("refused-phase");
     // The photo that the second line takes is not given.
     changed("photo.walk.json", "/label", json!("no photo"), 64, &mut abroad);
     changed(
@@ -266,6 +304,8 @@ fn what_is_wrong_is_said() {
     lacks["values"] = json!({});
     let (lacks, whole) = (abroad.write("lacks.sheet.json", &lacks), joined());
     let whole = abroad.write("whole.checklist.json", &whole);
+    // The kinds of values, as they stand in a sheet's file.
+    ["measure", "range", "chart", "torque", "fact"].iter().for_each(|kind| abroad.knows(kind));
     abroad.says(3, &["prove", &whole, "--sheet", &lacks]);
     let nowhere = abroad.path("nowhere");
     abroad.says(4, &["store", "check", &nowhere]);
@@ -278,6 +318,9 @@ fn what_is_wrong_is_said() {
 fn a_figure_is_said() {
     let mut abroad = Abroad::new();
     abroad.says(0, &["figure", "adapter", "torque=30lbf.ft", "tool=12in", "adapter=6in"]);
+    // Keys and examples are typed as they stand.
+    let example = "panside-cli figure adapter torque=30lbf.ft tool=12in adapter=6in angle=0deg";
+    ["torque", "tool", "angle", example].iter().for_each(|text| abroad.knows(text));
     abroad.says(64, &["figure", "adapter", "torque=30"]);
     abroad.says(1, &["figure", "coil", "ohms=6.9ohm", "temp=62C", "limits=6ohm:5ohm"]);
     abroad.says(64, &["figure", "coil", "ohms=6.9mm", "temp=62C", "limits=5ohm:6ohm"]);
