@@ -153,6 +153,7 @@ panside_messages::messages! {
     cli_backup_is "cli-backup-is" (age, seq, device, events, photos);
     cli_backup_verified "cli-backup-verified" ();
     cli_backup_not_whole "cli-backup-not-whole" (count);
+    cli_restored_why "cli-restored-why" ();
     cli_restored "cli-restored" (folder, age, seq);
     cli_restored_aside "cli-restored-aside" (folder);
     cli_restored_all "cli-restored-all" ();

@@ -19,7 +19,7 @@ pub fn store(args: &StoreArgs, speaker: &'static Speaker) -> Result<Exit, Failur
         StoreCommand::Rebuild { dir } => rebuild(dir, speaker),
         StoreCommand::Backup { dir, to, keep, every } => way_back::back_up(dir, to, *keep, *every, speaker),
         StoreCommand::Backups { folder } => way_back::list(folder, speaker),
-        StoreCommand::Restore { backup, into, why } => way_back::restore(backup, into, why, speaker),
+        StoreCommand::Restore { backup, into, why } => way_back::restore(backup, into, why.clone(), speaker),
         StoreCommand::GoOn { dir, why } => way_back::go_on(dir, why, speaker),
         StoreCommand::Salvage { dir, into } => way_back::salvage(dir, into, speaker),
     }

@@ -95,8 +95,9 @@ fn is_good(backup: &FoundBackup, speaker: &Speaker) -> bool {
     report.troubles.is_empty()
 }
 
-pub fn restore(backup: &Path, into: &Path, why: &str, speaker: &Speaker) -> Result<Exit, Failure> {
-    let restored = way_back::restore(backup, into, state_folder(), why, &SystemClock::new().now())?;
+pub fn restore(backup: &Path, into: &Path, why: Option<String>, speaker: &Speaker) -> Result<Exit, Failure> {
+    let why = why.unwrap_or_else(|| speaker.within(&cli_restored_why()));
+    let restored = way_back::restore(backup, into, state_folder(), &why, &SystemClock::new().now())?;
     let Restored { manifest, moved_to, lacks, photos_missing } = &restored;
     say(speaker, &cli_restored(into, age(manifest.wall_ms, now_ms()), manifest.head.seq));
     if let Some(moved_to) = moved_to {

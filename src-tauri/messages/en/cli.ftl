@@ -224,6 +224,8 @@ cli-backup-bad = NOT A GOOD BACKUP: { $why }
 cli-backup-is = { $age }, newest entry { $seq } of device { $device }, { $events } events, { $photos } photos
 cli-backup-verified = verified
 cli-backup-not-whole = lacks { $count } photos or texts that the store itself no longer had whole
+# Kept in the journal, where nobody said why
+cli-restored-why = restored from a backup
 cli-restored = Restored into { $folder }: the backup made { $age }, up to entry { $seq }. A new epoch has begun.
 cli-restored-aside = The store that was there is kept, with its records and sheets: { $folder }
 cli-restored-all = The backup has every entry that was confirmed there.
