@@ -140,9 +140,15 @@ impl Bay {
         }
     }
 
+    /// The same bay with somebody else who makes sentences of messages; English is spoken where nothing is said.
+    #[must_use]
+    pub fn speaking(self, speaker: &'static Speaker) -> Bay {
+        Bay { speaker, ..self }
+    }
+
     /// Makes sentences of messages.
     #[must_use]
-    pub fn speaker(&self) -> &Speaker {
+    pub fn speaker(&self) -> &'static Speaker {
         self.speaker
     }
 

@@ -42,6 +42,9 @@ panside_messages::messages! {
     bay_then "bay-then" (start, next);
     bay_undecided "bay-undecided" (states);
 
+    // Where a plan has somebody go.
+    bay_zone "bay-zone" (zone);
+
     // What is said of a store and its backups.
     bay_mended "bay-mended" (trouble);
     bay_called_shop "bay-called-shop" ();

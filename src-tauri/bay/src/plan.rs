@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use panside_job::{Job, planning};
 use panside_journal::{JobId, Stamp};
+use panside_messages::Speaker;
 use panside_procedure::Procedure;
 use panside_procedure::plan::Budget;
 use panside_procedure::plan::{self, Certainty, Instead, Plan, Task, What};
@@ -12,6 +13,7 @@ pub use panside_procedure::plan::{BUDGET, NoPlan, Progress};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::message::bay_zone;
 use crate::{Bay, BayError};
 
 /// How far the search for each order of what can be done meanwhile may go. Each is asked for beside the plan.
@@ -135,6 +137,7 @@ pub struct ToPlan {
     people: usize,
     /// How many the job's own checklist lets be in steps at a time.
     crew: usize,
+    speaker: &'static Speaker,
 }
 
 impl Bay {
@@ -143,10 +146,10 @@ impl Bay {
     /// # Errors
     /// As [`Bay::job`].
     pub fn to_plan(&mut self, job: JobId) -> Result<ToPlan, BayError> {
-        let now = self.clock.now();
+        let (now, speaker) = (self.clock.now(), self.speaker);
         let job = Arc::clone(&self.refresh(job)?.job);
         let crew = planning::crew(&job);
-        Ok(ToPlan { job, now, people: crew, crew })
+        Ok(ToPlan { job, now, people: crew, crew, speaker })
     }
 }
 
@@ -201,7 +204,7 @@ impl ToPlan {
         budget: Budget,
         progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
     ) -> Result<PlanPage, NoPlan> {
-        let mut page = page(task.procedure, plan);
+        let mut page = page(task.procedure, plan, self.speaker);
         page.seq = self.seq();
         page.plan_only = self.people > self.crew;
         if self.people != self.crew {
@@ -231,9 +234,9 @@ impl ToPlan {
 
 /// A plan in the words of its checklist. Nothing is said of what runs now.
 #[must_use]
-pub fn page(procedure: &Procedure, plan: &Plan) -> PlanPage {
+pub fn page(procedure: &Procedure, plan: &Plan, speaker: &Speaker) -> PlanPage {
     let doing = |doing: &plan::Doing| {
-        let (does, id, title) = named(procedure, doing.what);
+        let (does, id, title) = named(procedure, doing.what, speaker);
         PlanDoing { person: doing.person + 1, does, id, title, from_min: doing.from, until_min: doing.until }
     };
     let wait = |wait: &plan::Waiting| {
@@ -259,7 +262,7 @@ pub fn page(procedure: &Procedure, plan: &Plan) -> PlanPage {
     }
 }
 
-fn named(procedure: &Procedure, what: What) -> (PlanDoes, Option<String>, String) {
+fn named(procedure: &Procedure, what: What, speaker: &Speaker) -> (PlanDoes, Option<String>, String) {
     let step = |does, step| {
         let text = procedure.step(step);
         (does, Some(text.id.clone()), text.title.clone())
@@ -273,7 +276,7 @@ fn named(procedure: &Procedure, what: What) -> (PlanDoes, Option<String>, String
             let text = procedure.vehicle_action_text(made);
             (PlanDoes::VehicleAction, Some(text.id.clone()), text.title.clone())
         }
-        What::Walk(zone) => (PlanDoes::Walk, None, zone.words().to_owned()),
+        What::Walk(zone) => (PlanDoes::Walk, None, speaker.within(&bay_zone(zone))),
         What::Sign(given) => {
             let text = procedure.sign_off(given);
             (PlanDoes::Sign, Some(text.id.clone()), text.text.clone())

@@ -1,10 +1,15 @@
-//! The command line.
+//! The command line. Its help is in English: clap prints it before it is known which language is asked for.
+
+mod store;
 
 use std::path::PathBuf;
 
+use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use panside_bay::enter::JobId;
+use panside_messages::{Language, Speaker};
 use panside_procedure::proof::Apart;
+pub use store::{StoreArgs, StoreCommand};
 
 const EXITS: &str = "Exit codes:
   0   done, proved, in order
@@ -18,9 +23,19 @@ const EXITS: &str = "Exit codes:
 #[derive(Debug, Parser)]
 #[command(name = "panside-cli", version, after_help = EXITS, after_long_help = EXITS)]
 pub struct Cli {
+    /// The language of what is printed, by its tag.
+    #[arg(long, global = true, value_name = "CODE", env = "PANSIDE_LANGUAGE", default_value = "en")]
+    #[arg(value_parser = language())]
+    pub language: Language,
     /// What to do.
     #[command(subcommand)]
     pub command: Command,
+}
+
+/// Reads a language's tag.
+fn language() -> impl TypedValueParser<Value = Language> {
+    let tags = PossibleValuesParser::new(Language::ALL.map(Language::tag));
+    tags.try_map(|tag| Language::of(&tag).ok_or(tag))
 }
 
 /// What the program can do.
@@ -56,7 +71,7 @@ pub enum Command {
     ///
     /// From the beginning of a checklist, or from where a job of a store stands. Counted are the minutes of steps and
     /// vehicle actions, walking between zones, and what cools, drains or is watched; whatever can be done meanwhile is. An order
-    /// is told as exact only when no other takes less; else how far it can be from the best. Exit code 2: it may not be
+    /// is called exact only when no other takes less; else how far it can be from the best. Exit code 2: it may not be
     /// the best. For more people than the checklist lets be in steps at a time it is a plan only.
     ///
     /// Example: panside-cli plan checklists/pan-and-solenoid.checklist.json --people 2
@@ -68,7 +83,7 @@ pub enum Command {
     /// Print the record of a job, as text or as JSON, or write it to a file, as pages too
     ///
     /// The pages (.pdf) are for keeping and handing on: PDF/A-3a and PDF/UA-1, with the photos in it and the JSON
-    /// attached. A photo whose file is not there is told in its place.
+    /// attached. A photo whose file is not there is named in its place.
     ///
     /// Example: panside-cli record 082ac683-405a-8440-abf4-c814cfd35072 --store /tmp/bay --out /tmp/record.pdf
     Record(RecordArgs),
@@ -79,7 +94,7 @@ pub enum Command {
     /// Without a name every figure is listed with its keys.
     ///
     /// Example: panside-cli figure adapter torque=30lbf.ft tool=12in adapter=6in
-    #[command(after_help = crate::figure::list())]
+    #[command(after_help = crate::figure::list(Speaker::english()))]
     Figure(FigureArgs),
 }
 
@@ -217,103 +232,6 @@ pub struct PlanArgs {
     /// Print the whole answer as JSON.
     #[arg(long)]
     pub json: bool,
-}
-
-/// `store`.
-#[derive(Debug, Args)]
-pub struct StoreArgs {
-    /// What to do with it.
-    #[command(subcommand)]
-    pub command: StoreCommand,
-}
-
-/// What can be done with a store.
-#[derive(Debug, Subcommand)]
-pub enum StoreCommand {
-    /// Verify the journal's chains, the head file, the list of jobs, documents and photos
-    Check {
-        /// The folder of the store.
-        dir: PathBuf,
-        /// Print the answer as JSON.
-        #[arg(long)]
-        json: bool,
-    },
-    /// Make everything that is derived anew from the journal, and take away photo files that no entry names
-    Rebuild {
-        /// The folder of the store.
-        dir: PathBuf,
-    },
-    /// Back up a store, photos included, while it is in use
-    ///
-    /// The folder must be there, best on another disk. Each backup is a folder in it, named by its time (UTC) and its
-    /// newest entry, and read back and verified before it gets that name; the photos of all backups are kept once. Older
-    /// ones beyond those to be kept are taken away, but never the newest of an epoch. Exit code 1: it was made, and says
-    /// which photos and texts the store itself no longer has whole.
-    ///
-    /// Example: panside-cli store backup /tmp/bay --to /media/stick/backups
-    Backup {
-        /// The folder of the store.
-        dir: PathBuf,
-        /// The folder for backups.
-        #[arg(long)]
-        to: PathBuf,
-        /// How many backups of this store are kept.
-        #[arg(long, default_value_t = panside_bay::way_back::KEEP, value_parser = clap::value_parser!(u32).range(1..))]
-        keep: u32,
-        /// Keep this as the shop's plan too: while the window is open it then makes a backup every so many hours, up to 720.
-        /// The store must not be open elsewhere at this moment.
-        #[arg(long, value_name = "HOURS", value_parser = clap::value_parser!(u32).range(1..=720))]
-        every: Option<u32>,
-    },
-    /// List the backups in a folder, the newest first, each read again and verified
-    ///
-    /// Exit code 1: one of them does not hold or can't be read.
-    Backups {
-        /// The folder for backups.
-        folder: PathBuf,
-    },
-    /// Restore a backup, and say how old it is and what it lacks
-    ///
-    /// A store that stands in the place is moved aside with all its files, to FOLDER.before-TIME; nothing of it is
-    /// deleted. The restored store begins a new epoch, so that its next entries can't be taken for those that are lost.
-    /// Exit code 1: it was restored, and photos are missing.
-    ///
-    /// Example: panside-cli store restore /media/stick/backups/2026-11-30T081500Z-354 --into /tmp/bay
-    Restore {
-        /// The backup's folder, as `store backups` lists it.
-        backup: PathBuf,
-        /// The folder of the store.
-        #[arg(long)]
-        into: PathBuf,
-        /// Why, for those who read the journal later.
-        #[arg(long, default_value = "restored from a backup")]
-        why: String,
-    },
-    /// Go on from what is there in a new epoch: newest entries are lost, or the folder was copied or set back
-    ///
-    /// Look first with `store check` and `jobs` whether the entries that matter are there; a backup may have them.
-    /// A journal that is broken within is not mended by this: restore a backup or salvage.
-    GoOn {
-        /// The folder of the store.
-        dir: PathBuf,
-        /// Why, for those who read the journal later.
-        #[arg(long)]
-        why: String,
-    },
-    /// Save what holds of a damaged store into a new one, and list what does not
-    ///
-    /// The damaged store is only read, page by page where it must be. Saved are the entries of each job from the first
-    /// on, as far as they verify, and the texts and photos whose hashes hold. The new store is a device of its own that
-    /// received them. The list stands in the new store too, as salvage.txt. Exit code 1: not everything could be saved.
-    ///
-    /// Example: panside-cli store salvage /tmp/bay --into /tmp/bay-saved
-    Salvage {
-        /// The folder of the damaged store.
-        dir: PathBuf,
-        /// The folder of the new store; it must be empty or not there.
-        #[arg(long)]
-        into: PathBuf,
-    },
 }
 
 /// `jobs`.

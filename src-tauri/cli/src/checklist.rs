@@ -19,7 +19,7 @@ pub fn load(path: &Path) -> Result<(Joined, Procedure), Failure> {
 fn joined(path: &Path) -> Result<Joined, Failure> {
     let folder = path.parent().unwrap_or(Path::new("."));
     let checklist = read_document(path)?;
-    // A part that is not there is told with the place that names it; one that is there and is not read, by itself.
+    // A part that is not there is named with the place that names it; one that is there and is not read, by itself.
     let unread = Cell::new(None);
     let part = |name: &str| {
         let file = folder.join(parts::file_of(name));

@@ -4,12 +4,13 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use panside_bay::{BayError, outside};
+use panside_messages::Message;
 use panside_procedure::Problems;
 use panside_procedure::load::LARGEST_FILE;
 
-use crate::out::spoken;
+use crate::message::cli_does_not_load;
 
-/// The exit codes, as `--help` tells them.
+/// The exit codes, as `--help` lists them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Exit {
     /// Done, proved, in order.
@@ -36,18 +37,18 @@ impl From<Exit> for ExitCode {
 #[derive(Debug)]
 pub struct Failure {
     /// What to say.
-    pub message: String,
+    pub message: Message,
     /// How to end.
     pub exit: Exit,
 }
 
 impl Failure {
-    pub fn new(exit: Exit, message: impl Into<String>) -> Failure {
-        Failure { message: message.into(), exit }
+    pub fn new(exit: Exit, message: Message) -> Failure {
+        Failure { message, exit }
     }
 
     pub fn does_not_load(path: &Path, problems: &Problems) -> Failure {
-        Failure::new(Exit::DoesNotLoad, format!("{} does not load:\n{problems}", path.display()))
+        Failure::new(Exit::DoesNotLoad, cli_does_not_load(path, problems.lines()))
     }
 }
 
@@ -62,7 +63,7 @@ impl From<BayError> for Failure {
             error if error.is_there_already() => Exit::Refused,
             _ => Exit::Store,
         };
-        Failure::new(exit, spoken(&error.message()))
+        Failure::new(exit, error.message())
     }
 }
 
@@ -74,7 +75,7 @@ impl From<panside_bay::RecordError> for Failure {
 
 impl From<serde_json::Error> for Failure {
     fn from(error: serde_json::Error) -> Failure {
-        Failure::new(Exit::Store, format!("Writing JSON failed: {error}"))
+        BayError::from(error).into()
     }
 }
 
@@ -85,7 +86,7 @@ pub fn read_document(path: &Path) -> Result<Vec<u8>, Failure> {
 
 /// Reads a file of at most `most` bytes, or says which and why not.
 pub fn read(path: &Path, most: usize) -> Result<Vec<u8>, Failure> {
-    outside::read(path, most).map_err(|error| Failure::new(Exit::DoesNotLoad, spoken(&error.message())))
+    outside::read(path, most).map_err(|error| Failure::new(Exit::DoesNotLoad, error.message()))
 }
 
 /// Writes a file whole or not at all, or says which and why not.

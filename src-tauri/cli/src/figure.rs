@@ -5,7 +5,6 @@ mod electric;
 mod fluid;
 mod given;
 mod identity;
-mod message;
 mod tightening;
 mod time;
 
@@ -14,9 +13,9 @@ use panside_trade::Working;
 
 use crate::args::FigureArgs;
 use crate::exit::{Exit, Failure};
+use crate::message::*;
 use crate::out::{self, print};
-use given::{Given, failure};
-use message::*;
+use given::Given;
 
 /// Whether and how often a key is given.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -77,8 +76,8 @@ fn all() -> impl Iterator<Item = &'static Figure> {
 
 impl Figure {
     /// Its keys, a line each, and an example.
-    fn usage(&self) -> String {
-        let mut text = format!("{}: {}\n", self.name, said(&(self.about)()));
+    fn usage(&self, speaker: &Speaker) -> String {
+        let mut text = format!("{}: {}\n", self.name, speaker.within(&(self.about)()));
         for key in self.keys {
             let is = match key.times {
                 Times::Once => (key.is)(),
@@ -86,36 +85,30 @@ impl Figure {
                 Times::Often => cli_often((key.is)()),
                 Times::PerhapsOften => cli_perhaps_often((key.is)()),
             };
-            text.push_str(&format!("  {:<10} {}\n", key.name, said(&is)));
+            text.push_str(&format!("  {:<10} {}\n", key.name, speaker.within(&is)));
         }
         text.push_str(&format!("  panside-cli figure {} {}\n", self.name, self.example));
         text
     }
 }
 
-/// A message as it is printed: what begins with a key or a name keeps its small letter.
-fn said(message: &Message) -> String {
-    Speaker::english().within(message)
-}
-
 /// Every figure with its keys, for `figure` alone and for its help.
-pub fn list() -> String {
-    let figures: Vec<String> = all().map(Figure::usage).collect();
-    format!("{}\n\n{}", said(&cli_values()), figures.join("\n"))
+pub fn list(speaker: &Speaker) -> String {
+    let figures: Vec<String> = all().map(|figure| figure.usage(speaker)).collect();
+    format!("{}\n\n{}", speaker.say(&cli_values()), figures.join("\n"))
 }
 
 /// Works out a figure and prints it.
-pub fn figure(args: &FigureArgs) -> Result<Exit, Failure> {
+pub fn figure(args: &FigureArgs, speaker: &Speaker) -> Result<Exit, Failure> {
     let Some(name) = &args.name else {
-        print(format_args!("{}", list()));
+        print(format_args!("{}", list(speaker)));
         return Ok(Exit::Done);
     };
     let figure = all().find(|figure| figure.name == name).ok_or_else(|| {
         let names: Vec<&str> = all().map(|figure| figure.name).collect();
-        failure(Exit::Usage, cli_no_figure(name, names.join(", ")))
+        Failure::new(Exit::Usage, cli_no_figure(name, names.join(", ")))
     })?;
-    let mut working = (figure.work)(&Given::read(figure, args)?)?;
-    let speaker = Speaker::english();
+    let mut working = (figure.work)(&Given::read(figure, args, speaker)?)?;
     if args.json {
         working.fill(speaker);
         out::json(&working)?;

@@ -9,6 +9,7 @@ mod args;
 mod checklist;
 mod exit;
 mod figure;
+mod message;
 mod new_checklist;
 mod out;
 mod plan;
@@ -28,6 +29,7 @@ use std::process::ExitCode;
 use args::{Cli, Command};
 use clap::Parser;
 use exit::{Exit, Failure};
+use panside_messages::Speaker;
 
 fn main() -> ExitCode {
     let cli = match Cli::try_parse() {
@@ -36,34 +38,35 @@ fn main() -> ExitCode {
             // What was typed wrongly is quoted, and help can be sent to a full disk like anything else.
             let text = error.render().to_string();
             if error.use_stderr() {
-                out::tell(text.trim_end());
+                out::warn(text.trim_end());
                 return Exit::Usage.into();
             }
             out::print(format_args!("{text}"));
-            return end(Ok(Exit::Done));
+            return end(Ok(Exit::Done), Speaker::english());
         }
     };
+    let speaker = Speaker::of(cli.language);
     let result = match cli.command {
-        Command::Walk(args) => walk::walk(&args),
-        Command::Prove(args) => prove::prove(&args),
-        Command::Plan(args) => plan::plan(&args),
+        Command::Walk(args) => walk::walk(&args, speaker),
+        Command::Prove(args) => prove::prove(&args, speaker),
+        Command::Plan(args) => plan::plan(&args, speaker),
         Command::Join(args) => checklist::join(&args),
-        Command::NewChecklist(args) => new_checklist::write(&args),
-        Command::Store(args) => store::store(&args),
-        Command::Jobs(args) => record::jobs(&args),
-        Command::Record(args) => record::record(&args),
+        Command::NewChecklist(args) => new_checklist::write(&args, speaker),
+        Command::Store(args) => store::store(&args, speaker),
+        Command::Jobs(args) => record::jobs(&args, speaker),
+        Command::Record(args) => record::record(&args, speaker),
         Command::Schema(args) => schema::schema(&args),
-        Command::Figure(args) => figure::figure(&args),
+        Command::Figure(args) => figure::figure(&args, speaker),
     };
-    end(result)
+    end(result, speaker)
 }
 
 /// Says why it failed, if it did, and whether all was printed.
-fn end(result: Result<Exit, Failure>) -> ExitCode {
-    let told = |failure: Failure| {
-        out::tell(&failure.message);
+fn end(result: Result<Exit, Failure>, speaker: &Speaker) -> ExitCode {
+    let said = |failure: Failure| {
+        out::warn(&speaker.say(&failure.message));
         failure.exit
     };
-    let exit = result.unwrap_or_else(told);
-    out::finish().map_or_else(told, |()| exit).into()
+    let exit = result.unwrap_or_else(said);
+    out::finish().map_or_else(said, |()| exit).into()
 }

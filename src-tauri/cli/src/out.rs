@@ -1,7 +1,7 @@
 //! Printing: the one place where text goes to a terminal, and where it is cleaned for it.
 //!
 //! A reader that goes away (`| head`) ends neither a walk nor a proof: what is printed after that is for nobody, and the
-//! exit code still tells. Where printing fails otherwise, as on a full disk, the program does its work and says so at its
+//! exit code still says it. Where printing fails otherwise, as on a full disk, the program does its work and says so at its
 //! end ([`finish`]).
 
 use std::fmt::Arguments;
@@ -13,6 +13,7 @@ use panside_messages::{Message, Speaker};
 use serde::Serialize;
 
 use crate::exit::{Exit, Failure};
+use crate::message::cli_not_printed;
 
 /// The first failure to print that is not a reader's going away.
 static FAILED: OnceLock<io::Error> = OnceLock::new();
@@ -33,14 +34,20 @@ pub fn json(value: &impl Serialize) -> Result<(), Failure> {
     Ok(())
 }
 
-/// A message as a sentence.
-pub fn spoken(message: &Message) -> String {
-    Speaker::english().say(message)
+/// Prints a message to standard output, as a sentence on a line of its own.
+pub fn say(speaker: &Speaker, message: &Message) {
+    row(format_args!("{}", speaker.say(message)));
+}
+
+/// Prints a line to standard output that is laid out here, of data and of what messages say.
+pub fn row(text: Arguments<'_>) {
+    print(text);
+    print(format_args!("\n"));
 }
 
 /// Prints text of several lines and a line break to standard error.
-pub fn tell(text: &str) {
-    // Where even this cannot be printed there is nobody to tell; the exit code still does.
+pub fn warn(text: &str) {
+    // Where even this cannot be printed nobody reads it; the exit code still says it.
     let _ = writeln!(io::stderr(), "{}", clean::lines(text));
 }
 
@@ -50,29 +57,14 @@ pub fn tell(text: &str) {
 /// A failure with what the system said, where it has not though somebody reads it.
 pub fn finish() -> Result<(), Failure> {
     written(io::stdout().flush());
-    FAILED.get().map_or(Ok(()), |error| {
-        let message = format!(
-            "What was to be printed did not all arrive: {error}. Make room or print to another place, then repeat."
-        );
-        Err(Failure::new(Exit::Store, message))
-    })
+    FAILED.get().map_or(Ok(()), |error| Err(Failure::new(Exit::Store, cli_not_printed(error.to_string()))))
 }
 
 fn written(result: io::Result<()>) {
     if let Err(error) = result
         && error.kind() != ErrorKind::BrokenPipe
     {
-        // Only the first failure is told.
+        // Only the first failure is said.
         let _ = FAILED.set(error);
     }
 }
-
-/// Prints a line to standard output, as `println!` does.
-macro_rules! say {
-    ($($arguments:tt)*) => {{
-        $crate::out::print(format_args!($($arguments)*));
-        $crate::out::print(format_args!("\n"));
-    }};
-}
-
-pub(crate) use say;

@@ -1,35 +1,35 @@
 //! `plan`.
 
-use std::fmt::Write as _;
+use std::path::Path;
 
-use panside_bay::plan::{MeanwhilePage, PlanDoes, PlanPage, ToPlan, page};
+use panside_bay::plan::{CanDo, PlanDoes, PlanDoing, PlanPage, PlanWait, ToPlan, page};
+use panside_messages::{Arg, Message, Speaker};
 use panside_procedure::plan::{self, NoPlan, Task};
 
 use crate::args::PlanArgs;
 use crate::checklist;
 use crate::exit::{Exit, Failure};
-use crate::out::{self, say, spoken};
-use crate::record::{open, said};
+use crate::message::*;
+use crate::out::{self, row, say};
+use crate::record::{look, open};
 
 /// Plans and prints the order.
-pub fn plan(args: &PlanArgs) -> Result<Exit, Failure> {
+pub fn plan(args: &PlanArgs, speaker: &'static Speaker) -> Result<Exit, Failure> {
     let (found, file_order) = match (&args.file, &args.store, args.job) {
-        (Some(file), ..) => from_file(file, args)?,
+        (Some(file), ..) => from_file(file, args, speaker)?,
         (None, Some(store), Some(job)) => {
-            let mut bay = open(store)?;
+            let mut bay = open(store, speaker)?;
             let planned = bay.to_plan(job);
-            said(&bay, args.even_so)?;
+            look(&bay, args.even_so)?;
             let job = planned?;
             (from_job(job, args).map_err(|why| no_plan(&why))?, None)
         }
-        _ => {
-            return Err(Failure::new(Exit::Usage, "Say which checklist, or a store and its job.".to_owned()));
-        }
+        _ => return Err(Failure::new(Exit::Usage, cli_plan_of_what())),
     };
     if args.json {
         out::json(&found)?;
     } else {
-        say!("{}", text(&found, file_order));
+        print(&found, file_order, speaker);
     }
     Ok(if found.exact { Exit::Done } else { Exit::NotDecided })
 }
@@ -44,15 +44,13 @@ fn from_job(mut job: ToPlan, args: &PlanArgs) -> Result<PlanPage, NoPlan> {
 
 /// A plan from the beginning of a checklist, and what its own order takes where the best is asked for: that is searched
 /// too.
-fn from_file(file: &std::path::Path, args: &PlanArgs) -> Result<(PlanPage, Option<u32>), Failure> {
+fn from_file(file: &Path, args: &PlanArgs, speaker: &Speaker) -> Result<(PlanPage, Option<u32>), Failure> {
     let (_, procedure) = checklist::load(file)?;
     let (crew, people) = (procedure.checklist.crew, args.people.unwrap_or(1));
     let procedure =
         procedure.with_crew(people).map_err(|problems| Failure::does_not_load(file, &problems))?;
     let starts = procedure.machine.start(&[]).or_else(|| procedure.machine.all_starts().first().copied());
-    let Some(start) = starts else {
-        return Err(Failure::new(Exit::Refused, "No vehicle may come in like that.".to_owned()));
-    };
+    let start = starts.ok_or_else(|| Failure::new(Exit::Refused, cli_plan_no_start()))?;
     let task = Task { people: usize::from(people), ..Task::new(&procedure, start) };
     let (found, in_file_order) = if args.quick {
         (plan::quick(&task), None)
@@ -61,73 +59,78 @@ fn from_file(file: &std::path::Path, args: &PlanArgs) -> Result<(PlanPage, Optio
         (found, plan::in_file_order(&task, plan::BUDGET, &mut plan::go_on).ok())
     };
     let found = found.map_err(|why| no_plan(&why))?;
-    let page = PlanPage { plan_only: people > crew, ..page(&procedure, &found) };
+    let page = PlanPage { plan_only: people > crew, ..page(&procedure, &found, speaker) };
     Ok((page, in_file_order.map(|plan| plan.total)))
 }
 
 fn no_plan(why: &NoPlan) -> Failure {
     let exit = if *why == NoPlan::People { Exit::Usage } else { Exit::Refused };
-    Failure::new(exit, spoken(&why.message()))
+    Failure::new(exit, why.message())
 }
 
-fn text(plan: &PlanPage, file_order: Option<u32>) -> String {
+fn print(plan: &PlanPage, file_order: Option<u32>, speaker: &Speaker) {
+    let line = |message: &Message| row(format_args!("{}", speaker.within(message)));
     let several = plan.doings.iter().any(|doing| doing.person > 1);
-    let mut text = String::new();
-    // Writing into a String can't fail.
-    for doing in &plan.doings {
-        let who = if several { format!("person {}  ", doing.person) } else { String::new() };
-        let does = match doing.does {
-            PlanDoes::Work => "",
-            PlanDoes::Start => "start, then leave it: ",
-            PlanDoes::Leave => "leave: ",
-            PlanDoes::VehicleAction => "-> ",
-            PlanDoes::Walk => "   go to ",
-            PlanDoes::Sign => "sign again: ",
-            PlanDoes::Correct => "corrected afterwards: ",
-        };
-        let _ =
-            writeln!(text, "{:>4} to {:>4} min  {who}{does}{}", doing.from_min, doing.until_min, doing.title);
+    plan.doings.iter().for_each(|one| line(&doing(one, several)));
+    plan.waits.iter().for_each(|one| line(&wait(one)));
+    for running in &plan.meanwhile.running {
+        line(&cli_plan_running(&running.what, running.left_min));
     }
-    for wait in &plan.waits {
-        let (from, until, what, idle) = (wait.from_min, wait.until_min, &wait.what, wait.idle_min);
-        let meanwhile = match (wait.attended, idle) {
-            (true, _) => "somebody stays and watches".to_owned(),
-            (false, 0) => "other work meanwhile all the time".to_owned(),
-            (false, _) => format!("other work meanwhile but for {idle} min"),
-        };
-        let _ = writeln!(text, "waiting for {what}, {from} to {until} min: {meanwhile}");
+    for can in &plan.meanwhile.can {
+        row(format_args!("  {}", speaker.within(&meanwhile(can))));
     }
-    told_meanwhile(&plan.meanwhile, &mut text);
     if plan.plan_only {
-        let _ = writeln!(text, "\nPlan only: this checklist has one person in a step at a time.");
+        row(format_args!(""));
+        say(speaker, &cli_plan_only());
     }
-    let _ = write!(text, "\n{} min in all. ", plan.total_min);
-    let _ = match plan.exact {
-        true => writeln!(text, "No order takes less."),
-        false => writeln!(
-            text,
-            "No order takes less than {} min: this one may be up to {} min longer than the best.",
-            plan.bound_min,
-            plan.total_min.saturating_sub(plan.bound_min)
-        ),
+    row(format_args!(""));
+    let total = if plan.exact {
+        cli_plan_exact(plan.total_min)
+    } else {
+        let longer = plan.total_min.saturating_sub(plan.bound_min);
+        cli_plan_bound(plan.total_min, plan.bound_min, longer)
     };
+    say(speaker, &total);
     if let Some(minutes) = file_order {
-        let _ = writeln!(text, "The order of the file takes {minutes} min.");
+        say(speaker, &cli_plan_file_order(minutes));
     }
-    text.trim_end().to_owned()
 }
 
-fn told_meanwhile(meanwhile: &MeanwhilePage, text: &mut String) {
-    for running in &meanwhile.running {
-        let _ = writeln!(text, "now waiting for {}: {} min left", running.what, running.left_min);
+/// A row of the plan; with who does it, where several people do something.
+fn doing(doing: &PlanDoing, several: bool) -> Message {
+    let title = &doing.title;
+    let does: Arg = match doing.does {
+        PlanDoes::Work => title.into(),
+        PlanDoes::Start => cli_plan_start(title).into(),
+        PlanDoes::Leave => cli_plan_leave(title).into(),
+        PlanDoes::VehicleAction => cli_plan_action(title).into(),
+        PlanDoes::Walk => cli_plan_walk(title).into(),
+        PlanDoes::Sign => cli_plan_sign(title).into(),
+        PlanDoes::Correct => cli_plan_correct(title).into(),
+    };
+    let (from, until) = (format!("{:>4}", doing.from_min), format!("{:>4}", doing.until_min));
+    if several {
+        cli_plan_row_person(from, until, doing.person, does)
+    } else {
+        cli_plan_row(from, until, does)
     }
-    for can in &meanwhile.can {
-        let costs = match can.extra_min {
-            Some(0) => "costs no time".to_owned(),
-            Some(extra) => format!("makes the job {extra} min longer"),
-            None => "no way to the end was found after it".to_owned(),
-        };
-        let sure = if can.exact { "" } else { ", as far as was searched" };
-        let _ = writeln!(text, "  meanwhile: {} ({} min), {costs}{sure}", can.step, can.minutes);
-    }
+}
+
+fn wait(wait: &PlanWait) -> Message {
+    let meanwhile = match (wait.attended, wait.idle_min) {
+        (true, _) => cli_plan_attended(),
+        (false, 0) => cli_plan_other_work(),
+        (false, idle) => cli_plan_idle(idle),
+    };
+    cli_plan_wait(&wait.what, wait.from_min, wait.until_min, meanwhile)
+}
+
+fn meanwhile(can: &CanDo) -> Message {
+    let costs = match can.extra_min {
+        Some(0) => cli_plan_no_time(),
+        Some(extra) => cli_plan_longer(extra),
+        None => cli_plan_no_way(),
+    };
+    let costs = if can.exact { costs } else { cli_plan_as_far(costs) };
+    cli_plan_can(&can.step, can.minutes, costs)
 }

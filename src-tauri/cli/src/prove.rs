@@ -6,25 +6,25 @@ use std::io::{IsTerminal, Write};
 use std::ops::ControlFlow;
 use std::time::Instant;
 
-use panside_messages::{Message, Speaker};
+use panside_messages::{Arg, Message, Speaker};
 use panside_procedure::load;
-use panside_procedure::proof::{self, Answer, Ask, Looking, Progress, Proof, Stopped, Verdict};
+use panside_procedure::proof::{self, Answer, Ask, Looking, Progress, Proof, SearchReport, Stopped, Verdict};
 
 use crate::args::ProveArgs;
 use crate::checklist;
 use crate::exit::{Exit, Failure, read_document};
-use crate::out::{self, say, spoken};
+use crate::message::*;
+use crate::out::{self, row, say};
 
 /// Proves a checklist and prints the answer.
-pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
+pub fn prove(args: &ProveArgs, speaker: &'static Speaker) -> Result<Exit, Failure> {
     let (_, procedure) = checklist::load(&args.file)?;
     if let Some(path) = &args.sheet {
         let sheet =
             load::sheet(&read_document(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
         let lacks = load::lacking(&procedure, &sheet);
         if !lacks.is_empty() {
-            let lacks: Vec<String> = lacks.iter().map(within).collect();
-            return Err(Failure::new(Exit::DoesNotLoad, lacks.join("\n")));
+            return Err(Failure::new(Exit::DoesNotLoad, cli_sheet_lacks(Arg::lines(lacks))));
         }
     }
     let ask = Ask {
@@ -34,19 +34,19 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
         states: args.states.unwrap_or(usize::MAX),
         apart: args.apart(),
     };
-    let mut meter = Meter::new();
+    let mut meter = Meter::new(speaker);
     let mut proof = proof::prove(&procedure, ask, &mut |progress| meter.show(progress));
     meter.end();
     if proof.verdict == Verdict::Refuted {
         proof::suggest(&procedure, &mut proof);
     }
-    proof.fill(Speaker::english());
+    proof.fill(speaker);
     if args.json {
-        let mut told = serde_json::to_value(&proof)?;
-        told["search_seconds"] = meter.searched.last().copied().into();
-        out::json(&told)?;
+        let mut answer = serde_json::to_value(&proof)?;
+        answer["search_seconds"] = meter.searched.last().copied().into();
+        out::json(&answer)?;
     } else {
-        print(&proof);
+        print(&proof, speaker);
     }
     Ok(match proof.verdict {
         Verdict::Proved => Exit::Done,
@@ -57,6 +57,7 @@ pub fn prove(args: &ProveArgs) -> Result<Exit, Failure> {
 
 /// Shows how far a proof is, on a line of its own where there is a screen, else now and then.
 pub struct Meter {
+    speaker: &'static Speaker,
     began: Instant,
     shown: Instant,
     open_line: bool,
@@ -67,20 +68,21 @@ pub struct Meter {
 }
 
 impl Meter {
-    pub fn new() -> Meter {
+    pub fn new(speaker: &'static Speaker) -> Meter {
         let now = Instant::now();
-        Meter { began: now, shown: now, open_line: false, searches: Vec::new(), searched: Vec::new() }
+        let (searches, searched) = (Vec::new(), Vec::new());
+        Meter { speaker, began: now, shown: now, open_line: false, searches, searched }
     }
 
     /// Takes in how far a search is, and lets it go on.
     pub fn show(&mut self, progress: Progress) -> ControlFlow<()> {
-        let told = self.searches.iter_mut().find(|told| told.search == progress.search);
-        let was_searching = told.as_ref().is_none_or(|told| told.doing == Looking::Searching);
+        let known = self.searches.iter_mut().find(|known| known.search == progress.search);
+        let was_searching = known.as_ref().is_none_or(|known| known.doing == Looking::Searching);
         if was_searching && progress.doing != Looking::Searching {
             self.searched.push(self.began.elapsed().as_secs_f64());
         }
-        match told {
-            Some(told) => *told = progress,
+        match known {
+            Some(known) => *known = progress,
             None => self.searches.push(progress),
         }
         let screen = std::io::stderr().is_terminal();
@@ -100,13 +102,14 @@ impl Meter {
 
     fn line(&self) -> String {
         let seconds = self.began.elapsed().as_secs_f64();
-        let states: usize = self.searches.iter().map(|told| told.states).sum();
+        let states: usize = self.searches.iter().map(|search| search.states).sum();
         let rate = states as f64 / seconds.max(0.001);
-        let each = self.searches.iter().map(|told| {
-            format!("{}, {} states, {} waiting", spoken(&told.message()), told.states, told.waiting)
+        let all = cli_proof_meter(format!("{seconds:5.1}"), states, format!("{rate:.0}"));
+        let each = self.searches.iter().map(|search| {
+            self.speaker.within(&cli_proof_meter_search(search.message(), search.states, search.waiting))
         });
         let each: Vec<String> = each.collect();
-        format!("{seconds:5.1} s  {states} states ({rate:.0}/s)  {}", each.join(" | "))
+        format!("{}  {}", self.speaker.within(&all), each.join(" | "))
     }
 
     pub fn end(&mut self) {
@@ -117,88 +120,89 @@ impl Meter {
     }
 }
 
-/// A message as it stands within what is printed: names of the checklist stay as they are written.
-fn within(message: &Message) -> String {
-    Speaker::english().within(message)
-}
-
-fn listed(messages: &[Message]) -> String {
-    messages.iter().map(Message::said).collect::<Vec<_>>().join("; ")
-}
-
-fn print(proof: &Proof) {
-    say!("Checklist {}, revision {} ({})", proof.checklist, proof.revision, proof.engine);
+/// Prints the answer. The messages in it have their sentences already.
+fn print(proof: &Proof, speaker: &Speaker) {
+    let within = |message: &Message| speaker.within(message);
+    let engine = proof.engine.as_str();
+    say(speaker, &cli_proof_of(&proof.checklist, proof.revision, engine));
     for search in &proof.searches {
-        say!(
-            "  {}: {} states, {} transitions, depth {}, {} MiB{}",
-            within(&search.runs.message()),
-            search.states.found,
-            search.transitions,
-            search.depth,
-            search.states.bytes >> 20,
-            search.stopped.map_or("", ended_early)
-        );
+        row(format_args!("  {}", within(&searched(search))));
     }
-    say!("");
-    for (property, answer) in &proof.properties {
-        let said = match answer {
-            Answer::Holds => "holds      ",
-            Answer::Fails => "FAILS      ",
-            Answer::NotDecided => "not decided",
-        };
-        say!("  {said}  {}", spoken(&property.claim()));
-    }
+    row(format_args!(""));
+    claims(proof, speaker);
     for finding in &proof.findings {
-        say!("\n{}\n  {}", spoken(&finding.property.claim()), finding.what.said());
-        say!("  at {}", within(&finding.place.message()));
+        row(format_args!("\n{}\n  {}", speaker.say(&finding.property.claim()), finding.what.said()));
+        row(format_args!("  {}", within(&cli_proof_at(finding.place.message()))));
         for (at, action) in finding.run.iter().enumerate() {
-            say!("  {:>4}. {}", at + 1, action.said());
+            row(format_args!("  {:>4}. {}", at + 1, action.said()));
         }
         if let Some(fix) = &finding.fix {
-            say!("  To close it: {}.", fix.said());
+            row(format_args!("  {}", within(&cli_proof_close(fix.clone()))));
         }
     }
     for remark in &proof.remarks {
-        say!(
-            "\nOdd, though it refutes nothing: {}\n  at {}",
-            remark.what.said(),
-            within(&remark.place.message())
-        );
+        row(format_args!("\n{}", within(&cli_proof_odd(remark.what.clone()))));
+        row(format_args!("  {}", within(&cli_proof_at(remark.place.message()))));
     }
-    finish_table(proof);
-    say!("\nAssumed: {}.", listed(&proof.assumed));
-    say!("Not claimed: {}.", listed(&proof.not_claimed));
+    finish_table(proof, speaker);
+    list(&cli_proof_assumed(), &proof.assumed, speaker);
+    list(&cli_proof_not_claimed(), &proof.not_claimed, speaker);
     let states: usize = proof.searches.iter().map(|search| search.states.found).sum();
-    match proof.verdict {
-        Verdict::Proved => say!("\nProved over {states} states."),
-        Verdict::Refuted => say!("\nRefuted: {} findings.", proof.findings.len()),
-        Verdict::NotDecided => {
-            say!(
-                "\nNot decided: ran to {states} states. It counts as not proved; --mem and --states give a search more room."
-            );
-        }
+    row(format_args!(""));
+    say(
+        speaker,
+        &match proof.verdict {
+            Verdict::Proved => cli_proved(states),
+            Verdict::Refuted => cli_refuted(proof.findings.len()),
+            Verdict::NotDecided => cli_not_decided(states),
+        },
+    );
+}
+
+/// How large a search was, and why it ended before its end.
+fn searched(search: &SearchReport) -> Message {
+    let (states, memory) = (search.states.found, search.states.bytes >> 20);
+    let said = cli_proof_search(search.runs.message(), states, search.transitions, search.depth, memory);
+    match search.stopped {
+        None => said,
+        Some(Stopped::Memory) => cli_proof_memory(said),
+        Some(Stopped::States) => cli_proof_states(said),
+        Some(Stopped::Cancelled) => cli_proof_cancelled(said),
     }
 }
 
-fn ended_early(stopped: Stopped) -> &'static str {
-    match stopped {
-        Stopped::Memory => " - memory cap reached, not searched to the end",
-        Stopped::States => " - states cap reached, not searched to the end",
-        Stopped::Cancelled => " - ended before its end",
+/// What is claimed, each behind whether it holds.
+fn claims(proof: &Proof, speaker: &Speaker) {
+    let words = [cli_proof_holds(), cli_proof_fails(), cli_proof_open()].map(|word| speaker.within(&word));
+    let wide = words.iter().map(|word| word.chars().count()).max().unwrap_or_default();
+    let [holds, fails, open] = &words;
+    for (property, answer) in &proof.properties {
+        let word = match answer {
+            Answer::Holds => holds,
+            Answer::Fails => fails,
+            Answer::NotDecided => open,
+        };
+        row(format_args!("  {word:<wide$}  {}", speaker.say(&property.claim())));
     }
 }
 
-fn finish_table(proof: &Proof) {
+fn list(heading: &Message, messages: &[Message], speaker: &Speaker) {
+    row(format_args!("\n{}", speaker.say(heading)));
+    messages.iter().for_each(|message| row(format_args!("  {}", speaker.within(message))));
+}
+
+fn finish_table(proof: &Proof, speaker: &Speaker) {
     if proof.finish_after_observing.is_empty() {
         return;
     }
-    say!("\nAfter one observation, can the job still finish?");
-    for row in &proof.finish_after_observing {
-        let said = match (row.can, row.cannot) {
-            (_, 0) => "always".to_owned(),
-            (0, _) => "never: stop and call".to_owned(),
-            (can, cannot) => format!("in {can} of {} places, else stop and call", can + cannot),
+    row(format_args!("\n{}", speaker.say(&cli_proof_finish())));
+    for one in &proof.finish_after_observing {
+        let can = match (one.can, one.cannot) {
+            (_, 0) => cli_proof_always(),
+            (0, _) => cli_proof_never(),
+            (can, cannot) => cli_proof_sometimes(can, can + cannot),
         };
-        say!("  {} = {}: {said}", row.condition, row.value);
+        let said = cli_proof_finish_row(&one.condition, &one.value, can);
+        row(format_args!("  {}", speaker.within(&said)));
     }
 }

@@ -6,10 +6,12 @@ use panside_bay::Bay;
 use panside_bay::clean;
 use panside_bay::clock::SystemClock;
 use panside_bay::record::{Document, Extent, Pages, Paper};
+use panside_messages::{Arg, Speaker};
 
 use crate::args::{JobsArgs, PrintArgs, Reader, RecordArgs, Sheet};
 use crate::exit::{Exit, Failure, write};
-use crate::out::{self, say};
+use crate::message::*;
+use crate::out::{self, row, say};
 
 /// The form that a record takes in a file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,13 +31,7 @@ impl Form {
             Some("json") => Ok(Form::Json),
             Some("txt") => Ok(Form::Text),
             Some("pdf") => Ok(Form::Pdf),
-            _ => {
-                let message = format!(
-                    "A record cannot be written to {}: the file's ending says the form, .json, .txt or .pdf.",
-                    path.display()
-                );
-                Err(Failure::new(Exit::Usage, message))
-            }
+            _ => Err(Failure::new(Exit::Usage, cli_record_form(path))),
         }
     }
 }
@@ -60,8 +56,7 @@ impl PrintArgs {
     pub fn form(&self, path: &Path) -> Result<Form, Failure> {
         match Form::of(path)? {
             Form::Json if self.reader == Reader::Customer => {
-                let message = "The customer's copy has no data form: take .txt or .pdf.";
-                Err(Failure::new(Exit::Usage, message))
+                Err(Failure::new(Exit::Usage, cli_record_customer()))
             }
             form => Ok(form),
         }
@@ -79,45 +74,43 @@ pub fn save(bay: &Bay, document: &Document, path: &Path, print: &PrintArgs) -> R
 }
 
 /// Lists the jobs of a store.
-pub fn jobs(args: &JobsArgs) -> Result<Exit, Failure> {
-    let bay = open(&args.store)?;
-    said(&bay, args.even_so)?;
+pub fn jobs(args: &JobsArgs, speaker: &'static Speaker) -> Result<Exit, Failure> {
+    let bay = open(&args.store, speaker)?;
+    look(&bay, args.even_so)?;
     let jobs = bay.jobs()?;
     if args.json {
         out::json(&jobs)?;
         return Ok(Exit::Done);
     }
     for job in &jobs {
-        let demo = if job.demo { "  demo" } else { "" };
         let state = if job.ended { "ended" } else { "open" };
+        let said = cli_job_row(format!("{:>5}", job.events), state);
+        let said = speaker.within(&if job.demo { cli_job_demo(said) } else { said });
         let (repair_order, label) = (clean::line(&job.repair_order), clean::line(&job.label));
-        say!("{}  {repair_order:<12} {:>5} events  {state}{demo}  {label}", job.job, job.events);
+        row(format_args!("{}  {repair_order:<12} {said}  {label}", job.job));
     }
     Ok(Exit::Done)
 }
 
 /// Prints the record of a job, or writes it to a file.
-pub fn record(args: &RecordArgs) -> Result<Exit, Failure> {
-    let job = args.job.parse().map_err(|_| {
-        let message = format!("\"{}\" is no job id; `panside-cli jobs` lists them.", args.job);
-        Failure::new(Exit::Usage, message)
-    })?;
-    // A wrong ending is told before anything is done.
+pub fn record(args: &RecordArgs, speaker: &'static Speaker) -> Result<Exit, Failure> {
+    let job = args.job.parse().map_err(|_| Failure::new(Exit::Usage, cli_no_job_id(&args.job)))?;
+    // A wrong ending is said before anything is done.
     args.out.as_deref().map(|path| args.print.form(path)).transpose()?;
-    let mut bay = open(&args.store)?;
+    let mut bay = open(&args.store, speaker)?;
     // The job is read before what was found is said: reading it may find more.
     let document = bay.record(job);
-    said(&bay, args.even_so)?;
+    look(&bay, args.even_so)?;
     let document = document?;
     if let Some(folder) = &args.csv {
         for file in bay.record_csv(&document) {
             write(&folder.join(file.name), file.text.as_bytes())?;
         }
-        say!("Parts, labor and measurements are in {}.", folder.display());
+        say(speaker, &cli_tables_in(folder.as_path()));
     }
     if let Some(path) = &args.out {
         save(&bay, &document, path, &args.print)?;
-        say!("The record is in {}.", path.display());
+        say(speaker, &cli_record_in(path.as_path()));
     } else if args.csv.is_some() {
         return Ok(Exit::Done);
     } else if args.json {
@@ -130,20 +123,20 @@ pub fn record(args: &RecordArgs) -> Result<Exit, Failure> {
 
 /// Says what was found wrong with a store. Nothing is printed from a store that is damaged or has lost something, unless
 /// that is asked for: a shortened list looks like a whole one.
-pub fn said(bay: &Bay, even_so: bool) -> Result<(), Failure> {
+pub fn look(bay: &Bay, even_so: bool) -> Result<(), Failure> {
     let troubles = bay.troubles();
     if troubles.is_empty() {
         return Ok(());
     }
-    let said: Vec<String> = troubles.iter().map(|trouble| format!("TROUBLE: {trouble}")).collect();
+    let troubles = troubles.into_iter().map(cli_trouble);
     if even_so || !bay.is_troubled() {
-        said.iter().for_each(|trouble| out::tell(trouble));
+        troubles.for_each(|trouble| out::warn(&bay.speaker().say(&trouble)));
         return Ok(());
     }
-    let message = format!("{}\nNothing is printed. --even-so prints what can be read.", said.join("\n"));
-    Err(Failure::new(Exit::Store, message))
+    Err(Failure::new(Exit::Store, cli_nothing_printed(Arg::lines(troubles))))
 }
 
-pub fn open(dir: &Path) -> Result<Bay, Failure> {
-    Ok(Bay::open_read_only(dir, Box::new(SystemClock::new()))?)
+/// Opens a store for reading.
+pub fn open(dir: &Path, speaker: &'static Speaker) -> Result<Bay, Failure> {
+    Ok(Bay::open_read_only(dir, Box::new(SystemClock::new()))?.speaking(speaker))
 }

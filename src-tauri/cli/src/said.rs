@@ -1,83 +1,80 @@
 //! Events and commands as lines to read while a walk goes on.
 
 use panside_bay::enter::{Command, Entered, EntryValue, Event, Job, PersonId, in_short};
-use panside_messages::Speaker;
+use panside_messages::{Arg, Message};
 use panside_procedure::Procedure;
 
-/// What happened, in one line.
-pub fn event(speaker: &Speaker, job: &Job, event: &Event) -> String {
+use crate::message::*;
+
+/// What happened, to be said after who did it.
+pub fn event(job: &Job, event: &Event) -> Message {
     let procedure = &job.procedure;
     let called = |person| job.people.called(person, job.last_seq());
-    let step = |id: &str| format!("{} ({id})", title(procedure, id));
+    let step = |id: &str| cli_step(title(procedure, id), id);
     let said = match event {
-        Event::Started(started) => {
-            format!("starts with {} revision {}", started.checklist.id, started.checklist.revision)
-        }
-        Event::Introduced(new) => format!("names {}, {}", new.name, new.role.noun()),
-        Event::Begun(begun) => format!("begins {}", step(&begun.step)),
-        Event::Left(left) => format!("leaves {}", step(&left.step)),
+        Event::Started(started) => cli_event_started(&started.checklist.id, started.checklist.revision),
+        Event::Introduced(new) => cli_event_introduced(&new.name, new.role),
+        Event::Begun(begun) => cli_event_begun(step(&begun.step)),
+        Event::Left(left) => cli_event_left(step(&left.step)),
         Event::Entered(entered) => {
-            let said = value(speaker, procedure, entered, &called);
-            format!("enters {}: {said} -> {}", entered.entry, entered.class)
+            cli_event_entered(&entered.entry, value(procedure, entered, &called), &entered.class)
         }
         Event::Done(done) => {
-            let signs: Vec<_> =
-                done.signs.iter().map(|sign| format!("{} by {}", sign.sign, called(sign.by))).collect();
-            let signed =
-                if signs.is_empty() { String::new() } else { format!(", signed: {}", signs.join(", ")) };
-            format!("done {}{signed}", step(&done.step))
+            let signs = done.signs.iter().map(|sign| cli_signed_by(&sign.sign, called(sign.by)));
+            match signs.reduce(cli_next) {
+                None => cli_event_done(step(&done.step)),
+                Some(signs) => cli_event_done_signed(step(&done.step), signs),
+            }
         }
-        Event::VehicleAction(done) => {
-            format!("vehicle action: {}", vehicle_action_title(procedure, &done.action))
-        }
-        Event::Signed(signed) => format!("signs {} again", signed.signature.sign),
-        Event::Skipped(skipped) => format!("skips {}: {}", step(&skipped.step), skipped.reason),
+        Event::VehicleAction(done) => cli_event_vehicle_action(vehicle_action_title(procedure, &done.action)),
+        Event::Signed(signed) => cli_event_signed(&signed.signature.sign),
+        Event::Skipped(skipped) => cli_event_skipped(step(&skipped.step), &skipped.reason),
         Event::Voided(voided) => {
-            let also = if voided.also.is_empty() {
-                String::new()
+            let (step, reason) = (step(&voided.step), &voided.reason);
+            if voided.also.is_empty() {
+                cli_event_voided(step, reason)
             } else {
-                format!(", and with it {}", voided.also.join(", "))
-            };
-            format!("voids {}{also}: {}", step(&voided.step), voided.reason)
+                cli_event_voided_also(step, voided.also.clone(), reason)
+            }
         }
-        Event::Corrected(again) => format!("corrects {}", step(&again.step)),
+        Event::Corrected(again) => cli_event_corrected(step(&again.step)),
         Event::Observed(seen) => {
-            let undone = if seen.undone.is_empty() {
-                String::new()
+            let reason = &seen.reason;
+            if seen.undone.is_empty() {
+                cli_event_observed(&seen.condition, &seen.value, reason)
             } else {
-                format!(", so not worked: {}", seen.undone.join(", "))
-            };
-            format!("observes {} = {}{undone}: {}", seen.condition, seen.value, seen.reason)
+                cli_event_observed_undone(&seen.condition, &seen.value, seen.undone.clone(), reason)
+            }
         }
-        Event::Expired(expired) => format!("{} has grown too old", expired.gate),
-        Event::MissedExplained(missed) => format!("explains {}: {}", step(&missed.step), missed.reason),
-        Event::Finished(_) => "the job is finished".to_owned(),
-        Event::Stopped(stopped) => format!("the job is stopped: {}", stopped.reason),
-        Event::ClockJumped(jumped) => format!("the wall clock was set by {} s", jumped.ms / 1000),
+        Event::Expired(expired) => cli_event_expired(&expired.gate),
+        Event::MissedExplained(missed) => cli_event_explained(step(&missed.step), &missed.reason),
+        Event::Finished(_) => cli_event_finished(),
+        Event::Stopped(stopped) => cli_event_stopped(&stopped.reason),
+        Event::ClockJumped(jumped) => cli_event_clock(jumped.ms / 1000),
     };
     let Some(lost) = event.lost().filter(|lost| !lost.is_empty()) else { return said };
-    let names: Vec<&str> = lost.lapsed.iter().chain(&lost.forgotten).map(String::as_str).collect();
-    format!("{said} [lapses: {}]", names.join(", "))
+    let names: Vec<String> = lost.lapsed.iter().chain(&lost.forgotten).cloned().collect();
+    cli_event_lapses(said, names)
 }
 
-/// What is asked for, in a few words.
-pub fn command(command: &Command) -> String {
+/// What is asked for, to be said within a sentence.
+pub fn command(command: &Command) -> Message {
     match command {
-        Command::Begin { step } => format!("to begin \"{step}\""),
-        Command::Leave { step } => format!("to leave \"{step}\""),
-        Command::Enter { step, entry, .. } => format!("to enter \"{entry}\" at \"{step}\""),
-        Command::Done { step, .. } => format!("to be done with \"{step}\""),
-        Command::Work { step, .. } => format!("to work \"{step}\""),
-        Command::VehicleAction { action } => format!("the vehicle action \"{action}\""),
-        Command::Sign { signature } => format!("to sign \"{}\"", signature.sign),
-        Command::SignAgain { .. } => "to sign again".to_owned(),
-        Command::Skip { step, .. } => format!("to skip \"{step}\""),
-        Command::Void { step, .. } => format!("to void \"{step}\""),
-        Command::Correct { step, .. } => format!("to correct \"{step}\" afterwards"),
-        Command::Observe { condition, value, .. } => format!("to observe {condition} = {value}"),
-        Command::ExplainMissed { step, .. } => format!("to explain \"{step}\""),
-        Command::Finish => "to finish the job".to_owned(),
-        Command::Stop { .. } => "to stop the job".to_owned(),
+        Command::Begin { step } => cli_to_begin(step),
+        Command::Leave { step } => cli_to_leave(step),
+        Command::Enter { step, entry, .. } => cli_to_enter(entry, step),
+        Command::Done { step, .. } => cli_to_be_done(step),
+        Command::Work { step, .. } => cli_to_work(step),
+        Command::VehicleAction { action } => cli_to_act(action),
+        Command::Sign { signature } => cli_to_sign(&signature.sign),
+        Command::SignAgain { .. } => cli_to_sign_again(),
+        Command::Skip { step, .. } => cli_to_skip(step),
+        Command::Void { step, .. } => cli_to_void(step),
+        Command::Correct { step, .. } => cli_to_correct(step),
+        Command::Observe { condition, value, .. } => cli_to_observe(condition, value),
+        Command::ExplainMissed { step, .. } => cli_to_explain(step),
+        Command::Finish => cli_to_finish(),
+        Command::Stop { .. } => cli_to_stop(),
     }
 }
 
@@ -89,26 +86,26 @@ fn vehicle_action_title<'a>(procedure: &'a Procedure, id: &'a str) -> &'a str {
     procedure.names.vehicle_action(id).map_or(id, |made| &procedure.vehicle_action_text(made).title)
 }
 
-fn value(
-    speaker: &Speaker,
-    procedure: &Procedure,
-    entered: &Entered,
-    called: &impl Fn(PersonId) -> String,
-) -> String {
+/// What was entered, in few words.
+fn value(procedure: &Procedure, entered: &Entered, called: &impl Fn(PersonId) -> String) -> Arg {
     let Entered { step, entry, value, class, .. } = entered;
-    let because = value.accounted().map_or(String::new(), |why| format!(" ({})", why.reason));
     let asked = procedure.names.step(step).map(|step| procedure.step(step));
     let asked = asked.and_then(|step| step.entries.iter().find(|found| found.id == *entry));
     let said = match (value, asked) {
-        (EntryValue::SignOff(signature), _) => format!("signed by {}", called(signature.by)),
+        (EntryValue::SignOff(signature), _) => cli_value_signed(called(signature.by)).into(),
         (EntryValue::Torque { stages, unit, tool, .. }, _) => {
-            format!("{} {unit} with {}", stages.join(", then "), tool.name)
+            let stages = stages.iter().map(Arg::from);
+            let stages = stages.reduce(|start, next| cli_value_then(start, next).into());
+            cli_value_torque(stages.unwrap_or_else(|| Arg::from("")), unit, &tool.name).into()
         }
         (EntryValue::Photo { hash, width, height }, _) => {
-            format!("photo {width} x {height}, {}", &hash[..hash.len().min(12)])
+            cli_value_photo(*width, *height, &hash[..hash.len().min(12)]).into()
         }
-        (value, Some(entry)) => speaker.arg(&in_short(&entry.ask, value, class, &procedure.checklist)),
-        (_, None) => class.clone(),
+        (value, Some(entry)) => in_short(&entry.ask, value, class, &procedure.checklist),
+        (_, None) => Arg::from(class),
     };
-    format!("{said}{because}")
+    match value.accounted() {
+        None => said,
+        Some(why) => cli_value_because(said, &why.reason).into(),
+    }
 }

@@ -5,7 +5,7 @@ use schemars::schema_for;
 
 use crate::args::SchemaArgs;
 use crate::exit::{Exit, Failure, write};
-use crate::out::say;
+use crate::out::row;
 use crate::script::Script;
 
 /// Writes the JSON Schemas.
@@ -19,7 +19,7 @@ pub fn schema(args: &SchemaArgs) -> Result<Exit, Failure> {
     for (name, schema) in schemas {
         let path = args.out.join(format!("{name}.schema.json"));
         write(&path, format!("{}\n", serde_json::to_string_pretty(&schema)?).as_bytes())?;
-        say!("{}", path.display());
+        row(format_args!("{}", path.display()));
     }
     Ok(Exit::Done)
 }

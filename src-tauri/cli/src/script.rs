@@ -5,12 +5,14 @@ use std::path::Path;
 
 use chrono::{NaiveDate, TimeDelta};
 use panside_bay::enter::{Actor, Command, PersonId};
+use panside_messages::Message;
 use panside_procedure::format::Role;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use crate::exit::{Exit, Failure};
+use crate::message::*;
 
 /// The value of `format` in a walk script.
 pub const FORMAT: &str = "panside-walk/1";
@@ -129,26 +131,28 @@ fn move_calibrations(value: &mut Value, days: i64) {
 
 /// Reads a script and sees that its lines name people and are commands.
 pub fn read(path: &Path) -> Result<Script, Failure> {
-    let wrong = |message: String| Failure::new(Exit::DoesNotLoad, format!("{}: {message}", path.display()));
+    let wrong = |what: Message| Failure::new(Exit::DoesNotLoad, cli_script(path, what));
+    let wrong_line = |at: usize, what: Message| wrong(cli_script_line(at + 1, what));
     let bytes = crate::exit::read_document(path)?;
-    let script: Script = serde_json::from_slice(&bytes).map_err(|error| wrong(error.to_string()))?;
+    let script: Script =
+        serde_json::from_slice(&bytes).map_err(|error| wrong(cli_script_json(error.to_string())))?;
     if script.format != FORMAT {
-        return Err(wrong(format!("the format is \"{}\"; \"{FORMAT}\" is read here", script.format)));
+        return Err(wrong(cli_script_format(&script.format, FORMAT)));
     }
     if let Some((key, _)) = script.people.iter().find(|(_, person)| person.roles.is_empty()) {
-        return Err(wrong(format!("\"{key}\" in \"people\" has no role; give at least one")));
+        return Err(wrong(cli_script_no_role(key)));
     }
     for (at, line) in script.lines.iter().enumerate() {
         if let Some(who) = &line.who
             && !script.people.contains_key(who)
         {
-            return Err(wrong(format!("line {}: nobody in \"people\" is called \"{who}\"", at + 1)));
+            return Err(wrong_line(at, cli_script_nobody(who)));
         }
         if let Some(other) = people_in(&mut line.command.clone(), &script.people) {
-            return Err(wrong(format!("line {}: nobody in \"people\" is called \"{other}\"", at + 1)));
+            return Err(wrong_line(at, cli_script_nobody(other)));
         }
         if !(0.0..=7.0 * 24.0 * 60.0).contains(&line.after_min) {
-            return Err(wrong(format!("line {}: after_min must be from 0 to 10080 minutes", at + 1)));
+            return Err(wrong_line(at, cli_script_minutes()));
         }
     }
     Ok(script)
@@ -173,6 +177,7 @@ fn people_in(value: &mut Value, people: &BTreeMap<String, Person>) -> Option<Str
 
 /// The command of a line, once its photos are taken in.
 pub fn command(
+    path: &Path,
     line: &Line,
     number: usize,
     mut value: Value,
@@ -180,6 +185,7 @@ pub fn command(
 ) -> Result<Command, Failure> {
     people_in(&mut value, people);
     serde_json::from_value(value).map_err(|error| {
-        Failure::new(Exit::DoesNotLoad, format!("line {number}: {} is no command: {error}", line.command))
+        let what = cli_script_no_command(line.command.to_string(), error.to_string());
+        Failure::new(Exit::DoesNotLoad, cli_script(path, cli_script_line(number, what)))
     })
 }

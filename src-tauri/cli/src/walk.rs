@@ -13,14 +13,15 @@ use panside_bay::enter::{Actor, Answer, JobId, Refusal, RequestId, request_named
 use panside_bay::photos::LARGEST_PHOTO;
 use panside_bay::start::NewJob;
 use panside_bay::way_back::state_folder;
-use panside_messages::Speaker;
+use panside_messages::{Message, Speaker};
 use panside_procedure::proof::Ask;
 use serde_json::{Value, json};
 
 use crate::args::WalkArgs;
 use crate::checklist;
 use crate::exit::{Exit, Failure, read, read_document, write};
-use crate::out::{self, say};
+use crate::message::*;
+use crate::out::{self, row, say};
 use crate::prove::Meter;
 use crate::record;
 use crate::said;
@@ -29,8 +30,8 @@ use crate::setup;
 use crate::when::When;
 
 /// Walks a script.
-pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
-    // A wrong ending is told before the walk and not after it.
+pub fn walk(args: &WalkArgs, speaker: &'static Speaker) -> Result<Exit, Failure> {
+    // A wrong ending is said before the walk and not after it.
     args.record.as_deref().map(|path| args.print.form(path)).transpose()?;
     let mut script = script::read(&args.script)?;
     // The commands of a script keep their ids, on whatever day it is walked.
@@ -40,8 +41,8 @@ pub fn walk(args: &WalkArgs) -> Result<Exit, Failure> {
     script.move_calibrations(when.days);
     let lines = &script.lines[..walked];
     let clock = Arc::new(when.clock(&words));
-    let bay = Bay::open_noted(&args.store, Box::new(Arc::clone(&clock)), state_folder())?;
-    record::said(&bay, args.even_so)?;
+    let bay = Bay::open_noted(&args.store, Box::new(Arc::clone(&clock)), state_folder())?.speaking(speaker);
+    record::look(&bay, args.even_so)?;
     let folder = args.script.parent().unwrap_or(Path::new(".")).to_owned();
     let mut walk =
         Walk { args, script: &script, words, folder: &folder, bay, clock, actor: first_actor(&script)? };
@@ -80,7 +81,7 @@ impl Walk<'_> {
         } else {
             Ask::default()
         };
-        let mut meter = Meter::new();
+        let mut meter = Meter::new(self.bay.speaker());
         let proved = self.bay.prove(checklist.text.as_bytes(), ask, &mut |progress| meter.show(progress));
         meter.end();
         let new = NewJob {
@@ -94,10 +95,10 @@ impl Walk<'_> {
         let job = self.bay.start(&proved?, &new, &self.actor, self.request(0))?;
         self.print(
             json!({ "started": job, "repair_order": self.script.repair_order, "demo": self.script.demo }),
-            &format!("Job {job}: {}, {}", self.script.repair_order, self.script.title),
+            &cli_walk_job(job.to_string(), &self.script.repair_order, &self.script.title),
         )?;
         if self.script.demo && !self.args.json {
-            say!("Demo values, not for a vehicle.");
+            say(self.bay.speaker(), &cli_walk_demo());
         }
         Ok(job)
     }
@@ -112,10 +113,7 @@ impl Walk<'_> {
         let written = self.bay.requests_of(job)?;
         let behind = (1..=self.script.lines.len()).rfind(|&number| written.contains(&self.request(number)));
         if let Some(behind) = behind {
-            self.print(
-                json!({ "goes_on_after": behind }),
-                &format!("Lines 1 to {behind} are in the journal already."),
-            )?;
+            self.print(json!({ "goes_on_after": behind }), &cli_walk_goes_on(behind))?;
         }
         Ok(behind.unwrap_or(0))
     }
@@ -132,50 +130,33 @@ impl Walk<'_> {
     fn line(&mut self, job: JobId, number: usize, line: &Line) -> Result<(), Failure> {
         let mut command = line.command.clone();
         self.take_photos(job, &mut command)?;
-        let command = script::command(line, number, command, &self.script.people)?;
+        let command = script::command(&self.args.script, line, number, command, &self.script.people)?;
         let head = self.bay.head(job)?;
         let request = self.request(number);
-        let before = said::command(&command);
-        let speaker = Speaker::english();
+        let asked = said::command(&command);
         let who = self.bay.people()?.person(self.actor.id)?.name.clone();
         match (self.bay.enter(job, head, request, &self.actor, &command)?, &line.refused) {
             (Answer::Entered { events, .. }, None) => {
                 for event in &events {
-                    let said = said::event(speaker, self.bay.job(job)?, event);
-                    self.print(
-                        json!({ "line": number, "who": who, "event": event.kind(), "said": said }),
-                        &format!("{number:>4}  {}  {who:<12} {said}", self.time()),
-                    )?;
+                    let said = self.bay.speaker().within(&said::event(self.bay.job(job)?, event));
+                    let as_json = json!({ "line": number, "who": who, "event": event.kind(), "said": said });
+                    self.print_line(as_json, &who, &said)?;
                 }
                 Ok(())
             }
             (Answer::Refused(refusal), Some(expected)) if refusal.message.id == *expected => {
-                let said = refusal.said_by(self.bay.speaker());
-                self.print(
-                    json!({ "line": number, "who": who, "refused": expected, "said": said }),
-                    &format!("{number:>4}  {}  {who:<12} refused, as expected: {said}", self.time()),
-                )?;
-                Ok(())
+                let speaker = self.bay.speaker();
+                let said = refusal.said_by(speaker);
+                let as_json = json!({ "line": number, "who": who, "refused": expected, "said": said });
+                self.print_line(as_json, &who, &speaker.within(&cli_walk_refused(refusal.sentences())))
             }
-            (Answer::Refused(refusal), expected) => Err(Failure::new(
-                Exit::Refused,
-                self.unexpected(number, &before, &refusal, expected.as_deref()),
-            )),
-            (Answer::Entered { .. }, Some(expected)) => Err(Failure::new(
-                Exit::Refused,
-                format!("Line {number}: {before} was taken, though \"{expected}\" was expected."),
-            )),
-        }
-    }
-
-    fn unexpected(&self, number: usize, command: &str, refusal: &Refusal, expected: Option<&str>) -> String {
-        let said = refusal.said_by(self.bay.speaker());
-        match expected {
-            None => format!("Line {number}: {command} is refused ({}). {said}", refusal.message.id),
-            Some(expected) => format!(
-                "Line {number}: {command} is refused with \"{}\", though \"{expected}\" was expected. {said}",
-                refusal.message.id
-            ),
+            (Answer::Refused(refusal), expected) => {
+                let why = unexpected(number, asked, &refusal, expected.as_deref());
+                Err(Failure::new(Exit::Refused, why))
+            }
+            (Answer::Entered { .. }, Some(expected)) => {
+                Err(Failure::new(Exit::Refused, cli_walk_taken(number, asked, expected)))
+            }
         }
     }
 
@@ -186,9 +167,7 @@ impl Walk<'_> {
                 (Some(file), _) => self.folder.join(file),
                 (None, Some(file)) => file.clone(),
                 (None, None) => {
-                    let message =
-                        format!("The script takes the photo \"{name}\": give a file with --photo FILE.");
-                    return Err(Failure::new(Exit::Usage, message));
+                    return Err(Failure::new(Exit::Usage, cli_script_no_photo(name)));
                 }
             };
             *value = serde_json::to_value(self.bay.add_photo(job, &read(&path, LARGEST_PHOTO)?)?)?;
@@ -215,11 +194,11 @@ impl Walk<'_> {
         }
         let document = self.bay.record(job)?;
         if !self.args.json && !self.args.no_text {
-            say!("\n{}", self.bay.record_text(&document, self.args.print.pages()));
+            row(format_args!("\n{}", self.bay.record_text(&document, self.args.print.pages())));
         }
         if let Some(path) = &self.args.record {
             record::save(&self.bay, &document, path, &self.args.print)?;
-            self.print(json!({ "record": path }), &format!("The record is in {}.", path.display()))?;
+            self.print(json!({ "record": path }), &cli_record_in(path.as_path()))?;
         }
         Ok(())
     }
@@ -228,19 +207,39 @@ impl Walk<'_> {
         time_of_day(&self.clock.now(), self.script.utc_offset_min)
     }
 
-    fn print(&self, as_json: Value, as_text: &str) -> Result<(), Failure> {
+    fn print(&self, as_json: Value, as_text: &Message) -> Result<(), Failure> {
         if self.args.json {
             out::print_json(&serde_json::to_string(&as_json)?);
         } else {
-            say!("{}", clean::line(as_text));
+            say(self.bay.speaker(), as_text);
+        }
+        Ok(())
+    }
+
+    /// Prints what came of a line, in columns: its number, the time of day, who, and what is said.
+    fn print_line(&self, as_json: Value, who: &str, said: &str) -> Result<(), Failure> {
+        if self.args.json {
+            out::print_json(&serde_json::to_string(&as_json)?);
+        } else {
+            let text = format!("{:>4}  {}  {who:<12} {said}", as_json["line"].to_string(), self.time());
+            row(format_args!("{}", clean::line(&text)));
         }
         Ok(())
     }
 }
 
+/// Why a line ends the walk whose command is refused.
+fn unexpected(number: usize, command: Message, refusal: &Refusal, expected: Option<&str>) -> Message {
+    let (id, sentences) = (&refusal.message.id, refusal.sentences());
+    match expected {
+        None => cli_walk_not_expected(number, command, id, sentences),
+        Some(expected) => cli_walk_other_refusal(number, command, id, expected, sentences),
+    }
+}
+
 fn first_actor(script: &Script) -> Result<Actor, Failure> {
     let first = script.lines.iter().find_map(|line| line.who.as_ref());
-    let first = first.ok_or_else(|| Failure::new(Exit::DoesNotLoad, "The first line must say \"who\"."))?;
+    let first = first.ok_or_else(|| Failure::new(Exit::DoesNotLoad, cli_script_no_who()))?;
     actor(script, first)
 }
 
@@ -249,5 +248,5 @@ fn actor(script: &Script, who: &str) -> Result<Actor, Failure> {
         .people
         .get(who)
         .and_then(Person::acts)
-        .ok_or_else(|| Failure::new(Exit::DoesNotLoad, format!("Nobody in \"people\" is called \"{who}\".")))
+        .ok_or_else(|| Failure::new(Exit::DoesNotLoad, cli_script_nobody(who)))
 }

@@ -4,6 +4,7 @@ use panside_bay::clock::{Clock, ManualClock, SystemClock, parse_time};
 use panside_job::clock::civil_date;
 
 use crate::exit::{Exit, Failure};
+use crate::message::cli_no_time;
 use crate::script::Script;
 
 /// The word for the present in place of a time.
@@ -47,10 +48,7 @@ impl When {
 }
 
 fn read(time: &str) -> Result<i64, Failure> {
-    parse_time(time).ok_or_else(|| {
-        let message = format!("\"{time}\" is no time; write it like 2026-03-02T08:00:00Z");
-        Failure::new(Exit::DoesNotLoad, message)
-    })
+    parse_time(time).ok_or_else(|| Failure::new(Exit::DoesNotLoad, cli_no_time(time)))
 }
 
 #[cfg(test)]

@@ -1,4 +1,4 @@
-# What the use cases say: why one failed, and what is said of a store and its backups.
+# What the use cases say: why one failed, where a plan has somebody go, and what is said of a store and its backups.
 
 ## Why a use case failed
 
@@ -68,6 +68,16 @@ bay-refuted-by = { $what } The shortest way there: { $run }.
 bay-then = { $start }, then { $next }
 # $states: how many were found
 bay-undecided = the search ran to { $states } states and did not come to its end
+
+## Where a plan has somebody go
+
+# $zone: a zone as it stands in the checklist's file; said after "go to"
+bay-zone = { $zone ->
+    [under] under the vehicle
+    [engine_bay] the engine bay
+    [cabin] the cabin
+   *[bench] the bench
+}
 
 ## What is said of a store and its backups
 

@@ -1,7 +1,252 @@
-# What `panside-cli figure` says: what each figure is about, what each of its keys is, and what is wrong with what was typed.
-# Names of figures and keys, and examples of values, are typed as they stand and so are the same in every language.
+# What `panside-cli` says. Names of commands, options, figures and keys, and examples of values, are typed as they stand and so
+# are the same in every language; so are ids of steps, entries and other things of a checklist, and paths.
 
-## What is listed
+## How the program ends
+
+# $problems: each on a line of its own
+cli-does-not-load = The file { $file } does not load:{ $problems }
+# $problems: lacks-*, each on a line of its own
+cli-sheet-lacks = The spec sheet does not fit the checklist:{ $problems }
+# $why: what the system said
+cli-not-printed = What was to be printed did not all arrive: { $why }. Make room or print to another place, then repeat.
+# $trouble: a sentence
+cli-trouble = TROUBLE: { $trouble }
+# $troubles: cli-trouble, each on a line of its own
+cli-nothing-printed = Nothing is printed; --even-so prints what can be read.{ $troubles }
+
+## What is wrong with a walk script
+
+# $what: one of those that follow
+cli-script = The script { $file }: { $what }
+# $said: what the JSON decoder said
+cli-script-json = { $said }
+cli-script-format = the format is "{ $found }"; "{ $wanted }" is read here
+# $person: the short name of a person
+cli-script-no-role = "{ $person }" in "people" has no role; give at least one
+cli-script-line = line { $line }: { $what }
+cli-script-nobody = nobody in "people" is called "{ $person }"
+cli-script-minutes = after_min must be from 0 to 10080 minutes
+# $command: as it stands in the script; $said: what the JSON decoder said
+cli-script-no-command = { $command } is no command: { $said }
+cli-script-no-who = The first line of the script must say "who".
+# $photo: its name in the script
+cli-script-no-photo = The script takes the photo "{ $photo }": give a file with --photo FILE.
+# $time: as typed
+cli-no-time = "{ $time }" is no time; write it like 2026-03-02T08:00:00Z.
+
+## A walk
+
+# $title: the script's title
+cli-walk-job = Job { $job }: { $repair_order }, { $title }
+cli-walk-demo = Demo values, not for a vehicle.
+# $line: number of the newest one
+cli-walk-goes-on = Lines 1 to { $line } are in the journal already.
+# $sentences: why it is refused, and what is missing
+cli-walk-refused = refused, as expected: { $sentences }
+# $command: cli-to-*; $refusal, $expected: ids of messages
+cli-walk-not-expected = Line { $line }: { $command } is refused ({ $refusal }). { $sentences }
+cli-walk-other-refusal = Line { $line }: { $command } is refused with "{ $refusal }", though "{ $expected }" was expected. { $sentences }
+cli-walk-taken = Line { $line }: { $command } was taken, though "{ $expected }" was expected.
+
+## What happened on a job
+#
+# It follows a person's name, so it begins small.
+
+cli-event-started = starts with { $checklist } revision { $revision }
+cli-event-introduced = names { $name }, { $role ->
+        [service_writer] service writer
+        [second_person] second person
+       *[technician] technician
+    }
+# $step: cli-step
+cli-event-begun = begins { $step }
+cli-event-left = leaves { $step }
+# $value: what was entered, in few words; $class: what it turned out to be
+cli-event-entered = enters { $entry }: { $value } -> { $class }
+cli-event-done = done { $step }
+# $signs: cli-signed-by, more of them joined by cli-next
+cli-event-done-signed = done { $step }, signed: { $signs }
+cli-event-vehicle-action = vehicle action: { $action }
+cli-event-signed = signs { $sign } again
+cli-event-skipped = skips { $step }: { $reason }
+cli-event-voided = voids { $step }: { $reason }
+# $also: ids of steps
+cli-event-voided-also = voids { $step }, and with it { $also }: { $reason }
+cli-event-corrected = corrects { $step }
+cli-event-observed = observes { $condition } = { $value }: { $reason }
+# $undone: ids of steps
+cli-event-observed-undone = observes { $condition } = { $value }, so not worked: { $undone }: { $reason }
+cli-event-expired = { $gate } has grown too old
+cli-event-explained = explains { $step }: { $reason }
+cli-event-finished = the job is finished
+cli-event-stopped = the job is stopped: { $reason }
+cli-event-clock = the wall clock was set by { $seconds } s
+# $event: one of those above; $names: ids of sign-offs and gates
+cli-event-lapses = { $event } [lapses: { $names }]
+cli-step = { $title } ({ $id })
+cli-signed-by = { $sign } by { $name }
+cli-next = { $start }, { $next }
+# $value: another of these, or a value with its unit
+cli-value-because = { $value } ({ $reason })
+cli-value-signed = signed by { $name }
+# $stages: numbers, more of them joined by cli-value-then
+cli-value-torque = { $stages } { $unit } with { $tool }
+cli-value-then = { $start }, then { $next }
+# $hash: how its hash begins
+cli-value-photo = photo { $width } x { $height }, { $hash }
+
+## What is asked for
+#
+# It stands within cli-walk-*.
+
+cli-to-begin = to begin "{ $step }"
+cli-to-leave = to leave "{ $step }"
+cli-to-enter = to enter "{ $entry }" at "{ $step }"
+cli-to-be-done = to be done with "{ $step }"
+cli-to-work = to work "{ $step }"
+cli-to-act = the vehicle action "{ $action }"
+cli-to-sign = to sign "{ $sign }"
+cli-to-sign-again = to sign again
+cli-to-skip = to skip "{ $step }"
+cli-to-void = to void "{ $step }"
+cli-to-correct = to correct "{ $step }" afterwards
+cli-to-observe = to observe { $condition } = { $value }
+cli-to-explain = to explain "{ $step }"
+cli-to-finish = to finish the job
+cli-to-stop = to stop the job
+
+## A proof
+
+# $rate: states for each second
+cli-proof-meter = { $seconds } s  { $states } states ({ $rate }/s)
+# $search: procedure-progress
+cli-proof-meter-search = { $search }, { $states } states, { $waiting } waiting
+# $engine: name and number of what proves
+cli-proof-of = Checklist { $checklist }, revision { $revision } ({ $engine })
+# $runs: procedure-runs-*; $memory: how many MiB
+cli-proof-search = { $runs }: { $states } states, { $transitions } transitions, depth { $depth }, { $memory } MiB
+# $search: cli-proof-search
+cli-proof-memory = { $search } - memory cap reached, not searched to the end
+cli-proof-states = { $search } - states cap reached, not searched to the end
+cli-proof-cancelled = { $search } - ended before its end
+# Each of these stands before a claim
+cli-proof-holds = holds
+cli-proof-fails = FAILS
+cli-proof-open = not decided
+# $place: spot or spot-in-file, or a place in the file
+cli-proof-at = at { $place }
+# $fix: fix-*
+cli-proof-close = To close it: { $fix }.
+# $what: remark-*
+cli-proof-odd = Odd, though it refutes nothing: { $what }
+cli-proof-finish = After one observation, can the job still finish?
+# $can: one of those that follow
+cli-proof-finish-row = { $condition } = { $value }: { $can }
+cli-proof-always = always
+cli-proof-never = never: stop and call
+cli-proof-sometimes = in { $can } of { $places } places, else stop and call
+# Each on a line of its own below
+cli-proof-assumed = Assumed:
+cli-proof-not-claimed = Not claimed:
+cli-proved = Proved over { $states } states.
+cli-refuted =
+    { $findings ->
+        [one] Refuted: { $findings } finding.
+       *[other] Refuted: { $findings } findings.
+    }
+cli-not-decided = Not decided: ran to { $states } states. It counts as not proved; --mem and --states give a search more room.
+
+## A plan
+
+cli-plan-of-what = Say which checklist, or a store and its job.
+cli-plan-no-start = No vehicle may come in like that.
+# $from, $until: minutes; $what: a step's title or one of those that follow
+cli-plan-row = { $from } to { $until } min  { $what }
+# $person: a number
+cli-plan-row-person = { $from } to { $until } min  person { $person }  { $what }
+cli-plan-start = start, then leave it: { $title }
+cli-plan-leave = leave: { $title }
+cli-plan-action = -> { $title }
+# $zone: bay-zone
+cli-plan-walk = { "   " }go to { $zone }
+cli-plan-sign = sign again: { $title }
+cli-plan-correct = corrected afterwards: { $title }
+# $what: as the checklist says it; $meanwhile: one of those that follow
+cli-plan-wait = waiting for { $what }, { $from } to { $until } min: { $meanwhile }
+cli-plan-attended = somebody stays and watches
+cli-plan-other-work = other work meanwhile all the time
+cli-plan-idle = other work meanwhile but for { $minutes } min
+cli-plan-running = now waiting for { $what }: { $minutes } min left
+# $costs: one of those that follow
+cli-plan-can = meanwhile: { $step } ({ $minutes } min), { $costs }
+cli-plan-no-time = costs no time
+cli-plan-longer = makes the job { $minutes } min longer
+cli-plan-no-way = no way to the end was found after it
+cli-plan-as-far = { $costs }, as far as was searched
+cli-plan-only = Plan only: this checklist has one person in a step at a time.
+cli-plan-exact = { $minutes } min in all. No order takes less.
+cli-plan-bound = { $minutes } min in all. No order takes less than { $bound } min: this one may be up to { $longer } min longer than the best.
+cli-plan-file-order = The order of the file takes { $minutes } min.
+
+## Jobs and records
+
+# $state: open or ended
+cli-job-row = { $events } events  { $state ->
+        [ended] ended
+       *[open] open
+    }
+# $row: cli-job-row
+cli-job-demo = { $row }  demo
+# $job: as typed
+cli-no-job-id = "{ $job }" is no job id; `panside-cli jobs` lists them.
+cli-record-form = A record cannot be written to { $file }: the file's ending says the form, .json, .txt or .pdf.
+cli-record-customer = The customer's copy has no data form: take .txt or .pdf.
+cli-record-in = The record is in { $file }.
+cli-tables-in = Parts, labor and measurements are in { $folder }.
+
+## A store
+
+cli-store-holds = { $events } events, { $photos } photos and { $documents } documents hold.
+cli-store-newest = Newest event: { $seq } ({ $hash })
+cli-store-rebuilt = The list of { $jobs } jobs is made anew from the journal.
+cli-store-swept = { $photos } photo files that no entry names are taken away.
+# $copied: how many of the photos
+cli-backed-up = Backed up and verified: { $events } events and { $photos } photos, { $copied } of them new. { $folder }
+cli-backup-removed = Taken away, older: { $folder }
+# $trouble: a sentence
+cli-backup-lacks = NOT BACKED UP: { $trouble }
+# $why: what the system said
+cli-backup-no-folder = The folder { $folder } cannot be found: { $why }.
+cli-backup-none = There is no backup in { $folder }.
+# $why: a sentence
+cli-backup-bad = NOT A GOOD BACKUP: { $why }
+# $age: bay-age-*; $seq: number of the newest entry
+cli-backup-is = { $age }, newest entry { $seq } of device { $device }, { $events } events, { $photos } photos
+cli-backup-verified = verified
+cli-backup-not-whole = lacks { $count } photos or texts that the store itself no longer had whole
+# Kept in the journal, where nobody said why
+cli-restored-why = restored from a backup
+cli-restored = Restored into { $folder }: the backup made { $age }, up to entry { $seq }. A new epoch has begun.
+cli-restored-aside = The store that was there is kept, with its records and sheets: { $folder }
+cli-restored-all = The backup has every entry that was confirmed there.
+cli-restored-lacks = The backup lacks the newest { $entries } entries that were confirmed there.
+cli-restored-unknown = It is not known how many entries the backup lacks: not everything there can be read, or it is another device's.
+# $called: what the job or the shop is called
+cli-restored-newer = { $called }: { $restored } entries restored; { $there } can be read there, { $lacking } of them not restored
+cli-restored-salvage = What can be read there is saved by `store salvage`.
+# $trouble: a sentence
+cli-restored-missing = MISSING: { $trouble }
+# $trouble: a sentence
+cli-gone-on-was = Was: { $trouble }
+cli-gone-on = A new epoch has begun; the store takes entries.
+
+## A new checklist
+
+cli-new-written = The checklist { $file } is written. Change it, and see what still holds: panside-cli prove { $file }
+# $ending: how the file's name ends
+cli-new-name = "{ $file }" is no name for a checklist: write it in lower-case letters, digits and hyphens, and end it in { $ending }.
+
+## The figures that are listed
 
 cli-values = A value is written with its unit and no space: temp=46C reading=31mm torque=9lbf.ft. A comma or a point is the decimal sign. Parts of one value are joined by a colon.
 # $is: what the key is
@@ -165,26 +410,26 @@ cli-surface-emissivity = instead: the surface's lowest and highest emissivity, 0
 ## Keys of the figure "labour"
 
 cli-labour = time by phase, waiting and unplanned time apart, in tenths of an hour
-cli-labour-event = a time and what the clock was told, 0min:on:drain, 20min:on:drain:waiting:cooling, 40min:on:drain:unplanned:seized nut or 50min:off
+cli-labour-event = a time and what was clocked, 0min:on:drain, 20min:on:drain:waiting:cooling, 40min:on:drain:unplanned:seized nut or 50min:off
 cli-labour-until = until when it is counted if still clocked on, 60min
 cli-labour-expected = what was expected in all, 45min
 
-## What is wrong with what was typed
+## What is wrong with what was typed for a figure
 
+# $why: one of those that follow; $lines: the keys of the figure, each on a line of its own
+cli-usage = { $why }{ $lines }
 # $key: the key; $text: its value; $why: what is wrong, a sentence
-cli-wrong = { $key }={ $text }: { $why }
+cli-wrong = In { $key }={ $text }: { $why }
 # $name: as typed; $known: the names of the figures
 cli-no-figure = There is no figure "{ $name }". Choose one of: { $known }.
 # $text: as typed
 cli-no-key-value = "{ $text }" is no key=value.
 # $figure: its name; $key: as typed
-cli-no-key = { $figure } has no key "{ $key }".
+cli-no-key = The figure { $figure } has no key "{ $key }".
 # $figure: its name; $key: the key
-cli-needs = { $figure } needs { $key }=…
+cli-needs = The figure { $figure } needs { $key }=…
 # $key: the key; $count: how often, more than once
-cli-more-than-once = { $key }=… is given { $count } times; give it once.
-# $file: its path
-cli-does-not-load = { $file } does not load:
+cli-more-than-once = The key { $key }=… is given { $count } times; give it once.
 cli-yes-or-no = write yes or no.
 # $example: the number with a unit behind it
 cli-unit-missing = the unit is missing. Write it behind the number, such as { $example }.
@@ -218,10 +463,10 @@ cli-stages =
         [one] it has one stage.
        *[other] it has { $count } stages.
     }
-cli-temp-missing = temp=… is missing, or give each reading its own.
-cli-gain-missing = gain=… is missing: the rise for each litre, such as gain=15mm/L.
-cli-tolerance-missing = tolerance=… is missing.
-cli-spec-missing = spec=… is missing: give target=… and tolerance=…, or spec=… with --sheet FILE.
+cli-temp-missing = The temperature is missing: give temp=…, or each reading its own.
+cli-gain-missing = The rise for each litre is missing: give gain=…, such as gain=15mm/L.
+cli-tolerance-missing = The tolerance is missing: give tolerance=…
+cli-spec-missing = The torque that is wanted is missing: give target=… and tolerance=…, or spec=… with --sheet FILE.
 cli-chart-missing = The chart is missing: give mark=… twice or more, or --sheet FILE.
 cli-limits-missing = The limits are missing: give limits=5.0ohm:5.6ohm, or --sheet FILE.
 cli-touch-limit-missing = The touch limit is missing: give limit=48C, or --sheet FILE.

@@ -29,6 +29,15 @@ pub enum Language {
 }
 
 impl Language {
+    /// Every language.
+    pub const ALL: [Language; 2] = [Language::English, Language::Accented];
+
+    /// The language of a tag.
+    #[must_use]
+    pub fn of(tag: &str) -> Option<Language> {
+        Language::ALL.into_iter().find(|language| language.tag() == tag)
+    }
+
     /// Its tag (BCP 47). `qps-ploc` is the tag in use for a pseudo-language; Unicode's language subtags `qaa` to `qtz` are
     /// free for private use.
     #[must_use]
@@ -61,7 +70,7 @@ fn one_line(text: &str) -> Cow<'_, str> {
 }
 
 /// The text with its letters accented, so that it can still be read.
-fn accented(text: &str) -> String {
+pub(crate) fn accented(text: &str) -> String {
     let accent = |c| match c {
         'a' => 'á',
         'c' => 'ç',

@@ -1,10 +1,11 @@
-//! For the tests of the crates that say something: the list of messages and the file of sentences hold the same.
+//! For the tests of the crates that say something: the list of messages and the file of sentences hold the same, and in
+//! another language every word that is no data is another.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use fluent_bundle::FluentResource;
 
-use crate::language::ENGLISH;
+use crate::language::{ENGLISH, accented};
 use crate::message::{Arg, Message};
 
 /// Makes the tests that hold a crate's list and its file together, in both directions.
@@ -50,4 +51,22 @@ pub fn wrong(file: &str, messages: &[(&str, &[&str])]) -> Vec<String> {
     let written = written.filter(|id| id.starts_with(|first: char| first.is_ascii_lowercase()));
     wrong.extend(written.filter(|id| !known.contains(id)).map(|id| format!("nothing says {id}")));
     wrong
+}
+
+/// The words of a text in small letters, of three letters or more.
+pub fn words(text: &str) -> impl Iterator<Item = String> {
+    text.split(|c: char| !c.is_alphabetic()).filter(|word| word.len() > 2).map(str::to_lowercase)
+}
+
+/// The words of a text said in [`Language::Accented`](crate::Language::Accented) that came out plain though they are no
+/// data: they were made past the message files. Hashes and ids are no words.
+#[must_use]
+pub fn unsaid(text: &str, data: &BTreeSet<String>) -> BTreeSet<String> {
+    let is_hash = |word: &&str| {
+        let digits = word.trim_matches(|c: char| c.is_ascii_punctuation());
+        digits.len() >= 8 && digits.chars().all(|c| c.is_ascii_hexdigit() || c == '-')
+    };
+    let text = text.split_whitespace().filter(|word| !is_hash(word)).collect::<Vec<_>>().join(" ");
+    let is_plain = |word: &String| word.is_ascii() && accented(word) != *word;
+    words(&text).filter(|word| is_plain(word) && !data.contains(word)).collect()
 }

@@ -264,18 +264,6 @@ pub enum Role {
     ServiceWriter,
 }
 
-impl Role {
-    /// What a person of this role is called in a sentence.
-    #[must_use]
-    pub fn noun(self) -> &'static str {
-        match self {
-            Role::Technician => "technician",
-            Role::SecondPerson => "second person",
-            Role::ServiceWriter => "service writer",
-        }
-    }
-}
-
 /// A part of the job. The next one opens when every step of this one is dealt with.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -304,19 +292,6 @@ pub enum Zone {
     Cabin,
     /// At the bench, away from the vehicle.
     Bench,
-}
-
-impl Zone {
-    /// Where it is, as said after "go to".
-    #[must_use]
-    pub fn words(self) -> &'static str {
-        match self {
-            Zone::Under => "under the vehicle",
-            Zone::EngineBay => "the engine bay",
-            Zone::Cabin => "the cabin",
-            Zone::Bench => "the bench",
-        }
-    }
 }
 
 /// One step of the work.

@@ -3,7 +3,7 @@
 use panside_messages::{Arg, Message, Speaker};
 use serde::Serializer;
 
-use crate::format::{Role, Signal};
+use crate::format::{Role, Signal, Zone};
 
 impl From<Role> for Arg {
     fn from(role: Role) -> Arg {
@@ -22,6 +22,17 @@ impl From<Signal> for Arg {
             Signal::Warning => "warning",
             Signal::Caution => "caution",
             Signal::Notice => "notice",
+        })
+    }
+}
+
+impl From<Zone> for Arg {
+    fn from(zone: Zone) -> Arg {
+        Arg::from(match zone {
+            Zone::Under => "under",
+            Zone::EngineBay => "engine_bay",
+            Zone::Cabin => "cabin",
+            Zone::Bench => "bench",
         })
     }
 }

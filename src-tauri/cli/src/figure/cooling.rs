@@ -6,10 +6,10 @@ use panside_trade::touch::{Gloves, touch_limit};
 use panside_trade::units::Unit;
 use panside_trade::{Worked, Working};
 
-use super::given::{Given, failure, moment, number, parts, quantity, whole, wrong};
-use super::message::*;
+use super::given::{Given, moment, number, parts, quantity, whole, wrong};
 use super::{Figure, often, once, perhaps};
 use crate::exit::{Exit, Failure};
+use crate::message::*;
 
 pub const FIGURES: &[Figure] = &[
     Figure {
@@ -59,13 +59,13 @@ fn cooldown(given: &Given) -> Result<Working, Failure> {
         (None, Some(sheet)) => {
             let key = "touch_limit_bare_metal";
             let measure = sheet.measure(key);
-            let measure = measure.ok_or_else(|| failure(Exit::DoesNotLoad, cli_no_value(key)))?;
+            let measure = measure.ok_or_else(|| Failure::new(Exit::DoesNotLoad, cli_no_value(key)))?;
             measure
                 .try_into()
-                .map_err(|error: panside_trade::TradeError| wrong("limit", key, error.to_string()))?
+                .map_err(|error: panside_trade::TradeError| wrong("limit", key, error.message()))?
         }
         (None, None) => {
-            return Err(failure(Exit::Usage, cli_touch_limit_missing()));
+            return Err(Failure::new(Exit::Usage, cli_touch_limit_missing()));
         }
     };
     let place = match given.or("place", "joint") {
@@ -107,7 +107,7 @@ fn surface(given: &Given) -> Result<Working, Failure> {
             let [lowest, highest] = parts("emissivity", text, cli_form_emissivity())?;
             Emissivity::new(number("emissivity", lowest)?, number("emissivity", highest)?)?
         }
-        _ => return Err(failure(Exit::Usage, cli_surface_or_emissivity())),
+        _ => return Err(Failure::new(Exit::Usage, cli_surface_or_emissivity())),
     };
     let reading = InfraredReading {
         shows: given.quantity("shows", Unit::DegreeCelsius, "")?,

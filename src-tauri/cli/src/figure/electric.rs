@@ -5,10 +5,10 @@ use panside_trade::measure::{Measure, Resistance};
 use panside_trade::units::Unit;
 use panside_trade::{TradeError, Worked, Working};
 
-use super::given::{Given, failure, measure, parts, percent, quantity, wrong};
-use super::message::*;
+use super::given::{Given, measure, parts, percent, quantity, wrong};
 use super::{Figure, once, perhaps};
 use crate::exit::{Exit, Failure};
+use crate::message::*;
 
 pub const FIGURES: &[Figure] = &[Figure {
     name: "coil",
@@ -32,11 +32,10 @@ fn limits(given: &Given) -> Result<(Resistance, Resistance), Failure> {
         let [low, high] = parts("limits", text, cli_form_limits())?;
         return Ok((quantity("limits", low, Unit::Ohm)?, quantity("limits", high, Unit::Ohm)?));
     }
-    let sheet = given.sheet().ok_or_else(|| failure(Exit::Usage, cli_limits_missing()))?;
-    let (low, high) = sheet.range(text).ok_or_else(|| failure(Exit::DoesNotLoad, cli_no_range(text)))?;
-    let ohms = |limit: Measure| {
-        limit.try_into().map_err(|error: TradeError| wrong("limits", text, error.to_string()))
-    };
+    let sheet = given.sheet().ok_or_else(|| Failure::new(Exit::Usage, cli_limits_missing()))?;
+    let (low, high) = sheet.range(text).ok_or_else(|| Failure::new(Exit::DoesNotLoad, cli_no_range(text)))?;
+    let ohms =
+        |limit: Measure| limit.try_into().map_err(|error: TradeError| wrong("limits", text, error.message()));
     Ok((ohms(low)?, ohms(high)?))
 }
 
@@ -46,8 +45,7 @@ fn coil(given: &Given) -> Result<Working, Failure> {
         Ok(shows @ panside_trade::coil::MeterShows::Overload) => shows,
         _ => {
             let typed = measure("ohms", shown, Unit::Ohm)?;
-            let ohms =
-                typed.try_into().map_err(|error: TradeError| wrong("ohms", shown, error.to_string()))?;
+            let ohms = typed.try_into().map_err(|error: TradeError| wrong("ohms", shown, error.message()))?;
             panside_trade::coil::MeterShows::Reading(ohms)
         }
     };

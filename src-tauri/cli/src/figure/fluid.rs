@@ -13,10 +13,10 @@ use panside_trade::topup::{Drained, first_refill, top_up};
 use panside_trade::units::Unit;
 use panside_trade::{FigureError, Worked, Working};
 
-use super::given::{Given, failure, moment, parts, percent, quantity, wrong};
-use super::message::*;
+use super::given::{Given, moment, parts, percent, quantity, wrong};
 use super::{Figure, Key, often, once, perhaps, perhaps_often};
 use crate::exit::{Exit, Failure};
+use crate::message::*;
 
 const LEVEL_KEYS: &[Key] = &[
     often("reading", cli_key_reading),
@@ -119,9 +119,10 @@ fn chart(given: &Given) -> Result<(LevelChart, Length), Failure> {
     if !rows.is_empty() {
         return Ok((LevelChart::new(rows).map_err(FigureError::from)?, agree));
     }
-    let sheet = given.sheet().ok_or_else(|| failure(Exit::Usage, cli_chart_missing()))?;
+    let sheet = given.sheet().ok_or_else(|| Failure::new(Exit::Usage, cli_chart_missing()))?;
     let key = given.or("chart", "level_chart");
-    let (chart, allowed) = sheet.chart(key).ok_or_else(|| failure(Exit::DoesNotLoad, cli_no_chart(key)))?;
+    let (chart, allowed) =
+        sheet.chart(key).ok_or_else(|| Failure::new(Exit::DoesNotLoad, cli_no_chart(key)))?;
     Ok((chart.clone(), if given.get("agree").is_some() { agree } else { allowed }))
 }
 

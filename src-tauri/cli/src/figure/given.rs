@@ -4,7 +4,7 @@ use std::str::FromStr;
 
 use chrono::NaiveDate;
 use panside_job::Specs;
-use panside_messages::{Arg, Message};
+use panside_messages::{Arg, Message, Speaker};
 use panside_procedure::load;
 use panside_trade::measure::{Duration, Measure};
 use panside_trade::moment::Moment;
@@ -12,27 +12,21 @@ use panside_trade::number::{parse_measure, parse_number};
 use panside_trade::units::Unit;
 use panside_trade::{FigureError, TradeError};
 
-use super::message::*;
-use super::{Figure, Times, said};
+use super::{Figure, Times};
 use crate::args::FigureArgs;
 use crate::exit::{Exit, Failure, read_document};
-use crate::out::spoken;
+use crate::message::*;
 
 impl From<FigureError> for Failure {
     /// A figure that can't be worked out from what was given is refused.
     fn from(error: FigureError) -> Failure {
-        Failure::new(Exit::Refused, spoken(&error.message()))
+        Failure::new(Exit::Refused, error.message())
     }
 }
 
-/// Why no figure is worked out.
-pub fn failure(exit: Exit, why: Message) -> Failure {
-    Failure::new(exit, said(&why))
-}
-
-/// Wrong usage, told with the key and what was typed.
+/// Wrong usage, with the key and what was typed.
 pub fn wrong(key: &str, text: &str, why: impl Into<Arg>) -> Failure {
-    failure(Exit::Usage, cli_wrong(key, text, why))
+    Failure::new(Exit::Usage, cli_wrong(key, text, why))
 }
 
 /// What was typed.
@@ -43,8 +37,12 @@ pub struct Given {
 
 impl Given {
     /// Takes the keys apart and looks whether they are this figure's.
-    pub fn read(figure: &Figure, args: &FigureArgs) -> Result<Given, Failure> {
-        let usage = |why: Message| Failure::new(Exit::Usage, format!("{}\n\n{}", said(&why), figure.usage()));
+    pub fn read(figure: &Figure, args: &FigureArgs, speaker: &Speaker) -> Result<Given, Failure> {
+        let usage = |why: Message| {
+            let keys = figure.usage(speaker);
+            let lines = std::iter::once("").chain(keys.lines());
+            Failure::new(Exit::Usage, cli_usage(why, Arg::lines(lines)))
+        };
         let mut values = Vec::new();
         for text in &args.values {
             let Some((name, value)) = text.split_once('=') else {
@@ -71,9 +69,8 @@ impl Given {
             let sheet = load::sheet(&read_document(path)?)
                 .map_err(|problems| Failure::does_not_load(path, &problems))?;
             Specs::of(&sheet).map_err(|problems| {
-                let problems: Vec<String> = problems.iter().map(|problem| spoken(&problem.message)).collect();
-                let what = said(&cli_does_not_load(path.as_path()));
-                Failure::new(Exit::DoesNotLoad, format!("{what}\n{}", problems.join("\n")))
+                let problems = Arg::lines(problems.into_iter().map(|problem| problem.message));
+                Failure::new(Exit::DoesNotLoad, cli_does_not_load(path.as_path(), problems))
             })
         });
         Ok(Given { values, sheet: sheet.transpose()? })
@@ -96,7 +93,7 @@ impl Given {
 
     /// The value of a key that is needed here, if not everywhere; what to say where it is missing.
     pub fn need<'a>(&'a self, key: &'a str, missing: fn() -> Message) -> Result<&'a str, Failure> {
-        self.get(key).ok_or_else(|| failure(Exit::Usage, missing()))
+        self.get(key).ok_or_else(|| Failure::new(Exit::Usage, missing()))
     }
 
     /// The sheet, if one is given.
@@ -127,7 +124,7 @@ pub fn measure(key: &str, text: &str, unit: Unit) -> Result<Measure, Failure> {
     if parse_number(text).is_ok() {
         return Err(wrong(key, text, cli_unit_missing(format!("{text}{unit}"))));
     }
-    parse_measure(text, unit).map_err(|error| wrong(key, text, error.to_string()))
+    parse_measure(text, unit).map_err(|error| wrong(key, text, error.message()))
 }
 
 /// A value of one quantity with its unit.
@@ -135,12 +132,12 @@ pub fn quantity<T>(key: &str, text: &str, unit: Unit) -> Result<T, Failure>
 where
     T: TryFrom<Measure, Error = TradeError>,
 {
-    measure(key, text, unit)?.try_into().map_err(|error: TradeError| wrong(key, text, error.to_string()))
+    measure(key, text, unit)?.try_into().map_err(|error: TradeError| wrong(key, text, error.message()))
 }
 
 /// A number without a unit.
 pub fn number(key: &str, text: &str) -> Result<f64, Failure> {
-    parse_number(text).map_err(|error| wrong(key, text, error.to_string()))
+    parse_number(text).map_err(|error| wrong(key, text, error.message()))
 }
 
 /// A whole number from 0 on.

@@ -4,10 +4,10 @@ use panside_trade::code::{read_answer, read_codes};
 use panside_trade::vin::read_vin;
 use panside_trade::{Worked, Working};
 
-use super::given::{Given, failure, wrong};
-use super::message::*;
+use super::given::{Given, wrong};
 use super::{Figure, once, perhaps};
 use crate::exit::{Exit, Failure};
+use crate::message::*;
 
 pub const FIGURES: &[Figure] = &[
     Figure {
@@ -38,6 +38,6 @@ fn codes(given: &Given) -> Result<Working, Failure> {
             let bytes = text.split(':').map(byte).collect::<Result<Vec<u8>, Failure>>()?;
             Ok(read_answer(&bytes)?.working())
         }
-        _ => Err(failure(Exit::Usage, cli_codes_or_bytes())),
+        _ => Err(Failure::new(Exit::Usage, cli_codes_or_bytes())),
     }
 }

@@ -11,10 +11,10 @@ use panside_trade::torque::{
 use panside_trade::units::Unit;
 use panside_trade::{FigureError, Worked, Working};
 
-use super::given::{Given, day, failure, measure, parts, percent, quantity, whole, wrong};
-use super::message::*;
+use super::given::{Given, day, measure, parts, percent, quantity, whole, wrong};
 use super::{Figure, Key, often, once, perhaps, perhaps_often};
 use crate::exit::{Exit, Failure};
+use crate::message::*;
 
 const TOOL: Key = once("tool", cli_key_tool);
 const CLASS: Key = perhaps("class", cli_key_class);
@@ -102,7 +102,7 @@ fn tool(given: &Given) -> Result<(TorqueTool, NaiveDate), Failure> {
     let due = match (given.get("due"), given.get("calibrated")) {
         (Some(due), None) => day("due", due)?,
         (None, Some(calibrated)) => calibration_due(day("calibrated", calibrated)?, months)?,
-        _ => return Err(failure(Exit::Usage, cli_due_or_calibrated())),
+        _ => return Err(Failure::new(Exit::Usage, cli_due_or_calibrated())),
     };
     let class = class.unwrap_or_else(|| class_a_deviation_percent(high));
     let tool = TorqueTool::new(low, high, class, due).map_err(FigureError::from)?;
@@ -119,7 +119,7 @@ fn stage(given: &Given) -> Result<TorqueStage, Failure> {
     let spec = given
         .sheet()
         .and_then(|sheet| sheet.torque(key))
-        .ok_or_else(|| failure(Exit::DoesNotLoad, cli_no_torque(key)))?;
+        .ok_or_else(|| Failure::new(Exit::DoesNotLoad, cli_no_torque(key)))?;
     let text = given.or("stage", "1");
     let place = whole::<usize>("stage", text)?;
     let stage = place.checked_sub(1).and_then(|index| spec.stages().get(index));
@@ -157,8 +157,8 @@ fn angle(given: &Given) -> Result<Working, Failure> {
 
 fn bolt(given: &Given) -> Result<Working, Failure> {
     let (thread, grade) = (given.or("thread", ""), given.or("grade", ""));
-    let thread = thread.parse().map_err(|error: FigureError| wrong("thread", thread, error.to_string()))?;
-    let grade = grade.parse().map_err(|error: FigureError| wrong("grade", grade, error.to_string()))?;
+    let thread = thread.parse().map_err(|error: FigureError| wrong("thread", thread, error.message()))?;
+    let grade = grade.parse().map_err(|error: FigureError| wrong("grade", grade, error.message()))?;
     Ok(bolt_sense(given.quantity("torque", Unit::NewtonMetre, "")?, thread, grade)?.working())
 }
 

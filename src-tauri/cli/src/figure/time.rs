@@ -6,9 +6,9 @@ use panside_trade::units::Unit;
 use panside_trade::{Worked, Working};
 
 use super::given::{Given, moment, quantity, wrong};
-use super::message::*;
 use super::{Figure, often, perhaps};
 use crate::exit::Failure;
+use crate::message::*;
 
 pub const FIGURES: &[Figure] = &[Figure {
     name: "labour",

@@ -8,6 +8,7 @@ mod damage;
 mod figures;
 mod guide;
 mod kills;
+mod languages;
 mod pages;
 mod plan;
 mod printing;

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::error::Error;
 use std::path::{Path, PathBuf};
 
+use panside_messages::testing::{self, unsaid};
 use panside_messages::{Language, Speaker};
 use panside_record::{Document, Extent, PdfInputs};
 use serde_json::Value;
@@ -18,17 +19,11 @@ const NAMES: &[&str] = &["text more", "other letters"];
 /// The words of all strings in data, in small letters.
 fn words_of(value: &Value, words: &mut BTreeSet<String>) {
     match value {
-        Value::String(text) => words.extend(plain_words(text)),
+        Value::String(text) => words.extend(testing::words(text)),
         Value::Array(all) => all.iter().for_each(|one| words_of(one, words)),
         Value::Object(all) => all.values().for_each(|one| words_of(one, words)),
         _ => {}
     }
-}
-
-/// Words of three letters and more, in small letters.
-fn plain_words(text: &str) -> impl Iterator<Item = String> {
-    let words = text.split(|c: char| !c.is_alphabetic()).filter(|word| word.len() > 2);
-    words.map(str::to_lowercase)
 }
 
 /// Everything that people, checklist and sheet put into the job.
@@ -39,21 +34,9 @@ fn data(bay: &Bay, files: [&[u8]; 2]) -> Result<BTreeSet<String>, Box<dyn Error>
     }
     for happened in &bay.job.happened {
         let event = format!("{:?}", happened.event);
-        event.split('"').skip(1).step_by(2).for_each(|text| words.extend(plain_words(text)));
+        event.split('"').skip(1).step_by(2).for_each(|text| words.extend(testing::words(text)));
     }
     Ok(words)
-}
-
-/// The words of a text that an accent would have changed, and that nobody put into the job. Hashes and ids are no words.
-fn unsaid(text: &str, data: &BTreeSet<String>) -> BTreeSet<String> {
-    let is_hash = |word: &&str| {
-        let digits = word.trim_end_matches(['.', ',']);
-        digits.len() >= 8 && digits.chars().all(|c| c.is_ascii_hexdigit() || c == '-')
-    };
-    let text = text.split_whitespace().filter(|word| !is_hash(word)).collect::<Vec<_>>().join(" ");
-    let words =
-        plain_words(&text).filter(|word| word.is_ascii() && word.contains(['a', 'e', 'i', 'o', 'u', 'y']));
-    words.filter(|word| !data.contains(word)).collect()
 }
 
 #[test]
