@@ -19,6 +19,7 @@ mod schema;
 mod script;
 mod setup;
 mod store;
+mod texts;
 mod walk;
 mod way_back;
 mod when;
@@ -48,6 +49,7 @@ fn main() -> ExitCode {
         Command::Prove(args) => prove::prove(&args),
         Command::Plan(args) => plan::plan(&args),
         Command::Join(args) => checklist::join(&args),
+        Command::Texts(args) => texts::texts(&args),
         Command::NewChecklist(args) => new_checklist::write(&args),
         Command::Store(args) => store::store(&args),
         Command::Jobs(args) => record::jobs(&args),
