@@ -3,7 +3,8 @@
 
 use std::path::{Path, PathBuf};
 
-use panside_procedure::parts;
+use panside_procedure::format::Texts;
+use panside_procedure::{Problems, parts, texts};
 
 /// Where the built page lies, seen from this crate; the same path stands in `tauri.conf.json`.
 const PAGE: &str = "../ui/dist";
@@ -35,28 +36,47 @@ fn keep_page_folder() -> std::io::Result<()> {
 /// Where the checklists and sheets lie that are built in, seen from this crate.
 const CHECKLISTS: &str = "../checklists";
 
-/// Lists the checklists, their parts in place, and the sheets as constants, so that a new file needs no line of code.
+/// Lists the checklists, their parts in place, their texts in other languages and the sheets as constants, so that a new
+/// file needs no line of code.
 fn write_shelf() -> Result<(), Box<dyn std::error::Error>> {
     println!("cargo:rerun-if-changed={CHECKLISTS}");
     let out = std::env::var_os("OUT_DIR").ok_or("cargo gives OUT_DIR to build scripts")?;
     let out = Path::new(&out);
     let folder = Path::new(CHECKLISTS);
     let part = |name: &str| std::fs::read(folder.join(parts::file_of(name))).ok();
-    let mut checklists = Vec::new();
+    let (mut checklists, mut procedures) = (Vec::new(), Vec::new());
     for file in files(folder, ".checklist.json")? {
         let joined = parts::join(&std::fs::read(&file)?, &part);
-        let joined = joined.map_err(|problems| format!("{}:\n{problems}", file.display()))?;
+        let joined = joined.map_err(|problems| wrong(&file, &problems))?;
+        procedures.push(joined.load().map_err(|problems| wrong(&file, &problems))?);
         let path = out.join(file.file_name().ok_or("a file has a name")?);
         std::fs::write(&path, joined.text)?;
         checklists.push(path);
     }
     let sheets = files(&folder.join("sheets"), ".sheet.json")?;
-    Ok(std::fs::write(out.join("shelf.rs"), list("CHECKLISTS", &checklists) + &list("SHEETS", &sheets))?)
+    let translated = files(&folder.join(texts::FOLDER), texts::ENDING)?;
+    for file in &translated {
+        let bytes = std::fs::read(file)?;
+        let of = Texts::read(&bytes).map_err(|problems| wrong(file, &problems))?.of;
+        let checklist = procedures.iter().map(|procedure| &procedure.checklist).find(|one| one.id == of);
+        let checklist = checklist.ok_or_else(|| format!("{}: there is no checklist {of}", file.display()))?;
+        Texts::checked(checklist, &bytes).map_err(|problems| wrong(file, &problems))?;
+    }
+    let lists = [("CHECKLISTS", &checklists), ("SHEETS", &sheets), ("TEXTS", &translated)];
+    Ok(std::fs::write(out.join("shelf.rs"), lists.map(|(name, files)| list(name, files)).concat())?)
 }
 
-/// The files of a folder whose names end so, by name.
+/// Which file has mistakes, and which.
+fn wrong(file: &Path, problems: &Problems) -> String {
+    format!("{}:\n{problems}", file.display())
+}
+
+/// The files of a folder whose names end so, by name; none where there is no such folder.
 fn files(folder: &Path, ending: &str) -> std::io::Result<Vec<PathBuf>> {
     let mut files = Vec::new();
+    if !folder.exists() {
+        return Ok(files);
+    }
     for entry in std::fs::read_dir(folder)? {
         let path = entry?.path();
         if path.to_string_lossy().ends_with(ending) {

@@ -79,6 +79,7 @@ commands! {
         |desk| desk.with(move |bay| {
             let new = NewJob {
                 sheet: &bay.sheet_text(SHELF, &sheet)?,
+                texts: None,
                 repair_order: &repair_order,
                 label: &label,
                 conditions,

@@ -26,6 +26,8 @@ pub enum BayError {
     Checklist(Problems),
     /// A spec sheet with mistakes.
     Sheet(Problems),
+    /// The texts of a checklist in another language, with mistakes.
+    Texts(Problems),
     /// A sheet that does not fit the checklist, or values that make no sense.
     SheetLacks(Vec<Message>),
     /// A checklist that is not proved.
@@ -114,6 +116,7 @@ impl BayError {
             BayError::Photo(error) => error.message(),
             BayError::Checklist(problems) => bay_checklist(problems.lines()),
             BayError::Sheet(problems) => bay_sheet(problems.lines()),
+            BayError::Texts(problems) => bay_texts(problems.lines()),
             BayError::SheetLacks(problems) => bay_sheet_lacks(Arg::lines(problems.clone())),
             BayError::NotProved { id, why } => bay_not_proved(id, why.clone()),
             BayError::NotProvedYet => bay_not_proved_yet(),

@@ -31,8 +31,8 @@ pub struct Bay {
     pub(crate) clock: Box<dyn Clock>,
     pub(crate) speaker: &'static Speaker,
     pub(crate) open: BTreeMap<JobId, Open>,
-    /// What was damaged when the store was opened and was put right at once.
-    mended: Vec<Message>,
+    /// What was damaged and put right at once, or done without.
+    pub(crate) mended: Vec<Message>,
     /// PINs that were given and not used yet.
     pub(crate) given: GivenPins,
     pub(crate) folded: Folded,
@@ -204,7 +204,12 @@ impl Bay {
         self.fold(id, &readable, true)
     }
 
-    fn fold(&self, id: JobId, events: &[panside_journal::Event], damaged: bool) -> Result<Open, BayError> {
+    fn fold(
+        &mut self,
+        id: JobId,
+        events: &[panside_journal::Event],
+        damaged: bool,
+    ) -> Result<Open, BayError> {
         let head =
             events.last().map_or(Head::NONE, |last| Head { seq: last.header.subject_seq, hash: last.hash });
         let happened = happened(events)?;
@@ -213,6 +218,7 @@ impl Bay {
         };
         let checklist = self.pinned(&started.checklist.hash, CHECKLIST)?;
         let procedure = Procedure::load(&checklist).map_err(BayError::Checklist)?;
+        let procedure = self.in_its_words(id, procedure, started.texts.as_ref());
         let sheet = self.pinned(&started.sheet.hash, SHEET)?;
         let sheet = load::sheet(&sheet).map_err(BayError::Sheet)?;
         let specs = self.specs(&sheet)?;
@@ -356,6 +362,7 @@ pub(crate) fn meaning_of(subject: Subject, events: &[panside_journal::Event]) ->
     for one in happened(events).unwrap_or_default() {
         if let Event::Started(started) = &one.event {
             meaning.documents.extend([started.checklist.hash, started.sheet.hash]);
+            meaning.documents.extend(started.texts.iter().map(|texts| texts.hash));
         }
         meaning.photos.extend(photos_of(&one.event));
     }

@@ -3,6 +3,7 @@
 //!
 //! - [`Bay`]: an open store with its jobs
 //! - [`prove`], [`start`]: a checklist is proved before a job is started with it
+//! - `texts`: the translation that a job is walked with
 //! - [`enter`]: one command in, events on disk, the new view out
 //! - [`people`], [`setup`], [`shelf`], [`sheets`]: who works here, tools, and what a job can be started with
 //! - `shop`: the shop, folded from its events and changed by one more
@@ -36,6 +37,7 @@ pub mod sheets;
 pub mod shelf;
 mod shop;
 pub mod start;
+mod texts;
 pub mod way_back;
 
 pub use error::BayError;

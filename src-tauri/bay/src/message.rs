@@ -5,6 +5,7 @@ panside_messages::messages! {
     // Why a use case failed.
     bay_checklist "bay-checklist" (problems);
     bay_sheet "bay-sheet" (problems);
+    bay_texts "bay-texts" (problems);
     bay_sheet_lacks "bay-sheet-lacks" (problems);
     bay_not_proved "bay-not-proved" (id, why);
     bay_not_proved_yet "bay-not-proved-yet" ();
@@ -47,6 +48,7 @@ panside_messages::messages! {
 
     // What is said of a store and its backups.
     bay_mended "bay-mended" (trouble);
+    bay_own_words "bay-own-words" (job, language, why);
     bay_called_shop "bay-called-shop" ();
     bay_age_future "bay-age-future" ();
     bay_age_minutes "bay-age-minutes" (number);

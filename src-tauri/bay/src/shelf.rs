@@ -5,6 +5,7 @@ use panside_job::sheet::check;
 use panside_job::start::{Question, questions};
 use panside_journal::Hash;
 use panside_procedure::Procedure;
+use panside_procedure::format::{Checklist, Texts};
 use panside_procedure::proof::Ask;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -19,6 +20,8 @@ pub struct Shelf<'a> {
     pub checklists: &'a [&'a [u8]],
     /// Spec sheets.
     pub sheets: &'a [&'a [u8]],
+    /// Texts of checklists in other languages.
+    pub texts: &'a [&'a [u8]],
 }
 
 /// A checklist as it is offered.
@@ -164,6 +167,15 @@ impl<'a> Shelf<'a> {
     /// [`BayError::NotOnShelf`] when there is none.
     pub fn sheet(&self, id: &str) -> Result<&'a [u8], BayError> {
         find(self.sheets, id)
+    }
+
+    /// The bytes of a checklist's texts in a language; none where there are none of this revision.
+    #[must_use]
+    pub fn texts(&self, checklist: &Checklist, language: &str) -> Option<&'a [u8]> {
+        let fit = |texts: &Texts| {
+            texts.of == checklist.id && texts.revision == checklist.revision && texts.language == language
+        };
+        self.texts.iter().copied().find(|bytes| Texts::read(bytes).is_ok_and(|texts| fit(&texts)))
     }
 }
 

@@ -2,13 +2,16 @@
 
 use std::collections::BTreeMap;
 
+use panside_job::event::PinnedTexts;
 use panside_job::start::{Intake, start};
 use panside_job::{Actor, size};
 use panside_journal::{Hash, Head, JobId, Origin, RequestId};
+use panside_procedure::format::Texts;
 use panside_procedure::load;
 
 use crate::prove::{Ask, CHECKLIST, Proved};
 use crate::sheets::SHEET;
+use crate::texts::TEXTS;
 use crate::{Bay, BayError};
 
 /// What a job is started with, beside its checklist.
@@ -16,6 +19,8 @@ use crate::{Bay, BayError};
 pub struct NewJob<'a> {
     /// The spec sheet's bytes.
     pub sheet: &'a [u8],
+    /// The bytes of the checklist's texts in another language; none where it is walked in its own words.
+    pub texts: Option<&'a [u8]>,
     /// Number of the repair order.
     pub repair_order: &'a str,
     /// What the job is called in the list.
@@ -30,7 +35,8 @@ impl Bay {
     /// Starts a job.
     ///
     /// # Errors
-    /// [`BayError::Sheet`] and [`BayError::SheetLacks`] for the spec sheet; [`BayError::Refused`] when the vehicle may
+    /// [`BayError::Sheet`] and [`BayError::SheetLacks`] for the spec sheet; [`BayError::Texts`] for the texts;
+    /// [`BayError::Refused`] when the vehicle may
     /// not come in like that or who starts is not of the shop; [`BayError::Store`] with what the disk said.
     pub fn start(
         &mut self,
@@ -46,9 +52,14 @@ impl Bay {
         if !lacks.is_empty() {
             return Err(BayError::SheetLacks(lacks.into_iter().map(|lack| lack.message).collect()));
         }
+        let texts = new.texts.map(|bytes| Texts::checked(&checklist.procedure.checklist, bytes));
+        let texts = texts.transpose().map_err(BayError::Texts)?;
         let intake = Intake {
             checklist_hash: Hash::of(&checklist.bytes),
             sheet_hash: Hash::of(new.sheet),
+            texts: texts
+                .zip(new.texts)
+                .map(|(texts, bytes)| PinnedTexts { language: texts.language, hash: Hash::of(bytes) }),
             conditions: new.conditions.clone(),
             repair_order: new.repair_order.to_owned(),
             label: new.label.to_owned(),
@@ -66,6 +77,9 @@ impl Bay {
         // Pinned before the event that names them.
         self.store.put_document(CHECKLIST, &checklist.bytes)?;
         self.store.put_document(SHEET, new.sheet)?;
+        if let Some(texts) = new.texts {
+            self.store.put_document(TEXTS, texts)?;
+        }
         let origin = Origin { request: asked, who: actor.id, stamp: self.clock.now() };
         self.append(job, Head::NONE, &origin, &[started])?;
         Ok(job)

@@ -11,6 +11,8 @@ use panside_messages::{Language, Speaker};
 use panside_procedure::proof::Apart;
 pub use store::{StoreArgs, StoreCommand};
 
+use crate::texts::TextsArgs;
+
 const EXITS: &str = "Exit codes:
   0   done, proved, in order
   1   refused, refuted, or something was found wrong
@@ -67,6 +69,12 @@ pub enum Command {
     ///
     /// Example: panside-cli new-checklist wheel-bolts.checklist.json --title "Wheel bolts after 50 km"
     NewChecklist(NewChecklistArgs),
+    /// Print what people read of a checklist, to be translated, or say what is wrong with a translation
+    ///
+    /// A translation stands beside the checklist as texts/ID.LANGUAGE.texts.json. checklists/README.md says how.
+    ///
+    /// Example: panside-cli texts checklists/level-check.checklist.json --language es --out checklists/texts/level-check.es.texts.json
+    Texts(TextsArgs),
     /// Plan the order with the least expected time
     ///
     /// From the beginning of a checklist, or from where a job of a store stands. Counted are the minutes of steps and
@@ -87,7 +95,7 @@ pub enum Command {
     ///
     /// Example: panside-cli record 082ac683-405a-8440-abf4-c814cfd35072 --store /tmp/bay --out /tmp/record.pdf
     Record(RecordArgs),
-    /// Write the JSON Schemas of checklists, parts, sheets and walk scripts
+    /// Write the JSON Schemas of checklists, parts, texts, sheets and walk scripts
     Schema(SchemaArgs),
     /// Work out one number of the trade, with its steps and its source
     ///

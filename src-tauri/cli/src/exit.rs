@@ -55,7 +55,9 @@ impl Failure {
 impl From<BayError> for Failure {
     fn from(error: BayError) -> Failure {
         let exit = match &error {
-            BayError::Checklist(_) | BayError::Sheet(_) | BayError::SheetLacks(_) => Exit::DoesNotLoad,
+            BayError::Checklist(_) | BayError::Sheet(_) | BayError::Texts(_) | BayError::SheetLacks(_) => {
+                Exit::DoesNotLoad
+            }
             BayError::NotProved { .. }
             | BayError::Refused { .. }
             | BayError::Photo(_)

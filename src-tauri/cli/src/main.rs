@@ -20,6 +20,7 @@ mod schema;
 mod script;
 mod setup;
 mod store;
+mod texts;
 mod walk;
 mod way_back;
 mod when;
@@ -51,6 +52,7 @@ fn main() -> ExitCode {
         Command::Prove(args) => prove::prove(&args, speaker),
         Command::Plan(args) => plan::plan(&args, speaker),
         Command::Join(args) => checklist::join(&args),
+        Command::Texts(args) => texts::texts(&args, speaker),
         Command::NewChecklist(args) => new_checklist::write(&args, speaker),
         Command::Store(args) => store::store(&args, speaker),
         Command::Jobs(args) => record::jobs(&args, speaker),

@@ -1,6 +1,6 @@
 //! `schema`.
 
-use panside_procedure::format::{Checklist, Part, Sheet};
+use panside_procedure::format::{Checklist, Part, Sheet, Texts};
 use schemars::schema_for;
 
 use crate::args::SchemaArgs;
@@ -13,6 +13,7 @@ pub fn schema(args: &SchemaArgs) -> Result<Exit, Failure> {
     let schemas = [
         ("checklist", schema_for!(Checklist)),
         ("part", schema_for!(Part)),
+        ("texts", schema_for!(Texts)),
         ("sheet", schema_for!(Sheet)),
         ("walk", schema_for!(Script)),
     ];

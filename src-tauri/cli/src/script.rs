@@ -32,6 +32,10 @@ pub struct Script {
     pub checklist: String,
     /// The spec sheet file, relative to the script.
     pub sheet: String,
+    /// The language in which the checklist is shown, as a BCP 47 tag: `texts/ID.LANGUAGE.texts.json` beside it has its
+    /// texts. Absent: in its own words.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub language: Option<String>,
     /// Number of the repair order.
     pub repair_order: String,
     /// What the job is called.

@@ -27,6 +27,7 @@ use crate::record;
 use crate::said;
 use crate::script::{self, Line, Person, Script};
 use crate::setup;
+use crate::texts;
 use crate::when::When;
 
 /// Walks a script.
@@ -74,7 +75,10 @@ struct Walk<'a> {
 
 impl Walk<'_> {
     fn start(&mut self) -> Result<JobId, Failure> {
-        let (checklist, _) = checklist::load(&self.folder.join(&self.script.checklist))?;
+        let path = self.folder.join(&self.script.checklist);
+        let (checklist, procedure) = checklist::load(&path)?;
+        let texts = self.script.language.as_deref();
+        let texts = texts.map(|language| texts::beside(&path, &procedure, language)).transpose()?;
         let sheet = read_document(&self.folder.join(&self.script.sheet))?;
         let ask = if self.args.plain_proof {
             Ask { void: false, observe: false, ..Ask::default() }
@@ -86,6 +90,7 @@ impl Walk<'_> {
         meter.end();
         let new = NewJob {
             sheet: &sheet,
+            texts: texts.as_deref(),
             repair_order: &self.script.repair_order,
             label: &self.script.label,
             conditions: self.script.conditions.clone(),

@@ -14,7 +14,7 @@ use serde::de::DeserializeOwned;
 
 pub use body::{
     Begun, ClockJumped, Corrected, Done, Entered, Expired, Finished, Introduced, Left, Lost, MissedExplained,
-    Observed, Pinned, Signed, Skipped, Started, Stopped, VehicleAction, Voided,
+    Observed, Pinned, PinnedTexts, Signed, Skipped, Started, Stopped, VehicleAction, Voided,
 };
 
 use crate::error::JobError;
@@ -163,7 +163,7 @@ events! {
     /// One thing that happened on a job: the body of a journal event.
     Event;
     /// The job was started.
-    Started: "started", version 1;
+    Started: "started", version 2;
     /// A person appears under a name and in a role that the job did not have of them. It comes before what they appear
     /// in; who starts the job is introduced by its start.
     Introduced: "introduced", version 1;

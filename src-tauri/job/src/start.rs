@@ -12,7 +12,7 @@ use ts_rs::TS;
 use crate::change::vars;
 use crate::command::Refusal;
 use crate::decide::unmet::Because;
-use crate::event::{Event, Introduced, Pinned, Started};
+use crate::event::{Event, Introduced, Pinned, PinnedTexts, Started};
 use crate::message::{Arg, refused_no_such, start_no_repair_order, start_not_allowed, start_value};
 use crate::sheet::Specs;
 use crate::size;
@@ -25,6 +25,9 @@ pub struct Intake {
     pub checklist_hash: Hash,
     /// SHA-256 of the sheet's bytes.
     pub sheet_hash: Hash,
+    /// The checklist's texts in another language.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub texts: Option<PinnedTexts>,
     /// How the vehicle comes in, by condition id. What is left out has the first value it can come in with.
     #[serde(default)]
     pub conditions: BTreeMap<String, String>,
@@ -94,6 +97,7 @@ pub fn start(
             hash: intake.checklist_hash,
         },
         sheet: Pinned { id: sheet.id.clone(), revision: sheet.revision, hash: intake.sheet_hash },
+        texts: intake.texts.clone(),
         demo: checklist.demo || sheet.demo,
         conditions,
         repair_order: repair_order.to_owned(),
@@ -170,6 +174,7 @@ mod tests {
         Intake {
             checklist_hash: Hash::of(b"checklist"),
             sheet_hash: Hash::of(b"sheet"),
+            texts: None,
             conditions: conditions.iter().map(|(name, value)| ((*name).into(), (*value).into())).collect(),
             repair_order: " RO 1042 ".into(),
             label: "invented van".into(),

@@ -183,6 +183,7 @@ impl Bay {
         let intake = Intake {
             checklist_hash: pinned("pan-short").hash,
             sheet_hash: pinned("invented-van").hash,
+            texts: None,
             conditions: BTreeMap::new(),
             repair_order: "RO 1".into(),
             label: "invented van".into(),

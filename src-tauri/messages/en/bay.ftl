@@ -7,6 +7,8 @@ bay-checklist = The checklist does not load. Correct it and try again:{ $problem
 # $problems: each on a line of its own
 bay-sheet = The spec sheet does not load. Correct it and try again:{ $problems }
 # $problems: each on a line of its own
+bay-texts = The translation of the checklist has mistakes. Correct it and try again:{ $problems }
+# $problems: each on a line of its own
 bay-sheet-lacks = The spec sheet does not fit the checklist:{ $problems }
 # $id: its id; $why: bay-refuted, bay-refuted-by or bay-undecided
 bay-not-proved = The checklist "{ $id }" is not proved, so no job can be started with it: { $why }
@@ -83,6 +85,8 @@ bay-zone = { $zone ->
 
 # $trouble: a sentence
 bay-mended = { $trouble } It was made anew from the journal just now; nothing that was entered is lost.
+# $job: its id; $language: a language tag; $why: a sentence
+bay-own-words = Job { $job } is shown in the checklist's own words: its translation ("{ $language }") cannot be read. { $why }
 bay-called-shop = The shop's people, tools and spec sheets
 bay-age-future = in the future by this tablet's clock
 # $number: how many

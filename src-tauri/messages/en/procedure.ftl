@@ -198,6 +198,24 @@ part-term-wanted = the checklist has no term "{ $term }"; add it to its "terms":
 part-in-checklist = the checklist has "{ $id }" too, and not the same; keep one of them
 part-in-file = { $file } has "{ $id }" too, and not the same; keep one of them
 
+## A checklist's texts in another language
+
+# $found, $wanted: ids of checklists
+texts-of-other = these are the texts of checklist "{ $found }", and the checklist is "{ $wanted }"
+# $found, $wanted: revisions
+texts-of-revision = these are the texts of revision { $found }, and the checklist is revision { $wanted }; see what has changed, then correct the number
+texts-language = "{ $language }" is no language tag; write one like "es" or "fr-CA"
+# $place: made of ids, such as steps/drain/title
+texts-no-place = the checklist has no text at "{ $place }"; take this one out
+# $place: made of ids; $original: the checklist's own text
+texts-missing = the text at "{ $place }" is missing; in the checklist it is: { $original }
+texts-empty = the text is empty; translate it, or write the checklist's own
+texts-long = the text has { $length } characters; { $most } are the most
+# $numbers: numbers as the checklist has them; $original: the checklist's own text
+texts-number = the text lacks { $numbers }, which the checklist's own has: { $original }
+# $number: how many texts there are; $language: a language tag
+texts-fit = nothing is wrong: { $number } texts in "{ $language }"
+
 ## What a checklist needs and a spec sheet lacks
 
 # $who: lacks-of-entry or lacks-of-fact; $kind, $found: the kind of value as it stands in the file

@@ -70,7 +70,8 @@ fn one_line(text: &str) -> Cow<'_, str> {
 }
 
 /// The text with its letters accented, so that it can still be read.
-pub(crate) fn accented(text: &str) -> String {
+#[must_use]
+pub fn accented(text: &str) -> String {
     let accent = |c| match c {
         'a' => 'á',
         'c' => 'ç',

@@ -7,6 +7,7 @@ pub mod entry;
 pub mod part;
 mod piece;
 pub mod sheet;
+mod texts;
 
 use std::collections::BTreeMap;
 
@@ -18,11 +19,14 @@ pub use entry::{Ask, ClassEffect, Ends, Entry};
 pub use part::{PART_FORMAT, Part, Use};
 pub use piece::Piece;
 pub use sheet::Sheet;
+pub use texts::Texts;
 
 /// The value of `format` in a checklist file.
 pub const CHECKLIST_FORMAT: &str = "panside-checklist/1";
 /// The value of `format` in a spec sheet file.
 pub const SHEET_FORMAT: &str = "panside-sheet/1";
+/// The value of `format` in a file of texts.
+pub const TEXTS_FORMAT: &str = "panside-texts/1";
 
 /// Values to assign, by name: conditions in `makes`, gates in `sets`.
 pub type Assignments = BTreeMap<String, String>;

@@ -5,6 +5,7 @@
 //! - [`predicate`]: the language of `needs` and its kin
 //! - [`parts`]: a file that uses shared parts into one that has them in place
 //! - [`load`]: a file into a [`Procedure`], or every mistake in it
+//! - [`texts`]: what people read of a checklist, in another language
 //! - [`machine`]: what it means; [`Machine::step`] is the only thing that changes rule state
 //! - [`plan`]: the order of the work with the least expected time, over the same `step`
 //! - [`proof`]: the exhaustive search over the same `step`
@@ -20,6 +21,7 @@ pub mod proof;
 mod said;
 #[cfg(test)]
 mod shipped;
+pub mod texts;
 
 pub use load::{NoOutcome, Problem, Problems, Procedure};
 pub use machine::{Action, Blocked, Machine, Shown, State};

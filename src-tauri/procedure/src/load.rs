@@ -8,7 +8,7 @@ mod outcomes;
 mod phases;
 pub(crate) mod place;
 pub(crate) mod read;
-mod sizes;
+pub(crate) mod sizes;
 mod voided;
 
 use std::collections::BTreeMap;
@@ -30,7 +30,7 @@ pub use place::Spot;
 pub const LARGEST_FILE: usize = 4 * 1024 * 1024;
 
 /// After so many mistakes the rest is left for the next try.
-const MOST_PROBLEMS: usize = 100;
+pub(crate) const MOST_PROBLEMS: usize = 100;
 
 /// One mistake in a file: where, what, and what to do.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]

@@ -159,6 +159,17 @@ panside_messages::messages! {
     part_in_checklist "part-in-checklist" (id);
     part_in_file "part-in-file" (file, id);
 
+    // A checklist's texts in another language.
+    texts_of_other "texts-of-other" (found, wanted);
+    texts_of_revision "texts-of-revision" (found, wanted);
+    texts_language "texts-language" (language);
+    texts_no_place "texts-no-place" (place);
+    texts_missing "texts-missing" (place, original);
+    texts_empty "texts-empty" ();
+    texts_long "texts-long" (length, most);
+    texts_number "texts-number" (numbers, original);
+    texts_fit "texts-fit" (number, language);
+
     // What a checklist needs and a spec sheet lacks.
     lacks_key "lacks-key" (who, key, sheet, kind);
     lacks_kind "lacks-kind" (who, key, sheet, kind, found);

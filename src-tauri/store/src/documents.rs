@@ -1,4 +1,4 @@
-//! Documents: the texts of checklists and sheets that jobs pin by hash.
+//! Documents: the texts of checklists, of their translations and of sheets that jobs pin by hash.
 
 use panside_journal::Hash;
 use rusqlite::{OptionalExtension, params};

@@ -30,6 +30,7 @@ fn a_job_is_not_started_with_a_repair_order_or_label_that_nobody_types() {
     let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
     let new = NewJob {
         sheet: SHEET,
+        texts: None,
         repair_order: "RO 1042",
         label: "invented van",
         conditions: Default::default(),

@@ -15,5 +15,6 @@ mod plan;
 mod sheets;
 mod starting;
 mod support;
+mod texts;
 mod way_back;
 mod window;

@@ -87,6 +87,7 @@ fn the_same_start_sent_twice_starts_one_job() {
     let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
     let new = NewJob {
         sheet: SHEET,
+        texts: None,
         repair_order: "RO 1042",
         label: "invented van",
         conditions: BTreeMap::new(),
@@ -104,7 +105,8 @@ fn a_vehicle_that_may_not_come_in_like_that_is_refused_in_words() {
     let mut shop = Shop::new();
     let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
     let conditions = BTreeMap::from([("lift".to_owned(), "raised".to_owned())]);
-    let new = NewJob { sheet: SHEET, repair_order: "RO 1", label: "", conditions, utc_offset_min: 0 };
+    let new =
+        NewJob { sheet: SHEET, texts: None, repair_order: "RO 1", label: "", conditions, utc_offset_min: 0 };
     let refused = shop.bay.start(&proved, &new, &technician(), new_request()).unwrap_err();
     assert!(matches!(refused, BayError::Refused { .. }), "a vehicle in the air is no intake: {refused:?}");
     assert!(refused.to_string().to_lowercase().contains("lift"), "{refused}");

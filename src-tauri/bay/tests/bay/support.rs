@@ -55,6 +55,7 @@ impl Shop {
         let proved = self.bay.prove(checklist, PLAIN, &mut go_on)?;
         let new = NewJob {
             sheet,
+            texts: None,
             repair_order: "RO 1042",
             label: "invented van",
             conditions: BTreeMap::new(),

@@ -17,11 +17,12 @@ use tempfile::TempDir;
 
 use crate::support::{CHECKLIST, ODE, PLAIN, SHEET, Shop, begin, made, people, technician};
 
-const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET] };
+const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[] };
 
 fn new_job() -> NewJob<'static> {
     NewJob {
         sheet: SHEET,
+        texts: None,
         repair_order: "RO 7",
         label: "invented van",
         conditions: BTreeMap::new(),

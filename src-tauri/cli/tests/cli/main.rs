@@ -13,5 +13,6 @@ mod pages;
 mod plan;
 mod printing;
 mod support;
+mod texts;
 mod walks;
 mod way_back;

@@ -62,7 +62,7 @@ fn every_checklist_is_walked_and_every_part_is_used() {
 }
 
 /// The names of the files in a folder of the checklists, without their ending.
-fn names(folder: &str, ending: &str) -> Vec<String> {
+pub fn names(folder: &str, ending: &str) -> Vec<String> {
     let files = std::fs::read_dir(root().join("checklists").join(folder)).unwrap();
     let names = files.map(|file| file.unwrap().file_name().into_string().unwrap());
     let names: Vec<String> = names.filter_map(|name| name.strip_suffix(ending).map(str::to_owned)).collect();

@@ -41,6 +41,16 @@ pub struct Pinned {
     pub hash: Hash,
 }
 
+/// The words that a job is walked in, where they are not the checklist's own.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PinnedTexts {
+    /// The language as a BCP 47 tag.
+    pub language: String,
+    /// SHA-256 of the bytes of the texts.
+    pub hash: Hash,
+}
+
 /// See [`crate::Event::Started`].
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -49,6 +59,9 @@ pub struct Started {
     pub checklist: Pinned,
     /// The spec sheet.
     pub sheet: Pinned,
+    /// The checklist's texts in another language. Since version 2.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub texts: Option<PinnedTexts>,
     /// Checklist or sheet is invented.
     pub demo: bool,
     /// How the vehicle came in: every condition with its value.

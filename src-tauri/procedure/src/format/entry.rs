@@ -26,7 +26,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 pub use balance::{Amount, Balance};
-pub use choice::Choice;
+pub use choice::{Choice, ChoiceOption};
 pub use coil::Coil;
 pub use cool_down::{CoolDown, ProbedPlace};
 pub use count::Count;

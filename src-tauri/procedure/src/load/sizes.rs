@@ -14,6 +14,8 @@ use crate::message::*;
 
 /// A name, a value or a class has so many characters at most: it is said again in messages and in every order.
 const LONGEST_NAME: usize = 64;
+/// A text of a translation has so many characters at most: more than fits on a screen beside what is entered.
+pub(crate) const LONGEST_TEXT: usize = 4000;
 /// People in a step at one time: each more multiplies the states of a search, and more are not at one vehicle (common practice).
 const MOST_CREW: usize = 3;
 /// Phases: nobody finds their place among more headings. Each is looked at in every state, so they are in no mask.

@@ -5,6 +5,7 @@
 //! - `own_search`: a search as plain as can be, to hold the proof against
 //! - `loading`: every mistake is told with its place
 //! - `parts`: checklists that share parts
+//! - `texts`: a checklist in other words
 //! - `edges`: each limit at its edge
 //! - `machine`: what each action means
 //! - `proof`: what is proved, what is found, what is not claimed
@@ -21,3 +22,4 @@ mod proof;
 mod properties;
 mod said;
 mod support;
+mod texts;

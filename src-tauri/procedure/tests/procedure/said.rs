@@ -4,7 +4,9 @@ use std::collections::BTreeSet;
 
 use panside_messages::{Arg, Language, Message, Speaker};
 use panside_procedure::Problem;
-use panside_procedure::format::{CHECKLIST_FORMAT, Checklist, PART_FORMAT, Part, SHEET_FORMAT, Sheet};
+use panside_procedure::format::{
+    CHECKLIST_FORMAT, Checklist, PART_FORMAT, Part, SHEET_FORMAT, Sheet, TEXTS_FORMAT, Texts,
+};
 use schemars::schema_for;
 use serde_json::Value;
 
@@ -32,9 +34,9 @@ pub struct Data<'a> {
 
 impl Data<'_> {
     pub fn of<'a>(files: &'a [&'a str]) -> Data<'a> {
-        let own = ["unknown", CHECKLIST_FORMAT, PART_FORMAT, SHEET_FORMAT];
+        let own = ["unknown", CHECKLIST_FORMAT, PART_FORMAT, SHEET_FORMAT, TEXTS_FORMAT];
         let mut words: BTreeSet<String> = own.map(str::to_owned).into();
-        for schema in [schema_for!(Checklist), schema_for!(Part), schema_for!(Sheet)] {
+        for schema in [schema_for!(Checklist), schema_for!(Part), schema_for!(Sheet), schema_for!(Texts)] {
             names(schema.as_value(), &mut words);
         }
         for checklist in files.iter().filter_map(|file| serde_json::from_str::<Checklist>(file).ok()) {

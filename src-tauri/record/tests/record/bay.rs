@@ -93,6 +93,7 @@ impl Bay {
             Started {
                 checklist: pinned("pan-for-records", 3, Hash::of(CHECKLIST)),
                 sheet: pinned("invented-wagon", 2, Hash::of(SHEET)),
+                texts: None,
                 demo,
                 conditions: BTreeMap::from([("lift".into(), "floor".into()), ("pan".into(), "on".into())]),
                 repair_order: "20417".into(),
