@@ -15,6 +15,7 @@ panside_messages::messages! {
     panside_no_window "panside-no-window" (why);
     panside_shut_unsettled "panside-shut-unsettled" (why);
     panside_backups_unseen "panside-backups-unseen" (why);
+    panside_restored_why "panside-restored-why" ();
 }
 
 /// Who speaks to the window's person.

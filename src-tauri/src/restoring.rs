@@ -11,11 +11,8 @@ use panside_bay::BayError;
 use panside_bay::way_back::{self, BackupLine, Onlooker, RestorePage, SalvagedPage, whole_path};
 
 use crate::desk::{Desk, off_thread};
-use crate::message::speaker;
+use crate::message::{panside_restored_why, speaker};
 use crate::trouble::Trouble;
-
-/// What is kept with the new epoch that a restored store begins.
-const WHY: &str = "restored from a backup in the window";
 
 /// The backups in a folder, the newest first.
 ///
@@ -43,7 +40,9 @@ pub async fn restore(desk: &Desk, backup: String) -> Result<RestorePage, Trouble
     let (_, onlooker) = desk.onlooker().await?;
     desk.shut(move |shut| {
         let (backup, now) = (whole_path(&backup)?, shut.clock.now());
-        let restored = way_back::restore(&backup, shut.store, Some(shut.state.to_owned()), WHY, &now)?;
+        // Kept with the new epoch that a restored store begins.
+        let why = speaker().within(&panside_restored_why());
+        let restored = way_back::restore(&backup, shut.store, Some(shut.state.to_owned()), &why, &now)?;
         Ok(RestorePage::after(&restored, Onlooker { now_ms: now.wall_ms, ..onlooker }))
     })
     .await

@@ -16,3 +16,4 @@ panside-no-window = Panside can't open its window: { $why }
 panside-shut-unsettled = Panside shut its store, which was not put in order before: { $why }
 # $why: a sentence
 panside-backups-unseen = Panside could not look after its backups: { $why }
+panside-restored-why = restored from a backup in the window
