@@ -274,6 +274,7 @@ record-heading-proof-details = Proved and assumed
 record-proof-states = { $states } states, engine { $engine }
 # $hash: of the checklist
 record-proof-checklist = Checklist that was proved: { $hash }
+record-proof-limit = { $text }
 record-proof-assumed = Assumed: { $text }
 record-proof-not-claimed = Not claimed: { $text }
 # $head: hash of the newest event

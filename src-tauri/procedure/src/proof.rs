@@ -111,7 +111,7 @@ use crate::message::*;
 use tell::Teller;
 
 /// Counts up whenever the meaning of a checklist or the proof changes: a proof is good for one engine only.
-pub const ENGINE: &str = "panside-proof/2";
+pub const ENGINE: &str = "panside-proof/3";
 
 /// The most states that a search may hold on a tablet: about ten seconds and a quarter of a gigabyte there.
 pub const TABLET_STATES: usize = 5_000_000;

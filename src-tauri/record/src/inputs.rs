@@ -3,9 +3,12 @@
 use std::collections::BTreeMap;
 
 use panside_journal::{Hash, JobId, Stamp};
+use panside_messages::Message;
 use serde::{Deserialize, Serialize};
 
 use crate::error::RecordError;
+use crate::messages;
+use crate::speak::Say;
 
 /// What a record needs besides the job.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -39,9 +42,9 @@ pub struct ProofSummary {
     /// Hash of the checklist that was proved.
     pub checklist: Hash,
     /// What the proof takes for granted.
-    pub assumed: Vec<String>,
+    pub assumed: Vec<Message>,
     /// What it does not claim.
-    pub not_claimed: Vec<String>,
+    pub not_claimed: Vec<Message>,
 }
 
 /// What a proof came to.
@@ -62,8 +65,26 @@ struct Kept {
     verdict: ProofVerdict,
     engine: String,
     searches: Vec<KeptSearch>,
-    assumed: Vec<String>,
-    not_claimed: Vec<String>,
+    assumed: Vec<KeptLimit>,
+    not_claimed: Vec<KeptLimit>,
+}
+
+/// What a proof takes for granted or does not claim.
+#[derive(Deserialize)]
+#[serde(untagged)]
+enum KeptLimit {
+    Message(Message),
+    /// As proofs of `panside-proof/2` and before have it: a sentence.
+    Text(String),
+}
+
+impl From<KeptLimit> for Message {
+    fn from(limit: KeptLimit) -> Message {
+        match limit {
+            KeptLimit::Message(message) => message,
+            KeptLimit::Text(text) => messages::proof_limit(text),
+        }
+    }
 }
 
 #[derive(Deserialize)]
@@ -77,6 +98,14 @@ struct KeptStates {
 }
 
 impl ProofSummary {
+    /// With its sentences put in.
+    pub(crate) fn said(&self, say: &Say<'_>) -> ProofSummary {
+        let said = |limit: &Message| Message { text: say.within(limit), ..limit.clone() };
+        let [assumed, not_claimed] =
+            [&self.assumed, &self.not_claimed].map(|limits| limits.iter().map(said).collect());
+        ProofSummary { assumed, not_claimed, ..self.clone() }
+    }
+
     /// Reads a proof that is kept as the JSON of `panside_procedure::proof::Proof`, for the checklist with this hash.
     ///
     /// # Errors
@@ -89,8 +118,8 @@ impl ProofSummary {
             engine: kept.engine,
             states: kept.searches.iter().map(|search| search.states.found).sum(),
             checklist,
-            assumed: kept.assumed,
-            not_claimed: kept.not_claimed,
+            assumed: kept.assumed.into_iter().map(Message::from).collect(),
+            not_claimed: kept.not_claimed.into_iter().map(Message::from).collect(),
         })
     }
 }

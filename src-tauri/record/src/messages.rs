@@ -203,6 +203,7 @@ panside_messages::messages! {
     heading_proof_details "record-heading-proof-details" ();
     proof_states "record-proof-states" (states, engine);
     proof_checklist "record-proof-checklist" (hash);
+    proof_limit "record-proof-limit" (text);
     proof_assumed "record-proof-assumed" (text);
     proof_not_claimed "record-proof-not-claimed" (text);
     journal_witness "record-journal-witness" (events, head);

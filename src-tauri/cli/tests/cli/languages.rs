@@ -101,17 +101,31 @@ impl Abroad {
     /// Calls the program, and answers what it said, of which nothing is English.
     fn says(&mut self, code: i32, arguments: &[&str]) -> String {
         let said = self.calls(code, arguments);
+        let said = said.out + &said.err;
+        nothing_of(self.english(said.lines()), arguments);
+        said
+    }
+
+    /// What the core answers the window, of which nothing is English. Answers how many sentences there are.
+    fn answers(&self, folder: &str) -> usize {
+        let pages = std::fs::read_dir(folder).unwrap().map(|entry| read_json(&entry.unwrap().path()));
+        let mut said = Vec::new();
+        pages.for_each(|page| sentences(&page, &mut said));
+        nothing_of(self.english(said.iter().map(String::as_str)), &["pages", folder]);
+        said.len()
+    }
+
+    /// The lines that have words that are not of the language and no data either.
+    fn english<'a>(&self, lines: impl Iterator<Item = &'a str>) -> Vec<String> {
         let mut texts: Vec<&String> = self.texts.iter().filter(|text| text.len() > 1).collect();
         texts.sort_by_key(|text| std::cmp::Reverse(text.len()));
-        let said = said.out + &said.err;
         let plain = |line: &str| {
             // A digit in its place parts words, and leaves a hash that happens to have the text a hash.
             let rest = texts.iter().fold(line.to_lowercase(), |rest, text| rest.replace(*text, "0"));
             let plain = unsaid(&rest, &self.words);
             (!plain.is_empty()).then(|| format!("{plain:?} in: {line}"))
         };
-        nothing_of(said.lines().filter_map(plain), arguments);
-        said
+        lines.filter_map(plain).collect()
     }
 
     /// The same of text that is broken into lines, so that texts of several words are known by their words.
@@ -123,14 +137,29 @@ impl Abroad {
             let plain = unsaid(line, &known);
             (!plain.is_empty()).then(|| format!("{plain:?} in: {line}"))
         };
-        nothing_of(said.out.lines().chain(said.err.lines()).filter_map(plain), arguments);
+        nothing_of(said.out.lines().chain(said.err.lines()).filter_map(plain).collect(), arguments);
         said.out
     }
 }
 
-fn nothing_of(english: impl Iterator<Item = String>, arguments: &[&str]) {
-    let english: Vec<String> = english.collect();
+fn nothing_of(english: Vec<String>, arguments: &[&str]) {
     assert!(english.is_empty(), "{arguments:?} says in English\n{}", english.join("\n"));
+}
+
+/// The sentences of the messages in a page, each with its text.
+fn sentences(page: &Value, said: &mut Vec<String>) {
+    match page {
+        Value::Array(all) => all.iter().for_each(|one| sentences(one, said)),
+        Value::Object(all) => {
+            if let (Some(_), Some(_), Some(Value::String(text))) =
+                (all.get("id"), all.get("args"), all.get("text"))
+            {
+                said.push(text.clone());
+            }
+            all.values().for_each(|one| sentences(one, said));
+        }
+        _ => {}
+    }
 }
 
 /// A checklist in which somebody comes under a vehicle that is not on its locks, unless `needs` keeps them away.
@@ -186,11 +215,13 @@ fn a_walk_its_job_its_record_and_its_store_are_said() {
         abroad.path("bay"),
         abroad.desk.photo().display().to_string(),
     );
-    let text = abroad.path("record.txt");
+    let (text, pages) = (abroad.path("record.txt"), abroad.path("pages"));
     let walk = ["walk", &file, "--store", &bay, "--plain-proof", "--no-text", "--record", &text];
-    let said = abroad.says(0, &[&walk[..], &["--photo", &photo]].concat());
+    let said = abroad.says(0, &[&walk[..], &["--photo", &photo, "--pages", &pages]].concat());
     assert!(said.lines().count() > 100 && said.contains("réfúšéd"), "{said}");
     abroad.says(0, &[&walk[..], &["--photo", &photo]].concat());
+
+    assert!(abroad.answers(&pages) > 1000);
 
     abroad.says(0, &["jobs", "--store", &bay]);
     let jobs: Value = serde_json::from_str(&cli(&["jobs", "--store", &bay, "--json"]).out).unwrap();
@@ -246,7 +277,7 @@ fn a_proof_and_a_plan_are_said() {
     let (held, open) = (drain_plug("lift = locks"), drain_plug("true"));
     abroad.reads_checklist(&held);
     // The proof's own name, and the predicate that is suggested to close a finding.
-    ["panside-proof/2", "and lift = locks"].iter().for_each(|text| abroad.knows(text));
+    ["panside-proof/3", "and lift = locks"].iter().for_each(|text| abroad.knows(text));
     let (held, open) =
         (abroad.write("held.checklist.json", &held), abroad.write("open.checklist.json", &open));
     let said = abroad.says(0, &["prove", &held]);

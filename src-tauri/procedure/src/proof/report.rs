@@ -8,7 +8,6 @@ use super::finding::{Finding, Remark};
 use super::{Ask, ENGINE};
 use crate::load::Procedure;
 use crate::message::*;
-use crate::said::sentences;
 
 /// The whole answer.
 #[derive(Debug, Clone, Serialize)]
@@ -31,11 +30,9 @@ pub struct Proof {
     pub remarks: Vec<Remark>,
     /// After an observation: whether the job can still finish.
     pub finish_after_observing: Vec<FinishRow>,
-    /// What is taken for granted.
-    #[serde(serialize_with = "sentences")]
+    /// What is taken for granted. As JSON these are messages and no sentences: a record says them in its own language.
     pub assumed: Vec<Message>,
     /// What is not claimed.
-    #[serde(serialize_with = "sentences")]
     pub not_claimed: Vec<Message>,
 }
 

@@ -193,7 +193,7 @@ fn proof(source: Source<'_>, inputs: &RecordInputs) -> Proof {
     let pinned = source.job.start.as_ref().map(|(_, started)| started.checklist.hash);
     Proof {
         of_this_checklist: inputs.proof.as_ref().is_some_and(|proof| Some(proof.checklist) == pinned),
-        summary: inputs.proof.clone(),
+        summary: inputs.proof.as_ref().map(|summary| summary.said(source.say)),
         covers: source.say.says(&messages::proof_covers()),
     }
 }

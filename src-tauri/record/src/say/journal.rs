@@ -42,8 +42,8 @@ fn summary_lines(summary: &ProofSummary, say: &Say<'_>) -> Vec<String> {
         say.says(&messages::proof_states(summary.states.to_string(), &summary.engine)),
         say.says(&messages::proof_checklist(summary.checklist.to_string())),
     ];
-    lines.extend(summary.assumed.iter().map(|text| say.says(&messages::proof_assumed(text))));
-    lines.extend(summary.not_claimed.iter().map(|text| say.says(&messages::proof_not_claimed(text))));
+    lines.extend(summary.assumed.iter().map(|limit| say.says(&messages::proof_assumed(limit.clone()))));
+    lines.extend(summary.not_claimed.iter().map(|limit| say.says(&messages::proof_not_claimed(limit.clone()))));
     lines
 }
 
