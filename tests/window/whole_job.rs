@@ -25,6 +25,10 @@ const TORQUES: &[&str] = &[
     "45 N·m 45 N·m ± 10 % within limits W2, three-eighths click wrench",
 ];
 
+/// What the demo job takes of a hand, its detours included; less is better, and more is a mistake.
+const MOST_TAPS: usize = 930;
+const MOST_TYPED: usize = 1040;
+
 /// Parts of the record that must be the same whether a hand or the script's own walk entered them.
 const PARTS: &[&str] = &[
     "vehicle",
@@ -58,6 +62,7 @@ fn the_demo_job_walked_by_tapping_ends_in_a_readable_record() -> Result {
     window.take_times()?;
     let times = window.close()?;
     println!("   the demo job by hand: {}", times.to_text());
+    assert!(times.taps <= MOST_TAPS && times.typed <= MOST_TYPED, "more than it was: {}", times.to_text());
     for painted in times.slowest(8) {
         println!("      {:.0} ms: {:.60}", painted.ms, painted.says);
     }

@@ -133,6 +133,8 @@ missing-signature =
 unmet-value = { $what } is { $is }; needs { $wants }.
 # $what: name of the gate; $is: its class; $wants: the classes that would do
 unmet-gate = { $what } is { $is }; needs { $wants }.
+# $what: name of the gate; $is: its class, where only an open question would do
+unmet-gate-settled = { $what } is { $is } already.
 # $what: name of the gate; $wants: the classes that would do
 unmet-gate-unknown = { $what } is not known; needs { $wants }.
 # $what: name of the gate; $last: the value last entered; $wants: the classes that would do

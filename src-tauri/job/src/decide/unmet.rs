@@ -11,8 +11,8 @@ use crate::entry::{self, Limit, in_short, limits};
 use crate::job::{EnteredValue, Job};
 use crate::message::{
     Arg, Message, unmet_empty, unmet_gate, unmet_gate_at_least, unmet_gate_at_most, unmet_gate_lost,
-    unmet_gate_read, unmet_gate_restarted, unmet_gate_unknown, unmet_gate_within, unmet_never,
-    unmet_not_signed, unmet_not_worked, unmet_signed, unmet_value, unmet_worked,
+    unmet_gate_read, unmet_gate_restarted, unmet_gate_settled, unmet_gate_unknown, unmet_gate_within,
+    unmet_never, unmet_not_signed, unmet_not_worked, unmet_signed, unmet_value, unmet_worked,
 };
 
 /// Where the words come from: the checklist alone, or a job at a time.
@@ -56,13 +56,18 @@ impl<'a> Because<'a> {
         match unmet {
             Unmet::Value { var, is, wants } => {
                 let what = procedure.var_label(*var);
-                let known = *is != 0;
+                let is_gate = procedure.machine.vars[var.at()].kind == VariableKind::Gate;
+                // What a gate has no value for: nothing that anybody could bring about.
+                let is_unknown = |value: u8| is_gate && value == 0;
+                let known = !is_unknown(*is);
                 let is = procedure.value_label(*var, *is);
-                let wants = wants.iter().map(|&value| procedure.value_label(*var, value).to_owned());
-                let wants = Arg::AnyOf(wants.collect());
-                match procedure.machine.vars[var.at()].kind {
-                    VariableKind::Gate => self.gate(*var, what, Some(is).filter(|_| known), wants),
-                    _ => unmet_value(what, is, wants),
+                let wants = wants.iter().filter(|&&value| !is_unknown(value));
+                let wants: Vec<_> =
+                    wants.map(|&value| procedure.value_label(*var, value).to_owned()).collect();
+                match (is_gate, wants.is_empty()) {
+                    (true, true) => unmet_gate_settled(what, is),
+                    (true, false) => self.gate(*var, what, Some(is).filter(|_| known), Arg::AnyOf(wants)),
+                    (false, _) => unmet_value(what, is, Arg::AnyOf(wants)),
                 }
             }
             Unmet::Worked(step, true) => unmet_worked(title(*step)),

@@ -107,6 +107,7 @@ panside_messages::messages! {
     // What does not hold.
     unmet_value "unmet-value" (what, is, wants);
     unmet_gate "unmet-gate" (what, is, wants);
+    unmet_gate_settled "unmet-gate-settled" (what, is);
     unmet_gate_unknown "unmet-gate-unknown" (what, wants);
     unmet_gate_read "unmet-gate-read" (what, last, wants);
     unmet_gate_at_most "unmet-gate-at-most" (what, last, limit, name);

@@ -43,7 +43,9 @@ fn summary_lines(summary: &ProofSummary, say: &Say<'_>) -> Vec<String> {
         say.says(&messages::proof_checklist(summary.checklist.to_string())),
     ];
     lines.extend(summary.assumed.iter().map(|limit| say.says(&messages::proof_assumed(limit.clone()))));
-    lines.extend(summary.not_claimed.iter().map(|limit| say.says(&messages::proof_not_claimed(limit.clone()))));
+    lines.extend(
+        summary.not_claimed.iter().map(|limit| say.says(&messages::proof_not_claimed(limit.clone()))),
+    );
     lines
 }
 

@@ -99,7 +99,8 @@ fn a_proof_as_json_says_its_sentences_in_english_or_as_they_were_filled_in() {
     let mut found = proof(&pan_job().set("lower", "needs", json!("engine = off")), PLAIN);
     let json = |proof: &Proof| {
         let json = serde_json::to_value(proof).unwrap();
-        ["/findings/0/what", "/findings/0/run/0", "/assumed/0/id"].map(|at| json.pointer(at).cloned().unwrap())
+        ["/findings/0/what", "/findings/0/run/0", "/assumed/0/id"]
+            .map(|at| json.pointer(at).cloned().unwrap())
     };
     let danger = "open_pan_down: It is dangerous: open_pan_down.";
     assert_eq!(json(&found), [danger, "vehicle action start \"Start engine\"", "assumed-entered"]);
