@@ -16,8 +16,13 @@ const keys =
 const sends = (text) => async (page) => {
   await page.evaluate((sent) => {
     const at = document.activeElement ?? document.body;
-    for (const key of [...sent, "Enter"]) {
-      const types = at.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
+    // An event is as old as its making: made beforehand, they are close however slow the page is with each.
+    const made = [...sent, "Enter"].map(
+      (key) => new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }),
+    );
+    for (const event of made) {
+      const { key } = event;
+      const types = at.dispatchEvent(event);
       if (types && key.length === 1 && at instanceof HTMLInputElement)
         document.execCommand("insertText", false, key);
     }

@@ -27,17 +27,23 @@ function meaning(element: Element): string {
   return words.join("\n");
 }
 
-/** Where it can be touched: somewhere between its middle and its corners nothing lies over it. */
+/** Where a finger may touch a control, as shares of its width and height: its middle, and towards its corners. */
+const PARTS = [
+  [0.5, 0.5],
+  [0.1, 0.1],
+  [0.9, 0.1],
+  [0.1, 0.9],
+  [0.9, 0.9],
+] as const;
+
+/** Where it can be touched: at its middle or towards a corner nothing lies over it. */
 function touchable(element: Element): DOMRect | null {
   const box = element.getBoundingClientRect();
   if (box.width === 0 || box.height === 0) return null;
-  const parts = [0.5, 0.1, 0.9];
-  const open = parts.some((down) =>
-    parts.some((right) => {
-      const hit = document.elementFromPoint(box.left + box.width * right, box.top + box.height * down);
-      return hit !== null && element.contains(hit);
-    }),
-  );
+  const open = PARTS.some(([right, down]) => {
+    const hit = document.elementFromPoint(box.left + box.width * right, box.top + box.height * down);
+    return hit !== null && element.contains(hit);
+  });
   return open ? box : null;
 }
 
@@ -75,7 +81,8 @@ export function guardTaps(): Guard {
   }
 
   function follow() {
-    look();
+    // In between, the room is only measured.
+    if (ahead === FOLLOWED || ahead === 1) look();
     ahead -= 1;
     if (ahead > 0) frame = requestAnimationFrame(follow);
   }
