@@ -4,7 +4,7 @@ use panside_job::entry::class_label;
 use panside_job::job::{Attempt, EnteredValue, StepDetail};
 use panside_job::{Event, Job, Mark};
 use panside_messages::Message;
-use panside_procedure::format::{Ask, Entry, Role, Step};
+use panside_procedure::format::{Ask, Entry, Step};
 use panside_procedure::machine::StepIx;
 use serde::{Deserialize, Serialize};
 
@@ -101,7 +101,7 @@ impl<'a> Source<'a> {
         let step = |message: fn(String) -> Message, id: &str| message(self.title(id));
         match event {
             Event::Started(_) => messages::event_started(),
-            Event::Introduced(body) => messages::event_introduced(&body.name, role(body.role)),
+            Event::Introduced(body) => messages::event_introduced(&body.name, body.role),
             Event::Begun(body) => step(messages::event_begun, &body.step),
             Event::Left(body) => step(messages::event_left, &body.step),
             Event::Entered(body) => step(messages::event_entered, &body.step),
@@ -160,13 +160,5 @@ pub(crate) fn standing(detail: &StepDetail, attempt: &Attempt) -> Standing {
         Standing::Counts
     } else {
         Standing::Replaced
-    }
-}
-/// What a role is called, as a word that messages choose by.
-pub(crate) fn role(role: Role) -> &'static str {
-    match role {
-        Role::Technician => "technician",
-        Role::SecondPerson => "second_person",
-        Role::ServiceWriter => "service_writer",
     }
 }

@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 use crate::by::By;
 use crate::limits::{Limit, limits};
 pub use crate::source::Standing;
-use crate::source::{Found, Source, in_attempt, role, standing};
+use crate::source::{Found, Source, in_attempt, standing};
 use crate::value::{self, Figures};
 use crate::{messages, worked};
 
@@ -228,7 +228,7 @@ fn signatures(
             kind: "sign_off".to_owned(),
             value: source.say.within(&messages::value_signed(
                 source.job.people.called(signature.by, given.seq),
-                role(signature.role),
+                signature.role,
             )),
             shown: None,
             class: SIGNED.to_owned(),

@@ -11,7 +11,7 @@ use panside_messages::Message;
 use panside_procedure::format::Ask;
 
 use crate::messages;
-use crate::source::{Source, role};
+use crate::source::Source;
 
 /// How figures are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -43,7 +43,7 @@ impl Line<'_> {
         let say = self.source.say;
         match value {
             EntryValue::SignOff(signature) => {
-                self.put(&messages::value_signed(self.called(signature.by), role(signature.role)))
+                self.put(&messages::value_signed(self.called(signature.by), signature.role))
             }
             EntryValue::Reading { value, unit } => self.measure(value, unit),
             EntryValue::Level { readings, confirmed_no_trace, given_up } => {

@@ -2,7 +2,6 @@
 //! figures at full size, the proof in detail, the journal.
 
 use super::file::{sign_state, signer, torque_row};
-use super::first::signal;
 use super::{Block, Drawn, Left, Right, Section, Table, entries, journal};
 use crate::departures::VehicleAction;
 use crate::document::Document;
@@ -73,7 +72,7 @@ fn cautions(document: &Document, say: &Say<'_>) -> Option<Section> {
         }
     }
     let lines = all.into_iter().map(|(warned, numbers)| {
-        say.says(&messages::caution_before(signal(warned.signal), &warned.text, say.listed(numbers)))
+        say.says(&messages::caution_before(warned.signal, &warned.text, say.listed(numbers)))
     });
     Section::list(&messages::heading_cautions(), say, lines)
 }

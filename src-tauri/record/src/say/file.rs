@@ -10,7 +10,7 @@ use crate::measured::{Level, Photo, Stick, Torque};
 use crate::messages;
 use crate::missing::MissingKind;
 use crate::signs::{Given, Pin, SignOff};
-use crate::source::{Standing, role};
+use crate::source::Standing;
 use crate::speak::Say;
 use crate::steps::{Entry, Step};
 use crate::time::{Kind, StepTime};
@@ -230,7 +230,7 @@ pub(super) fn sign_state(sign: &SignOff) -> Message {
 
 /// Who signed, as what, and what is known of the PIN.
 pub(super) fn signer(given: &Given, say: &Say<'_>) -> String {
-    let who = say.within(&messages::person_as(&given.signed_by, role(given.role)));
+    let who = say.within(&messages::person_as(&given.signed_by, given.role));
     let pin = given.pin.as_ref().map(|pin| match pin {
         Pin::Own => messages::pin_given(),
         Pin::SetBy { lead, second } => messages::pin_set_by(lead, second),

@@ -11,7 +11,6 @@ use crate::by::minutes_of;
 use crate::document::{DangerNow, Document, End};
 use crate::messages;
 use crate::missing::MissingKind;
-use crate::source::role;
 use crate::speak::Say;
 use crate::time::{Kind, StepTime};
 
@@ -227,7 +226,7 @@ fn open(document: &Document, say: &Say<'_>) -> Section {
 
 /// A danger that there is now; only where somebody can be badly hurt does it stand out.
 fn danger_block(danger: &DangerNow, say: &Say<'_>) -> Block {
-    let text = say.says(&messages::danger_now(signal(danger.signal), &danger.text));
+    let text = say.says(&messages::danger_now(danger.signal, &danger.text));
     if danger.signal == Signal::Danger { Block::Strong(text) } else { Block::Line(text) }
 }
 
@@ -254,23 +253,13 @@ pub(super) fn codes_line(codes: &Codes, say: &Say<'_>) -> String {
 fn signed(document: &Document, say: &Say<'_>) -> Section {
     let mut signers: Vec<String> = Vec::new();
     for given in document.sign_offs.iter().flat_map(|sign| &sign.given) {
-        let signer = say.within(&messages::person_as(&given.signed_by, role(given.role)));
+        let signer = say.within(&messages::person_as(&given.signed_by, given.role));
         if !signers.contains(&signer) {
             signers.push(signer);
         }
     }
     let line = if signers.is_empty() { say.says(&messages::nobody_signed()) } else { say.apart(signers) };
     Section::new(&messages::heading_signed(), say, vec![Block::Line(line)])
-}
-
-/// A signal word, as messages choose by it.
-pub(super) fn signal(signal: Signal) -> &'static str {
-    match signal {
-        Signal::Danger => "danger",
-        Signal::Warning => "warning",
-        Signal::Caution => "caution",
-        Signal::Notice => "notice",
-    }
 }
 
 #[cfg(test)]
