@@ -47,12 +47,16 @@ pub fn run(root: &Path) -> Result<(), Failure> {
             });
         }
     });
-    let failed = failed.into_inner().unwrap_or_else(PoisonError::into_inner);
+    let mut failed = failed.into_inner().unwrap_or_else(PoisonError::into_inner);
     let mut of_docs = command(root, "cargo", &["test", "--workspace", "--doc", "--no-fail-fast", "--quiet"]);
     of_docs.env(SEED.0, SEED.1);
     let docs = call(of_docs);
     if failed.is_empty() {
         return docs;
+    }
+    if let Err(failure) = docs {
+        println!("   documentation\n{failure}");
+        failed.push("the documentation");
     }
     Err(Failure::Check(format!(
         "Tests failed in {}; what they say stands above. `cargo test --workspace --test NAME` runs one again.",
