@@ -72,8 +72,9 @@ commands! {
     jobs() -> Vec<JobLine> { |desk| desk.with(|bay| bay.jobs()).await }
     /// What a job can be started with.
     offers() -> Vec<ChecklistOffer> { |desk| desk.with(|bay| bay.offers(SHELF, ASK)).await }
-    /// How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks.
-    prove(checklist: Hash) -> Proving { |desk| proving::look(&desk, checklist).await }
+    /// How far the proof of a checklist for the vehicle of a sheet is; begins it where there is none. It goes on when
+    /// nobody asks.
+    prove(checklist: Hash, sheet: String) -> Proving { |desk| proving::look(&desk, checklist, sheet).await }
     /// Starts a job with a proved checklist.
     start(checklist: Hash, sheet: String, repair_order: String, label: String, conditions: BTreeMap<String, String>, actor: Actor, request: RequestId) -> JobId {
         |desk| desk.with(move |bay| {

@@ -27,12 +27,19 @@ const offers = [
         title: "Demo: five-door wagon, transverse six-speed automatic, capped level tube",
         revision: 1,
         demo: true,
+        proved: false,
       },
     ],
   },
 ];
 const wrong = { name: "wrench C", min: "25", max: "5", unit: "N·m", calibration_due: "2026-03-01" };
-const before = { ...offers[0], hash: "b2", revision: 1, proved: true };
+const before = {
+  ...offers[0],
+  hash: "b2",
+  revision: 1,
+  proved: true,
+  sheets: offers[0].sheets.map((sheet) => ({ ...sheet, proved: true })),
+};
 const line = (repair_order, label, ended, events, day = "2026-03-02") => ({
   started_ms: new Date(`${day}T08:10`).getTime(),
   changed_ms: new Date(`${day}T16:40`).getTime(),

@@ -6,6 +6,7 @@ use panside_job::start::{Question, questions};
 use panside_journal::Hash;
 use panside_procedure::Procedure;
 use panside_procedure::format::{Checklist, Texts};
+use panside_procedure::load::Fit;
 use panside_procedure::proof::Ask;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -39,7 +40,7 @@ pub struct ChecklistOffer {
     pub demo: bool,
     /// Number of its steps.
     pub steps: usize,
-    /// A proof of it is kept on this tablet.
+    /// A proof of it is kept on this tablet for the vehicle of at least one of the sheets.
     pub proved: bool,
     /// What is asked about the vehicle as it comes in.
     pub questions: Vec<Question>,
@@ -58,6 +59,8 @@ pub struct SheetOffer {
     pub revision: u32,
     /// Invented content.
     pub demo: bool,
+    /// A proof of the checklist for its vehicle is kept on this tablet.
+    pub proved: bool,
 }
 
 impl Bay {
@@ -100,7 +103,7 @@ impl Bay {
     ) -> Result<Option<ChecklistOffer>, BayError> {
         let mut last: Option<ChecklistOffer> = None;
         for hash in self.store.documents(CHECKLIST)? {
-            if hash == *but || self.proof_of(&hash, ask)?.is_none() {
+            if hash == *but {
                 continue;
             }
             let kept = self.store.document(&hash)?.bytes;
@@ -108,7 +111,7 @@ impl Bay {
                 continue;
             }
             let offer = self.offer(&kept, sheets, ask)?;
-            if last.as_ref().is_none_or(|last| last.revision < offer.revision) {
+            if offer.proved && last.as_ref().is_none_or(|last| last.revision < offer.revision) {
                 last = Some(offer);
             }
         }
@@ -128,16 +131,20 @@ impl Bay {
 
     fn offer(&self, bytes: &[u8], sheets: &[Specs], ask: Ask) -> Result<ChecklistOffer, BayError> {
         let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
-        let fitting = sheets.iter().filter(|specs| check(&procedure, specs).is_empty());
-        let fitting = fitting.map(|Specs { sheet, .. }| SheetOffer {
-            id: sheet.id.clone(),
-            title: sheet.title.clone(),
-            revision: sheet.revision,
-            demo: sheet.demo,
-        });
-        let fitting = fitting.collect();
         let checklist = &procedure.checklist;
         let hash = Hash::of(bytes);
+        let mut fitting = Vec::new();
+        for specs in sheets.iter().filter(|specs| check(&procedure, specs).is_empty()) {
+            let sheet = &specs.sheet;
+            let fit = Fit::of(&procedure, sheet).map_err(BayError::SheetLacks)?;
+            fitting.push(SheetOffer {
+                id: sheet.id.clone(),
+                title: sheet.title.clone(),
+                revision: sheet.revision,
+                demo: sheet.demo,
+                proved: self.proof_of(&hash, &fit, ask)?.is_some(),
+            });
+        }
         Ok(ChecklistOffer {
             hash,
             id: checklist.id.clone(),
@@ -145,7 +152,7 @@ impl Bay {
             revision: checklist.revision,
             demo: checklist.demo,
             steps: procedure.steps().count(),
-            proved: self.proof_of(&hash, ask)?.is_some(),
+            proved: fitting.iter().any(|sheet| sheet.proved),
             questions: questions(&procedure),
             sheets: fitting,
         })

@@ -7,7 +7,7 @@ use panside_job::start::{Intake, start};
 use panside_job::{Actor, size};
 use panside_journal::{Hash, Head, JobId, Origin, RequestId};
 use panside_procedure::format::Texts;
-use panside_procedure::load;
+use panside_procedure::load::{self, Fit};
 
 use crate::prove::{Ask, CHECKLIST, Proved};
 use crate::sheets::SHEET;
@@ -47,6 +47,10 @@ impl Bay {
     ) -> Result<JobId, BayError> {
         size::check(actor)?;
         let sheet = load::sheet(new.sheet).map_err(BayError::Sheet)?;
+        if Fit::of(&checklist.procedure, &sheet).map_err(BayError::SheetLacks)? != *checklist.procedure.fit()
+        {
+            return Err(BayError::NotProvedYet);
+        }
         let specs = self.specs(&sheet)?;
         let lacks = panside_job::sheet::check(&checklist.procedure, &specs);
         if !lacks.is_empty() {
@@ -97,7 +101,7 @@ impl Bay {
         actor: &Actor,
         request: RequestId,
     ) -> Result<JobId, BayError> {
-        let proved = self.proved(checklist, ask)?.ok_or(BayError::NotProvedYet)?;
+        let proved = self.proved(checklist, new.sheet, ask)?.ok_or(BayError::NotProvedYet)?;
         self.start(&proved, new, actor, request)
     }
 }

@@ -538,6 +538,8 @@ sheet-no-word = Choose one of: { $known }.
 # $word: as it stands; $known: the words it can be
 sheet-word = "{ $word }" is not a choice here. Choose one of: { $known }.
 # $text: as typed
+# $least: 0 where there may be none
+sheet-count = "{ $text }" is not how many there can be. Count them on the vehicle: { $least } to { $most }.
 sheet-fasteners = "{ $text }" is not a number of fasteners. Count them: 1 or more.
 # $temperature: the temperature, with its unit
 sheet-twice = { $temperature } is entered twice. Keep one row for each temperature.

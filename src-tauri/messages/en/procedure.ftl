@@ -96,6 +96,9 @@ problem-wait-attended = say with "attended" whether somebody must stay while the
 problem-wait-timer = the step's timer runs while somebody is in it, so this wait must be "attended": true
 # $item: what the item is called, in the plural where there are several
 problem-pieces = { $pieces } pieces; there are { $most } of { $item }
+problem-all-of = the spec sheet says how many "{ $item }" there are: write "all" in place of a number
+problem-count-twice = "{ $item }" has its count from the spec sheet: leave "count" out
+problem-or-none = only the spec sheet can say that there is no "{ $item }": "or_none" needs "sheet"
 
 ## Entries and their classes
 
@@ -218,12 +221,15 @@ texts-fit = nothing is wrong: { $number } texts in "{ $language }"
 
 ## What a checklist needs and a spec sheet lacks
 
-# $who: lacks-of-entry or lacks-of-fact; $kind, $found: the kind of value as it stands in the file
+# $who: lacks-of-entry, lacks-of-fact or lacks-of-item; $kind, $found: the kind of value as it stands in the file
 lacks-key = { $who } needs "{ $key }" on the sheet "{ $sheet }": add it as a { $kind }
 lacks-kind = { $who } needs "{ $key }" as a { $kind }, but the sheet "{ $sheet }" has a { $found } there
 lacks-fact = "{ $key }" on the sheet "{ $sheet }" is "{ $found }"; it can be { $choices }
 lacks-of-entry = entry "{ $entry }" of step "{ $step }"
 lacks-of-fact = fact "{ $fact }"
+lacks-of-item = item "{ $item }"
+lacks-count = "{ $key }" on the sheet "{ $sheet }" is { $found }; it can be { $least } to { $most }
+lacks-fasteners = "{ $key }" on the sheet "{ $sheet }" is for { $fasteners } fasteners, but the sheet counts { $there } of them: make the two agree
 
 ## What is done, as a run tells it
 
@@ -283,6 +289,7 @@ assumed-not-entered = nothing that is not entered happened
 assumed-classes = what a value means (inside, outside, below, …) is worked out rightly
 assumed-not-yet = what is not yet so (too hot, short, unclear) does not stay so for ever
 not-claimed-voids = more than one void in a run
+not-claimed-other-vehicles = other vehicles: it holds for what the spec sheet says is on this one
 not-claimed-void = runs with a void (not asked)
 not-claimed-observations = more than one observation, or an observation together with a void
 not-claimed-observation = runs with an observation (not asked)

@@ -3,6 +3,7 @@
 mod bind;
 mod build;
 mod check;
+mod fit;
 mod names;
 mod outcomes;
 mod phases;
@@ -22,9 +23,11 @@ use crate::machine::{
 };
 use crate::message::*;
 
+pub use fit::Fit;
 pub use names::Names;
 use place::Places;
 pub use place::Spot;
+pub use sizes::MOST_PIECES;
 
 /// Larger files are refused before they are read.
 pub const LARGEST_FILE: usize = 4 * 1024 * 1024;
@@ -98,6 +101,7 @@ pub struct Procedure {
     since: Vec<Option<Pred>>,
     step_places: Vec<(usize, usize)>,
     places: Places,
+    fit: Fit,
 }
 
 /// Why the classes of a step's entries are no outcome.
@@ -122,8 +126,9 @@ impl Procedure {
 
     /// Reads a checklist whose places `trace` moves to where they were copied from.
     pub(crate) fn load_traced(bytes: &[u8], trace: &dyn Fn(&mut Places)) -> Result<Procedure, Problems> {
-        let (checklist, places) = read::checklist(bytes, trace)?;
-        build::procedure(checklist, &places)
+        let (mut checklist, places) = read::checklist(bytes, trace)?;
+        let mixed = fit::settle_counts(&mut checklist, &places);
+        if mixed.is_empty() { build::procedure(checklist, &places) } else { Err(Problems(mixed)) }
     }
 
     /// The same checklist for so many people at a time. Its proof is another one.

@@ -70,6 +70,9 @@ panside_messages::messages! {
     problem_wait_attended "problem-wait-attended" ();
     problem_wait_timer "problem-wait-timer" ();
     problem_pieces "problem-pieces" (pieces, most, item);
+    problem_all_of "problem-all-of" (item);
+    problem_count_twice "problem-count-twice" (item);
+    problem_or_none "problem-or-none" (item);
 
     // Entries and their classes.
     problem_entry_twice "problem-entry-twice" (entry);
@@ -176,6 +179,9 @@ panside_messages::messages! {
     lacks_fact "lacks-fact" (key, sheet, found, choices);
     lacks_of_entry "lacks-of-entry" (entry, step);
     lacks_of_fact "lacks-of-fact" (fact);
+    lacks_of_item "lacks-of-item" (item);
+    lacks_count "lacks-count" (key, sheet, found, least, most);
+    lacks_fasteners "lacks-fasteners" (key, sheet, fasteners, there);
 
     // What is done, as a run tells it.
     action_step "action-step" (step, title);
@@ -224,6 +230,7 @@ panside_messages::messages! {
     assumed_classes "assumed-classes" ();
     assumed_not_yet "assumed-not-yet" ();
     not_claimed_voids "not-claimed-voids" ();
+    not_claimed_other_vehicles "not-claimed-other-vehicles" ();
     not_claimed_void "not-claimed-void" ();
     not_claimed_observations "not-claimed-observations" ();
     not_claimed_observation "not-claimed-observation" ();

@@ -30,8 +30,9 @@ export interface Commands {
   jobs: { takes: Record<string, never>; answers: Array<JobLine> };
   /** What a job can be started with. */
   offers: { takes: Record<string, never>; answers: Array<ChecklistOffer> };
-  /** How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks. */
-  prove: { takes: { checklist: Hash }; answers: Proving };
+  /** How far the proof of a checklist for the vehicle of a sheet is; begins it where there is none. It goes on when */
+  /** nobody asks. */
+  prove: { takes: { checklist: Hash; sheet: string }; answers: Proving };
   /** Starts a job with a proved checklist. */
   start: { takes: { checklist: Hash; sheet: string; repairOrder: string; label: string; conditions: { [key in string]: string }; actor: Actor; request: RequestId }; answers: JobId };
   /** A job as its screen shows it. */

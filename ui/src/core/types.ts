@@ -279,6 +279,10 @@ export type AskTorque = {
  */
 spec: string, 
 /**
+ * The items that it tightens. The sheet's torque must then be for as many fasteners as there are of them.
+ */
+of: Array<string>, 
+/**
  * A click counts only if it is inside with all that the tool may be off.
  */
 guarded: boolean, 
@@ -562,7 +566,7 @@ demo: boolean,
  */
 steps: number, 
 /**
- * A proof of it is kept on this tablet.
+ * A proof of it is kept on this tablet for the vehicle of at least one of the sheets.
  */
 proved: boolean, 
 /**
@@ -2498,7 +2502,11 @@ revision: number,
 /**
  * Invented content.
  */
-demo: boolean, };
+demo: boolean, 
+/**
+ * A proof of the checklist for its vehicle is kept on this tablet.
+ */
+proved: boolean, };
 
 /**
  * A sheet as a screen shows it.
@@ -3091,7 +3099,7 @@ pattern: Pattern,
 /**
  * The angle that each fastener is turned after the last stage, where there is one.
  */
-angle?: TypedAngle | null, } } | { "fact": string } | { "text": string };
+angle?: TypedAngle | null, } } | { "count": string } | { "fact": string } | { "text": string };
 
 /**
  * A person as typed.

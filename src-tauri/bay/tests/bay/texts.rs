@@ -30,7 +30,7 @@ fn texts(change: impl FnOnce(&mut Texts)) -> Vec<u8> {
 }
 
 fn start(shop: &mut Shop, texts: Option<&[u8]>) -> Result<JobId, BayError> {
-    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on)?;
+    let proved = shop.bay.prove(CHECKLIST, SHEET, PLAIN, &mut go_on)?;
     let new = NewJob {
         sheet: SHEET,
         texts,

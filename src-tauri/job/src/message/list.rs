@@ -261,6 +261,7 @@ panside_messages::messages! {
     sheet_no_word "sheet-no-word" (known);
     sheet_word "sheet-word" (word, known);
     sheet_fasteners "sheet-fasteners" (text);
+    sheet_count "sheet-count" (text, least, most);
     sheet_twice "sheet-twice" (temperature);
     sheet_chart "sheet-chart" (points);
     sheet_chart_crossed "sheet-chart-crossed" (points);

@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use panside_procedure::Procedure;
-use panside_procedure::format::Named;
 use panside_procedure::format::sheet::ValueKind;
+use panside_procedure::format::{Named, Step};
 use panside_trade::units::{Quantity, Unit};
 
 /// What must stand under one key.
@@ -16,6 +16,8 @@ pub struct Need {
     pub unit: Option<Unit>,
     /// The words a fact can be; none for other kinds.
     pub choices: Vec<Named>,
+    /// The least that a count can be; 0 for other kinds.
+    pub least: u8,
     /// Titles of the steps that read it, in file order; none for a fact, which rules read.
     pub asked_by: Vec<String>,
 }
@@ -48,7 +50,7 @@ pub fn needs(procedure: &Procedure) -> Needs {
     for (_, step) in procedure.steps() {
         for need in step.entries.iter().flat_map(|entry| entry.ask.sheet_needs()) {
             let unit = need.unit.and_then(|unit| unit.parse().ok());
-            let new = Need { kind: need.kind, unit, choices: Vec::new(), asked_by: Vec::new() };
+            let new = Need { kind: need.kind, unit, choices: Vec::new(), least: 0, asked_by: Vec::new() };
             let asked_by = &mut needs.entry(need.key.to_owned()).or_insert(new).asked_by;
             if asked_by.last() != Some(&step.title) {
                 asked_by.push(step.title.clone());
@@ -57,8 +59,22 @@ pub fn needs(procedure: &Procedure) -> Needs {
     }
     for fact in &procedure.checklist.facts {
         let (kind, choices) = (ValueKind::Fact, fact.values.clone());
-        let need = Need { kind, unit: None, choices, asked_by: Vec::new() };
+        let need = Need { kind, unit: None, choices, least: 0, asked_by: Vec::new() };
         needs.entry(fact.sheet.clone()).or_insert(need);
+    }
+    for item in &procedure.checklist.items {
+        let Some(key) = &item.sheet else { continue };
+        let moves =
+            |step: &Step| step.takes_off.contains_key(&item.id) || step.puts_back.contains_key(&item.id);
+        let asked_by = procedure.steps().filter(|(_, step)| moves(step)).map(|(_, step)| step.title.clone());
+        let need = Need {
+            kind: ValueKind::Count,
+            unit: None,
+            choices: Vec::new(),
+            least: u8::from(!item.or_none),
+            asked_by: asked_by.collect(),
+        };
+        needs.entry(key.clone()).or_insert(need);
     }
     needs
 }

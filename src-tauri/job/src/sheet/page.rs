@@ -118,7 +118,7 @@ fn units_of(typed: &Typed, need: Option<&Need>) -> Vec<String> {
         }
         Typed::Chart { .. } => units::of(Quantity::Length, Unit::Millimetre),
         Typed::Torque { .. } => units::of(Quantity::Torque, Unit::NewtonMetre),
-        Typed::Fact(_) | Typed::Text(_) => Vec::new(),
+        Typed::Count(_) | Typed::Fact(_) | Typed::Text(_) => Vec::new(),
     }
 }
 

@@ -99,6 +99,8 @@ pub enum Typed {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         angle: Option<TypedAngle>,
     },
+    /// How many there are of something that comes off the vehicle.
+    Count(String),
     /// One word that a checklist's fact reads; empty while none is chosen.
     Fact(String),
     /// A text to show.
@@ -184,6 +186,7 @@ impl Typed {
             Typed::Range { .. } => ValueKind::Range,
             Typed::Chart { .. } => ValueKind::Chart,
             Typed::Torque { .. } => ValueKind::Torque,
+            Typed::Count(_) => ValueKind::Count,
             Typed::Fact(_) => ValueKind::Fact,
             Typed::Text(_) => ValueKind::Text,
         }
@@ -211,6 +214,7 @@ fn blank(need: &Need) -> Typed {
             pattern: Pattern::default(),
             angle: None,
         },
+        ValueKind::Count => Typed::Count(text()),
         ValueKind::Fact => Typed::Fact(text()),
         ValueKind::Text => Typed::Text(text()),
     }
@@ -226,6 +230,7 @@ fn typed(value: &Value) -> Typed {
         }
         Value::Chart(chart) => typed_chart(chart),
         Value::Torque(torque) => typed_torque(torque),
+        Value::Count(count) => Typed::Count(count.to_string()),
         Value::Fact(word) => Typed::Fact(word.clone()),
         Value::Text(text) => Typed::Text(text.clone()),
     }

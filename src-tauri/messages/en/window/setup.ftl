@@ -93,6 +93,7 @@ screens-sheet-says-range = { $min } to { $max } { $unit }
 screens-sheet-says-torque = { $fasteners } fasteners: { $targets } { $unit } ± { $tolerance } %
 screens-sheet-says-chart = at { $temperatures } { $unit }
 screens-sheet-number = Value
+screens-sheet-count = How many there are
 screens-sheet-min = Lower limit
 screens-sheet-max = Upper limit
 screens-sheet-fasteners = How many fasteners

@@ -6,6 +6,7 @@ use panside_messages::Message;
 
 use super::bind::{Binder, Fields, Reads, Where};
 use super::check;
+use super::fit::Fit;
 use super::names::Names;
 use super::outcomes::{MOST_OUTCOMES, OutcomeTable};
 use super::phases::phases;
@@ -46,7 +47,8 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
     let machine = builder.machine(layout);
     let Builder { problems, outcomes, since, .. } = builder;
     if problems.is_empty() {
-        Ok(Procedure { checklist, machine, names, outcomes, since, step_places, places: places.clone() })
+        let places = places.clone();
+        Ok(Procedure { checklist, machine, names, outcomes, since, step_places, places, fit: Fit::default() })
     } else {
         Err(Problems(sorted(problems)))
     }

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use panside_messages::Message;
 
+use super::changes::{self, Idle};
 use super::explore::Found;
 use super::finding::Remark;
 use super::finding::{Finding, Place};
@@ -20,6 +21,10 @@ pub struct Used {
     gate_lapsed: Vec<(bool, bool)>,
     /// Predicates of steps and vehicle actions that held in every state; nothing before the first search.
     always: Option<Vec<Needs>>,
+    /// Assignments that changed nothing in any search that looked at them; nothing before the first.
+    idle: Option<Vec<Idle>>,
+    /// What happened in those searches.
+    happened_then: BTreeSet<Action>,
 }
 
 impl Used {
@@ -29,6 +34,8 @@ impl Used {
             sign_lapsed: vec![(false, false); procedure.machine.signs.len()],
             gate_lapsed: vec![(false, false); procedure.machine.vars.len()],
             always: None,
+            idle: None,
+            happened_then: BTreeSet::new(),
         }
     }
 
@@ -39,17 +46,18 @@ impl Used {
         self.sign_lapsed.clone_from(&found.seen.signs);
         self.gate_lapsed.clone_from(&found.seen.gates);
         self.always = Some(found.seen.needs.clone());
+        self.idle = found.changes.idle();
+        if self.idle.is_some() {
+            self.happened_then.clone_from(&self.happened);
+        }
     }
 
     /// Adds what was seen in another search.
     pub fn take_in(&mut self, other: Used) {
         self.happened.extend(other.happened);
-        if let Some(needs) = other.always {
-            match &mut self.always {
-                Some(always) => always.retain(|one| needs.contains(one)),
-                None => self.always = Some(needs),
-            }
-        }
+        keep_common(&mut self.always, other.always);
+        keep_common(&mut self.idle, other.idle);
+        self.happened_then.extend(other.happened_then);
         let add = |into: &mut Vec<(bool, bool)>, from: Vec<(bool, bool)>| {
             for (into, from) in into.iter_mut().zip(from) {
                 into.0 |= from.0;
@@ -58,6 +66,11 @@ impl Used {
         };
         add(&mut self.sign_lapsed, other.sign_lapsed);
         add(&mut self.gate_lapsed, other.gate_lapsed);
+    }
+
+    /// Tells what was assigned and never changed anything.
+    pub fn judge_idle(&self, procedure: &Procedure, proof: &mut Proof) {
+        changes::judge_idle(procedure, self.idle.as_deref().unwrap_or_default(), &self.happened_then, proof);
     }
 
     /// Whether an action happened.
@@ -151,4 +164,13 @@ impl Used {
 
 fn is_constant(pred: &Pred) -> bool {
     matches!(pred.tree(), Tree::Const(_))
+}
+
+/// What is in both lists; all of the other where there was none yet.
+fn keep_common<One: PartialEq>(into: &mut Option<Vec<One>>, from: Option<Vec<One>>) {
+    let Some(from) = from else { return };
+    match into {
+        Some(list) => list.retain(|one| from.contains(one)),
+        None => *into = Some(from),
+    }
 }

@@ -49,7 +49,7 @@ pub(super) fn each(checklist: &mut Checklist, visit: &mut Visit<'_>) {
     for (key, label) in sheet_keys {
         visit(&format!("sheet_keys/{key}"), label);
     }
-    for Item { id, name, count: _, reuse: _, draws: _ } in items {
+    for Item { id, name, count: _, sheet: _, or_none: _, reuse: _, draws: _ } in items {
         visit(&format!("items/{id}/name"), name);
     }
     for SignOff { id, text, kind: _, holds_while: _, by: _ } in sign_offs {
@@ -144,7 +144,7 @@ fn ask(place: &str, ask: &mut Ask, visit: &mut Visit<'_>) {
         | Ask::CoolDown(CoolDown { limit: _, place: _, heated_by: _ })
         | Ask::Balance(Balance { drained: _, added: _, density: _, unseen: _, capacity: _ })
         | Ask::Count(Count { of: _ })
-        | Ask::Torque(Torque { spec: _, guarded: _, exceptions: _ })
+        | Ask::Torque(Torque { spec: _, of: _, guarded: _, exceptions: _ })
         | Ask::Scan(Scan { of: _ })
         | Ask::Timer(Timer { at_least: _ }) => {}
     }

@@ -13,7 +13,7 @@ const ASKS: { [Id in KindId]: EntryOf<Id>["ask"] } = {
   cool_down: { cool_down: { limit: "touch", place: "joint", heated_by: {} } },
   balance: { balance: { drained: [], added: [], density: "density", unseen: "unseen", capacity: null } },
   count: { count: { of: { bolts: 14 } } },
-  torque: { torque: { spec: "pan", guarded: false, exceptions: [] } },
+  torque: { torque: { spec: "pan", of: [], guarded: false, exceptions: [] } },
   photo: { photo: { of: "the pan", with_scale: false, first_page: false } },
   choice: { choice: { options: [{ class: "clear", label: "clear" }], hands_did: false } },
   several: {

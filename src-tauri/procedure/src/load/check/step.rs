@@ -148,6 +148,13 @@ impl Check<'_> {
             }
             Ask::SignOff(_) if entry.optional => self.problem(place, problem_optional_sign()),
             Ask::Count(count) => self.pieces(&format!("{place}/ask/count/of"), &count.of),
+            Ask::Torque(torque) => {
+                for (at, id) in torque.of.iter().enumerate() {
+                    if self.checklist.items.iter().all(|item| item.id != *id) {
+                        self.problem(&format!("{place}/ask/torque/of/{at}"), problem_no_item(id));
+                    }
+                }
+            }
             Ask::CoolDown(cool_down) => {
                 self.conditions(&format!("{place}/ask/cool_down/heated_by"), &cool_down.heated_by, false);
             }
