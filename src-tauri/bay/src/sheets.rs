@@ -187,7 +187,7 @@ impl Bay {
                 self.typed_of(&sheet, &self.made_for(&procedures(shelf)?, &sheet))?
             }
         };
-        let needs = needs_of(shelf, &typed.checklist)?;
+        let needs = needs_of(shelf, &typed)?;
         self.type_sheet(shelf, typed.completed(&needs))
     }
 
@@ -197,7 +197,7 @@ impl Bay {
     /// [`BayError::SheetDraft`] when nothing is typed under that name; else as [`Bay::sheet`].
     pub fn typed_sheet(&self, shelf: Shelf<'_>, draft: &str) -> Result<SheetPage, BayError> {
         let typed = self.sheet_draft(draft)?;
-        let typed = typed.clone().completed(&needs_of(shelf, &typed.checklist)?);
+        let typed = typed.clone().completed(&needs_of(shelf, &typed)?);
         self.typing_page(shelf, typed)
     }
 
@@ -231,7 +231,7 @@ impl Bay {
         utc_offset_min: i32,
     ) -> Result<String, BayError> {
         let typed = self.sheet_draft(draft)?;
-        let needs = needs_of(shelf, &typed.checklist)?;
+        let needs = needs_of(shelf, &typed)?;
         let before = self.before(&typed)?;
         let found = self.found_sheets(shelf)?;
         let shop = self.shop()?;
@@ -369,7 +369,7 @@ impl Bay {
         (typing, built_in): (bool, bool),
         fits: Vec<String>,
     ) -> SheetPage {
-        let needs = needs_of(shelf, &typed.checklist).unwrap_or_default();
+        let needs = needs_of(shelf, &typed).unwrap_or_default();
         let labels = labels_of(shelf).unwrap_or_default();
         let mut view = view(&typed, before, &needs, &labels);
         view.each_message(&mut |message| self.speaker.fill(message));
@@ -431,8 +431,8 @@ fn labels_of(shelf: Shelf<'_>) -> Result<Labels, BayError> {
     Ok(labels(&procedures(shelf)?))
 }
 
-/// What a checklist asks for; nothing where it is on the shelf no more.
-fn needs_of(shelf: Shelf<'_>, checklist: &str) -> Result<Needs, BayError> {
-    let Ok(bytes) = shelf.checklist(checklist) else { return Ok(Needs::new()) };
-    Ok(needs(&Procedure::load(bytes).map_err(BayError::Checklist)?))
+/// What the checklist of a sheet asks for on its vehicle; nothing where it is on the shelf no more.
+fn needs_of(shelf: Shelf<'_>, typed: &TypedSheet) -> Result<Needs, BayError> {
+    let Ok(bytes) = shelf.checklist(&typed.checklist) else { return Ok(Needs::new()) };
+    Ok(needs(&Procedure::load(bytes).map_err(BayError::Checklist)?, &|key| typed.word(key)))
 }

@@ -8,8 +8,9 @@ use std::path::Path;
 use std::time::Instant;
 
 use panside_messages::{Arg, Message, Speaker};
+use panside_procedure::Procedure;
+use panside_procedure::load::{self, Fit};
 use panside_procedure::proof::{self, Answer, Ask, Looking, Progress, Proof, SearchReport, Stopped, Verdict};
-use panside_procedure::{Procedure, load};
 
 use crate::args::ProveArgs;
 use crate::checklist;
@@ -31,7 +32,7 @@ pub fn prove(args: &ProveArgs, speaker: &'static Speaker) -> Result<Exit, Failur
     let mut meter = Meter::new(speaker);
     let show = &mut |progress| meter.show(progress);
     let mut proof = match &vehicles[..] {
-        [] => proof::prove(&procedure, ask, show),
+        [] => proof::prove_for(&procedure, &every_vehicle(&procedure)?, ask, show),
         [one] => proof::prove(one, ask, show),
         several => proof::prove_for(&procedure, several, ask, show),
     };
@@ -52,6 +53,12 @@ pub fn prove(args: &ProveArgs, speaker: &'static Speaker) -> Result<Exit, Failur
         Verdict::Refuted => Exit::Refused,
         Verdict::NotDecided => Exit::NotDecided,
     })
+}
+
+/// The checklist for every vehicle that a sheet could have; as it is, where no rule hangs on the vehicle.
+fn every_vehicle(procedure: &Procedure) -> Result<Vec<Procedure>, Failure> {
+    let lacks = |lacks| Failure::new(Exit::DoesNotLoad, cli_sheet_lacks(Arg::lines(lacks)));
+    Fit::all(procedure).into_iter().map(|fit| procedure.fitted_to(fit).map_err(lacks)).collect()
 }
 
 /// The checklist for the vehicle of a spec sheet.

@@ -98,6 +98,7 @@ problem-wait-timer = the step's timer runs while somebody is in it, so this wait
 problem-pieces = { $pieces } pieces; there are { $most } of { $item }
 problem-all-of = the spec sheet says how many "{ $item }" there are: write "all" in place of a number
 problem-count-twice = "{ $item }" has its count from the spec sheet: leave "count" out
+problem-on-decides = "{ $entry }" is not asked for on every vehicle, so this class can only hold the step or do nothing
 problem-or-none = only the spec sheet can say that there is no "{ $item }": "or_none" needs "sheet"
 
 ## Entries and their classes
@@ -167,6 +168,7 @@ predicate-terms-deep = terms stand in each other deeper than { $most }; write so
 predicate-no-variable = no condition, fact or gate is called "{ $name }"
 predicate-write-unknown = write "not known({ $name })" instead of { $name } = unknown
 predicate-unknown-yes = { $name } can be unknown, and "not" or != would take that for a yes; write "known({ $name }) and …" or name the classes that do with { $name } in {"{…}"}
+predicate-fact-here = { $name } is no fact; only facts can be read here
 predicate-gate-here = { $name } is a gate; only conditions and facts can be read here
 predicate-condition-here = { $name } is a condition; "on" reads gates and facts only
 predicate-no-gate = no gate is called "{ $name }"

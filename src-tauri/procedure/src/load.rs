@@ -10,6 +10,7 @@ mod phases;
 pub(crate) mod place;
 pub(crate) mod read;
 pub(crate) mod sizes;
+mod vehicle;
 mod voided;
 
 use std::collections::BTreeMap;
@@ -23,11 +24,11 @@ use crate::machine::{
 };
 use crate::message::*;
 
-pub use fit::Fit;
 pub use names::Names;
 use place::Places;
 pub use place::Spot;
 pub use sizes::MOST_PIECES;
+pub use vehicle::{Fit, OnVehicle};
 
 /// Larger files are refused before they are read.
 pub const LARGEST_FILE: usize = 4 * 1024 * 1024;
@@ -102,6 +103,7 @@ pub struct Procedure {
     step_places: Vec<(usize, usize)>,
     places: Places,
     fit: Fit,
+    there: vehicle::There,
 }
 
 /// Why the classes of a step's entries are no outcome.
@@ -355,5 +357,5 @@ pub fn sheet(bytes: &[u8]) -> Result<Sheet, Problems> {
 /// What a checklist lacks on a sheet: every key it names must be there, with the right kind of value.
 #[must_use]
 pub fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<Message> {
-    bind::lacking(procedure, sheet)
+    vehicle::lacking(procedure, sheet)
 }

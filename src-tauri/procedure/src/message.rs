@@ -73,6 +73,7 @@ panside_messages::messages! {
     problem_all_of "problem-all-of" (item);
     problem_count_twice "problem-count-twice" (item);
     problem_or_none "problem-or-none" (item);
+    problem_on_decides "problem-on-decides" (entry);
 
     // Entries and their classes.
     problem_entry_twice "problem-entry-twice" (entry);
@@ -134,6 +135,7 @@ panside_messages::messages! {
     predicate_write_unknown "predicate-write-unknown" (name);
     predicate_unknown_yes "predicate-unknown-yes" (name);
     predicate_gate_here "predicate-gate-here" (name);
+    predicate_fact_here "predicate-fact-here" (name);
     predicate_condition_here "predicate-condition-here" (name);
     predicate_no_gate "predicate-no-gate" (name);
     predicate_never_unknown "predicate-never-unknown" (name);

@@ -177,6 +177,17 @@ impl TypedSheet {
     }
 }
 
+impl TypedSheet {
+    /// The word that is typed for a fact; nothing where none is.
+    #[must_use]
+    pub fn word(&self, key: &str) -> Option<&str> {
+        match &self.values.get(key)?.is {
+            Typed::Fact(word) if !word.is_empty() => Some(word),
+            _ => None,
+        }
+    }
+}
+
 impl Typed {
     /// The kind that it will be.
     #[must_use]

@@ -56,6 +56,9 @@ pub struct Entry {
     /// Whether the step can be done without it.
     #[serde(default)]
     pub optional: bool,
+    /// On which vehicles it is asked for; reads facts only. Its classes then only hold the step, or do nothing.
+    #[serde(default)]
+    pub on: Option<String>,
     /// What each class does. Needed where the kind can return more than one.
     #[serde(default)]
     pub classes: BTreeMap<String, ClassEffect>,

@@ -27,6 +27,9 @@ pub struct Item {
     /// The spec sheet may say that there are none of them.
     #[serde(default)]
     pub or_none: bool,
+    /// Which vehicles have it; reads facts only.
+    #[serde(default)]
+    pub on: Option<String>,
     /// Whether the same piece may go back.
     pub reuse: Reuse,
     /// How the tray draws it. Absent: in a form that fits anything.

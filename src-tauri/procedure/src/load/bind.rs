@@ -7,12 +7,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use panside_messages::{Arg, Message};
 
-use super::Procedure;
-use super::fit::count_of;
 use super::names::Names;
-use super::sizes::MOST_PIECES;
-use crate::format::sheet::{Value, ValueKind};
-use crate::format::{Ask, Checklist, Fact, Sheet, Zone};
+use crate::format::{Checklist, Zone};
 use crate::machine::{Field, Pred, SignIx, StepIx, StepSet, Test, Tree, VarIx, VariableKind};
 use crate::message::*;
 use crate::predicate::{self, Doing, Expr, Node, PredicateError};
@@ -25,6 +21,8 @@ const MOST_PARTS: usize = 2_000;
 /// Where a predicate stands, and so what it may read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Where {
+    /// `on` of an entry or an item: facts.
+    Vehicle,
     /// `start_when` and `follows`: conditions and facts.
     Matter,
     /// A step's `on`: gates and facts.
@@ -240,6 +238,7 @@ impl Pass<'_> {
 
     fn may_read(&self, name: &str, kind: VariableKind) -> Result<(), Message> {
         match (self.place, kind) {
+            (Where::Vehicle, kind) if kind != VariableKind::Fact => Err(predicate_fact_here(name)),
             (Where::Matter, VariableKind::Gate) => Err(predicate_gate_here(name)),
             (Where::On, VariableKind::Condition) => Err(predicate_condition_here(name)),
             _ => Ok(()),
@@ -346,66 +345,4 @@ fn all_values(size: u8) -> u64 {
 
 fn flip(bits: u64, negated: bool, size: u8) -> u64 {
     if negated { all_values(size) & !bits } else { bits }
-}
-
-/// What a checklist needs and a sheet lacks.
-pub(super) fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<Message> {
-    let mut lacking = Vec::new();
-    for (_, step) in procedure.steps() {
-        for entry in &step.entries {
-            let who = lacks_of_entry(&entry.id, &step.id);
-            let needs = entry.ask.sheet_needs().into_iter();
-            lacking.extend(needs.filter_map(|need| lacks(sheet, who.clone(), need.key, need.kind)));
-            lacking.extend(tightened(&procedure.checklist, sheet, &entry.ask));
-        }
-    }
-    lacking.extend(lacking_of_vehicle(&procedure.checklist, sheet));
-    lacking
-}
-
-/// What a sheet lacks of what rules must know of a vehicle: counts and facts.
-pub(super) fn lacking_of_vehicle(checklist: &Checklist, sheet: &Sheet) -> Vec<Message> {
-    let mut lacking = Vec::new();
-    for item in &checklist.items {
-        let Some(key) = &item.sheet else { continue };
-        lacking.extend(lacks(sheet, lacks_of_item(&item.id), key, ValueKind::Count));
-        let least = u8::from(!item.or_none);
-        if let Some(count) = count_of(sheet, key)
-            && !(least..=MOST_PIECES).contains(&count)
-        {
-            let allowed = (u32::from(least), u32::from(MOST_PIECES));
-            lacking.push(lacks_count(key, &sheet.id, u32::from(count), allowed.0, allowed.1));
-        }
-    }
-    for Fact { id, values, sheet: key, .. } in &checklist.facts {
-        lacking.extend(lacks(sheet, lacks_of_fact(id), key, ValueKind::Fact));
-        if let Some(Value::Fact(word)) = sheet.values.get(key).map(|value| &value.is)
-            && values.iter().all(|known| known.id != *word)
-        {
-            let choices = Arg::AnyOf(values.iter().map(|known| known.id.clone()).collect());
-            lacking.push(lacks_fact(key, &sheet.id, word, choices));
-        }
-    }
-    lacking
-}
-
-/// A torque is for as many fasteners as there are of the items it tightens.
-fn tightened(checklist: &Checklist, sheet: &Sheet, ask: &Ask) -> Option<Message> {
-    let Ask::Torque(asked) = ask else { return None };
-    let Value::Torque(torque) = &sheet.values.get(&asked.spec)?.is else { return None };
-    let counts = asked.of.iter().map(|id| {
-        let item = checklist.items.iter().find(|item| item.id == *id)?;
-        item.sheet.as_ref().map_or(Some(item.count), |key| count_of(sheet, key)).map(u32::from)
-    });
-    let there = counts.sum::<Option<u32>>()?;
-    let differs = !asked.of.is_empty() && there != torque.fasteners;
-    differs.then(|| lacks_fasteners(&asked.spec, &sheet.id, torque.fasteners, there))
-}
-
-fn lacks(sheet: &Sheet, who: Message, key: &str, kind: ValueKind) -> Option<Message> {
-    match sheet.values.get(key).map(|value| value.is.kind()) {
-        None => Some(lacks_key(who, key, &sheet.id, kind.name())),
-        Some(found) if found != kind => Some(lacks_kind(who, key, &sheet.id, kind.name(), found.name())),
-        Some(_) => None,
-    }
 }

@@ -6,11 +6,11 @@ use panside_messages::Message;
 
 use super::bind::{Binder, Fields, Reads, Where};
 use super::check;
-use super::fit::Fit;
 use super::names::Names;
 use super::outcomes::{MOST_OUTCOMES, OutcomeTable};
 use super::phases::phases;
 use super::place::Places;
+use super::vehicle::{Fit, There};
 use super::voided::add_voided_with;
 use super::{MOST_PROBLEMS, Problem, Problems, Procedure, sizes};
 use crate::format::{Assignments, Checklist, ClassEffect, Ends, Pieces, SignKind, Step};
@@ -44,11 +44,22 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
         .collect();
     let binder = Binder::new(&checklist, &names, &fields);
     let mut builder = Builder { binder: &binder, places, problems, outcomes: Vec::new(), since: Vec::new() };
+    let there = builder.there();
     let machine = builder.machine(layout);
     let Builder { problems, outcomes, since, .. } = builder;
     if problems.is_empty() {
         let places = places.clone();
-        Ok(Procedure { checklist, machine, names, outcomes, since, step_places, places, fit: Fit::default() })
+        Ok(Procedure {
+            checklist,
+            machine,
+            names,
+            outcomes,
+            since,
+            step_places,
+            places,
+            fit: Fit::default(),
+            there,
+        })
     } else {
         Err(Problems(sorted(problems)))
     }
@@ -130,6 +141,27 @@ impl Builder<'_> {
 
     fn rule(&mut self, text: &str, place: &str) -> Pred {
         self.pred(text, place, Where::Rule, false).0
+    }
+
+    /// When what hangs on the vehicle is there.
+    fn there(&mut self) -> There {
+        let checklist = self.binder.checklist;
+        let mut there = There::default();
+        for (at, item) in checklist.items.iter().enumerate() {
+            if let Some(on) = &item.on {
+                let on = self.pred(on, &format!("/items/{at}/on"), Where::Vehicle, false).0;
+                there.items.push((item.id.clone(), on));
+            }
+        }
+        for (number, (place, step)) in check::steps(checklist).enumerate() {
+            for (at, entry) in step.entries.iter().enumerate() {
+                if let Some(on) = &entry.on {
+                    let on = self.pred(on, &format!("{place}/entries/{at}/on"), Where::Vehicle, false).0;
+                    there.entries.push((StepIx::of(number), entry.id.clone(), on));
+                }
+            }
+        }
+        there
     }
 
     fn machine(&mut self, layout: Layout) -> Machine {

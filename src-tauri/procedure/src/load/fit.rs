@@ -5,58 +5,14 @@
 //! have seen can be put together.
 
 use std::collections::BTreeMap;
-use std::fmt;
 
 use panside_messages::Message;
 
-use super::check;
 use super::place::Places;
-use super::{Problem, Procedure, bind, build};
-use crate::format::sheet::Value;
-use crate::format::{ALL, Ask, Checklist, Item, Pieces, Sheet};
-use crate::machine::VariableKind;
+use super::vehicle::Fit;
+use super::{Problem, Procedure, build, check};
+use crate::format::{ALL, Ask, Checklist, Pieces, Sheet};
 use crate::message::*;
-
-/// What a spec sheet says of its vehicle and rules hang on, by key. As text it names a proof.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Fit(BTreeMap<String, String>);
-
-impl Fit {
-    /// What a sheet says of its vehicle that the rules of a checklist hang on.
-    ///
-    /// # Errors
-    /// What the sheet lacks of that.
-    pub fn of(procedure: &Procedure, sheet: &Sheet) -> Result<Fit, Vec<Message>> {
-        let Checklist { items, facts, .. } = &procedure.checklist;
-        let lacking = bind::lacking_of_vehicle(&procedure.checklist, sheet);
-        if !lacking.is_empty() {
-            return Err(lacking);
-        }
-        let counts = items.iter().filter_map(|item| {
-            let key = item.sheet.as_ref()?;
-            Some((key.clone(), count_of(sheet, key)?.to_string()))
-        });
-        let words = facts
-            .iter()
-            .filter_map(|fact| Some((fact.sheet.clone(), word_of(sheet, &fact.sheet)?.to_owned())));
-        Ok(Fit(counts.chain(words).collect()))
-    }
-
-    /// Whether no rule hangs on the vehicle.
-    #[must_use]
-    pub fn is_any(&self) -> bool {
-        self.0.is_empty()
-    }
-}
-
-impl fmt::Display for Fit {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (at, (key, word)) in self.0.iter().enumerate() {
-            write!(out, "{}{key}={word}", if at == 0 { "" } else { " " })?;
-        }
-        Ok(())
-    }
-}
 
 /// Puts each item's count in the place of `"all"`: 1 where only the spec sheet has it. Says where the two ways to give a
 /// count are mixed.
@@ -109,15 +65,31 @@ impl Procedure {
     /// # Errors
     /// What the sheet lacks of that.
     pub fn fitted(&self, sheet: &Sheet) -> Result<Procedure, Vec<Message>> {
-        let fit = Fit::of(self, sheet)?;
+        self.fitted_to(Fit::of(self, sheet)?)
+    }
+
+    /// The same checklist for a vehicle.
+    ///
+    /// # Errors
+    /// What is wrong with the checklist then.
+    pub fn fitted_to(&self, fit: Fit) -> Result<Procedure, Vec<Message>> {
+        let there = self.on_vehicle(&|key| fit.word(key));
         let mut checklist = self.checklist.clone();
         let mut counts = BTreeMap::new();
-        for Item { id, count, sheet: key, .. } in &mut checklist.items {
-            if let Some(said) = key.as_ref().and_then(|key| count_of(sheet, key)) {
-                *count = said;
-                counts.insert(id.clone(), said);
+        for item in &mut checklist.items {
+            let said = item.sheet.as_ref().and_then(|key| fit.count(key));
+            if let Some(count) = if there.has_item(&item.id) { said } else { Some(0) } {
+                item.count = count;
+                counts.insert(item.id.clone(), count);
             }
         }
+        let mut steps = checklist.phases.iter_mut().flat_map(|phase| &mut phase.steps);
+        for (at, _) in self.steps() {
+            if let Some(step) = steps.next() {
+                step.entries.retain(|entry| there.has_entry(at, &entry.id) || !there.has_step(at));
+            }
+        }
+        drop(steps);
         each_pieces(&mut checklist, &mut |_, pieces| {
             pieces.retain(|id, _| counts.get(id) != Some(&0));
             for (id, number) in pieces {
@@ -126,43 +98,18 @@ impl Procedure {
         });
         let mut procedure = build::procedure(checklist, &self.places)
             .map_err(|problems| problems.0.iter().map(Problem::message).collect::<Vec<_>>())?;
-        for (at, fact) in self.checklist.facts.iter().enumerate() {
-            let word = word_of(sheet, &fact.sheet);
-            let value = fact.values.iter().position(|value| Some(value.id.as_str()) == word);
-            procedure.fix_fact(at, value.and_then(|value| u8::try_from(value).ok()));
+        for (var, value) in self.facts_of(&|key| fit.word(key)) {
+            if let Some((_, values)) = procedure.machine.starts.iter_mut().find(|(found, _)| *found == var) {
+                *values = vec![value];
+            }
         }
         procedure.fit = fit;
         Ok(procedure)
-    }
-
-    /// A fact that every vehicle comes in with.
-    fn fix_fact(&mut self, fact: usize, value: Option<u8>) {
-        let machine = &mut self.machine;
-        let is_fact = |var: usize| machine.vars[var].kind == VariableKind::Fact;
-        let var = (0..machine.vars.len()).filter(|var| is_fact(*var)).nth(fact);
-        let starts = machine.starts.iter_mut().find(|(found, _)| Some(found.at()) == var);
-        if let (Some((_, values)), Some(value)) = (starts, value) {
-            *values = vec![value];
-        }
     }
 
     /// What of a vehicle it is for.
     #[must_use]
     pub fn fit(&self) -> &Fit {
         &self.fit
-    }
-}
-
-pub(super) fn count_of(sheet: &Sheet, key: &str) -> Option<u8> {
-    match sheet.values.get(key)?.is {
-        Value::Count(count) => Some(count),
-        _ => None,
-    }
-}
-
-fn word_of<'a>(sheet: &'a Sheet, key: &str) -> Option<&'a str> {
-    match &sheet.values.get(key)?.is {
-        Value::Fact(word) => Some(word),
-        _ => None,
     }
 }

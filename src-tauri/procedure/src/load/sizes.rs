@@ -147,13 +147,8 @@ impl Sizes<'_> {
         for (place, item) in checklist.items.iter().enumerate() {
             let place = format!("/items/{place}");
             self.name(&place, &item.id);
-            self.bound(
-                format!("{place}/count"),
-                "pieces",
-                usize::from(item.count),
-                usize::from(!item.or_none),
-                MOST_PIECES.into(),
-            );
+            let (least, most) = (usize::from(item.fewest()), usize::from(MOST_PIECES));
+            self.bound(format!("{place}/count"), "pieces", usize::from(item.count), least, most);
         }
     }
 

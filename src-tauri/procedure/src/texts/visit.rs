@@ -49,7 +49,7 @@ pub(super) fn each(checklist: &mut Checklist, visit: &mut Visit<'_>) {
     for (key, label) in sheet_keys {
         visit(&format!("sheet_keys/{key}"), label);
     }
-    for Item { id, name, count: _, sheet: _, or_none: _, reuse: _, draws: _ } in items {
+    for Item { id, name, count: _, sheet: _, or_none: _, on: _, reuse: _, draws: _ } in items {
         visit(&format!("items/{id}/name"), name);
     }
     for SignOff { id, text, kind: _, holds_while: _, by: _ } in sign_offs {
@@ -111,7 +111,7 @@ fn step(step: &mut Step, visit: &mut Visit<'_>) {
     if let Some(Wait { for_, minutes: _, since: _, attended: _ }) = wait {
         visit(&format!("{place}/wait/for"), for_);
     }
-    for Entry { id, label, ask: of, optional: _, classes: _ } in entries {
+    for Entry { id, label, ask: of, optional: _, on: _, classes: _ } in entries {
         let place = format!("{place}/entries/{id}");
         visit(&format!("{place}/label"), label);
         ask(&place, of, visit);

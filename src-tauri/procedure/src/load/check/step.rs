@@ -106,6 +106,9 @@ impl Check<'_> {
         }
         for (class, effect) in &entry.classes {
             let place = format!("{classes_place}/{class}");
+            if entry.on.is_some() && !effect.not_yet && !effect.is_nothing() {
+                self.problem(&place, problem_on_decides(&entry.id));
+            }
             if !can_return.contains(&class.as_str()) {
                 let choices = can_return.iter().map(|class| (*class).to_owned()).collect();
                 self.problem(&place, problem_class_never(entry.ask.kind(), class, Arg::AnyOf(choices)));
@@ -146,7 +149,9 @@ impl Check<'_> {
             Ask::SignOff(asked) if self.names.sign(&asked.sign).is_none() => {
                 self.problem(place, problem_no_sign_off(&asked.sign));
             }
-            Ask::SignOff(_) if entry.optional => self.problem(place, problem_optional_sign()),
+            Ask::SignOff(_) if entry.optional || entry.on.is_some() => {
+                self.problem(place, problem_optional_sign())
+            }
             Ask::Count(count) => self.pieces(&format!("{place}/ask/count/of"), &count.of),
             Ask::Torque(torque) => {
                 for (at, id) in torque.of.iter().enumerate() {
