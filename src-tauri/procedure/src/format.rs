@@ -160,6 +160,9 @@ pub struct Condition {
     /// Values from which, once observed, the job must always still be able to finish.
     #[serde(default)]
     pub recover: Vec<String>,
+    /// Which vehicles have what it is about; reads facts only. On others it stays as it starts, whatever is done.
+    #[serde(default)]
+    pub on: Option<String>,
     /// Which part of the vehicle line shows it (`lift`, `engine`, `exhaust`, `fluid`, `pan`, `key`, `bystanders`, …).
     #[serde(default)]
     pub draws: Option<String>,

@@ -103,7 +103,7 @@ pub struct Procedure {
     step_places: Vec<(usize, usize)>,
     places: Places,
     fit: Fit,
-    there: vehicle::There,
+    pub(crate) there: vehicle::There,
 }
 
 /// Why the classes of a step's entries are no outcome.
@@ -302,7 +302,7 @@ impl Procedure {
         for (at, var) in machine.vars.iter().enumerate() {
             match var.kind {
                 VariableKind::Gate if var.ages => actions.push(Action::Expire(VarIx::of(at))),
-                VariableKind::Condition => {
+                VariableKind::Condition if !var.absent => {
                     actions.extend((0..var.size).map(|value| Action::Observe(VarIx::of(at), value)));
                 }
                 _ => {}

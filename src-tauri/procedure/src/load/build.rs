@@ -153,6 +153,12 @@ impl Builder<'_> {
                 there.items.push((item.id.clone(), on));
             }
         }
+        for (at, condition) in checklist.conditions.iter().enumerate() {
+            if let Some(on) = &condition.on {
+                let on = self.pred(on, &format!("/conditions/{at}/on"), Where::Vehicle, false).0;
+                there.conditions.push((condition.id.clone(), on));
+            }
+        }
         for (number, (place, step)) in check::steps(checklist).enumerate() {
             for (at, entry) in step.entries.iter().enumerate() {
                 if let Some(on) = &entry.on {
@@ -247,7 +253,7 @@ impl Builder<'_> {
             });
             let ages = gate.is_some_and(|(_, gate)| gate.fresh_for.is_some());
             let by_vehicle_actions = by_vehicle_actions.contains(&self.binder.names.vars[at]);
-            vars.push(Variable { field, kind, size, holds_while, ages, by_vehicle_actions });
+            vars.push(Variable { field, kind, size, holds_while, ages, by_vehicle_actions, absent: false });
         }
         vars
     }

@@ -11,7 +11,7 @@ use panside_messages::Message;
 use super::place::Places;
 use super::vehicle::Fit;
 use super::{Problem, Procedure, build, check};
-use crate::format::{ALL, Ask, Checklist, Pieces, Sheet};
+use crate::format::{ALL, Ask, Assignments, Checklist, Pieces, Sheet};
 use crate::message::*;
 
 /// Puts each item's count in the place of `"all"`: 1 where only the spec sheet has it. Says where the two ways to give a
@@ -58,6 +58,17 @@ fn each_pieces(checklist: &mut Checklist, visit: &mut dyn FnMut(&str, &mut Piece
     }
 }
 
+/// Every place where conditions are assigned.
+fn each_assignments(checklist: &mut Checklist, visit: &mut dyn FnMut(&mut Assignments)) {
+    for step in checklist.phases.iter_mut().flat_map(|phase| &mut phase.steps) {
+        let classes = step.entries.iter_mut().flat_map(|entry| entry.classes.values_mut());
+        classes.for_each(|effect| visit(&mut effect.makes));
+        [&mut step.on_begin, &mut step.on_leave, &mut step.makes].into_iter().for_each(&mut *visit);
+    }
+    checklist.vehicle_actions.iter_mut().for_each(|made| visit(&mut made.makes));
+    checklist.follows.iter_mut().for_each(|follow| visit(&mut follow.makes));
+}
+
 impl Procedure {
     /// The same checklist for the vehicle of a spec sheet. Its proof is another one, and says nothing about what only
     /// other vehicles have.
@@ -96,11 +107,17 @@ impl Procedure {
                 *number = counts.get(id).copied().unwrap_or(*number);
             }
         });
+        each_assignments(&mut checklist, &mut |made| made.retain(|id, _| there.has_condition(id)));
         let mut procedure = build::procedure(checklist, &self.places)
             .map_err(|problems| problems.0.iter().map(Problem::message).collect::<Vec<_>>())?;
         for (var, value) in self.facts_of(&|key| fit.word(key)) {
             if let Some((_, values)) = procedure.machine.starts.iter_mut().find(|(found, _)| *found == var) {
                 *values = vec![value];
+            }
+        }
+        for (at, condition) in self.checklist.conditions.iter().enumerate() {
+            if !there.has_condition(&condition.id) {
+                procedure.machine.vars[at].absent = true;
             }
         }
         procedure.fit = fit;

@@ -10,7 +10,7 @@ use super::Procedure;
 use super::sizes::MOST_PIECES;
 use crate::format::sheet::{Value, ValueKind};
 use crate::format::{Ask, Checklist, Entry, Fact, Item, Sheet};
-use crate::machine::{InJob, Pred, State, StepIx, VarIx, VariableKind};
+use crate::machine::{InJob, Pred, State, StepIx, VarIx};
 use crate::message::*;
 
 /// What of a vehicle the rules of a checklist hang on, by key of the spec sheet. As text it names a proof.
@@ -83,9 +83,17 @@ impl Fit {
 
 /// When an entry or an item is there, for those that some vehicles do not have.
 #[derive(Debug, Clone, Default)]
-pub(super) struct There {
+pub(crate) struct There {
     pub entries: Vec<(StepIx, String, Pred)>,
     pub items: Vec<(String, Pred)>,
+    pub conditions: Vec<(String, Pred)>,
+}
+
+impl There {
+    pub fn preds(&self) -> impl Iterator<Item = &Pred> {
+        let entries = self.entries.iter().map(|(.., on)| on);
+        entries.chain(self.items.iter().chain(&self.conditions).map(|(_, on)| on))
+    }
 }
 
 /// What of a checklist there is on a vehicle. What hangs on a fact that is not known is there.
@@ -94,6 +102,7 @@ pub struct OnVehicle {
     no_steps: BTreeSet<StepIx>,
     no_entries: BTreeSet<(StepIx, String)>,
     no_items: BTreeSet<String>,
+    no_conditions: BTreeSet<String>,
 }
 
 impl OnVehicle {
@@ -107,6 +116,12 @@ impl OnVehicle {
     #[must_use]
     pub fn has_entry(&self, step: StepIx, entry: &str) -> bool {
         self.has_step(step) && !self.no_entries.iter().any(|(of, id)| *of == step && id == entry)
+    }
+
+    /// Whether it has what a condition is about.
+    #[must_use]
+    pub fn has_condition(&self, condition: &str) -> bool {
+        !self.no_conditions.contains(condition)
     }
 
     /// Whether it has an item.
@@ -127,10 +142,14 @@ impl Procedure {
         let never = |on: &Pred| !starts.iter().any(|state| on.holds(state));
         let off = |step: &StepIx| starts.iter().all(|state| machine.in_job(state, *step) == InJob::No);
         let entries = self.there.entries.iter().filter(|(.., on)| never(on));
+        let ids = |these: &[(String, Pred)]| {
+            these.iter().filter(|(_, on)| never(on)).map(|(id, _)| id.clone()).collect::<BTreeSet<_>>()
+        };
         OnVehicle {
             no_steps: self.steps().map(|(step, _)| step).filter(off).collect(),
             no_entries: entries.map(|(step, id, _)| (*step, id.clone())).collect(),
-            no_items: self.there.items.iter().filter(|(_, on)| never(on)).map(|(id, _)| id.clone()).collect(),
+            no_items: ids(&self.there.items),
+            no_conditions: ids(&self.there.conditions),
         }
     }
 
@@ -139,11 +158,12 @@ impl Procedure {
         &self,
         word: &dyn Fn(&str) -> Option<&'a str>,
     ) -> impl Iterator<Item = (VarIx, u8)> {
-        let vars = (0..self.machine.vars.len()).map(VarIx::of);
-        let facts = vars.filter(|var| self.machine.vars[var.at()].kind == VariableKind::Fact);
-        let known = facts
-            .zip(&self.checklist.facts)
-            .filter_map(|(var, fact)| Some((var, self.names.value_of(var, word(&fact.sheet)?)?)));
+        let first = self.checklist.conditions.len();
+        let facts = self.checklist.facts.iter().enumerate();
+        let known = facts.filter_map(|(at, fact)| {
+            let var = VarIx::of(first + at);
+            Some((var, self.names.value_of(var, word(&fact.sheet)?)?))
+        });
         known.collect::<Vec<_>>().into_iter()
     }
 }

@@ -25,14 +25,14 @@ pub enum By {
     Follow(usize),
 }
 
-/// An assignment that has changed nothing: of what, and to which value.
-pub type Idle = (By, Field, u64);
+/// An assignment: by what, of what, and to which value.
+pub type Assigned = (By, Field, u64);
 
 /// What has not come up so far.
 pub struct Changes {
     is_asked: bool,
     /// Assignments of conditions, and of follows to gates, that have changed nothing.
-    idle: Vec<Idle>,
+    idle: Vec<Assigned>,
     /// The first step that found something out which was lost at once, and what.
     lost_at_once: Vec<(Field, u64, Taken)>,
 }
@@ -128,9 +128,13 @@ impl Changes {
         });
     }
 
-    /// What has changed nothing, where that was looked for.
-    pub fn idle(&self) -> Option<Vec<Idle>> {
-        self.is_asked.then(|| self.idle.clone())
+    /// What has changed something.
+    pub fn useful(&self, machine: &Machine) -> Vec<Assigned> {
+        if !self.is_asked {
+            return Vec::new();
+        }
+        let all = Changes::new(machine, Runs::Plain).idle;
+        all.into_iter().filter(|one| !self.idle.contains(one)).collect()
     }
 
     /// Tells what was found out and lost at once. Where something worse was found this would only be what comes of it.
@@ -151,12 +155,18 @@ impl Changes {
     }
 }
 
-/// Tells what changed nothing in any search, where nothing worse was found.
-pub fn judge_idle(procedure: &Procedure, idle: &[Idle], happened: &BTreeSet<Action>, proof: &mut Proof) {
+/// Tells what changed nothing in any search, where nothing worse was found. `useful` is what did.
+pub fn judge_idle(
+    procedure: &Procedure,
+    useful: &[Assigned],
+    happened: &BTreeSet<Action>,
+    proof: &mut Proof,
+) {
     if !proof.findings.is_empty() {
         return;
     }
-    for &(by, field, value) in idle {
+    let all = Changes::new(&procedure.machine, Runs::Plain).idle;
+    for (by, field, value) in all.into_iter().filter(|one| !useful.contains(one)) {
         // What never happens is told as such.
         let (whose, place, happens) = said(procedure, by, happened);
         if let Some((name, value)) = named(procedure, field, value).filter(|_| happens) {

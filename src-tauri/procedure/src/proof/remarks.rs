@@ -19,7 +19,8 @@ pub fn look_over(procedure: &Procedure, proof: &mut Proof) {
     items(procedure, &mut odd);
     entries(procedure, &mut odd);
     let on = procedure.machine.steps.iter().filter_map(|rule| Some(&rule.on.as_ref()?.0));
-    let read = fields_of(rules_but_on(&procedure.machine).into_iter().chain(on).collect());
+    let all = rules_but_on(&procedure.machine).into_iter().chain(on).chain(procedure.there.preds());
+    let read = fields_of(all.collect());
     for (at, var) in procedure.machine.vars.iter().enumerate() {
         if !read.contains(&var.field) {
             let conditions = procedure.checklist.conditions.len();

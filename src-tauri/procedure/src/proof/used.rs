@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use panside_messages::Message;
 
-use super::changes::{self, Idle};
-use super::explore::Found;
+use super::changes::{self, Assigned};
+use super::explore::{Found, Runs};
 use super::finding::Remark;
 use super::finding::{Finding, Place};
 use super::report::{Proof, Property};
@@ -21,8 +21,8 @@ pub struct Used {
     gate_lapsed: Vec<(bool, bool)>,
     /// Predicates of steps and vehicle actions that held in every state; nothing before the first search.
     always: Option<Vec<Needs>>,
-    /// Assignments that changed nothing in any search that looked at them; nothing before the first.
-    idle: Option<Vec<Idle>>,
+    /// Assignments that changed something in a search that looked at them.
+    useful: Vec<Assigned>,
     /// What happened in those searches.
     happened_then: BTreeSet<Action>,
 }
@@ -34,7 +34,7 @@ impl Used {
             sign_lapsed: vec![(false, false); procedure.machine.signs.len()],
             gate_lapsed: vec![(false, false); procedure.machine.vars.len()],
             always: None,
-            idle: None,
+            useful: Vec::new(),
             happened_then: BTreeSet::new(),
         }
     }
@@ -46,8 +46,8 @@ impl Used {
         self.sign_lapsed.clone_from(&found.seen.signs);
         self.gate_lapsed.clone_from(&found.seen.gates);
         self.always = Some(found.seen.needs.clone());
-        self.idle = found.changes.idle();
-        if self.idle.is_some() {
+        if found.runs != Runs::OneObservation {
+            self.useful = found.changes.useful(found.machine);
             self.happened_then.clone_from(&self.happened);
         }
     }
@@ -55,8 +55,13 @@ impl Used {
     /// Adds what was seen in another search.
     pub fn take_in(&mut self, other: Used) {
         self.happened.extend(other.happened);
-        keep_common(&mut self.always, other.always);
-        keep_common(&mut self.idle, other.idle);
+        if let Some(needs) = other.always {
+            match &mut self.always {
+                Some(always) => always.retain(|one| needs.contains(one)),
+                None => self.always = Some(needs),
+            }
+        }
+        self.useful.extend(other.useful);
         self.happened_then.extend(other.happened_then);
         let add = |into: &mut Vec<(bool, bool)>, from: Vec<(bool, bool)>| {
             for (into, from) in into.iter_mut().zip(from) {
@@ -70,7 +75,7 @@ impl Used {
 
     /// Tells what was assigned and never changed anything.
     pub fn judge_idle(&self, procedure: &Procedure, proof: &mut Proof) {
-        changes::judge_idle(procedure, self.idle.as_deref().unwrap_or_default(), &self.happened_then, proof);
+        changes::judge_idle(procedure, &self.useful, &self.happened_then, proof);
     }
 
     /// Whether an action happened.
@@ -164,13 +169,4 @@ impl Used {
 
 fn is_constant(pred: &Pred) -> bool {
     matches!(pred.tree(), Tree::Const(_))
-}
-
-/// What is in both lists; all of the other where there was none yet.
-fn keep_common<One: PartialEq>(into: &mut Option<Vec<One>>, from: Option<Vec<One>>) {
-    let Some(from) = from else { return };
-    match into {
-        Some(list) => list.retain(|one| from.contains(one)),
-        None => *into = Some(from),
-    }
 }

@@ -40,7 +40,7 @@ pub(super) fn each(checklist: &mut Checklist, visit: &mut Visit<'_>) {
     for Fact { id, label, values, sheet: _ } in facts {
         labelled(&format!("facts/{id}"), label, "values", values, visit);
     }
-    for Condition { id, label, values, start: _, recover: _, draws: _ } in conditions {
+    for Condition { id, label, values, start: _, recover: _, on: _, draws: _ } in conditions {
         labelled(&format!("conditions/{id}"), label, "values", values, visit);
     }
     for Gate { id, label, classes, holds_while: _, fresh_for: _ } in gates {
