@@ -21,6 +21,7 @@ mod packages;
 mod photo;
 mod python;
 mod run;
+mod rust_tests;
 mod soak;
 mod sources;
 mod stage;

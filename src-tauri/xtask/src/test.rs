@@ -12,6 +12,7 @@ use crate::fuzz;
 use crate::npm;
 use crate::packages;
 use crate::python;
+use crate::rust_tests;
 use crate::sources;
 use crate::stage::{Stage, call, command, run_all};
 use crate::types;
@@ -53,7 +54,7 @@ fn stages() -> Vec<Stage> {
         Stage::new("vitest", "run the page's tests", |root| npm::script(root, "test")),
         Stage::new("page", "build the page", npm::build_page),
         Stage::new("clippy", "see that no lint is broken", clippy),
-        Stage::new("rust", "run the Rust tests, those in the documentation too", rust),
+        Stage::new("rust", "run the Rust tests, those in the documentation too", rust_tests::run),
         Stage::new("programs", "build the command line program and the window", cli::build_with_workspace),
         Stage::new(
             "look",
@@ -97,13 +98,6 @@ fn fmt(root: &Path) -> Result<(), Failure> {
 fn clippy(root: &Path) -> Result<(), Failure> {
     let arguments = ["clippy", "--workspace", "--all-targets", "--", "-D", "warnings"];
     call(command(root, "cargo", &arguments))
-}
-
-/// What is drawn by chance is the same each time: a change is judged by what it changes. Run by itself, a test draws anew.
-fn rust(root: &Path) -> Result<(), Failure> {
-    let mut tests = command(root, "cargo", &["test", "--workspace", "--no-fail-fast"]);
-    tests.env("PROPTEST_RNG_SEED", "4711");
-    call(tests)
 }
 
 fn prove(root: &Path) -> Result<(), Failure> {
