@@ -66,6 +66,7 @@ fn every_kind() -> Vec<Ask> {
         {"photo": {"of": "it"}},
         {"choice": {"options": []}},
         {"several": {"options": [], "ranked": []}},
+        {"decision": {"of": {}, "options": [], "rows": []}},
         {"scan": {"of": "vin"}},
         {"timer": {"at_least": "k"}},
         {"note": {}}
