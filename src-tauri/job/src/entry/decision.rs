@@ -66,7 +66,7 @@ pub(crate) fn draw<'a>(
     for entry in asked.of.values() {
         match decided_by(entry, own, checklist, past) {
             Some(input) => inputs.push(input),
-            None => drop(first.get_or_insert_with(|| decision_first(called_by_name(entry, own, checklist)))),
+            None => drop(first.get_or_insert_with(|| decision_first(called(entry, own, checklist)))),
         }
     }
     let class_of = |entry: &String| inputs.iter().find(|input| input.entry == *entry);
@@ -102,15 +102,11 @@ fn decided_by(name: &str, own: &str, checklist: &Checklist, past: Option<Past<'_
 /// What is called the first of the entries that were not made.
 fn missing(inputs: &[DecidedBy], own: &str, checklist: &Checklist) -> Message {
     let missing = inputs.iter().find(|input| input.class == MISSING);
-    missing.map_or_else(|| as_said(""), |input| called(input, own, checklist))
+    missing.map_or_else(|| as_said(""), |input| input.called(own, checklist))
 }
 
-/// What an entry that decides is called, with its step where that is another one.
-pub(crate) fn called(input: &DecidedBy, own: &str, checklist: &Checklist) -> Message {
-    called_by_name(&input.entry, own, checklist)
-}
-
-fn called_by_name(name: &str, own: &str, checklist: &Checklist) -> Message {
+/// What an entry is called, with its step where that is another one.
+fn called(name: &str, own: &str, checklist: &Checklist) -> Message {
     match find(checklist, name) {
         Some((step, entry)) if step.id == own => as_said(&entry.label),
         Some((step, entry)) => decision_of(&step.title, &entry.label),
@@ -118,16 +114,36 @@ fn called_by_name(name: &str, own: &str, checklist: &Checklist) -> Message {
     }
 }
 
-/// What an entry was when it decided.
-pub(crate) fn what_it_was(input: &DecidedBy, checklist: &Checklist) -> Message {
-    let ask = find(checklist, &input.entry).map(|(_, entry)| &entry.ask);
-    match (&input.read, ask) {
-        _ if input.class == MISSING && input.read.is_none() => decision_missing(),
-        (Some(read), Some(Ask::Choice(_) | Ask::Several(_) | Ask::Decision(_))) => as_said(read),
-        (Some(read), Some(ask)) if ask.judges() => decision_read(read, class_label(Some(ask), &input.class)),
-        (Some(read), _) => as_said(read),
-        (None, Some(Ask::Several(_))) => decision_none(),
-        (None, ask) => class_label(ask, &input.class),
+impl DecidedBy {
+    /// What the entry is called beside one of this step.
+    #[must_use]
+    pub fn called(&self, own: &str, checklist: &Checklist) -> Message {
+        called(&self.entry, own, checklist)
+    }
+
+    /// What it was when it decided.
+    #[must_use]
+    pub fn was(&self, checklist: &Checklist) -> Message {
+        let ask = find(checklist, &self.entry).map(|(_, entry)| &entry.ask);
+        match (&self.read, ask) {
+            (None, _) if self.class == MISSING => decision_missing(),
+            (Some(read), Some(Ask::Choice(_) | Ask::Several(_) | Ask::Decision(_))) => as_said(read),
+            (Some(read), Some(ask)) if ask.judges() => {
+                decision_read(read, class_label(Some(ask), &self.class))
+            }
+            (Some(read), _) => as_said(read),
+            (None, Some(Ask::Several(_))) => decision_none(),
+            (None, ask) => class_label(ask, &self.class),
+        }
+    }
+}
+
+impl DecisionResult {
+    /// The sentence of the row that spoke; nothing where the checklist has none such.
+    #[must_use]
+    pub fn says<'a>(&self, asked: &'a Decision) -> Option<&'a str> {
+        let row = self.row.checked_sub(1).and_then(|at| asked.rows.get(at))?;
+        Some(&row.says)
     }
 }
 
@@ -167,13 +183,7 @@ fn classify(
 fn say(asked: &Decision, result: &DecisionResult, against: Option<(&Accounted, &str)>) -> Vec<Message> {
     let against =
         against.map(|(told, name)| decision_against(asked.label(&result.table), name, &told.reason));
-    against.into_iter().chain(sentence(asked, result)).collect()
-}
-
-/// The sentence of the row that spoke.
-pub(crate) fn sentence(asked: &Decision, result: &DecisionResult) -> Option<Message> {
-    let row = result.row.checked_sub(1).and_then(|at| asked.rows.get(at));
-    row.map(|row| as_said(&row.says))
+    against.into_iter().chain(result.says(asked).map(as_said)).collect()
 }
 
 /// What is said of a decision that was made, whatever its entries are now; nothing of anything else.

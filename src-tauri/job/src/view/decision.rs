@@ -1,6 +1,6 @@
 //! What a decision's table says, and by what.
 
-use panside_procedure::format::Ask;
+use panside_procedure::format::{Ask, Entry};
 use panside_procedure::machine::StepIx;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -11,7 +11,7 @@ use crate::decide::draft::{Counted, Draft};
 use crate::entry::decision::{self, Drawn};
 use crate::entry::{DecidedBy, Past, WorkedOut};
 use crate::job::EnteredValue;
-use crate::message::Message;
+use crate::message::{Message, as_said};
 use crate::people::Names;
 
 /// What a decision's table says: of a step in progress or to come what it says now, else what it said then.
@@ -49,32 +49,27 @@ pub(super) fn view(at: At<'_>, step: &str, ask: &Ask, ended: Option<&EnteredValu
     let Ask::Decision(asked) = ask else { return None };
     let checklist = &at.job.procedure.checklist;
     let inputs = |inputs: &[DecidedBy]| {
-        let input = |input| DecisionInput {
-            label: decision::called(input, step, checklist),
-            is: decision::what_it_was(input, checklist),
+        let input = |input: &DecidedBy| DecisionInput {
+            label: input.called(step, checklist),
+            is: input.was(checklist),
         };
         inputs.iter().map(input).collect()
     };
     if let Some(WorkedOut::Decision(result)) = ended.and_then(|entered| entered.worked_out.as_ref()) {
-        let (class, says) = (Some(result.table.clone()), decision::sentence(asked, result)?);
+        let (class, says) = (Some(result.table.clone()), as_said(result.says(asked)?));
         return Some(DecisionView { class, says, inputs: inputs(&result.inputs) });
     }
     let past = Past::of(at.job, &[], at.now);
     let Drawn { inputs: there, row } = decision::draw(asked, step, checklist, Some(past));
     let (class, says) = match row {
-        Ok((_, class, says)) => (Some(class.to_owned()), crate::message::as_said(says)),
+        Ok((_, class, says)) => (Some(class.to_owned()), as_said(says)),
         Err(first) => (None, first),
     };
     Some(DecisionView { class, says, inputs: inputs(&there) })
 }
 
 /// Whether a decision of a step in progress has to be made again.
-pub(super) fn is_stale(
-    at: At<'_>,
-    step: StepIx,
-    entry: &panside_procedure::format::Entry,
-    entered: &EnteredValue,
-) -> bool {
+pub(super) fn is_stale(at: At<'_>, step: StepIx, entry: &Entry, entered: &EnteredValue) -> bool {
     let EnteredValue { value, class, worked_out, .. } = entered;
     draft(at).is_stale(step, entry, Counted { value, class, worked_out: worked_out.as_ref() })
 }
