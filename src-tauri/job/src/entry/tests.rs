@@ -3,6 +3,7 @@
 mod balance;
 mod coil;
 mod cool_down;
+mod decision;
 mod level;
 mod scan;
 mod torque;
