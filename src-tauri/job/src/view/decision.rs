@@ -14,7 +14,8 @@ use crate::job::EnteredValue;
 use crate::message::{Message, as_said};
 use crate::people::Names;
 
-/// What a decision's table says: of a step in progress or to come what it says now, else what it said then.
+/// What a decision's table says: of a step in progress, to come or to be corrected what it says now, else what it
+/// said then.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct DecisionView {
     /// The class that the table comes to; nothing while something is to be entered first.
