@@ -100,8 +100,8 @@ fn entry_view<'a>(
 ) -> EntryView {
     let step = at.job.procedure.step(number).id.as_str();
     let last = attempt.and_then(|attempt| attempt.latest(&entry.id));
-    let ended = last
-        .filter(|_| shown != Shown::Voided && attempt.is_some_and(|attempt| attempt.ended.is_some()));
+    let ended =
+        last.filter(|_| shown != Shown::Voided && attempt.is_some_and(|attempt| attempt.ended.is_some()));
     let judged_at = |seq: u64, begun: Option<&'a Stamp>, at_stamp: &'a Stamp, past: Past<'a>| Context {
         checklist: &at.job.procedure.checklist,
         begun,
