@@ -36,8 +36,8 @@ impl Walk {
     /// Walks as far as the step, does these in its place, and no more. Each is a command with the message that must refuse it.
     fn tries(mut self, step: &str, tries: &[(Value, Option<&str>)]) -> Said {
         let of_step = |line: &Value| {
-            let is = |command: &&str| line["do"][*command]["step"] == json!(step);
-            line.get("refused").is_none() && ["begin", "work"].iter().any(|command| is(&command))
+            let is = |command: &str| line["do"][command]["step"] == json!(step);
+            line.get("refused").is_none() && ["begin", "work"].into_iter().any(is)
         };
         let end = self.lines().iter().position(of_step).unwrap();
         self.lines().truncate(end);

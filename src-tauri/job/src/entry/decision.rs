@@ -1,7 +1,7 @@
 //! What follows from other entries by the checklist's table. A person takes what the table says, or goes against it with
 //! a reason and a name where the checklist lets them.
 //!
-//! What was decided says from which classes, in the words of then: when one of the entries changes, the decision no longer
+//! What was decided keeps the values it was decided by: when one of the entries changes, the decision no longer
 //! counts ([`Draft::is_stale`](crate::decide::draft::Draft)), and voiding a step voids what was decided by it.
 
 use std::collections::BTreeMap;
@@ -43,8 +43,8 @@ pub struct DecidedBy {
     pub entry: String,
     /// Its class, `missing` where it was not made.
     pub class: String,
-    /// Its value in few words, where the class does not say as much.
-    pub read: Option<String>,
+    /// Its value; nothing where it was not made.
+    pub value: Option<EntryValue>,
 }
 
 /// What a table says, as far as its entries are there.
@@ -92,10 +92,10 @@ fn decided_by(name: &str, own: &str, checklist: &Checklist, past: Option<Past<'_
     let taken = if is_own { past.in_progress(own, &entry.id) } else { past.latest(&step.id, &entry.id) };
     let Some(taken) = taken.last() else {
         let never = if is_own { entry.optional } else { past.is_dealt_with(&step.id) };
-        return never.then(|| DecidedBy { entry: name.to_owned(), class: MISSING.to_owned(), read: None });
+        return never.then(|| DecidedBy { entry: name.to_owned(), class: MISSING.to_owned(), value: None });
     };
-    let read = super::of(&entry.ask).in_short(taken.value, checklist);
-    let by = DecidedBy { entry: name.to_owned(), class: taken.class.to_owned(), read };
+    let value = Some(taken.value.clone());
+    let by = DecidedBy { entry: name.to_owned(), class: taken.class.to_owned(), value };
     entry.goes_on(taken.class).then_some(by)
 }
 
@@ -125,8 +125,9 @@ impl DecidedBy {
     #[must_use]
     pub fn was(&self, checklist: &Checklist) -> Message {
         let ask = find(checklist, &self.entry).map(|(_, entry)| &entry.ask);
-        match (&self.read, ask) {
-            (None, _) if self.class == MISSING => decision_missing(),
+        let Some(value) = &self.value else { return decision_missing() };
+        let read = ask.and_then(|ask| super::of(ask).in_short(value, checklist));
+        match (read, ask) {
             (Some(read), Some(Ask::Choice(_) | Ask::Several(_) | Ask::Decision(_))) => as_said(read),
             (Some(read), Some(ask)) if ask.judges() => {
                 decision_read(read, class_label(Some(ask), &self.class))
