@@ -162,6 +162,23 @@ fn particles_longer_than_a_millimeter_are_not_carried_on_with() {
 }
 
 #[test]
+fn particles_with_a_burnt_smell_are_between_the_rows() {
+    let found = json!({"found": {"several": {"found": ["paste", "burnt"]}}});
+    let fine = json!({"longest": {"choice": {"class": "fine"}}});
+    let tries = [
+        begin("judge"),
+        (decide("judge", "verdict", "carry_on"), Some("decision-why")),
+        (decide("judge", "verdict", "stop_and_call"), None),
+    ];
+    Walk::of("pan-and-filter")
+        .with("pan_debris", found.clone())
+        .with("open_filter", fine)
+        .tries("judge", &tries);
+    let tries = [begin("judge"), (decide("judge", "verdict", "carry_on"), None)];
+    Walk::of("pan-and-filter").with("pan_debris", found).tries("judge", &tries);
+}
+
+#[test]
 fn milky_fluid_ends_the_job_and_burnt_fluid_is_noted_first() {
     let at = "read_level";
     let level = Walk::of("level-check")
