@@ -329,8 +329,14 @@ export const scenes = [
   {
     name: "pad-several",
     page: "112",
-    answers: says("Found: fine gray paste, flakes.", { class: "worn" }),
+    answers: says("Found: fine gray paste, flakes.", { class: "flakes" }),
     taps: [entry("found"), "fine gray paste", "flakes", settled],
+  },
+  { name: "pad-decision", page: "119", taps: [entry("verdict")] },
+  {
+    name: "pad-decision-against",
+    page: "119",
+    taps: [entry("verdict"), "Go against it …", "the reading is doubtful"],
   },
   {
     name: "pad-choice-refused",

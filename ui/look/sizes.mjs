@@ -65,6 +65,8 @@ export const SOME = new Set([
     "pad-photo-taken",
     "pad-choice",
     "pad-several",
+    "pad-decision",
+    "pad-decision-against",
     "pad-scan",
     "pad-timer",
   ],

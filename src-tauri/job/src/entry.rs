@@ -9,6 +9,7 @@ mod choice;
 mod coil;
 mod cool_down;
 mod count;
+pub(crate) mod decision;
 mod kind;
 mod level;
 mod note;
@@ -33,6 +34,7 @@ use serde::Serialize;
 pub use balance::BalanceResult;
 pub use coil::CoilJudged;
 pub use cool_down::CoolDownResult;
+pub use decision::{DecidedBy, DecisionResult};
 pub use level::LevelJudged;
 pub use past::Past;
 pub use reading::ReadingResult;
@@ -130,6 +132,7 @@ pub(crate) fn of(ask: &Ask) -> &dyn Kind {
         Ask::Photo(asked) => asked,
         Ask::Choice(asked) => asked,
         Ask::Several(asked) => asked,
+        Ask::Decision(asked) => asked,
         Ask::Scan(asked) => asked,
         Ask::Timer(asked) => asked,
         Ask::Note(asked) => asked,
@@ -148,6 +151,7 @@ pub fn in_short(ask: &Ask, value: &EntryValue, class: &str, checklist: &Checklis
 pub fn class_label(ask: Option<&Ask>, class: &str) -> Message {
     match ask {
         Some(Ask::Choice(asked)) => as_said(asked.label(class)),
+        Some(Ask::Decision(asked)) => as_said(asked.label(class)),
         Some(ask) => message::class_label(ask.kind(), class),
         None => as_said(class),
     }

@@ -124,6 +124,18 @@ pub enum EntryValue {
         /// The ids of the options that were found. Empty: none of them.
         found: BTreeSet<String>,
     },
+    /// What follows from other entries, or what was decided against that.
+    Decision {
+        /// The class that is decided.
+        class: String,
+        /// Why it is not what the table says, and who stands for it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        against: Option<Accounted>,
+        /// Where a second person has to stand for it: what is known of their PIN. Whoever checks PINs puts it in; what a
+        /// command says here counts for nothing.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pin: Option<SignedPin>,
+    },
     /// A text read from the vehicle or a label.
     Scan {
         /// The text.
@@ -147,6 +159,7 @@ impl EntryValue {
             EntryValue::Balance { explained, .. } => explained.as_ref(),
             EntryValue::Count { accounted, .. } => accounted.as_ref(),
             EntryValue::Torque { exception, .. } => exception.as_ref(),
+            EntryValue::Decision { against, .. } => against.as_ref(),
             _ => None,
         }
     }
@@ -166,6 +179,7 @@ impl EntryValue {
             EntryValue::Photo { .. } => "photo",
             EntryValue::Choice { .. } => "choice",
             EntryValue::Several { .. } => "several",
+            EntryValue::Decision { .. } => "decision",
             EntryValue::Scan { .. } => "scan",
             EntryValue::Timer {} => "timer",
             EntryValue::Note { .. } => "note",
@@ -289,7 +303,7 @@ pub struct Adapter {
 }
 
 /// What somebody says and stands for: where pieces are that a count did not find, why a balance differs, why a tool was used
-/// all the same, why a level can't be reached.
+/// all the same, why a level can't be reached, why a decision is not what its table says.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Accounted {

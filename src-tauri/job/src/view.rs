@@ -4,6 +4,7 @@
 //! Where a field is a possible [`Refusal`], none means that it is allowed now.
 
 mod clock;
+mod decision;
 mod make;
 mod messages;
 mod preview;
@@ -16,6 +17,7 @@ use panside_trade::measure::Measure;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+pub use decision::{DecisionInput, DecisionView};
 pub use preview::{Preview, preview};
 
 use crate::command::Refusal;
@@ -172,6 +174,8 @@ pub struct EntryView {
     pub overload: Vec<String>,
     /// For a torque whose places the sheet gives: the map of its fasteners.
     pub bolts: Option<BoltMap>,
+    /// For a decision: what its table says.
+    pub decision: Option<DecisionView>,
     /// What was last entered in the attempt that is shown.
     pub value: Option<EntryValue>,
     /// What that turned out to be.

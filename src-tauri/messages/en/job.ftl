@@ -186,6 +186,7 @@ kind-torque = torque
 kind-photo = photo
 kind-choice = choice
 kind-several = choice of several
+kind-decision = decision
 kind-scan = scan
 kind-timer = wait
 kind-note = note
@@ -444,6 +445,29 @@ choice-made = Answered: { $answer }.
 several-made = Found: { $answers }.
 several-none = None of the list was found.
 several-one = Choose at least one of the list.
+
+## Decisions
+
+# What decides: $step: the title of another step; $entry: what is entered there
+decision-of = { $step }: { $entry }
+# What decides: $read: a value as it was typed; $class: what it turned out to be
+decision-read = { $read }, { $class }
+# An entry that decides and was not made.
+decision-missing = not entered
+# What decides: a list of which nothing was found.
+decision-none = nothing of the list
+# $entry: what is to be entered
+decision-first = Enter this first, it is decided by it: { $entry }.
+# $class: what was chosen; $says: why the table says otherwise, as a sentence
+decision-not = "{ $class }" can't be decided here. { $says }
+# $says: what the table says, as a sentence
+decision-why = { $says } To go against that, give a reason and a name.
+# $name: who works the step
+decision-second = { $name } works this step. Somebody else must stand for going against the table.
+# $class: what the table says; $by: who decided otherwise
+decision-against = Against the table, which says "{ $class }". { $by }: { $reason }.
+# $entry: what was decided
+decision-again = What decides "{ $entry }" has changed. Decide it again.
 choice-unknown = "{ $class }" is not among the answers: { $known }.
 # $text: as read
 scan-read = Read: { $text }.

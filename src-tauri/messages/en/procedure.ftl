@@ -126,6 +126,27 @@ problem-choice = a choice needs at least two options
 problem-several = there must be at least two options
 problem-not-ranked = "{ $class }" is not in "ranked"
 problem-rank-idle = no option has the class "{ $class }"
+problem-decision = a decision needs at least one entry in "of", one row and two options
+problem-decision-of = "{ $name }" is not in "of"
+problem-decision-when = each row says in "when" what it is for; only the last may have "otherwise": true in its place
+problem-decision-idle = no row comes to "{ $class }", and it may not be decided against the table
+# $entry: as step.entry
+problem-decision-no-entry = no entry is called "{ $entry }"; write it as step.entry
+problem-decision-sign = "{ $entry }" is a sign-off, which is given when the step is done; it decides nothing
+problem-decision-later = "{ $entry }" is not entered before this one; move it up
+problem-decision-relies = it is decided by an entry of "{ $step }", so add that to "relies_on": voided together
+problem-decision-class = "{ $entry }" is never "{ $class }" when this is decided; it can be { $choices }
+# $count: how many, or more
+problem-decision-size = the entries can be { $count } combinations of classes; at most { $most } are possible
+# $combination: what entries are, each as "name: class"; $count: how many combinations no row is for
+problem-decision-hole =
+    { $count ->
+        [one] no row is for { $combination }
+       *[other] no row is for { $combination }, which is one of { $count } combinations without a row
+    }
+# $first, $second: numbers of rows, from 1
+problem-decision-overlap = rows { $first } and { $second } come to different classes, and both are for { $combination }
+problem-decision-never = this row never speaks: rows before it are for all that it is for
 
 ## Predicates
 

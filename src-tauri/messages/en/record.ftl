@@ -305,6 +305,7 @@ record-caution-before = { $signal ->
 }: { $text } (before { $numbers })
 record-with-limits = { $value } [{ $limits }]
 record-with-working = { $value } (calculated: { $steps })
+record-with-deciding = { $value } (decided by: { $entries })
 record-limit-checked = checked by { $who }
 # $begun, $ended: when
 record-attempt-done = { $begun } to { $ended } { $who }
@@ -389,6 +390,14 @@ record-value-photo = photo { $short }, { $width } × { $height }
 record-value-none = none
 record-value-none-of-list = none of the list
 record-value-waited = waited
+# $says: why, as a sentence
+record-value-decided = { $class }. { $says }
+# $table: what the table says; $says: why it says so, as a sentence; $told: who says what
+record-value-against = { $class }, AGAINST THE TABLE, which says "{ $table }": { $says } Decided otherwise: { $told }
+# $entry: one that decided; $is: what it was
+record-value-decided-by = { $entry }: { $is }
+# What was decided otherwise than the table says: $class: what was decided; $table: what the table says
+record-called-against = { $class } AGAINST THE TABLE, which says "{ $table }"
 record-bound-at-most = at most { $value }
 record-bound-at-least = at least { $value }
 record-bound-at = at { $value }

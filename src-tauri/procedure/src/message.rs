@@ -97,6 +97,19 @@ panside_messages::messages! {
     problem_several "problem-several" ();
     problem_not_ranked "problem-not-ranked" (class);
     problem_rank_idle "problem-rank-idle" (class);
+    problem_decision "problem-decision" ();
+    problem_decision_of "problem-decision-of" (name);
+    problem_decision_when "problem-decision-when" ();
+    problem_decision_idle "problem-decision-idle" (class);
+    problem_decision_no_entry "problem-decision-no-entry" (entry);
+    problem_decision_sign "problem-decision-sign" (entry);
+    problem_decision_later "problem-decision-later" (entry);
+    problem_decision_relies "problem-decision-relies" (step);
+    problem_decision_class "problem-decision-class" (entry, class, choices);
+    problem_decision_size "problem-decision-size" (count, most);
+    problem_decision_hole "problem-decision-hole" (combination, count);
+    problem_decision_overlap "problem-decision-overlap" (first, second, combination);
+    problem_decision_never "problem-decision-never" ();
 
     // Predicates.
     predicate_at "predicate-at" (what, character);

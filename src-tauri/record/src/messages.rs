@@ -226,6 +226,7 @@ panside_messages::messages! {
     caution_before "record-caution-before" (signal, text, numbers);
     with_limits "record-with-limits" (value, limits);
     with_working "record-with-working" (value, steps);
+    with_deciding "record-with-deciding" (value, entries);
     limit_checked "record-limit-checked" (who);
     attempt_done "record-attempt-done" (begun, ended, who);
     attempt_left "record-attempt-left" (begun, ended, who);
@@ -286,6 +287,10 @@ panside_messages::messages! {
     value_none "record-value-none" ();
     value_none_of_list "record-value-none-of-list" ();
     value_waited "record-value-waited" ();
+    value_decided "record-value-decided" (class, says);
+    value_against "record-value-against" (class, table, says, told);
+    value_decided_by "record-value-decided-by" (entry, is);
+    called_against "record-called-against" (class, table);
     bound_at_most "record-bound-at-most" (value);
     bound_at_least "record-bound-at-least" (value);
     bound_at "record-bound-at" (value);

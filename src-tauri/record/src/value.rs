@@ -2,15 +2,17 @@
 
 use std::collections::BTreeSet;
 
-use panside_job::EntryValue;
+use panside_job::entry::WorkedOut;
 use panside_job::job::EnteredValue;
 use panside_job::value::{
     Accounted, Adapter, CoilValue, Probed, ProbedBy, ProbedSurface, StickReading, StickShows, Tool,
 };
+use panside_job::{EntryValue, SignedPin};
 use panside_messages::Message;
 use panside_procedure::format::Ask;
 
 use crate::messages;
+use crate::signs::{pin_told, pin_words};
 use crate::source::Source;
 
 /// How figures are written.
@@ -29,13 +31,15 @@ pub(crate) fn text(
     entered: &EnteredValue,
     figures: Figures,
 ) -> String {
-    Line { source, figures, seq: entered.mark.seq }.text(ask, &entered.value)
+    let EnteredValue { mark, worked_out, .. } = entered;
+    Line { source, figures, seq: mark.seq, worked_out: worked_out.as_ref() }.text(ask, &entered.value)
 }
 
 struct Line<'a> {
     source: Source<'a>,
     figures: Figures,
     seq: u64,
+    worked_out: Option<&'a WorkedOut>,
 }
 
 impl Line<'_> {
@@ -89,6 +93,7 @@ impl Line<'_> {
                 _ => class.clone(),
             },
             EntryValue::Several { found } => self.found(ask, found),
+            EntryValue::Decision { class, against, pin } => self.decided(ask, class, against.as_ref(), *pin),
             EntryValue::Scan { text } if text.is_empty() => self.put(&messages::value_none()),
             EntryValue::Scan { text } | EntryValue::Note { text } => text.clone(),
             EntryValue::Timer {} => self.put(&messages::value_waited()),
@@ -165,6 +170,25 @@ impl Line<'_> {
         };
         let labels = asked.options.iter().filter(|option| found.contains(&option.id));
         self.source.say.listed(labels.map(|option| option.label.clone()))
+    }
+
+    /// What was decided, with the sentence of the table's row; who went against it is not to be read over.
+    fn decided(
+        &self,
+        ask: Option<&Ask>,
+        class: &str,
+        against: Option<&Accounted>,
+        pin: Option<SignedPin>,
+    ) -> String {
+        let (Some(Ask::Decision(asked)), Some(WorkedOut::Decision(result))) = (ask, self.worked_out) else {
+            let told = against.map(|told| self.told(told));
+            return self.source.say.apart([class.to_owned()].into_iter().chain(told));
+        };
+        let (decided, says) = (asked.label(class), result.says(asked).unwrap_or_default());
+        let Some(told) = against else { return self.put(&messages::value_decided(decided, says)) };
+        let pin = pin.map(|pin| self.put(&pin_words(&pin_told(self.source, pin, self.seq))));
+        let told = self.source.say.listed([self.told(told)].into_iter().chain(pin));
+        self.put(&messages::value_against(decided, asked.label(&result.table), says, told))
     }
 
     fn stick(&self, reading: &StickReading) -> String {

@@ -36,13 +36,14 @@ impl Pads<'_> {
             "torque" => torque(window, given)?,
             "choice" => choice(window, entry, given)?,
             "several" => several(window, entry, given)?,
+            "decision" => decision(window, entry, given)?,
             "scan" => window.type_into(&in_dialog("input"), text(given, "text")?)?,
             "note" => window.type_into(&in_dialog("textarea"), text(given, "text")?)?,
             "photo_file" => window.give_photo(&entry.id, self.photo)?,
             "timer" => {}
             other => return Err(Trouble::wrong(format!("No pad is known for \"{other}\"."))),
         }
-        if !matches!(kind, "choice" | "photo_file") {
+        if !matches!(kind, "choice" | "decision" | "photo_file") {
             press_enter(window)?;
         }
         window.left(&entry.label)
@@ -198,8 +199,20 @@ fn torque(window: &mut Window, given: &Value) -> Result {
 }
 
 fn choice(window: &mut Window, entry: &Entry, given: &Value) -> Result {
+    tap_option(window, entry, "/choice/options", given)
+}
+
+/// Takes what the table says.
+fn decision(window: &mut Window, entry: &Entry, given: &Value) -> Result {
+    if given.get("against").is_some() {
+        return Err(Trouble::wrong(format!("No hand is known for {given}.")));
+    }
+    tap_option(window, entry, "/decision/options", given)
+}
+
+fn tap_option(window: &mut Window, entry: &Entry, options: &str, given: &Value) -> Result {
     let class = text(given, "class")?;
-    let options = entry.ask.pointer("/choice/options").and_then(Value::as_array);
+    let options = entry.ask.pointer(options).and_then(Value::as_array);
     let option = options.into_iter().flatten().find(|option| option["class"] == class);
     let option = option.ok_or_else(|| Trouble::wrong(format!("{} has no answer {class}.", entry.id)))?;
     window.tap(text(option, "label")?)

@@ -2,7 +2,7 @@
 
 /**
  * What somebody says and stands for: where pieces are that a count did not find, why a balance differs, why a tool was used
- * all the same, why a level can't be reached.
+ * all the same, why a level can't be reached, why a decision is not what its table says.
  */
 export type Accounted = { 
 /**
@@ -49,6 +49,19 @@ unit: string,
 angle: string, };
 
 /**
+ * What may be decided against the table.
+ */
+export type Against = { 
+/**
+ * The class.
+ */
+class: string, 
+/**
+ * Somebody else than who works the step stands for it.
+ */
+with_second_person: boolean, };
+
+/**
  * A number with its unit, as text.
  */
 export type Amount = { 
@@ -82,7 +95,7 @@ export type Arg = { "text": string } | { "number": number } | { "list": Array<st
 /**
  * The kinds of entry.
  */
-export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "coil": AskCoil } | { "cool_down": AskCoolDown } | { "balance": AskBalance } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "several": AskSeveral } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote };
+export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "coil": AskCoil } | { "cool_down": AskCoolDown } | { "balance": AskBalance } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "several": AskSeveral } | { "decision": AskDecision } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote };
 
 /**
  * Amounts drained and added, compared at 15 °C.
@@ -161,6 +174,19 @@ export type AskCount = {
  * Expected pieces by item id.
  */
 of: { [key in string]: number }, };
+
+/**
+ * A table over classes of other entries.
+ */
+export type AskDecision = { 
+/**
+ * What it can come to.
+ */
+options: Array<ChoiceOption>, 
+/**
+ * What a person may decide all the same, with a reason and a name.
+ */
+against: Array<Against>, };
 
 /**
  * At least two stick readings, each with its temperature, judged against the sheet's chart.
@@ -835,6 +861,36 @@ signal: Signal,
 text: string, };
 
 /**
+ * An entry that decides.
+ */
+export type DecisionInput = { 
+/**
+ * What it is called.
+ */
+label: Message, 
+/**
+ * What it is.
+ */
+is: Message, };
+
+/**
+ * What a decision's table says: of a step in progress or to come what it says now, else what it said then.
+ */
+export type DecisionView = { 
+/**
+ * The class that the table comes to; nothing while something is to be entered first.
+ */
+class: string | null, 
+/**
+ * The sentence of its row, or what is to be entered first.
+ */
+says: Message, 
+/**
+ * What decides, as far as it is there.
+ */
+inputs: Array<DecisionInput>, };
+
+/**
  * A device of the shop.
  */
 export type Device = { 
@@ -1016,7 +1072,20 @@ class: string, } } | { "several": {
 /**
  * The ids of the options that were found. Empty: none of them.
  */
-found: Array<string>, } } | { "scan": { 
+found: Array<string>, } } | { "decision": { 
+/**
+ * The class that is decided.
+ */
+class: string, 
+/**
+ * Why it is not what the table says, and who stands for it.
+ */
+against?: Accounted | null, 
+/**
+ * Where a second person has to stand for it: what is known of their PIN. Whoever checks PINs puts it in; what a
+ * command says here counts for nothing.
+ */
+pin?: SignedPin | null, } } | { "scan": { 
 /**
  * The text.
  */
@@ -1070,6 +1139,10 @@ overload: Array<string>,
  * For a torque whose places the sheet gives: the map of its fasteners.
  */
 bolts: BoltMap | null, 
+/**
+ * For a decision: what its table says.
+ */
+decision: DecisionView | null, 
 /**
  * What was last entered in the attempt that is shown.
  */

@@ -34,6 +34,7 @@ function entry(ask: TypedEntry["ask"], more: Partial<EntryView> = {}): TypedEntr
     torque: null,
     overload: [],
     bolts: null,
+    decision: null,
     value: null,
     class: null,
     not_yet: false,

@@ -5,6 +5,7 @@
 mod beside;
 mod bounds;
 mod damage;
+mod decisions;
 mod devices;
 mod entering;
 mod figures;

@@ -4,6 +4,7 @@
 
 mod bad_input;
 mod clocks;
+mod contradictions;
 mod damage;
 mod figures;
 mod guide;

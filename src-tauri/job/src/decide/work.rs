@@ -12,8 +12,8 @@ use super::signs::signs_of;
 use crate::command::Refusal;
 use crate::event::{Begun, Done, Event, Left};
 use crate::message::{
-    Message, missing_entry, refused_class, refused_finished, refused_missing, refused_no_such,
-    refused_not_in_progress, refused_not_yet, refused_sign_with_done, refused_stopped,
+    Message, decision_again, missing_entry, refused_class, refused_finished, refused_missing,
+    refused_no_such, refused_not_in_progress, refused_not_yet, refused_sign_with_done, refused_stopped,
 };
 use crate::value::{EntryValue, Signature};
 
@@ -80,7 +80,7 @@ impl Draft<'_> {
         let mut classes: BTreeMap<String, String> = self
             .values(step)
             .into_iter()
-            .map(|(entry, (_, class))| (entry.to_owned(), class.to_owned()))
+            .map(|(entry, counted)| (entry.to_owned(), counted.class.to_owned()))
             .collect();
         classes.extend(signed(text, &signs));
         let outcome = self.outcome(step, &classes)?;
@@ -144,9 +144,12 @@ impl Draft<'_> {
             match values.get(entry.id.as_str()) {
                 None if entry.optional || matches!(entry.ask, Ask::SignOff(_)) => {}
                 None => missing.absent.push(missing_entry(&entry.label)),
-                Some((value, class)) if entry.classes.get(*class).is_some_and(|effect| effect.not_yet) => {
+                Some(&counted) if self.is_stale(step, entry, counted) => {
+                    missing.absent.push(decision_again(&entry.label));
+                }
+                Some(counted) if entry.classes.get(counted.class).is_some_and(|effect| effect.not_yet) => {
                     let said = self
-                        .judge(step, entry, value)
+                        .judge(step, entry, counted.value)
                         .map_or_else(|refusal| vec![refusal.message], |it| it.said);
                     missing.not_yet.push((entry.label.clone(), said));
                 }

@@ -3,6 +3,7 @@
 mod balance;
 mod coil;
 mod cool_down;
+mod decision;
 mod level;
 mod scan;
 mod torque;
@@ -66,6 +67,7 @@ fn every_kind() -> Vec<Ask> {
         {"photo": {"of": "it"}},
         {"choice": {"options": []}},
         {"several": {"options": [], "ranked": []}},
+        {"decision": {"of": {}, "options": [], "rows": []}},
         {"scan": {"of": "vin"}},
         {"timer": {"at_least": "k"}},
         {"note": {}}

@@ -10,7 +10,9 @@ use serde::de::DeserializeOwned;
 use serde::ser::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::{BalanceResult, CoilJudged, CoolDownResult, LevelJudged, ReadingResult, TorqueJudged};
+use super::{
+    BalanceResult, CoilJudged, CoolDownResult, DecisionResult, LevelJudged, ReadingResult, TorqueJudged,
+};
 
 /// As it stands in the journal. Bodies of events hold no floats: the result is the JSON text that was first written.
 #[derive(Serialize, Deserialize)]
@@ -85,6 +87,8 @@ worked_out! {
     Vin(Vin): "vin", version 1;
     /// Trouble codes.
     Codes(Codes): "codes", version 1;
+    /// What followed from other entries.
+    Decision(DecisionResult): "decision", version 1;
 }
 
 // No result holds what is not a number: the trade's functions refuse what is not finite.

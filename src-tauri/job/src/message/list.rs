@@ -14,6 +14,7 @@ panside_messages::messages! {
     "kind-photo"
     "kind-choice"
     "kind-several"
+    "kind-decision"
     "kind-scan"
     "kind-timer"
     "kind-note"
@@ -227,6 +228,18 @@ panside_messages::messages! {
     several_made "several-made" (answers);
     several_none "several-none" ();
     several_one "several-one" ();
+
+    // Decisions.
+    decision_of "decision-of" (step, entry);
+    decision_read "decision-read" (read, class);
+    decision_missing "decision-missing" ();
+    decision_none "decision-none" ();
+    decision_first "decision-first" (entry);
+    decision_not "decision-not" (class, says);
+    decision_why "decision-why" (says);
+    decision_second "decision-second" (name);
+    decision_against "decision-against" (class, by, reason);
+    decision_again "decision-again" (entry);
     scan_read "scan-read" (text);
     scan_no_codes "scan-no-codes" ();
     scan_empty "scan-empty" ();

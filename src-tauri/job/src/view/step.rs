@@ -7,15 +7,17 @@ use panside_procedure::{Shown, State};
 use panside_trade::coil::OVERLOAD;
 use panside_trade::measure::Measure;
 
+use super::decision::{self, draft, is_stale};
 use super::make::At;
 use super::{AngleView, EntryView, StepView, TorqueView};
-use crate::command::{Actor, Refusal};
-use crate::decide::draft::Draft;
+use crate::command::Refusal;
 use crate::decide::signs::signs_of;
 use crate::decide::work::refuse_missing;
+use crate::entry::decision::said_then;
 use crate::entry::{self, Context, Past, classify, ms_left};
 use crate::figures::{BoltMap, bolt_map, when};
 use crate::job::{Attempt, EnteredValue};
+use crate::message::decision_again;
 use crate::people::Names;
 
 pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
@@ -44,7 +46,7 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
         helps: helps(at, number, shown),
         skip: at.refusal(Action::Skip(number)),
         void: at.refusal(Action::Void(number)),
-        entries: text.entries.iter().map(|entry| entry_view(at, &text.id, shown, attempt, entry)).collect(),
+        entries: text.entries.iter().map(|entry| entry_view(at, number, shown, attempt, entry)).collect(),
         signs,
         lapsed: lapsed.map(|&given| procedure.sign_off(given).id.clone()).collect(),
         begun: attempt.map(|attempt| attempt.begun.clone()),
@@ -57,15 +59,7 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
 
 /// Why a step in progress cannot be done: what must hold while it is worked does not, or something is missing.
 fn done(at: At<'_>, step: StepIx) -> Option<Refusal> {
-    // Nobody asks here; who it is only matters for signatures, which are judged when they are given.
-    let draft = Draft {
-        job: at.job,
-        names: Names::Job(&at.job.people, at.job.last_seq()),
-        who: &Actor::NOBODY,
-        now: at.now,
-        state: *at.state,
-        events: Vec::new(),
-    };
+    let draft = draft(at);
     draft.goes_on(step).and_then(|()| refuse_missing(at.job.procedure.step(step), draft.missing(step))).err()
 }
 
@@ -99,12 +93,15 @@ fn helps(at: At<'_>, step: StepIx, shown: Shown) -> Vec<String> {
 
 fn entry_view<'a>(
     at: At<'a>,
-    step: &'a str,
+    number: StepIx,
     shown: Shown,
     attempt: Option<&'a Attempt>,
     entry: &'a Entry,
 ) -> EntryView {
+    let step = at.job.procedure.step(number).id.as_str();
     let last = attempt.and_then(|attempt| attempt.latest(&entry.id));
+    let ended =
+        last.filter(|_| shown != Shown::Voided && attempt.is_some_and(|attempt| attempt.ended.is_some()));
     let judged_at = |seq: u64, begun: Option<&'a Stamp>, at_stamp: &'a Stamp, past: Past<'a>| Context {
         checklist: &at.job.procedure.checklist,
         begun,
@@ -124,7 +121,15 @@ fn entry_view<'a>(
         ),
         _ => None,
     };
+    let is_stale = shown == Shown::InProgress && last.is_some_and(|last| is_stale(at, number, entry, last));
     let say = |entered: &'a EnteredValue| {
+        if is_stale {
+            return vec![decision_again(&entry.label)];
+        }
+        let names = Names::Job(&at.job.people, entered.mark.seq);
+        if let Some(said) = said_then(&entry.ask, entered, names) {
+            return said;
+        }
         let past = Past::before(at.job, entered.mark.seq, &entered.mark.stamp);
         let context = judged_at(entered.mark.seq, begun, &entered.mark.stamp, past);
         classify(&entry.ask, &at.job.specs, &entered.value, &context)
@@ -143,6 +148,7 @@ fn entry_view<'a>(
         torque: torque_of(at, &entry.ask),
         overload: overload_of(&entry.ask),
         bolts: bolts_of(at, &entry.ask, last),
+        decision: decision::view(at, step, &entry.ask, ended),
         value: last.map(|entered| entered.value.clone()),
         class: last.map(|entered| entered.class.clone()),
         ends: entry
@@ -151,8 +157,10 @@ fn entry_view<'a>(
             .filter(|(_, effect)| effect.ends.is_some())
             .map(|(class, _)| class.clone())
             .collect(),
-        not_yet: last
-            .is_some_and(|entered| entry.classes.get(&entered.class).is_some_and(|effect| effect.not_yet)),
+        not_yet: is_stale
+            || last.is_some_and(|entered| {
+                entry.classes.get(&entered.class).is_some_and(|effect| effect.not_yet)
+            }),
         said: last.map(say).unwrap_or_default(),
         ms_left,
     }

@@ -29,6 +29,7 @@ entry-missing-photo = No photo yet.
 entry-missing-choice = Tap one of the answers.
 entry-missing-several = Tap all that were found, or none of these.
 entry-none-of-these = None of these
+entry-missing-decision = Take what the table says, or go against it.
 
 ## Keypad
 
@@ -93,6 +94,19 @@ entry-balance-word-filter = in the new filter
 entry-balance-word-splash = splashed, in rags
 entry-balance-word-cooler = in cooler and lines
 entry-balance-word-jug = not all of it was caught
+
+## Decisions
+
+# Where all is entered in one go
+entry-decision-open = The table is looked up when all is entered. Choose what it comes to.
+entry-decision-against = Go against it …
+# $class: what is decided against the table
+entry-decision-otherwise = Against the table: { $class }
+entry-decision-reason = Why not what the table says
+entry-decision-word-again = looked at again, it is not so
+entry-decision-word-known = known on this vehicle
+entry-decision-word-agreed = agreed with the customer
+entry-decision-word-doubt = the reading is doubtful
 
 ## Counts
 

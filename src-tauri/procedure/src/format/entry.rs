@@ -8,6 +8,7 @@ mod choice;
 mod coil;
 mod cool_down;
 mod count;
+mod decision;
 mod kind;
 mod level;
 mod note;
@@ -30,6 +31,7 @@ pub use choice::{Choice, ChoiceOption};
 pub use coil::Coil;
 pub use cool_down::{CoolDown, ProbedPlace};
 pub use count::Count;
+pub use decision::{Against, Decision, DecisionRow, MISSING, MOST_COMBINATIONS};
 pub use kind::{Bound, Kind, Listed, Read, SheetNeed, Wrong};
 pub use level::{Added, Level};
 pub use note::Note;
@@ -156,6 +158,8 @@ kinds! {
     Choice(Choice): "choice";
     /// Any number of answers of a list.
     Several(Several): "several";
+    /// What follows from other entries.
+    Decision(Decision): "decision";
     /// A text read from the vehicle or a label.
     Scan(Scan): "scan";
     /// A time to wait.

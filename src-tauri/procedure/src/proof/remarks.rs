@@ -57,7 +57,7 @@ fn entries(procedure: &Procedure, odd: &mut dyn FnMut(Message, String)) {
             let mut effects = entry.classes.values();
             let first = effects.next();
             let holds_or_ends = entry.classes.values().any(|effect| effect.not_yet || effect.ends.is_some());
-            let answers = matches!(&entry.ask, Ask::Choice(_) | Ask::Several(_));
+            let answers = matches!(&entry.ask, Ask::Choice(_) | Ask::Several(_) | Ask::Decision(_));
             if holds_or_ends && answers && entry.ask.good().is_none() {
                 odd(
                     remark_good(&entry.id, &text.id),

@@ -2,8 +2,8 @@
 //! a field says here whether it is a text.
 
 use crate::format::entry::{
-    Balance, Choice, ChoiceOption, Coil, CoolDown, Count, Level, Note, Photo, Reading, Scan, Several,
-    SeveralOption, SignOffEntry, Timer, Torque,
+    Balance, Choice, ChoiceOption, Coil, CoolDown, Count, Decision, DecisionRow, Level, Note, Photo, Reading,
+    Scan, Several, SeveralOption, SignOffEntry, Timer, Torque,
 };
 use crate::format::{
     Ask, Caution, Checklist, Condition, Danger, Entry, Fact, Gate, Item, Named, Phase, SignOff, Step,
@@ -128,6 +128,14 @@ fn ask(place: &str, ask: &mut Ask, visit: &mut Visit<'_>) {
         Ask::Several(Several { options, ranked: _, none: _, good: _ }) => {
             for SeveralOption { id, label, class: _ } in options {
                 visit(&format!("{place}/options/{id}"), label);
+            }
+        }
+        Ask::Decision(Decision { of: _, options, rows, against: _, good: _ }) => {
+            for ChoiceOption { class, label } in options {
+                visit(&format!("{place}/options/{class}"), label);
+            }
+            for (number, DecisionRow { when: _, otherwise: _, class: _, says }) in (1..).zip(rows) {
+                visit(&format!("{place}/rows/{number}"), says);
             }
         }
         Ask::Photo(Photo { of, with_scale: _, first_page: _ }) => visit(&format!("{place}/of"), of),

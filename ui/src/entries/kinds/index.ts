@@ -5,6 +5,7 @@ import { choice } from "./choice";
 import { coil } from "./coil";
 import { coolDown } from "./coolDown";
 import { count } from "./count";
+import { decision } from "./decision";
 import type { EntryKind, EntryOf, KindId } from "./kind";
 import { level } from "./level";
 import { note } from "./note";
@@ -26,6 +27,7 @@ const KINDS = {
   photo,
   choice,
   several,
+  decision,
   scan,
   timer,
   note,

@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import type { EntryView } from "../../core/types";
 import { asValue, draftOf, emptyDraft, isBlank, readDraft, typedOf, valueText } from "../value";
 import { isTyped, type TypedEntry } from ".";
+import { otherWays } from "./decision";
 import type { EntryOf, KindId } from "./kind";
 import { tapped } from "./several";
 
@@ -25,6 +26,15 @@ const ASKS: { [Id in KindId]: EntryOf<Id>["ask"] } = {
       none: "clean",
     },
   },
+  decision: {
+    decision: {
+      options: [
+        { class: "carry_on", label: "carry on" },
+        { class: "stop_and_call", label: "stop and call" },
+      ],
+      against: [{ class: "carry_on", with_second_person: true }],
+    },
+  },
   scan: { scan: { of: "vin" } },
   timer: { timer: { at_least: "wait" } },
   note: { note: { words: [] } },
@@ -36,6 +46,7 @@ const shared = {
   temperature_units: ["°C"],
   torque: null,
   overload: [],
+  decision: null,
   value: null,
 };
 const entries = Object.values(ASKS).map((ask) => ({ ...shared, ask }) as unknown as TypedEntry);
@@ -84,4 +95,18 @@ test("each tap puts one finding in or takes it out, and none of them is an answe
   expect(tapped(two, "chips")).toEqual({ found: ["paste"], none: false });
   expect(asValue(entry, { several: { found: [], none: true } }).value).toEqual({ several: { found: [] } });
   expect(asValue(entry, { several: { found: [], none: false } }).value).toBeNull();
+});
+
+test("a decision is taken without a reason, and gone against only to what the checklist lets through", () => {
+  const entry = entries[Object.keys(ASKS).indexOf("decision")];
+  if (!entry) throw new Error("there is an entry of every kind");
+  expect(asValue(entry, { decision: { class: "stop_and_call", against: null } }).value).toEqual({
+    decision: { class: "stop_and_call" },
+  });
+  const against = { reason: "known on this vehicle", by: "m" };
+  const value = { decision: { class: "carry_on", against } };
+  expect(asValue(entry, value).value).toEqual(value);
+  expect(valueText(entry, value, [])).toBe("carry on");
+  const other = (table: string) => otherWays(ASKS.decision.decision, table).map((one) => one.class);
+  expect([other("stop_and_call"), other("carry_on")]).toEqual([["carry_on"], []]);
 });

@@ -47,6 +47,9 @@ impl Check<'_> {
                 self.problem(&place, problem_entry_twice(&entry.id));
             }
             self.entry(&place, entry);
+            if let Ask::Decision(asked) = &entry.ask {
+                self.decision(&place, step, at, asked);
+            }
         }
         if let Some(wait) = &step.wait {
             self.wait(&format!("{place}/wait"), wait, step);
@@ -139,7 +142,7 @@ impl Check<'_> {
             let of_fields = format!("{place}/ask/{}{}", entry.ask.kind(), wrong.at);
             self.problem(if wrong.at.is_empty() { place } else { &of_fields }, wrong.what);
         }
-        if matches!(entry.ask, Ask::Choice(_) | Ask::Several(_)) {
+        if matches!(entry.ask, Ask::Choice(_) | Ask::Several(_) | Ask::Decision(_)) {
             self.good_answers(place, entry);
         }
         for read in entry.ask.reads() {
