@@ -9,7 +9,7 @@ use super::draft::{Draft, find, reason};
 use super::work::{Missing, refuse_missing, signed};
 use crate::change::voided;
 use crate::command::Refusal;
-use crate::event::{Corrected, Event, MissedExplained, Signed, Skipped, Voided};
+use crate::event::{Corrected, Entered, Event, MissedExplained, Signed, Skipped, Voided};
 use crate::message::{
     missing_entry, refused_no_signature, refused_no_such, refused_not_missed, refused_not_voided,
 };
@@ -75,6 +75,7 @@ impl Draft<'_> {
         let begun = attempt.map(|attempt| attempt.begun.stamp);
         let at = attempt.and_then(|attempt| attempt.ended.as_ref()).map_or(*self.now, |(_, mark)| mark.stamp);
         let mut missing = Missing { absent: Vec::new(), not_yet: Vec::new() };
+        let mut estimates: Vec<Event> = self.events.clone();
         let (mut classes, mut values, mut worked_out) = (BTreeMap::new(), BTreeMap::new(), BTreeMap::new());
         for entry in text.entries.iter().filter(|entry| !matches!(entry.ask, Ask::SignOff(_))) {
             let Some(value) = entries.get(&entry.id) else {
@@ -83,9 +84,19 @@ impl Draft<'_> {
                 }
                 continue;
             };
-            let judged = self.judge_at(id, entry, value, begun.as_ref(), &at)?;
+            let judged = self.judge_at(id, entry, value, begun.as_ref(), (&at, &estimates))?;
             if entry.classes.get(&judged.class).is_some_and(|effect| effect.not_yet) {
                 missing.not_yet.push((entry.label.clone(), judged.said));
+            }
+            if matches!(judged.value, EntryValue::Estimate(_)) {
+                // An answer that is corrected with its estimate is for the estimate as corrected.
+                estimates.push(Event::Entered(Entered {
+                    step: id.to_owned(),
+                    entry: entry.id.clone(),
+                    value: judged.value.clone(),
+                    class: judged.class.clone(),
+                    worked_out: None,
+                }));
             }
             classes.insert(entry.id.clone(), judged.class);
             values.insert(entry.id.clone(), judged.value);

@@ -68,7 +68,9 @@ fn every_kind() -> Vec<Ask> {
         {"several": {"options": [], "ranked": []}},
         {"scan": {"of": "vin"}},
         {"timer": {"at_least": "k"}},
-        {"note": {}}
+        {"note": {}},
+        {"estimate": {}},
+        {"authorization": {"for": "ask.estimate"}}
     ]);
     serde_json::from_value(asks).unwrap()
 }
