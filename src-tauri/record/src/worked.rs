@@ -10,7 +10,11 @@ use crate::speak::Say;
 /// can't read is said.
 pub(crate) fn how(worked_out: Option<&WorkedOut>, say: &Say<'_>) -> Vec<String> {
     let workings: Vec<Working> = match worked_out {
-        None | Some(WorkedOut::Reading(_) | WorkedOut::Vin(_) | WorkedOut::Codes(_)) => Vec::new(),
+        None
+        | Some(
+            WorkedOut::Reading(_) | WorkedOut::Vin(_) | WorkedOut::Codes(_) | WorkedOut::Authorization(_),
+        ) => Vec::new(),
+        Some(WorkedOut::Estimate(estimate)) => vec![estimate.working()],
         Some(WorkedOut::Coil(judged)) => vec![judged.result.working()],
         Some(WorkedOut::CoolDown(judged)) => {
             let surface = judged.surface.as_ref().map(Worked::working);

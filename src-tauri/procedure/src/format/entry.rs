@@ -27,7 +27,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-pub use authorization::Authorization;
+pub use authorization::{AGREED, Authorization};
 pub use balance::{Amount, Balance};
 pub use choice::{Choice, ChoiceOption};
 pub use coil::Coil;
