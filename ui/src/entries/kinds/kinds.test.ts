@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
-import type { EntryView } from "../../core/types";
+import type { EntryView, EstimateLines } from "../../core/types";
 import { asValue, draftOf, emptyDraft, isBlank, readDraft, typedOf, valueText } from "../value";
 import { isTyped, type TypedEntry } from ".";
+import { answered } from "./authorization";
+import { blankLine, LISTS, linesOf, withLines } from "./estimate";
 import type { EntryOf, KindId } from "./kind";
 import { tapped } from "./several";
 
@@ -28,6 +30,8 @@ const ASKS: { [Id in KindId]: EntryOf<Id>["ask"] } = {
   scan: { scan: { of: "vin" } },
   timer: { timer: { at_least: "wait" } },
   note: { note: { words: [] } },
+  estimate: { estimate: { parts: ["filter"], labor: [], may_turn_up: [] } },
+  authorization: { authorization: { for: "ask.estimate", given_by: ["owner"] } },
 };
 
 const shared = {
@@ -84,4 +88,35 @@ test("each tap puts one finding in or takes it out, and none of them is an answe
   expect(tapped(two, "chips")).toEqual({ found: ["paste"], none: false });
   expect(asValue(entry, { several: { found: [], none: true } }).value).toEqual({ several: { found: [] } });
   expect(asValue(entry, { several: { found: [], none: false } }).value).toBeNull();
+});
+
+test("each list of an estimate keeps its lines under its own names", () => {
+  const empty: EstimateLines = { currency: "USD", parts: [], labor: [], may_turn_up: [] };
+  const filled = LISTS.reduce(
+    (value, list) => withLines(value, list, [{ ...blankLine(list), what: list, price: "12,50" }]),
+    empty,
+  );
+  expect(filled).toEqual({
+    currency: "USD",
+    parts: [{ name: "parts", number: "", quantity: "1", price: "12,50" }],
+    labor: [{ what: "labor", hours: "", rate: "12,50" }],
+    may_turn_up: [{ what: "may_turn_up", up_to: "12,50" }],
+  });
+  for (const list of LISTS) expect(withLines(filled, list, linesOf(filled, list))).toEqual(filled);
+});
+
+test("a yes takes what the estimate comes to, unless an amount is typed", () => {
+  const blank = {
+    answer: null,
+    amount: "",
+    currency: "EUR",
+    given_by: "",
+    means: null,
+    given_at: "",
+  };
+  const asked = { estimate: { sum: { value: "640.00", unit: "USD" }, limit: null } };
+  expect(answered(blank, "agreed", asked)).toMatchObject({ amount: "640.00", currency: "USD" });
+  expect(answered({ ...blank, amount: "700" }, "agreed", asked).amount).toBe("700");
+  expect(answered(blank, "declined", asked).amount).toBe("");
+  expect(answered(blank, "agreed", { estimate: null })).toEqual({ ...blank, answer: "agreed" });
 });
