@@ -217,6 +217,7 @@ entry-answer-agreed = go ahead
 entry-answer-declined = no
 entry-answer-pending = no answer yet
 entry-answer-amount = Amount before tax
+entry-answer-amount-typed = The amount is right
 # $amount: what the estimate comes to, with its currency
 entry-answer-take-sum = estimate: { $amount }
 # $amount: the same with all that may turn up
