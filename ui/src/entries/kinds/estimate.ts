@@ -18,6 +18,9 @@ export interface Line {
   price: string;
 }
 
+/** How many of a part are wanted where nobody types it. */
+export const MOSTLY = "1";
+
 export const LISTS: ListId[] = ["parts", "labor", "may_turn_up"];
 
 export const estimate = kind<"estimate", EstimateLines>({
@@ -26,7 +29,9 @@ export const estimate = kind<"estimate", EstimateLines>({
   fits: (found): found is EstimateLines =>
     hasTexts(found, "currency") && LISTS.every((list) => Array.isArray(found[list])),
   isBlank: (typed) => LISTS.every((list) => typed[list].length === 0),
-  value: (typed) => ({ value: typed }),
+  value: (typed) => ({
+    value: { ...typed, parts: typed.parts.map((part) => ({ ...part, quantity: part.quantity || MOSTLY })) },
+  }),
   text: (value) =>
     LISTS.flatMap((list) => linesOf(value, list))
       .map(({ what }) => what)
@@ -67,7 +72,5 @@ export function withLines(value: EstimateLines, list: ListId, lines: Line[]): Es
   return { ...value, may_turn_up: lines.map(({ what, price }) => ({ what, up_to: price })) };
 }
 
-/** A new line of a list: of parts mostly one is wanted. */
-export function blankLine(list: ListId): Line {
-  return { what: "", number: "", quantity: list === "parts" ? "1" : "", price: "" };
-}
+/** A new line. */
+export const BLANK: Line = { what: "", number: "", quantity: "", price: "" };

@@ -3,7 +3,7 @@ import type { EntryView, EstimateLines } from "../../core/types";
 import { asValue, draftOf, emptyDraft, isBlank, readDraft, typedOf, valueText } from "../value";
 import { isTyped, type TypedEntry } from ".";
 import { answered } from "./authorization";
-import { blankLine, LISTS, linesOf, withLines } from "./estimate";
+import { BLANK, LISTS, linesOf, withLines } from "./estimate";
 import type { EntryOf, KindId } from "./kind";
 import { tapped } from "./several";
 
@@ -93,14 +93,19 @@ test("each tap puts one finding in or takes it out, and none of them is an answe
 test("each list of an estimate keeps its lines under its own names", () => {
   const empty: EstimateLines = { currency: "USD", parts: [], labor: [], may_turn_up: [] };
   const filled = LISTS.reduce(
-    (value, list) => withLines(value, list, [{ ...blankLine(list), what: list, price: "12,50" }]),
+    (value, list) => withLines(value, list, [{ ...BLANK, what: list, price: "12,50" }]),
     empty,
   );
   expect(filled).toEqual({
     currency: "USD",
-    parts: [{ name: "parts", number: "", quantity: "1", price: "12,50" }],
+    parts: [{ name: "parts", number: "", quantity: "", price: "12,50" }],
     labor: [{ what: "labor", hours: "", rate: "12,50" }],
     may_turn_up: [{ what: "may_turn_up", up_to: "12,50" }],
+  });
+  const entry = entries[Object.keys(ASKS).indexOf("estimate")];
+  if (!entry) throw new Error("there is an entry of every kind");
+  expect(asValue(entry, { estimate: filled }).value).toMatchObject({
+    estimate: { parts: [{ quantity: "1" }] },
   });
   for (const list of LISTS) expect(withLines(filled, list, linesOf(filled, list))).toEqual(filled);
 });
