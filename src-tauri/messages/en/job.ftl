@@ -191,7 +191,7 @@ kind-several = choice of several
 kind-scan = scan
 kind-timer = wait
 kind-note = note
-kind-estimate = estimate
+kind-estimate = price estimate
 kind-authorization = customer's answer
 # What the classes of each kind are called, in a row of other words.
 class-sign-off-signed = signed
