@@ -327,6 +327,45 @@ export const scenes = [
   { name: "pad-photo-taken", page: "098", taps: [entry("photo_routing"), settled] },
   { name: "pad-choice", page: "117", taps: [entry("found")] },
   {
+    name: "pad-estimate",
+    page: "049",
+    answers: says("48.90 USD before tax: parts 48.90 USD, labor 0.00 USD for 0 h.", { class: "estimated" }),
+    taps: [
+      entry("estimate"),
+      "+ part",
+      "filter",
+      key("4"),
+      key("8"),
+      "+ labor",
+      "diagnosis",
+      "+ may turn up",
+      settled,
+    ],
+  },
+  {
+    name: "pad-estimate-ambiguous",
+    page: "049",
+    answers: says('Filter: "1,250" can be 1250 or 1.25. Type it as one of these.', { class: null }),
+    taps: [entry("estimate"), "+ part", "filter", type("1,250"), settled],
+  },
+  {
+    name: "pad-authorization",
+    page: "049",
+    change: (job) => {
+      const step = job.view.steps.find(({ id }) => id === "ask_repair");
+      const amount = (value) => ({ value, unit: "USD" });
+      step.entries.find(({ id }) => id === "answer").estimate = {
+        sum: amount("640.00"),
+        limit: amount("760.00"),
+      };
+    },
+    answers: says(
+      "500 USD is less than the estimate of 640.00 USD. Enter the full amount that was agreed to, or make the estimate smaller.",
+      { class: "below", not_yet: true },
+    ),
+    taps: [entry("answer"), "go ahead", "by phone", "owner", settled],
+  },
+  {
     name: "pad-several",
     page: "112",
     answers: says("Found: fine gray paste, flakes.", { class: "flakes" }),

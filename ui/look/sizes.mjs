@@ -64,6 +64,8 @@ export const SOME = new Set([
     "pad-photo",
     "pad-photo-taken",
     "pad-choice",
+    "pad-estimate",
+    "pad-authorization",
     "pad-several",
     "pad-decision",
     "pad-decision-against",

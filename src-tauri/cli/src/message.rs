@@ -313,6 +313,15 @@ panside_messages::messages! {
     cli_labour_until "cli-labour-until" ();
     cli_labour_expected "cli-labour-expected" ();
 
+    // Keys of the figure "estimate".
+    cli_estimate "cli-estimate" ();
+    cli_estimate_currency "cli-estimate-currency" ();
+    cli_estimate_part "cli-estimate-part" ();
+    cli_estimate_labor "cli-estimate-labor" ();
+    cli_estimate_may_turn_up "cli-estimate-may-turn-up" ();
+    cli_estimate_line_form "cli-estimate-line-form" ();
+    cli_estimate_up_to_form "cli-estimate-up-to-form" ();
+
     // What is wrong with what was typed for a figure.
     cli_usage "cli-usage" (why, lines);
     cli_wrong "cli-wrong" (key, text, why);

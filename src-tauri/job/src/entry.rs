@@ -4,12 +4,14 @@
 //! [`classify`] is total: every value gives a class that `Ask::classes` lists, or a refusal that says what to enter
 //! instead. A class that keeps the step in progress (too hot, short, unclear) is no refusal: it is a fact.
 
+mod authorization;
 mod balance;
 mod choice;
 mod coil;
 mod cool_down;
 mod count;
 pub(crate) mod decision;
+mod estimate;
 mod kind;
 mod level;
 mod note;
@@ -31,6 +33,7 @@ use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
 use serde::Serialize;
 
+pub use authorization::AuthorizationResult;
 pub use balance::BalanceResult;
 pub use coil::CoilJudged;
 pub use cool_down::CoolDownResult;
@@ -43,6 +46,7 @@ pub use worked_out::WorkedOut;
 
 use kind::Kind;
 
+pub(crate) use authorization::estimate_of;
 pub(crate) use reading::{Limit, limits};
 
 use crate::command::Refusal;
@@ -136,6 +140,8 @@ pub(crate) fn of(ask: &Ask) -> &dyn Kind {
         Ask::Scan(asked) => asked,
         Ask::Timer(asked) => asked,
         Ask::Note(asked) => asked,
+        Ask::Estimate(asked) => asked,
+        Ask::Authorization(asked) => asked,
     }
 }
 

@@ -1,12 +1,16 @@
 //! What was entered, as it was typed. Measured values stay decimal text with the text of their unit: no float can
 //! change a figure between the hand and the record.
 
+mod money;
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use panside_journal::PersonId;
 use panside_procedure::format::Role;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
+
+pub use money::{Answer, Authorized, EstimateLines, LaborLine, MayTurnUpLine, Means, PartLine};
 
 /// A signature under one sign-off.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
@@ -148,6 +152,10 @@ pub enum EntryValue {
         /// The text.
         text: String,
     },
+    /// Parts and labor with their prices.
+    Estimate(EstimateLines),
+    /// The customer's answer.
+    Authorization(Authorized),
 }
 
 impl EntryValue {
@@ -183,6 +191,8 @@ impl EntryValue {
             EntryValue::Scan { .. } => "scan",
             EntryValue::Timer {} => "timer",
             EntryValue::Note { .. } => "note",
+            EntryValue::Estimate(_) => "estimate",
+            EntryValue::Authorization(_) => "authorization",
         }
     }
 }

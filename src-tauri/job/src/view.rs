@@ -170,6 +170,8 @@ pub struct EntryView {
     pub temperature_units: Vec<String>,
     /// For a torque: what the sheet asks for.
     pub torque: Option<TorqueView>,
+    /// For a customer's answer: what the estimate that it is for comes to.
+    pub estimate: Option<EstimateView>,
     /// For a coil: what a meter shows, without a unit, where there is more than it can measure; the usual first.
     pub overload: Vec<String>,
     /// For a torque whose places the sheet gives: the map of its fasteners.
@@ -188,6 +190,15 @@ pub struct EntryView {
     pub said: Vec<Message>,
     /// A timer of a step in progress: milliseconds still to wait.
     pub ms_left: Option<u64>,
+}
+
+/// What an estimate comes to, before tax.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct EstimateView {
+    /// Parts and labor.
+    pub sum: Amount,
+    /// The same with all that may turn up; nothing where nothing may.
+    pub limit: Option<Amount>,
 }
 
 /// What the sheet asks for at a torque.

@@ -414,6 +414,16 @@ cli-labour-event = a time and what was clocked, 0min:on:drain, 20min:on:drain:wa
 cli-labour-until = until when it is counted if still clocked on, 60min
 cli-labour-expected = what was expected in all, 45min
 
+## Keys of the figure "estimate"
+
+cli-estimate = what parts and labor come to before tax, and with what may turn up
+cli-estimate-currency = the currency of every amount, USD
+cli-estimate-part = a part, how many and the price of one, filter:1:48.90
+cli-estimate-labor = work, hours and the rate, pan:1.25:95
+cli-estimate-may-turn-up = what may turn up and what it costs at most, nut:60
+cli-estimate-line-form = write it as name:quantity:price
+cli-estimate-up-to-form = write it as name:at most
+
 ## What is wrong with what was typed for a figure
 
 # $why: one of those that follow; $lines: the keys of the figure, each on a line of its own

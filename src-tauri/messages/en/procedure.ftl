@@ -105,8 +105,16 @@ problem-or-none = only the spec sheet can say that there is no "{ $item }": "or_
 
 problem-entry-twice = the entry "{ $entry }" stands twice in this step
 # $kind: the kind of entry as it stands in the file
-problem-class-left-out = a { $kind } can come out as "{ $class }"; say what that does (an empty {"{}"} for nothing)
-problem-class-never = a { $kind } never comes out as "{ $class }"; it can be { $choices }
+problem-class-left-out = { $kind ->
+        [estimate] an
+        [authorization] an
+       *[other] a
+    } { $kind } can come out as "{ $class }"; say what that does (an empty {"{}"} for nothing)
+problem-class-never = { $kind ->
+        [estimate] an
+        [authorization] an
+       *[other] a
+    } { $kind } never comes out as "{ $class }"; it can be { $choices }
 problem-not-yet-alone = "not_yet" keeps the step begun and changes nothing; remove the rest
 problem-must-hold = "{ $class }" must be "not_yet": the step is held until it is corrected
 problem-optional-decides = an optional entry cannot decide anything; make it required or take this out
@@ -116,7 +124,11 @@ problem-optional-sign = a sign-off is never optional; skip the step or take it o
 # $entry: as step.entry; $wanted: entry-of-kind or entry-in-unit
 problem-no-entry = no entry is called "{ $entry }"; write it as step.entry, { $wanted }
 problem-entry-kind = "{ $entry }" must be { $wanted }
-entry-of-kind = a { $kind }
+entry-of-kind = { $kind ->
+        [estimate] an
+        [authorization] an
+       *[other] a
+    } { $kind }
 entry-in-unit = a { $kind } in { $unit }
 problem-good-holds = "{ $class }" holds the step or ends the job, so it is no good answer
 problem-good-none = "{ $class }" is none of the options

@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use panside_job::entry::WorkedOut;
 use panside_job::job::EnteredValue;
 use panside_job::value::{
-    Accounted, Adapter, CoilValue, Probed, ProbedBy, ProbedSurface, StickReading, StickShows, Tool,
+    Accounted, Adapter, Answer, Authorized, CoilValue, EstimateLines, Probed, ProbedBy, ProbedSurface,
+    StickReading, StickShows, Tool,
 };
 use panside_job::{EntryValue, SignedPin};
 use panside_messages::Message;
@@ -97,6 +98,8 @@ impl Line<'_> {
             EntryValue::Scan { text } if text.is_empty() => self.put(&messages::value_none()),
             EntryValue::Scan { text } | EntryValue::Note { text } => text.clone(),
             EntryValue::Timer {} => self.put(&messages::value_waited()),
+            EntryValue::Estimate(lines) => self.estimate(lines),
+            EntryValue::Authorization(answered) => self.answered(answered),
         }
     }
 
@@ -189,6 +192,44 @@ impl Line<'_> {
         let pin = pin.map(|pin| self.put(&pin_words(&pin_told(self.source, pin, self.seq))));
         let told = self.source.say.listed([self.told(told)].into_iter().chain(pin));
         self.put(&messages::value_against(decided, asked.label(&result.table), says, told))
+    }
+
+    /// Every line of an estimate.
+    fn estimate(&self, lines: &EstimateLines) -> String {
+        let priced = |price: &Option<String>| match price {
+            Some(price) => self.measure(price, &lines.currency),
+            None => self.put(&messages::value_no_price()),
+        };
+        let parts = lines.parts.iter().map(|part| {
+            let name =
+                part.number.as_ref().map(|number| self.put(&messages::part_numbered(&part.name, number)));
+            let name = name.unwrap_or_else(|| part.name.clone());
+            self.put(&messages::value_priced(self.number(&part.quantity), name, priced(&part.price)))
+        });
+        let labor = lines.labor.iter().map(|labor| {
+            let hours = self.put(&messages::hours_labor(self.number(&labor.hours)));
+            self.put(&messages::value_priced(hours, &labor.what, priced(&labor.rate)))
+        });
+        let may = lines.may_turn_up.iter().map(|one| {
+            self.put(&messages::value_may_turn_up(&one.what, self.measure(&one.up_to, &lines.currency)))
+        });
+        self.source.say.apart(parts.chain(labor).chain(may))
+    }
+
+    /// What the customer answered.
+    fn answered(&self, answered: &Authorized) -> String {
+        let amount =
+            (!answered.amount.is_empty()).then(|| self.measure(&answered.amount, &answered.currency));
+        let answer = match (answered.answer, amount) {
+            (Answer::Agreed, amount) => messages::value_agreed(amount.unwrap_or_default()),
+            (Answer::Declined, None) => messages::value_declined(),
+            (Answer::Declined, Some(amount)) => messages::value_declined_amount(amount),
+            (Answer::Pending, _) => messages::value_pending(),
+        };
+        let by = (!answered.given_by.is_empty()).then(|| answered.given_by.clone());
+        let means = answered.means.map(|means| self.put(&messages::value_means(means.word())));
+        let at = answered.given_at.as_ref().map(|at| self.put(&messages::value_given_at(at)));
+        self.source.say.listed([self.put(&answer)].into_iter().chain(by).chain(means).chain(at))
     }
 
     fn stick(&self, reading: &StickReading) -> String {

@@ -12,7 +12,11 @@ use crate::speak::Say;
 pub(crate) fn how(source: Source<'_>, found: &Found<'_>) -> Vec<String> {
     let (worked_out, say) = (found.value.worked_out.as_ref(), source.say);
     let workings: Vec<Working> = match worked_out {
-        None | Some(WorkedOut::Reading(_) | WorkedOut::Vin(_) | WorkedOut::Codes(_)) => Vec::new(),
+        None
+        | Some(
+            WorkedOut::Reading(_) | WorkedOut::Vin(_) | WorkedOut::Codes(_) | WorkedOut::Authorization(_),
+        ) => Vec::new(),
+        Some(WorkedOut::Estimate(estimate)) => vec![estimate.working()],
         Some(WorkedOut::Coil(judged)) => vec![judged.result.working()],
         Some(WorkedOut::CoolDown(judged)) => {
             let surface = judged.surface.as_ref().map(Worked::working);

@@ -37,6 +37,8 @@ impl Pads<'_> {
             "choice" => choice(window, entry, given)?,
             "several" => several(window, entry, given)?,
             "decision" => decision(window, entry, given)?,
+            "estimate" => estimate(window, given)?,
+            "authorization" => authorization(window, given)?,
             "scan" => window.type_into(&in_dialog("input"), text(given, "text")?)?,
             "note" => window.type_into(&in_dialog("textarea"), text(given, "text")?)?,
             "photo_file" => window.give_photo(&entry.id, self.photo)?,
@@ -229,6 +231,76 @@ fn several(window: &mut Window, entry: &Entry, given: &Value) -> Result {
         window.tap(text(option, "label")?)?;
     }
     Ok(())
+}
+
+/// Adds the lines of an estimate, one after the other: their names are tapped.
+fn estimate(window: &mut Window, given: &Value) -> Result {
+    let currency = text(given, "currency")?;
+    let (price, rate) = (("entry-estimate-price", "price"), ("entry-estimate-rate", "rate"));
+    let lists = [
+        (
+            "parts",
+            "entry-estimate-add-parts",
+            "name",
+            [Some(("entry-estimate-quantity", "quantity")), Some(price)],
+        ),
+        ("labor", "entry-estimate-add-labor", "what", [Some(("entry-estimate-hours", "hours")), Some(rate)]),
+        (
+            "may_turn_up",
+            "entry-estimate-add-may-turn-up",
+            "what",
+            [None, Some(("entry-estimate-up-to", "up_to"))],
+        ),
+    ];
+    for (list, add, name, fields) in lists {
+        for line in given[list].as_array().into_iter().flatten() {
+            window.tap_words(add)?;
+            window.tap(text(line, name)?)?;
+            for (field, of) in fields.into_iter().flatten() {
+                let value = text(line, of)?;
+                // One is meant where nothing is typed.
+                if of == "quantity" && value == "1" {
+                    continue;
+                }
+                let unit = match of {
+                    "quantity" => String::new(),
+                    "hours" => window.words.say("entry-estimate-hour")?,
+                    _ => currency.to_owned(),
+                };
+                let field = window.words.say(field)?;
+                fill(window, &field, value, &unit)?;
+            }
+            if let Some(number) = line.get("number").and_then(Value::as_str) {
+                window.type_into(&in_dialog("label.number input:not([inputmode])"), number)?;
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Taps what the customer answered, with the amount typed where no tap takes it.
+fn authorization(window: &mut Window, given: &Value) -> Result {
+    window.tap_words(&format!("entry-answer-{}", text(given, "answer")?))?;
+    let amount = text(given, "amount")?;
+    let whole = format!("{amount}.00 {}", text(given, "currency")?);
+    let offers = ["entry-answer-take-sum", "entry-answer-take-limit"]
+        .map(|id| window.words.with(id, &[("amount", whole.clone().into())]));
+    let mut taken = false;
+    for offer in offers {
+        let offer = offer?;
+        if !taken && window.offers(&offer)? {
+            window.tap(&offer)?;
+            taken = true;
+        }
+    }
+    if !taken && !amount.is_empty() {
+        window.tap_words("entry-answer-amount")?;
+        set_unit(window, text(given, "currency")?)?;
+        keys(window, amount)?;
+        window.tap_words("entry-answer-amount-typed")?;
+    }
+    window.tap_words(&format!("entry-answer-{}", text(given, "means")?.replace('_', "-")))?;
+    window.tap(text(given, "given_by")?)
 }
 
 /// Taps the keys of a number. Whether a comma or a point is meant, the key is one.

@@ -88,6 +88,11 @@ by: Amount,
 fasteners: number, };
 
 /**
+ * What a customer answers.
+ */
+export type Answer = "agreed" | "declined" | "pending";
+
+/**
  * An argument of a message.
  */
 export type Arg = { "text": string } | { "number": number } | { "list": Array<string> } | { "any_of": Array<string> } | { "said": Message } | { "lines": Array<Arg> } | { "sentences": Array<Message> };
@@ -95,7 +100,20 @@ export type Arg = { "text": string } | { "number": number } | { "list": Array<st
 /**
  * The kinds of entry.
  */
-export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "coil": AskCoil } | { "cool_down": AskCoolDown } | { "balance": AskBalance } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "several": AskSeveral } | { "decision": AskDecision } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote };
+export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "coil": AskCoil } | { "cool_down": AskCoolDown } | { "balance": AskBalance } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "several": AskSeveral } | { "decision": AskDecision } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote } | { "estimate": AskEstimate } | { "authorization": AskAuthorization };
+
+/**
+ * What the customer answers, with the amount that it is for.
+ */
+export type AskAuthorization = { 
+/**
+ * The estimate that is answered, as `step.entry`. Absent: the amount stands by itself.
+ */
+for: string | null, 
+/**
+ * Who may have given it, to tap.
+ */
+given_by: Array<string>, };
 
 /**
  * Amounts drained and added, compared at 15 °C.
@@ -187,6 +205,23 @@ options: Array<ChoiceOption>,
  * What a person may decide all the same, with a reason and a name.
  */
 against: Array<Against>, };
+
+/**
+ * An estimate, with names to choose from, as nobody likes to write.
+ */
+export type AskEstimate = { 
+/**
+ * Names of parts to tap.
+ */
+parts: Array<string>, 
+/**
+ * Names of labor to tap.
+ */
+labor: Array<string>, 
+/**
+ * What may turn up, to tap.
+ */
+may_turn_up: Array<string>, };
 
 /**
  * At least two stick readings, each with its temperature, judged against the sheet's chart.
@@ -316,6 +351,36 @@ guarded: boolean,
  * What may speak against the tool and be excepted by name. A setting outside tolerance never is.
  */
 exceptions: Array<Excepted>, };
+
+/**
+ * The customer's answer.
+ */
+export type Authorized = { 
+/**
+ * Yes, no, or none yet.
+ */
+answer: Answer, 
+/**
+ * What it is for, as decimal text. May be empty where nothing was agreed to.
+ */
+amount: string, 
+/**
+ * The currency, by its code.
+ */
+currency: string, 
+/**
+ * Who gave it, such as the owner. Empty while there is no answer.
+ */
+given_by: string, 
+/**
+ * How it was given. Absent while there is no answer.
+ */
+means?: Means | null, 
+/**
+ * When it was given by the shop's clock, as `HH:MM` of the same day or `YYYY-MM-DD HH:MM`. Absent: when it was
+ * entered.
+ */
+given_at?: string | null, };
 
 /**
  * An axis with its full steps.
@@ -874,7 +939,8 @@ label: Message,
 is: Message, };
 
 /**
- * What a decision's table says: of a step in progress or to come what it says now, else what it said then.
+ * What a decision's table says: of a step in progress, to come or to be corrected what it says now, else what it
+ * said then.
  */
 export type DecisionView = { 
 /**
@@ -1093,7 +1159,7 @@ text: string, } } | { "timer": Record<symbol, never> } | { "note": {
 /**
  * The text.
  */
-text: string, } };
+text: string, } } | { "estimate": EstimateLines } | { "authorization": Authorized };
 
 /**
  * One entry of a step.
@@ -1132,6 +1198,10 @@ temperature_units: Array<string>,
  */
 torque: TorqueView | null, 
 /**
+ * For a customer's answer: what the estimate that it is for comes to.
+ */
+estimate: EstimateView | null, 
+/**
  * For a coil: what a meter shows, without a unit, where there is more than it can measure; the usual first.
  */
 overload: Array<string>, 
@@ -1167,6 +1237,40 @@ said: Array<Message>,
  * A timer of a step in progress: milliseconds still to wait.
  */
 ms_left: number | null, };
+
+/**
+ * Parts and labor with their prices, and what may turn up on top, before tax.
+ */
+export type EstimateLines = { 
+/**
+ * The currency of every amount, by its code.
+ */
+currency: string, 
+/**
+ * Parts.
+ */
+parts: Array<PartLine>, 
+/**
+ * Labor.
+ */
+labor: Array<LaborLine>, 
+/**
+ * What may turn up.
+ */
+may_turn_up: Array<MayTurnUpLine>, };
+
+/**
+ * What an estimate comes to, before tax.
+ */
+export type EstimateView = { 
+/**
+ * Parts and labor.
+ */
+sum: Amount, 
+/**
+ * The same with all that may turn up; nothing where nothing may.
+ */
+limit: Amount | null, };
 
 /**
  * What speaks against a tool and can be excepted.
@@ -1561,6 +1665,23 @@ says: Message,
 counts: boolean, };
 
 /**
+ * Labor of an estimate.
+ */
+export type LaborLine = { 
+/**
+ * The work.
+ */
+what: string, 
+/**
+ * Hours, as decimal text.
+ */
+hours: string, 
+/**
+ * The price of an hour, as decimal text. Absent: not known yet.
+ */
+rate?: string | null, };
+
+/**
  * What a backup lacks.
  */
 export type LacksPage = { 
@@ -1624,6 +1745,24 @@ who: PersonId,
  * What they were called then.
  */
 name: string, };
+
+/**
+ * Something that may turn up when the work goes on.
+ */
+export type MayTurnUpLine = { 
+/**
+ * What it is.
+ */
+what: string, 
+/**
+ * What it costs at most, as decimal text.
+ */
+up_to: string, };
+
+/**
+ * How an answer was given.
+ */
+export type Means = "in_person" | "telephone" | "written";
 
 /**
  * What runs, and what can be done in the meantime.
@@ -1736,6 +1875,27 @@ demo_clock: boolean, };
  * Whether a job goes on.
  */
 export type Over = "going" | "ending" | "finished" | "stopped";
+
+/**
+ * A part of an estimate.
+ */
+export type PartLine = { 
+/**
+ * What it is.
+ */
+name: string, 
+/**
+ * Its part number, as it stands on the label.
+ */
+number?: string | null, 
+/**
+ * How many, as decimal text.
+ */
+quantity: string, 
+/**
+ * The price of one, as decimal text. Absent: not known yet.
+ */
+price?: string | null, };
 
 /**
  * How the order of fasteners runs.

@@ -32,6 +32,7 @@ function entry(ask: TypedEntry["ask"], more: Partial<EntryView> = {}): TypedEntr
     units: [],
     temperature_units: [],
     torque: null,
+    estimate: null,
     overload: [],
     bolts: null,
     decision: null,

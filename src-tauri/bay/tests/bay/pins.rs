@@ -10,6 +10,7 @@ use panside_bay::pins::{Pin, PinAuthority, PinReply, ResetBy};
 use panside_bay::record::{Extent, Pages};
 use panside_bay::sheets::{SheetFrom, TypedSheet};
 use panside_bay::shelf::Shelf;
+use panside_job::value::{Authorized, EstimateLines, LaborLine, Means};
 use panside_job::{Signature, SignedPin};
 use panside_procedure::format::Role;
 use panside_shop::PinSetBy;
@@ -35,10 +36,27 @@ pub fn signed() -> Command {
     let signature = Signature { sign, by: LUND, role: Role::ServiceWriter, pin };
     Command::Work {
         step: "go_ahead".to_owned(),
-        entries: std::collections::BTreeMap::new(),
+        entries: go_ahead(),
         signatures: vec![signature],
         later: false,
     }
+}
+
+/// What the customer was asked, and agreed to.
+fn go_ahead() -> std::collections::BTreeMap<String, EntryValue> {
+    let labor = LaborLine { what: "pan and filter".into(), hours: "2.5".into(), rate: Some("96".into()) };
+    let estimate = EstimateLines { currency: "USD".into(), labor: vec![labor], ..EstimateLines::default() };
+    let answer = Authorized {
+        answer: panside_job::value::Answer::Agreed,
+        amount: "240".into(),
+        currency: "USD".into(),
+        given_by: "owner".into(),
+        means: Some(Means::InPerson),
+        given_at: None,
+    };
+    let entries =
+        [("estimate", EntryValue::Estimate(estimate)), ("answer", EntryValue::Authorization(answer))];
+    entries.map(|(entry, value)| (entry.to_owned(), value)).into()
 }
 
 /// A job at the step where the service writer signs.

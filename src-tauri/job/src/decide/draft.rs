@@ -87,19 +87,32 @@ impl<'a> Draft<'a> {
                 .map_or(true, |now| now.worked_out.as_ref() != entered.worked_out)
     }
 
+    /// Which of all entries in the step in progress last gave an entry its value.
+    pub fn place_of(&self, step: StepIx, entry: &str) -> Option<usize> {
+        let before = self.job.step(step).in_progress().map_or(&[][..], |attempt| &attempt.entries);
+        let id = &self.job.procedure.step(step).id;
+        let now = self.events.iter().map(|event| match event {
+            Event::Entered(entered) if entered.step == *id => entered.entry.as_str(),
+            _ => "",
+        });
+        let all = before.iter().map(|entered| entered.entry.as_str()).chain(now);
+        all.enumerate().filter(|(_, found)| *found == entry).map(|(place, _)| place).last()
+    }
+
     pub fn judge(&self, step: StepIx, entry: &Entry, value: &EntryValue) -> Result<Classified, Refusal> {
         let begun = self.begun(step).0;
         let id = &self.job.procedure.step(step).id;
-        self.judge_at(id, entry, value, Some(&begun), self.now)
+        self.judge_at(id, entry, value, Some(&begun), (self.now, &self.events))
     }
 
+    /// Judges a value that was taken at a time, with events that are not written yet.
     pub fn judge_at(
         &self,
         step: &str,
         entry: &Entry,
         value: &EntryValue,
         begun: Option<&Stamp>,
-        at: &Stamp,
+        (at, pending): (&Stamp, &[Event]),
     ) -> Result<Classified, Refusal> {
         let context = Context {
             checklist: &self.job.procedure.checklist,
@@ -109,7 +122,7 @@ impl<'a> Draft<'a> {
             names: self.names,
             step,
             entry: &entry.id,
-            past: Some(Past::of(self.job, &self.events, self.now)),
+            past: Some(Past::of(self.job, pending, self.now)),
         };
         classify(&entry.ask, &self.job.specs, value, &context)
     }

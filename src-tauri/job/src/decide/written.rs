@@ -87,7 +87,7 @@ impl Draft<'_> {
                 }
                 continue;
             };
-            let judged = self.judge_at(id, entry, value, begun.as_ref(), &at)?;
+            let judged = self.judge_at(id, entry, value, begun.as_ref(), (&at, &self.events))?;
             if entry.classes.get(&judged.class).is_some_and(|effect| effect.not_yet) {
                 missing.not_yet.push((entry.label.clone(), judged.said));
             }

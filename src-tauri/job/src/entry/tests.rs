@@ -70,7 +70,9 @@ fn every_kind() -> Vec<Ask> {
         {"decision": {"of": {}, "options": [], "rows": []}},
         {"scan": {"of": "vin"}},
         {"timer": {"at_least": "k"}},
-        {"note": {}}
+        {"note": {}},
+        {"estimate": {}},
+        {"authorization": {"for": "ask.estimate"}}
     ]);
     serde_json::from_value(asks).unwrap()
 }

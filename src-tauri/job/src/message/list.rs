@@ -18,6 +18,8 @@ panside_messages::messages! {
     "kind-scan"
     "kind-timer"
     "kind-note"
+    "kind-estimate"
+    "kind-authorization"
 
     // Classes of each kind; those of choices are what their buttons say.
     "class-sign-off-signed"
@@ -48,7 +50,12 @@ panside_messages::messages! {
     "class-photo-taken"
     "class-scan-read"
     "class-timer-elapsed"
-    "class-note-written";
+    "class-note-written"
+    "class-estimate-estimated"
+    "class-authorization-agreed"
+    "class-authorization-declined"
+    "class-authorization-pending"
+    "class-authorization-below";
 
     // Why a command is refused.
     refused_finished "refused-finished" ();
@@ -104,6 +111,7 @@ panside_messages::messages! {
     // What is missing at a step.
     missing_entry "missing-entry" (entry);
     missing_signature "missing-signature" (sign, by);
+    missing_answer_anew "missing-answer-anew" (entry, estimate);
 
     // What does not hold.
     unmet_value "unmet-value" (what, is, wants);
@@ -256,6 +264,25 @@ panside_messages::messages! {
     timer_not_begun "timer-not-begun" (minutes);
     note_written "note-written" ();
     note_empty "note-empty" ();
+
+    // Estimates, and what the customer answers.
+    estimate_comes_to "estimate-comes-to" (sum, parts, labor, hours);
+    estimate_limit "estimate-limit" (limit);
+    estimate_unpriced "estimate-unpriced" (lines);
+    estimate_empty "estimate-empty" ();
+    estimate_no_name "estimate-no-name" (place);
+    estimate_zero "estimate-zero" (what);
+    estimate_line "estimate-line" (what, why);
+    authorization_agreed "authorization-agreed" (amount, by, means);
+    authorization_within "authorization-within" (limit);
+    authorization_below "authorization-below" (amount, sum);
+    authorization_declined "authorization-declined" (by, means);
+    authorization_pending "authorization-pending" ();
+    authorization_currency "authorization-currency" (has, wants);
+    authorization_no_person "authorization-no-person" ();
+    authorization_no_means "authorization-no-means" ();
+    authorization_time "authorization-time" (text);
+    authorization_ahead "authorization-ahead" (text);
 
     // Numbers and units as they are typed or stand on a sheet.
 

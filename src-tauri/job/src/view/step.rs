@@ -6,19 +6,22 @@ use panside_procedure::machine::{Action, StepIx, VehicleActionIx};
 use panside_procedure::{Shown, State};
 use panside_trade::coil::OVERLOAD;
 use panside_trade::measure::Measure;
+use panside_trade::money::Money;
 
 use super::decision::{self, draft, is_stale};
 use super::make::At;
-use super::{AngleView, EntryView, StepView, TorqueView};
+use super::{Amount, AngleView, EntryView, EstimateView, StepView, TorqueView};
 use crate::command::Refusal;
 use crate::decide::signs::signs_of;
 use crate::decide::work::refuse_missing;
 use crate::entry::decision::said_then;
-use crate::entry::{self, Context, Past, classify, ms_left};
+use crate::entry::{self, Context, Past, classify, estimate_of, ms_left};
+use crate::event::Event;
 use crate::figures::{BoltMap, bolt_map, when};
-use crate::job::{Attempt, EnteredValue};
+use crate::job::{Attempt, EnteredValue, Job};
 use crate::message::decision_again;
 use crate::people::Names;
+use crate::value::EntryValue;
 
 pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
     let procedure = &at.job.procedure;
@@ -143,9 +146,10 @@ fn entry_view<'a>(
         ask: entry.ask.clone(),
         optional: entry.optional,
         limits: kind.limits(&at.job.specs, &at.job.procedure.checklist),
-        units: kind.units(),
+        units: units_of(at.job, &entry.ask, kind.units()),
         temperature_units: kind.temperature_units(),
         torque: torque_of(at, &entry.ask),
+        estimate: estimate_view(at, &entry.ask),
         overload: overload_of(&entry.ask),
         bolts: bolts_of(at, &entry.ask, last),
         decision: decision::view(at, step, &entry.ask, ended),
@@ -175,6 +179,33 @@ fn torque_of(at: At<'_>, ask: &Ask) -> Option<TorqueView> {
         .angle(&asked.spec)
         .map(|(angle, fasteners)| AngleView { by: Measure::from(angle.target()).into(), fasteners });
     Some(TorqueView { stages: stages.collect(), angle })
+}
+
+/// What the customer is asked about comes to.
+fn estimate_view(at: At<'_>, ask: &Ask) -> Option<EstimateView> {
+    let Ask::Authorization(asked) = ask else { return None };
+    let estimate = estimate_of(asked, Past::of(at.job, &[], at.now))?;
+    let amount =
+        |money: Money| Amount { value: money.to_string(), unit: estimate.currency.code().to_owned() };
+    let more = estimate.limit > estimate.sum;
+    Some(EstimateView { sum: amount(estimate.sum), limit: more.then(|| amount(estimate.limit)) })
+}
+
+/// The units of a kind; of currencies the one that was last entered on this job first.
+fn units_of(job: &Job, ask: &Ask, mut units: Vec<String>) -> Vec<String> {
+    if matches!(ask, Ask::Estimate(_) | Ask::Authorization(_)) {
+        let last = job.happened.iter().rev().find_map(|happened| match &happened.event {
+            Event::Entered(entered) => match &entered.value {
+                EntryValue::Estimate(lines) => Some(&lines.currency),
+                EntryValue::Authorization(answered) => Some(&answered.currency),
+                _ => None,
+            },
+            _ => None,
+        });
+        // A stable sort: the others keep their order.
+        units.sort_by_key(|unit| Some(unit) != last);
+    }
+    units
 }
 
 fn overload_of(ask: &Ask) -> Vec<String> {

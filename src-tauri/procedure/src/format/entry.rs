@@ -3,12 +3,14 @@
 //!
 //! In the file an entry is one object a kind, `"ask": {"reading": {…}}`, so that unknown fields are refused by name.
 
+mod authorization;
 mod balance;
 mod choice;
 mod coil;
 mod cool_down;
 mod count;
 mod decision;
+mod estimate;
 mod kind;
 mod level;
 mod note;
@@ -26,12 +28,14 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+pub use authorization::{AGREED, Authorization};
 pub use balance::{Amount, Balance};
 pub use choice::{Choice, ChoiceOption};
 pub use coil::Coil;
 pub use cool_down::{CoolDown, ProbedPlace};
 pub use count::Count;
 pub use decision::{Against, Decision, DecisionRow, MISSING, MOST_COMBINATIONS};
+pub use estimate::Estimate;
 pub use kind::{Bound, Kind, Listed, Read, SheetNeed, Wrong};
 pub use level::{Added, Level};
 pub use note::Note;
@@ -166,6 +170,10 @@ kinds! {
     Timer(Timer): "timer";
     /// Free text.
     Note(Note): "note";
+    /// Parts and labor with their prices.
+    Estimate(Estimate): "estimate";
+    /// The customer's answer.
+    Authorization(Authorization): "authorization";
 }
 
 impl ClassEffect {

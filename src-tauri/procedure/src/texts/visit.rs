@@ -2,8 +2,8 @@
 //! a field says here whether it is a text.
 
 use crate::format::entry::{
-    Balance, Choice, ChoiceOption, Coil, CoolDown, Count, Decision, DecisionRow, Level, Note, Photo, Reading,
-    Scan, Several, SeveralOption, SignOffEntry, Timer, Torque,
+    Authorization, Balance, Choice, ChoiceOption, Coil, CoolDown, Count, Decision, DecisionRow, Estimate,
+    Level, Note, Photo, Reading, Scan, Several, SeveralOption, SignOffEntry, Timer, Torque,
 };
 use crate::format::{
     Ask, Caution, Checklist, Condition, Danger, Entry, Fact, Gate, Item, Named, Phase, SignOff, Step,
@@ -139,10 +139,14 @@ fn ask(place: &str, ask: &mut Ask, visit: &mut Visit<'_>) {
             }
         }
         Ask::Photo(Photo { of, with_scale: _, first_page: _ }) => visit(&format!("{place}/of"), of),
-        Ask::Note(Note { words }) => {
-            for (number, word) in (1..).zip(words) {
-                visit(&format!("{place}/words/{number}"), word);
-            }
+        Ask::Note(Note { words }) => listed(place, "words", words, visit),
+        Ask::Estimate(Estimate { parts, labor, may_turn_up }) => {
+            listed(place, "parts", parts, visit);
+            listed(place, "labor", labor, visit);
+            listed(place, "may_turn_up", may_turn_up, visit);
+        }
+        Ask::Authorization(Authorization { of: _, given_by }) => {
+            listed(place, "given_by", given_by, visit);
         }
         // These have keys of the sheet, ids, units, and words that rules choose by.
         Ask::SignOff(SignOffEntry { sign: _ })
@@ -155,5 +159,12 @@ fn ask(place: &str, ask: &mut Ask, visit: &mut Visit<'_>) {
         | Ask::Torque(Torque { spec: _, of: _, guarded: _, exceptions: _ })
         | Ask::Scan(Scan { of: _ })
         | Ask::Timer(Timer { at_least: _ }) => {}
+    }
+}
+
+/// Texts of a list, by their number.
+fn listed(place: &str, list: &str, texts: &mut [String], visit: &mut Visit<'_>) {
+    for (number, text) in (1..).zip(texts) {
+        visit(&format!("{place}/{list}/{number}"), text);
     }
 }

@@ -17,7 +17,7 @@ use crate::time::{Kind, StepTime};
 use crate::value::short;
 
 /// Kinds of entries that are answers, and those that are measured and have no table of their own.
-const ANSWERS: &[&str] = &["choice", "several", "decision", "scan", "note"];
+const ANSWERS: &[&str] = &["choice", "several", "decision", "scan", "note", "authorization"];
 const MEASURED: &[&str] = &["reading", "coil", "cool_down", "balance", "timer"];
 
 /// Every section of the file. Sections that everything has in a longer form are left out where that is asked for.
@@ -25,6 +25,7 @@ pub(super) fn file(document: &Document, say: &Say<'_>, extent: Extent) -> Vec<Se
     let mut all: Vec<Section> = Vec::new();
     all.extend(job(document, say));
     all.extend(findings(document, say));
+    all.extend(super::estimate::estimates(document, say));
     all.extend(measurements(document, say));
     all.extend(levels(document, say));
     all.push(torques(document, say));
