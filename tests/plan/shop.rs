@@ -4,7 +4,8 @@ use panside_procedure::Procedure;
 use panside_procedure::plan::{self, Plan, Task, What, go_on};
 
 fn shipped(name: &str) -> Procedure {
-    Procedure::load(panside_tests::demo_checklist(name).as_bytes()).unwrap()
+    let procedure = Procedure::load(panside_tests::checklist(name).as_bytes()).unwrap();
+    procedure.fitted(&panside_tests::sheet("demo-six-speed")).unwrap()
 }
 
 /// Minutes that the shipped checklists take two people, and how far they may be from the best, as the module docs of the plan say.

@@ -103,6 +103,7 @@ pub struct Procedure {
     step_places: Vec<(usize, usize)>,
     places: Places,
     fit: Fit,
+    known: bind::Known,
     pub(crate) there: vehicle::There,
 }
 
@@ -130,7 +131,11 @@ impl Procedure {
     pub(crate) fn load_traced(bytes: &[u8], trace: &dyn Fn(&mut Places)) -> Result<Procedure, Problems> {
         let (mut checklist, places) = read::checklist(bytes, trace)?;
         let mixed = fit::settle_counts(&mut checklist, &places);
-        if mixed.is_empty() { build::procedure(checklist, &places) } else { Err(Problems(mixed)) }
+        if mixed.is_empty() {
+            build::procedure(checklist, &places, &bind::Known::default())
+        } else {
+            Err(Problems(mixed))
+        }
     }
 
     /// The same checklist for so many people at a time. Its proof is another one.
@@ -138,7 +143,12 @@ impl Procedure {
     /// # Errors
     /// When there can't be so many, or the state has no room for them.
     pub fn with_crew(&self, crew: u8) -> Result<Procedure, Problems> {
-        build::procedure(Checklist { crew, ..self.checklist.clone() }, &self.places)
+        let mut procedure =
+            build::procedure(Checklist { crew, ..self.checklist.clone() }, &self.places, &self.known)?;
+        let vars = procedure.machine.vars.iter_mut().zip(&self.machine.vars);
+        vars.for_each(|(var, of)| var.absent = of.absent);
+        procedure.fit = self.fit.clone();
+        Ok(procedure)
     }
 
     /// Since when the wait that lies before a step runs, as a predicate over conditions; nothing where none lies there.

@@ -45,6 +45,15 @@ pub(super) struct Reads {
     pub doing: bool,
 }
 
+/// What is known of a vehicle: nothing of any, all of the one that a checklist is fitted to.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Known {
+    /// Its facts, as values of variables.
+    pub facts: BTreeMap<VarIx, u8>,
+    /// Steps that are part of no job on it.
+    pub off: BTreeSet<StepIx>,
+}
+
 /// The fields that names stand for.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Fields {
@@ -58,6 +67,8 @@ pub(super) struct Binder<'a> {
     pub checklist: &'a Checklist,
     pub names: &'a Names,
     pub fields: &'a Fields,
+    /// What hangs on these is settled.
+    pub known: &'a Known,
     /// Every term, parsed once.
     terms: BTreeMap<&'a str, Result<Expr, PredicateError>>,
 }
@@ -71,9 +82,9 @@ struct Pass<'a> {
 }
 
 impl<'a> Binder<'a> {
-    pub fn new(checklist: &'a Checklist, names: &'a Names, fields: &'a Fields) -> Self {
+    pub fn new(checklist: &'a Checklist, names: &'a Names, fields: &'a Fields, known: &'a Known) -> Self {
         let terms = checklist.terms.iter().map(|(name, text)| (name.as_str(), predicate::parse(text)));
-        Binder { checklist, names, fields, terms: terms.collect() }
+        Binder { checklist, names, fields, known, terms: terms.collect() }
     }
 
     /// Compiles a predicate, or, with `negated`, its opposite.
@@ -125,6 +136,9 @@ impl Pass<'_> {
             Node::Worked(name) => {
                 let step = self.step(name).map_err(error)?;
                 self.work_only("worked").map_err(error)?;
+                if self.binder.known.off.contains(&step) {
+                    return Ok(Tree::Const(negated));
+                }
                 Ok(test(self.binder.fields.steps[step.at()], flip(0b0010, negated, 4)))
             }
             Node::Signed(name) => {
@@ -221,6 +235,9 @@ impl Pass<'_> {
             bits |= 1 << place;
         }
         self.read(var);
+        if let Some(value) = self.binder.known.facts.get(&var) {
+            return Ok(Tree::Const((bits >> value & 1 == 1) != negated));
+        }
         if kind != VariableKind::Gate {
             return Ok(test(field, flip(bits, negated, size)));
         }

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use panside_messages::Message;
 
-use super::bind::{Binder, Fields, Reads, Where};
+use super::bind::{Binder, Fields, Known, Reads, Where};
 use super::check;
 use super::names::Names;
 use super::outcomes::{MOST_OUTCOMES, OutcomeTable};
@@ -20,7 +20,7 @@ use crate::machine::{
 };
 use crate::message::*;
 
-pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
+pub(super) fn procedure(checklist: Checklist, places: &Places, known: &Known) -> Result<Procedure, Problems> {
     let mut problems = sizes::sizes(&checklist, places);
     let fits = problems.is_empty();
     let names = Names::of(&checklist, places, &mut problems);
@@ -42,7 +42,7 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
         .enumerate()
         .flat_map(|(phase, is)| (0..is.steps.len()).map(move |step| (phase, step)))
         .collect();
-    let binder = Binder::new(&checklist, &names, &fields);
+    let binder = Binder::new(&checklist, &names, &fields, known);
     let mut builder = Builder { binder: &binder, places, problems, outcomes: Vec::new(), since: Vec::new() };
     let there = builder.there();
     let machine = builder.machine(layout);
@@ -58,6 +58,7 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
             step_places,
             places,
             fit: Fit::default(),
+            known: known.clone(),
             there,
         })
     } else {
@@ -283,7 +284,17 @@ impl Builder<'_> {
         });
         let first = checklist.conditions.len();
         let facts = checklist.facts.iter().enumerate();
-        let facts = facts.map(|(at, fact)| (VarIx::of(first + at), all(fact.values.len())));
+        let facts = facts.map(|(at, fact)| {
+            let var = VarIx::of(first + at);
+            (
+                var,
+                self.binder
+                    .known
+                    .facts
+                    .get(&var)
+                    .map_or_else(|| all(fact.values.len()), |&value| vec![value]),
+            )
+        });
         conditions.chain(facts).collect()
     }
 

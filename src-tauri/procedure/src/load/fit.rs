@@ -8,6 +8,7 @@ use std::collections::BTreeMap;
 
 use panside_messages::Message;
 
+use super::bind::Known;
 use super::place::Places;
 use super::vehicle::Fit;
 use super::{Problem, Procedure, build, check};
@@ -108,13 +109,13 @@ impl Procedure {
             }
         });
         each_assignments(&mut checklist, &mut |made| made.retain(|id, _| there.has_condition(id)));
-        let mut procedure = build::procedure(checklist, &self.places)
+        let steps = self.steps().map(|(step, _)| step);
+        let known = Known {
+            facts: self.facts_of(&|key| fit.word(key)).collect(),
+            off: steps.filter(|step| !there.has_step(*step)).collect(),
+        };
+        let mut procedure = build::procedure(checklist, &self.places, &known)
             .map_err(|problems| problems.0.iter().map(Problem::message).collect::<Vec<_>>())?;
-        for (var, value) in self.facts_of(&|key| fit.word(key)) {
-            if let Some((_, values)) = procedure.machine.starts.iter_mut().find(|(found, _)| *found == var) {
-                *values = vec![value];
-            }
-        }
         for (at, condition) in self.checklist.conditions.iter().enumerate() {
             if !there.has_condition(&condition.id) {
                 procedure.machine.vars[at].absent = true;

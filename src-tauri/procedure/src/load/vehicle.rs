@@ -10,7 +10,7 @@ use super::Procedure;
 use super::sizes::MOST_PIECES;
 use crate::format::sheet::{Value, ValueKind};
 use crate::format::{Ask, Checklist, Entry, Fact, Item, Sheet};
-use crate::machine::{InJob, Pred, State, StepIx, VarIx};
+use crate::machine::{Pred, State, StepIx, Test, Tree, VarIx, VariableKind};
 use crate::message::*;
 
 /// What of a vehicle the rules of a checklist hang on, by key of the spec sheet. As text it names a proof.
@@ -140,7 +140,10 @@ impl Procedure {
         let fits = |state: &State| known.iter().all(|&(var, value)| machine.value(state, var) == value);
         let starts: Vec<State> = machine.all_starts().into_iter().filter(fits).collect();
         let never = |on: &Pred| !starts.iter().any(|state| on.holds(state));
-        let off = |step: &StepIx| starts.iter().all(|state| machine.in_job(state, *step) == InJob::No);
+        let on_of = |step: StepIx| machine.steps[step.at()].on.as_ref().map(|(yes, _)| yes.tree());
+        let off = |step: &StepIx| {
+            on_of(*step).is_some_and(|on| starts.iter().all(|state| self.by_facts(on, state) == Some(false)))
+        };
         let entries = self.there.entries.iter().filter(|(.., on)| never(on));
         let ids = |these: &[(String, Pred)]| {
             these.iter().filter(|(_, on)| never(on)).map(|(id, _)| id.clone()).collect::<BTreeSet<_>>()
@@ -150,6 +153,28 @@ impl Procedure {
             no_entries: entries.map(|(step, id, _)| (*step, id.clone())).collect(),
             no_items: ids(&self.there.items),
             no_conditions: ids(&self.there.conditions),
+        }
+    }
+
+    /// What a predicate comes to by the facts of a state alone; nothing where they do not settle it.
+    fn by_facts(&self, tree: &Tree, state: &State) -> Option<bool> {
+        let joined = |parts: &[Tree], settles: bool| {
+            let mut parts = parts.iter().map(|part| self.by_facts(part, state));
+            if parts.clone().any(|part| part == Some(settles)) {
+                return Some(settles);
+            }
+            parts.all(|part| part.is_some()).then_some(!settles)
+        };
+        match tree {
+            Tree::Const(value) => Some(*value),
+            Tree::All(parts) => joined(parts, false),
+            Tree::Any(parts) => joined(parts, true),
+            Tree::Test(Test::In { field, values }) => {
+                let mut facts = self.machine.vars.iter().filter(|var| var.kind == VariableKind::Fact);
+                let is_fact = facts.any(|var| var.field == *field);
+                is_fact.then(|| values >> field.get(state) & 1 == 1)
+            }
+            Tree::Test(_) => None,
         }
     }
 

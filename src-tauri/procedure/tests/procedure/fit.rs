@@ -204,6 +204,14 @@ fn what_belongs_to_the_plug_is_neither_asked_nor_counted_where_there_is_none() {
 }
 
 #[test]
+fn a_step_that_hangs_on_what_is_not_known_yet_is_on_every_vehicle() {
+    let template = any_pan().set("dye", "on", json!("known(level)")).procedure();
+    let there = template.on_vehicle(&|key| (key == "drain_plug").then_some("none"));
+    let has = |step: &str| there.has_step(template.names.step(step).unwrap());
+    assert_eq!((has("dye"), has("drain")), (true, false));
+}
+
+#[test]
 fn a_sheet_needs_no_value_that_only_a_plug_would_need() {
     let torque = json!({"id": "plug_torque", "label": "Plug", "on": "plug = there",
         "ask": {"torque": {"spec": "plug_torque"}}, "classes": {"inside": {}, "outside": {"not_yet": true}}});
