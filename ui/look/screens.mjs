@@ -40,6 +40,32 @@ const before = {
   proved: true,
   sheets: offers[0].sheets.map((sheet) => ({ ...sheet, proved: true })),
 };
+const listed = (offer, more) => ({
+  offer,
+  built_in: false,
+  adopted: false,
+  proved: false,
+  to_prove: [],
+  needs: ["touch limit, bare metal", "pan bolt torque", "level chart"],
+  seen: [],
+  ...more,
+});
+const own = {
+  ...offers[0],
+  hash: "c3",
+  id: "our-washer",
+  title: "Drain plug resealed, the shop's way",
+  steps: 2,
+  questions: [],
+};
+const checklists = {
+  checklists: [
+    listed(before, { built_in: true, proved: true }),
+    listed(own, { to_prove: ["demo-six-speed"] }),
+    listed({ ...own, hash: "d4", id: "our-pan", title: "Pan off and on", sheets: [] }),
+  ],
+  unreadable: [],
+};
 const line = (repair_order, label, ended, events, day = "2026-03-02") => ({
   started_ms: new Date(`${day}T08:10`).getTime(),
   changed_ms: new Date(`${day}T16:40`).getTime(),
@@ -209,6 +235,19 @@ export const screens = [
         `The person "R. Odell" was changed on two devices at once. K. Lund on Bay 2: name "R. Odell"; K. Lund on device ${NOAK}: name "Rut Ode". The first of these is in use: keep it as it should be.`,
       ],
     },
+  },
+  { name: "setup-checklists", where: { screen: "setup" }, answers: { checklists } },
+  {
+    name: "setup-checklist-proving",
+    where: { screen: "setup" },
+    answers: { checklists },
+    taps: [/Open.*Drain plug/, exactly("PROVE"), settled],
+  },
+  {
+    name: "setup-checklist-sheet-first",
+    where: { screen: "setup" },
+    answers: { checklists },
+    taps: [/Open.*Pan off/],
   },
   { name: "setup-device", where: { screen: "setup" }, taps: [/Change.*This tablet/] },
   { name: "setup-person", where: { screen: "setup" }, taps: ["Add person"] },

@@ -9,9 +9,9 @@ use panside_journal::Hash;
 use panside_messages::Message;
 use panside_procedure::Procedure;
 use panside_procedure::load::{self, Fit};
-use panside_procedure::proof::{self, ENGINE, Progress, Proof, Verdict};
+use panside_procedure::proof::{self, ENGINE, Proof, Verdict};
 
-pub use panside_procedure::proof::{Ask, go_on};
+pub use panside_procedure::proof::{Ask, Progress, go_on};
 
 use crate::message::*;
 use crate::{Bay, BayError};

@@ -65,6 +65,7 @@ impl From<BayError> for Failure {
             | BayError::AdoptNotProved(_)
             | BayError::ChecklistBuiltIn(_)
             | BayError::Shop(_)
+            | BayError::NotOnShelf(_)
             | BayError::Refused { .. }
             | BayError::Photo(_)
             | BayError::NoJob(_) => Exit::Refused,

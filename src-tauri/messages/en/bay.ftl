@@ -97,7 +97,7 @@ bay-zone = { $zone ->
 bay-mended = { $trouble } It was made anew from the journal just now; nothing that was entered is lost.
 # $job: its id; $language: a language tag; $why: a sentence
 bay-own-words = Job { $job } is shown in the checklist's own words: its translation ("{ $language }") cannot be read. { $why }
-bay-called-shop = The shop's people, tools and spec sheets
+bay-called-shop = The shop's people, tools, spec sheets and checklists
 bay-age-future = in the future by this tablet's clock
 # $number: how many
 bay-age-minutes = { $number ->
