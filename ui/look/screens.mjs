@@ -58,6 +58,12 @@ const own = {
   steps: 2,
   questions: [],
 };
+const refuted = {
+  kind: "refused",
+  message:
+    'The checklist "our-washer" is not proved, so no job can be started with it: A vehicle that is not on its locks can come down and crush whoever is under it. Come out at once. The shortest way there: begin step look "Look at the plug".',
+  pin_of: null,
+};
 const checklists = {
   checklists: [
     listed(before, { built_in: true, proved: true }),
@@ -236,11 +242,22 @@ export const screens = [
       ],
     },
   },
-  { name: "setup-checklists", where: { screen: "setup" }, answers: { checklists } },
+  {
+    name: "setup-checklists",
+    where: { screen: "setup" },
+    answers: { checklists },
+    taps: ["More below"],
+  },
   {
     name: "setup-checklist-proving",
     where: { screen: "setup" },
     answers: { checklists },
+    taps: [/Open.*Drain plug/, exactly("PROVE"), settled],
+  },
+  {
+    name: "setup-checklist-refuted",
+    where: { screen: "setup" },
+    answers: { checklists, prove: proving({ failed: refuted }) },
     taps: [/Open.*Drain plug/, exactly("PROVE"), settled],
   },
   {
