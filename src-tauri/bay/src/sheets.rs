@@ -3,6 +3,7 @@
 
 mod asked;
 mod files;
+mod found;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -98,12 +99,6 @@ pub struct SheetPage {
     pub fits: Vec<String>,
     /// What stands beside the text: what is wrong, who entered what, whose check stands.
     pub view: SheetView,
-}
-
-/// The sheets there are, the newest revision of each.
-pub(crate) struct Found {
-    pub sheets: Vec<(Sheet, bool)>,
-    pub unreadable: Vec<String>,
 }
 
 impl Bay {
@@ -291,46 +286,6 @@ impl Bay {
         self.put_sheet((&next, &text), (made_from, seen), actor.id, &[])?;
         self.given.use_up(actor.id);
         Ok(())
-    }
-
-    /// The text of a sheet's newest revision, as a job pins it.
-    ///
-    /// # Errors
-    /// [`BayError::NotOnShelf`] when there is none, [`BayError::Store`] with what the disk said.
-    pub fn sheet_text(&self, shelf: Shelf<'_>, id: &str) -> Result<Vec<u8>, BayError> {
-        match self.shop()?.sheets().get(id) {
-            Some(kept) => self.pinned(&kept.sheet.hash, SHEET),
-            None => shelf.sheet(id).map(<[u8]>::to_vec),
-        }
-    }
-
-    /// Every sheet in its newest revision: those of the shop, then those of the shelf that the shop has none of.
-    pub(crate) fn found_sheets(&self, shelf: Shelf<'_>) -> Result<Found, BayError> {
-        let mut found = Found { sheets: Vec::new(), unreadable: Vec::new() };
-        let shop = self.shop()?;
-        let ours = shop.sheets();
-        for (id, one) in &ours {
-            let text = self.pinned(&one.sheet.hash, SHEET);
-            match text.and_then(|text| load::sheet(&text).map_err(BayError::Sheet)) {
-                Ok(sheet) => found.sheets.push((sheet, false)),
-                Err(error) => {
-                    found.unreadable.push(format!("{id}: {}", self.speaker.say(&error.message())));
-                }
-            }
-        }
-        for bytes in shelf.sheets {
-            let sheet = load::sheet(bytes).map_err(BayError::Sheet)?;
-            if !ours.contains_key(sheet.id.as_str()) {
-                found.sheets.push((sheet, true));
-            }
-        }
-        found.sheets.sort_by(|(one, _), (other, _)| one.title.cmp(&other.title));
-        Ok(found)
-    }
-
-    fn found_sheet(&self, shelf: Shelf<'_>, id: &str) -> Result<(Sheet, bool), BayError> {
-        let found = self.found_sheets(shelf)?.sheets.into_iter().find(|(sheet, _)| sheet.id == id);
-        found.ok_or_else(|| BayError::NotOnShelf(id.to_owned()))
     }
 
     fn sheet_draft(&self, draft: &str) -> Result<TypedSheet, BayError> {
