@@ -8,7 +8,7 @@ use std::ops::ControlFlow;
 use std::sync::{Arc, Mutex, PoisonError};
 
 use panside_bay::enter::Hash;
-use panside_bay::prove::{Ask, search};
+use panside_bay::prove::{Ask, Progress, search, search_without_sheet};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -37,8 +37,8 @@ pub struct Proving {
 #[derive(Debug, Clone, Default)]
 pub struct Proofs(Arc<Mutex<BTreeMap<Asked, Proving>>>);
 
-/// A checklist, and the id of the spec sheet for whose vehicle it is proved.
-type Asked = (Hash, String);
+/// A checklist, and the id of the spec sheet for whose vehicle it is proved; none: for every vehicle.
+type Asked = (Hash, Option<String>);
 
 impl Proofs {
     fn set(&self, asked: &Asked, now: Proving) {
@@ -55,12 +55,12 @@ impl Proofs {
     }
 }
 
-/// Says how far the proof of a checklist for the vehicle of a sheet is, and begins it where there is none and none is
+/// Says how far the proof of a checklist for the vehicle of a sheet, or without one for every vehicle, is, and begins it where there is none and none is
 /// under way. One that failed is told once and begun again when asked again.
 ///
 /// # Errors
 /// When there is no such checklist or sheet, or the store can't be read.
-pub async fn look(desk: &Desk, checklist: Hash, sheet: String) -> Result<Proving, Trouble> {
+pub async fn look(desk: &Desk, checklist: Hash, sheet: Option<String>) -> Result<Proving, Trouble> {
     let proofs = desk.proofs();
     let asked = (checklist, sheet.clone());
     if let Some(now) = proofs.get(&asked) {
@@ -72,8 +72,11 @@ pub async fn look(desk: &Desk, checklist: Hash, sheet: String) -> Result<Proving
     let (bytes, sheet, proved) = desk
         .with(move |bay| {
             let bytes = bay.offered(SHELF, &checklist)?;
-            let sheet = bay.sheet_text(SHELF, &sheet)?;
-            let proved = bay.proved(&bytes, &sheet, ASK)?.is_some();
+            let sheet = sheet.map(|id| bay.sheet_text(SHELF, &id)).transpose()?;
+            let proved = match &sheet {
+                Some(sheet) => bay.proved(&bytes, sheet, ASK)?.is_some(),
+                None => bay.is_proved_without_sheet(&bytes, ASK)?,
+            };
             Ok((bytes, sheet, proved))
         })
         .await?;
@@ -93,14 +96,18 @@ pub async fn look(desk: &Desk, checklist: Hash, sheet: String) -> Result<Proving
     Ok(begun)
 }
 
-async fn run(desk: &Desk, asked: Asked, bytes: Vec<u8>, sheet: Vec<u8>) -> Result<(), Trouble> {
+async fn run(desk: &Desk, asked: Asked, bytes: Vec<u8>, sheet: Option<Vec<u8>>) -> Result<(), Trouble> {
     let proofs = desk.proofs();
     let searched = off_thread(move || {
-        search(&bytes, &sheet, ASK, &mut |progress| {
+        let mut show = |progress: Progress| {
             let doing = speaker().say(&progress.message());
             proofs.set(&asked, Proving { doing, states: progress.states, ..Proving::default() });
             ControlFlow::Continue(())
-        })
+        };
+        match &sheet {
+            Some(sheet) => search(&bytes, sheet, ASK, &mut show),
+            None => search_without_sheet(&bytes, ASK, &mut show),
+        }
     });
     let found = searched.await??;
     desk.with(move |bay| bay.keep_proof(found).map(drop)).await

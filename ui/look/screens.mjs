@@ -40,6 +40,38 @@ const before = {
   proved: true,
   sheets: offers[0].sheets.map((sheet) => ({ ...sheet, proved: true })),
 };
+const listed = (offer, more) => ({
+  offer,
+  built_in: false,
+  adopted: false,
+  proved: false,
+  to_prove: [],
+  needs: ["touch limit, bare metal", "pan bolt torque", "level chart"],
+  seen: [],
+  ...more,
+});
+const own = {
+  ...offers[0],
+  hash: "c3",
+  id: "our-washer",
+  title: "Drain plug resealed, the shop's way",
+  steps: 2,
+  questions: [],
+};
+const refuted = {
+  kind: "refused",
+  message:
+    'The checklist "our-washer" is not proved, so no job can be started with it: A vehicle that is not on its locks can come down and crush whoever is under it. Come out at once. The shortest way there: begin step look "Look at the plug".',
+  pin_of: null,
+};
+const checklists = {
+  checklists: [
+    listed(before, { built_in: true, proved: true }),
+    listed(own, { to_prove: ["demo-six-speed"] }),
+    listed({ ...own, hash: "d4", id: "our-pan", title: "Pan off and on", sheets: [] }),
+  ],
+  unreadable: [],
+};
 const line = (repair_order, label, ended, events, day = "2026-03-02") => ({
   started_ms: new Date(`${day}T08:10`).getTime(),
   changed_ms: new Date(`${day}T16:40`).getTime(),
@@ -209,6 +241,30 @@ export const screens = [
         `The person "R. Odell" was changed on two devices at once. K. Lund on Bay 2: name "R. Odell"; K. Lund on device ${NOAK}: name "Rut Ode". The first of these is in use: keep it as it should be.`,
       ],
     },
+  },
+  {
+    name: "setup-checklists",
+    where: { screen: "setup" },
+    answers: { checklists },
+    taps: ["More below"],
+  },
+  {
+    name: "setup-checklist-proving",
+    where: { screen: "setup" },
+    answers: { checklists },
+    taps: [/Open.*Drain plug/, exactly("PROVE"), settled],
+  },
+  {
+    name: "setup-checklist-refuted",
+    where: { screen: "setup" },
+    answers: { checklists, prove: proving({ failed: refuted }) },
+    taps: [/Open.*Drain plug/, exactly("PROVE"), settled],
+  },
+  {
+    name: "setup-checklist-sheet-first",
+    where: { screen: "setup" },
+    answers: { checklists },
+    taps: [/Open.*Pan off/],
   },
   { name: "setup-device", where: { screen: "setup" }, taps: [/Change.*This tablet/] },
   { name: "setup-person", where: { screen: "setup" }, taps: ["Add person"] },

@@ -9,9 +9,9 @@ use panside_journal::Hash;
 use panside_messages::Message;
 use panside_procedure::Procedure;
 use panside_procedure::load::{self, Fit};
-use panside_procedure::proof::{self, ENGINE, Progress, Proof, Verdict};
+use panside_procedure::proof::{self, ENGINE, Proof, Verdict};
 
-pub use panside_procedure::proof::{Ask, go_on};
+pub use panside_procedure::proof::{Ask, Progress, go_on};
 
 use crate::message::*;
 use crate::{Bay, BayError};
@@ -54,17 +54,56 @@ pub(crate) fn fitted(checklist: &[u8], sheet: &[u8]) -> Result<Procedure, BayErr
 ///
 /// # Errors
 /// [`BayError::Checklist`], [`BayError::Sheet`] when one does not load, [`BayError::SheetLacks`] when it does not say
-/// what is on the vehicle, [`BayError::NotProved`] when it is refuted or the search did not come to its end.
+/// what is on the vehicle, [`BayError::NotProved`] when it is refuted, [`BayError::NotDecided`] when the search did not
+/// come to its end.
 pub fn search(
     bytes: &[u8],
     sheet: &[u8],
     ask: Ask,
     progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<Found, BayError> {
-    let procedure = fitted(bytes, sheet)?;
+    find(bytes, fitted(bytes, sheet)?, ask, progress)
+}
+
+/// Proves a checklist without a spec sheet, where it hangs on no vehicle.
+///
+/// # Errors
+/// [`BayError::NeedsSheet`] where it hangs on the vehicle; else as [`search`].
+pub fn search_without_sheet(
+    bytes: &[u8],
+    ask: Ask,
+    progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+) -> Result<Found, BayError> {
+    find(bytes, without_sheet(bytes)?, ask, progress)
+}
+
+fn without_sheet(bytes: &[u8]) -> Result<Procedure, BayError> {
+    let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
+    if hangs_on_vehicle(&procedure) {
+        return Err(BayError::NeedsSheet { id: procedure.checklist.id.clone() });
+    }
+    Ok(procedure)
+}
+
+/// Whether rules of a checklist hang on what a spec sheet says of the vehicle.
+pub(crate) fn hangs_on_vehicle(procedure: &Procedure) -> bool {
+    !Fit::all(procedure).iter().all(Fit::is_any)
+}
+
+fn find(
+    bytes: &[u8],
+    procedure: Procedure,
+    ask: Ask,
+    progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+) -> Result<Found, BayError> {
     let proof = proof::prove(&procedure, ask, progress);
-    if proof.verdict != Verdict::Proved {
-        return Err(BayError::NotProved { id: procedure.checklist.id.clone(), why: why(&proof) });
+    let id = || procedure.checklist.id.clone();
+    match proof.verdict {
+        Verdict::Proved => {}
+        Verdict::Refuted => return Err(BayError::NotProved { id: id(), why: why(&proof) }),
+        Verdict::NotDecided => {
+            return Err(BayError::NotDecided { id: id(), states: states_of(&proof) });
+        }
     }
     let proof = serde_json::to_string(&proof)?;
     let engine = engine(ask.void, ask.observe, procedure.fit());
@@ -98,6 +137,14 @@ impl Bay {
         let procedure = fitted(bytes, sheet)?;
         let kept = self.proof_of(&Hash::of(bytes), procedure.fit(), ask)?;
         Ok(kept.map(|proof| Proved { bytes: bytes.to_vec(), procedure: Arc::new(procedure), proof }))
+    }
+
+    /// Whether the proof of a checklist that hangs on no vehicle is kept.
+    ///
+    /// # Errors
+    /// Those of [`search_without_sheet`] but for the search, [`BayError::Store`] with what the disk said.
+    pub fn is_proved_without_sheet(&self, bytes: &[u8], ask: Ask) -> Result<bool, BayError> {
+        Ok(self.proof_of(&Hash::of(bytes), without_sheet(bytes)?.fit(), ask)?.is_some())
     }
 
     /// The proof that is kept for the bytes of a checklist.
@@ -135,10 +182,12 @@ fn engine(void: bool, observe: bool, fit: &Fit) -> String {
     if fit.is_any() { engine } else { format!("{engine} for {fit}") }
 }
 
+fn states_of(proof: &Proof) -> usize {
+    proof.searches.iter().map(|search| search.states.found).sum()
+}
+
 fn why(proof: &Proof) -> Message {
-    let Some(finding) = proof.findings.first() else {
-        return bay_undecided(proof.searches.iter().map(|search| search.states.found).sum::<usize>());
-    };
+    let Some(finding) = proof.findings.first() else { return bay_undecided(states_of(proof)) };
     let what = finding.what.clone();
     match finding.run.iter().cloned().reduce(bay_then) {
         Some(run) => bay_refuted_by(what, run),

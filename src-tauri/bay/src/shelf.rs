@@ -23,6 +23,8 @@ pub struct Shelf<'a> {
     pub sheets: &'a [&'a [u8]],
     /// Texts of checklists in other languages.
     pub texts: &'a [&'a [u8]],
+    /// Parts that a checklist may use.
+    pub parts: &'a [&'a [u8]],
 }
 
 /// A checklist as it is offered.
@@ -64,24 +66,15 @@ pub struct SheetOffer {
 }
 
 impl Bay {
-    /// What a job can be started with, the sheets of the shop in their newest revision, and whether what is asked of its
-    /// proof is kept. Behind a checklist that is not proved stands the last of its revisions that is, if this tablet
-    /// ever had one.
+    /// What a job can be started with: the checklists of the shelf, then those that the shop has adopted; the sheets of
+    /// the shop in their newest revision; and whether what is asked of its proof is kept. Behind a checklist
+    /// of the shelf that is not proved stands the last of its revisions that is, if this tablet ever had one.
     ///
     /// # Errors
     /// [`BayError::Checklist`], [`BayError::Sheet`] for one that does not load; [`BayError::Store`] with what the
     /// disk said.
     pub fn offers(&self, shelf: Shelf<'_>, ask: Ask) -> Result<Vec<ChecklistOffer>, BayError> {
-        let found = self.found_sheets(shelf)?;
-        let mut sheets = Vec::new();
-        for (sheet, built_in) in found.sheets {
-            match self.specs(&sheet) {
-                Ok(specs) => sheets.push(specs),
-                // A mistake of the program; one of the shop's is told in the shop setup and keeps no other from being offered.
-                Err(error) if built_in => return Err(error),
-                Err(_) => {}
-            }
-        }
+        let sheets = self.all_specs(shelf)?;
         let mut offers = Vec::new();
         for bytes in shelf.checklists {
             let offer = self.offer(bytes, &sheets, ask)?;
@@ -90,7 +83,24 @@ impl Bay {
             offers.push(offer);
             offers.extend(earlier);
         }
+        for own in self.own_checklists(shelf)?.checklists.iter().filter(|own| own.adopted) {
+            offers.push(self.offer_of(own.hash, &own.procedure, &sheets, ask)?);
+        }
         Ok(offers)
+    }
+
+    /// The values of every sheet, of the shop and of the shelf.
+    pub(crate) fn all_specs(&self, shelf: Shelf<'_>) -> Result<Vec<Specs>, BayError> {
+        let mut sheets = Vec::new();
+        for (sheet, built_in) in self.found_sheets(shelf)?.sheets {
+            match self.specs(&sheet) {
+                Ok(specs) => sheets.push(specs),
+                // A mistake of the program; one of the shop's is told in the shop setup and keeps no other from being offered.
+                Err(error) if built_in => return Err(error),
+                Err(_) => {}
+            }
+        }
+        Ok(sheets)
     }
 
     /// The highest revision of a checklist, but for one, whose proof is kept.
@@ -131,12 +141,21 @@ impl Bay {
 
     fn offer(&self, bytes: &[u8], sheets: &[Specs], ask: Ask) -> Result<ChecklistOffer, BayError> {
         let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
+        self.offer_of(Hash::of(bytes), &procedure, sheets, ask)
+    }
+
+    pub(crate) fn offer_of(
+        &self,
+        hash: Hash,
+        procedure: &Procedure,
+        sheets: &[Specs],
+        ask: Ask,
+    ) -> Result<ChecklistOffer, BayError> {
         let checklist = &procedure.checklist;
-        let hash = Hash::of(bytes);
         let mut fitting = Vec::new();
-        for specs in sheets.iter().filter(|specs| check(&procedure, specs).is_empty()) {
+        for specs in sheets.iter().filter(|specs| check(procedure, specs).is_empty()) {
             let sheet = &specs.sheet;
-            let fit = Fit::of(&procedure, sheet).map_err(BayError::SheetLacks)?;
+            let fit = Fit::of(procedure, sheet).map_err(BayError::SheetLacks)?;
             fitting.push(SheetOffer {
                 id: sheet.id.clone(),
                 title: sheet.title.clone(),
@@ -153,7 +172,7 @@ impl Bay {
             demo: checklist.demo,
             steps: procedure.steps().count(),
             proved: fitting.iter().any(|sheet| sheet.proved),
-            questions: questions(&procedure),
+            questions: questions(procedure),
             sheets: fitting,
         })
     }
@@ -174,6 +193,11 @@ impl<'a> Shelf<'a> {
     /// [`BayError::NotOnShelf`] when there is none.
     pub fn sheet(&self, id: &str) -> Result<&'a [u8], BayError> {
         find(self.sheets, id)
+    }
+
+    /// The bytes of a part by its name.
+    pub(crate) fn part(&self, name: &str) -> Option<&'a [u8]> {
+        find(self.parts, name).ok()
     }
 
     /// The bytes of a checklist's texts in a language; none where there are none of this revision.

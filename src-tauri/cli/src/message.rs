@@ -143,6 +143,12 @@ panside_messages::messages! {
     cli_store_holds "cli-store-holds" (events, photos, documents);
     cli_store_newest "cli-store-newest" (seq, hash);
     cli_store_rebuilt "cli-store-rebuilt" (jobs);
+    cli_own_adopted "cli-own-adopted" (id, revision, name);
+    cli_own_row "cli-own-row" (id, revision, title);
+    cli_own_taken_in "cli-own-taken-in" (row);
+    cli_own_trouble "cli-own-trouble" (trouble);
+    cli_own_nobody "cli-own-nobody" (name);
+    cli_own_written "cli-own-written" (file);
     cli_store_swept "cli-store-swept" (photos);
     cli_backed_up "cli-backed-up" (events, photos, copied, folder);
     cli_backup_removed "cli-backup-removed" (folder);

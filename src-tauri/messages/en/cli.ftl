@@ -14,6 +14,19 @@ cli-trouble = TROUBLE: { $trouble }
 # $troubles: cli-trouble, each on a line of its own
 cli-nothing-printed = Nothing is printed; --even-so prints what can be read.{ $troubles }
 
+## The shop's own checklists
+
+# $id: its id; $name: name of a person
+cli-own-adopted = { $name } adopts the checklist "{ $id }", revision { $revision }. Jobs can be started with it now.
+cli-own-row = { $id }, revision { $revision }: { $title }
+# $row: cli-own-row
+cli-own-taken-in = { $row } (taken in, not adopted yet)
+# $trouble: a sentence
+cli-own-trouble = Can't be used: { $trouble }
+# $name: as typed
+cli-own-nobody = Nobody of this shop is called "{ $name }". Type the name as it stands in the shop's list.
+cli-own-written = The checklist was written to { $file }.
+
 ## What is wrong with a walk script
 
 # $what: one of those that follow

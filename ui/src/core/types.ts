@@ -629,6 +629,53 @@ points: Array<DrawnPoint>,
 says: Message, };
 
 /**
+ * A revision of a checklist as the shop setup lists it.
+ */
+export type ChecklistLine = { 
+/**
+ * What a job with it would be, and the spec sheets that fit it.
+ */
+offer: ChecklistOffer, 
+/**
+ * The program carries it.
+ */
+built_in: boolean, 
+/**
+ * The shop has adopted it; another one of the shop is only taken in.
+ */
+adopted: boolean, 
+/**
+ * It is proved for the vehicle of at least one sheet, or for every vehicle where it hangs on none.
+ */
+proved: boolean, 
+/**
+ * For which spec sheets a proof is still to be made, by id: one for all that say the same of what the proof hangs on.
+ * None stands for every vehicle, where no sheet fits and it hangs on no vehicle.
+ */
+to_prove: Array<string | null>, 
+/**
+ * What it asks of a spec sheet, as people read it.
+ */
+needs: Array<string>, 
+/**
+ * The newest events about it that this shows; adopting it names them.
+ */
+seen: Array<Hash>, };
+
+/**
+ * The checklists there are.
+ */
+export type ChecklistList = { 
+/**
+ * Those of the program, then those of the shop.
+ */
+checklists: Array<ChecklistLine>, 
+/**
+ * Checklists of the shop that can't be used, as sentences.
+ */
+unreadable: Array<string>, };
+
+/**
  * A checklist as it is offered.
  */
 export type ChecklistOffer = { 

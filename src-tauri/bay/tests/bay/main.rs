@@ -4,6 +4,7 @@
 
 mod beside;
 mod bounds;
+mod checklists;
 mod damage;
 mod decisions;
 mod devices;

@@ -17,7 +17,7 @@ use panside_shop::PinSetBy;
 
 use crate::support::{CHECKLIST, LUND, MARL, NOBODY, ODE, SHEET, Shop, technician, writer};
 
-const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[] };
+const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[], parts: &[] };
 pub const RIGHT: PinReply = PinReply { right: true, wait_s: 0 };
 /// No test's files hold these digits by chance.
 pub const DIGITS: &str = "83504179";

@@ -17,7 +17,7 @@ use tempfile::TempDir;
 
 use crate::support::{CHECKLIST, ODE, PLAIN, SHEET, Shop, begin, made, people, technician};
 
-const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[] };
+const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[], parts: &[] };
 
 fn new_job() -> NewJob<'static> {
     NewJob {

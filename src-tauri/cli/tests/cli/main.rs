@@ -10,6 +10,7 @@ mod figures;
 mod guide;
 mod kills;
 mod languages;
+mod own_checklists;
 mod pages;
 mod plan;
 mod printing;

@@ -146,6 +146,17 @@ screens-sheet-compared = { $count ->
    *[other] CHECKED: { $count } values
 }
 
+screens-setup-checklists = Checklists
+screens-checklist-own = this shop's own
+screens-checklist-taken-in = imported, not adopted yet
+# $needs: names of values, one after the other
+screens-checklist-needs = Needs on the spec sheet: { $needs }
+screens-checklist-fits = Spec sheets that fit: { $titles }
+screens-checklist-proved-for = Proved for: { $titles }
+screens-checklist-sheet-first = It needs a spec sheet first, and none here fits. Make one under Spec sheets, then prove the checklist.
+screens-checklist-prove = PROVE
+screens-checklist-adopt = ADOPT
+
 screens-pin-title = PIN of { $name }
 screens-pin-typed = { $count ->
     [one] 1 digit typed

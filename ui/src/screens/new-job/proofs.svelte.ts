@@ -3,10 +3,10 @@ import { SvelteMap } from "svelte/reactivity";
 import { asTrouble, call } from "../../core/call";
 import type { Proving } from "../../core/types";
 
-/** A checklist by its hash, and the spec sheet for whose vehicle it is proved by its id. */
+/** A checklist by its hash, and the spec sheet for whose vehicle it is proved by its id; null: for every vehicle. */
 export interface Asked {
   checklist: string;
-  sheet: string;
+  sheet: string | null;
 }
 
 function keyOf({ checklist, sheet }: Asked): string {
