@@ -239,11 +239,11 @@ fn a_concern_is_gone_after_the_work_only_when_all_is_right_or_a_second_person_sa
     let tries = [
         begin(at),
         (not_right, None),
-        (decide(at, "concern", "gone"), Some("decision-not")),
-        (decide(at, "concern", "another"), Some("decision-why")),
-        (against(at, "concern", "another", "tech"), Some("decision-second")),
-        (against(at, "concern", "another", "second"), None),
-        (decide(at, "concern", "still"), None),
+        (decide(at, "after_work", "gone"), Some("decision-not")),
+        (decide(at, "after_work", "another"), Some("decision-why")),
+        (against(at, "after_work", "another", "tech"), Some("decision-second")),
+        (against(at, "after_work", "another", "second"), None),
+        (decide(at, "after_work", "still"), None),
     ];
     Walk::of("free-joint").tries(at, &tries);
 }
