@@ -6,6 +6,7 @@ use panside_job::event::PinnedTexts;
 use panside_job::start::{Intake, start};
 use panside_job::{Actor, size};
 use panside_journal::{Hash, Head, JobId, Origin, RequestId};
+use panside_procedure::Procedure;
 use panside_procedure::format::Texts;
 use panside_procedure::load::{self, Fit};
 
@@ -56,8 +57,12 @@ impl Bay {
         if !lacks.is_empty() {
             return Err(BayError::SheetLacks(lacks.into_iter().map(|lack| lack.message).collect()));
         }
-        let texts = new.texts.map(|bytes| Texts::checked(&checklist.procedure.checklist, bytes));
-        let texts = texts.transpose().map_err(BayError::Texts)?;
+        // A translation is one of the whole checklist, also of what only other vehicles have.
+        let texts = new.texts.map(|bytes| {
+            let whole = Procedure::load(&checklist.bytes).map_err(BayError::Checklist)?;
+            Texts::checked(&whole.checklist, bytes).map_err(BayError::Texts)
+        });
+        let texts = texts.transpose()?;
         let intake = Intake {
             checklist_hash: Hash::of(&checklist.bytes),
             sheet_hash: Hash::of(new.sheet),

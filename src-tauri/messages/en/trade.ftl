@@ -154,6 +154,7 @@ trade-quantity-temperature-difference = temperature difference
 trade-quantity-density = density
 trade-quantity-force = force
 trade-quantity-rise = rise for each volume
+trade-quantity-pressure = pressure
 trade-lowest-absolute-zero = absolute zero
 trade-lowest-zero = zero
 

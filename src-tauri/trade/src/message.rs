@@ -99,6 +99,7 @@ panside_messages::messages! {
     trade_quantity_density "trade-quantity-density" ();
     trade_quantity_force "trade-quantity-force" ();
     trade_quantity_rise "trade-quantity-rise" ();
+    trade_quantity_pressure "trade-quantity-pressure" ();
     trade_lowest_absolute_zero "trade-lowest-absolute-zero" ();
     trade_lowest_zero "trade-lowest-zero" ();
 }

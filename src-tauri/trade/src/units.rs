@@ -45,6 +45,8 @@ pub enum Quantity {
     Force,
     /// How far a level rises on its stick for each volume; base unit mm/L.
     Rise,
+    /// A pressure on a gauge; base unit kPa. Negative below that of the air around it.
+    Pressure,
 }
 
 impl Quantity {
@@ -61,7 +63,11 @@ impl Quantity {
             | Quantity::Density
             | Quantity::Force
             | Quantity::Rise => Some((0.0, Lowest::Zero)),
-            Quantity::Length | Quantity::Torque | Quantity::Voltage | Quantity::Angle => None,
+            Quantity::Length
+            | Quantity::Torque
+            | Quantity::Voltage
+            | Quantity::Angle
+            | Quantity::Pressure => None,
         }
     }
 }
@@ -85,6 +91,7 @@ impl Quantity {
             Quantity::Density => trade_quantity_density(),
             Quantity::Force => trade_quantity_force(),
             Quantity::Rise => trade_quantity_rise(),
+            Quantity::Pressure => trade_quantity_pressure(),
         }
     }
 }
@@ -208,6 +215,12 @@ units! {
     Kilonewton: Force, "kN", [], 1.0, 1.0, 0.0;
     /// Millimetre on the stick for each litre.
     MillimetrePerLitre: Rise, "mm/L", [], 1.0, 1.0, 0.0;
+    /// Kilopascal.
+    Kilopascal: Pressure, "kPa", [], 1.0, 1.0, 0.0;
+    /// Bar, 100 kPa.
+    Bar: Pressure, "bar", [], 100.0, 1.0, 0.0;
+    /// Pound-force per square inch.
+    PoundForcePerSquareInch: Pressure, "psi", ["lbf/in²", "lbf/in2"], POUND_FORCE / (0.0254 * 0.0254 * 1_000.0), 1.0, 0.0;
 }
 
 impl Unit {

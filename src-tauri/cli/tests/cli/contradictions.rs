@@ -23,12 +23,16 @@ impl Walk {
         self.walk["lines"].as_array_mut().unwrap()
     }
 
-    /// Other values at a step that is worked.
+    /// Other values at a step that is worked; what is null is not entered.
     fn with(mut self, step: &str, values: Value) -> Walk {
         let worked = |line: &&mut Value| line.pointer("/do/work/step") == Some(&json!(step));
         let line = self.lines().iter_mut().rfind(worked).unwrap_or_else(|| panic!("nobody works {step}"));
         for (entry, value) in values.as_object().unwrap() {
-            line["do"]["work"]["entries"][entry] = value.clone();
+            let entries = line["do"]["work"]["entries"].as_object_mut().unwrap();
+            match value {
+                Value::Null => entries.remove(entry),
+                value => entries.insert(entry.clone(), value.clone()),
+            };
         }
         self
     }
@@ -71,6 +75,11 @@ fn against(step: &str, entry: &str, class: &str, by: &str) -> Value {
     enter(step, entry, json!({"decision": {"class": class, "against": told}}))
 }
 
+/// What the hydraulic chart says, in the step of the cause.
+fn fed(class: &str) -> (Value, Option<&'static str>) {
+    (enter("cause", "fed", json!({"choice": {"class": class}})), None)
+}
+
 fn coil(shows: &str) -> Value {
     json!({"coil": {"shows": shows, "unit": "Ω", "temperature": "62", "temperature_unit": "°C"}})
 }
@@ -86,16 +95,83 @@ fn a_good_coil_is_not_named_as_the_one_that_is_out() {
     Walk::of("free-joint").tries(at, &tries);
 }
 
+/// All coils good at the case connector.
+fn good_coils() -> Value {
+    json!({"coil_3": coil("6,2"), "judged": {"decision": {"class": "none"}}})
+}
+
 #[test]
 fn a_good_coil_cannot_be_named_as_the_cause() {
-    let good = json!({"coil_3": coil("6,2"), "judged": {"decision": {"class": "none"}}});
     let tries = [
         begin("cause"),
+        fed("fits"),
         (decide("cause", "cause", "third_gear_coil"), Some("decision-not")),
         (against("cause", "cause", "third_gear_coil", "writer"), Some("decision-not")),
-        (decide("cause", "cause", "not_found"), None),
+        (decide("cause", "cause", "sticking_valve"), None),
     ];
-    Walk::of("free-joint").with("coils_warm", good).tries("cause", &tries);
+    Walk::of("free-joint").with("coils_warm", good_coils()).tries("cause", &tries);
+}
+
+#[test]
+fn a_valve_is_not_named_before_the_hydraulic_chart_was_looked_at() {
+    let tries = [begin("cause"), (decide("cause", "cause", "sticking_valve"), Some("decision-first"))];
+    Walk::of("free-joint").with("coils_warm", good_coils()).tries("cause", &tries);
+}
+
+/// A valve that the table does not name, for which a reason and a second person are needed.
+fn no_valve(table: &str) -> [(Value, Option<&'static str>); 4] {
+    let valve = |by: &str| against("cause", "cause", "sticking_valve", by);
+    [
+        (decide("cause", "cause", "sticking_valve"), Some("decision-why")),
+        (valve("tech"), Some("decision-second")),
+        (decide("cause", "cause", table), None),
+        (valve("second"), None),
+    ]
+}
+
+#[test]
+fn a_valve_is_named_beside_an_open_coil_by_no_one_alone() {
+    let open = json!({"coil_3": coil("OL")});
+    let tries = [vec![begin("cause"), fed("fits")], no_valve("third_gear_coil").to_vec()].concat();
+    Walk::of("free-joint").with("coils_warm", open).tries("cause", &tries);
+}
+
+#[test]
+fn an_open_coil_is_called_good_by_no_one_alone() {
+    let open = [("coil_1", "6,2"), ("coil_2", "6,2"), ("coil_3", "OL")];
+    let mut tries = vec![begin("coils_warm")];
+    tries.extend(open.map(|(entry, shows)| (enter("coils_warm", entry, coil(shows)), None)));
+    tries.push((decide("coils_warm", "judged", "none"), Some("decision-why")));
+    tries.push((against("coils_warm", "judged", "none", "tech"), Some("decision-second")));
+    tries.push((against("coils_warm", "judged", "none", "second"), None));
+    Walk::of("free-joint").tries("coils_warm", &tries);
+}
+
+#[test]
+fn a_valve_that_nobody_commanded_or_that_follows_is_named_by_no_one_alone() {
+    for command in ["shifts", "no_click", "not_possible"] {
+        let tries = [vec![begin("cause"), fed("fits")], no_valve("not_found").to_vec()].concat();
+        Walk::of("free-joint")
+            .with("commanded", json!({"commanded": {"choice": {"class": command}}}))
+            .with("coils_warm", good_coils())
+            .tries("cause", &tries);
+    }
+}
+
+#[test]
+fn a_valve_is_no_cause_of_what_shows_elsewhere_or_with_a_loose_terminal() {
+    let tries = [vec![begin("cause"), fed("does_not_fit")], no_valve("other").to_vec()].concat();
+    Walk::of("free-joint").with("coils_warm", good_coils()).tries("cause", &tries);
+    let loose = json!({"grip": {"choice": {"class": "loose"}}});
+    let tries = [vec![begin("cause"), fed("fits")], no_valve("wiring").to_vec()].concat();
+    Walk::of("free-joint").with("coils_warm", good_coils()).with("wiring", loose).tries("cause", &tries);
+}
+
+#[test]
+fn no_plug_is_pulled_before_the_solenoid_was_commanded() {
+    let mut walk = Walk::of("free-joint");
+    walk.lines().retain(|line| line.pointer("/do/work/step") != Some(&json!("commanded")));
+    walk.tries("coils_warm", &[(json!({"begin": {"step": "coils_warm"}}), Some("refused-needs"))]);
 }
 
 #[test]
@@ -107,6 +183,7 @@ fn a_coil_is_no_cause_while_a_wire_is_out_of_limits_or_a_terminal_is_loose() {
     ] {
         let tries = [
             begin("cause"),
+            fed("fits"),
             (decide("cause", "cause", "third_gear_coil"), Some("decision-not")),
             (decide("cause", "cause", "wiring"), None),
         ];
@@ -127,9 +204,11 @@ fn one_coil_that_is_out_does_not_make_it_the_pack() {
 
 #[test]
 fn a_concern_that_did_not_show_goes_on_with_a_reason_and_a_name_only() {
-    let all_good = json!({"shift_2_3": {"choice": {"class": "good"}}});
+    let all_good = json!({"not_right": {"several": {"found": []}}, "how": null});
     let tries = [
         begin("cause"),
+        fed("fits"),
+        (enter("cause", "bulletins", json!({"choice": {"class": "none"}})), None),
         (decide("cause", "shown", "shown"), Some("decision-not")),
         (decide("cause", "shown", "goes_on"), Some("decision-why")),
         (decide("cause", "shown", "not_shown"), None),
@@ -139,6 +218,34 @@ fn a_concern_that_did_not_show_goes_on_with_a_reason_and_a_name_only() {
         (json!({"done": {"step": "cause"}}), None),
     ];
     Walk::of("free-joint").with("road_before", all_good).tries("cause", &tries);
+}
+
+#[test]
+fn a_road_test_says_both_where_it_is_not_right_and_what_it_does() {
+    for half in [json!({"how": null}), json!({"not_right": {"several": {"found": []}}})] {
+        let tries = [
+            begin("cause"),
+            (decide("cause", "shown", "shown"), Some("decision-not")),
+            (decide("cause", "shown", "half_said"), None),
+        ];
+        Walk::of("free-joint").with("road_before", half).tries("cause", &tries);
+    }
+}
+
+#[test]
+fn a_concern_is_gone_after_the_work_only_when_all_is_right_or_a_second_person_says_so() {
+    let at = "road_after";
+    let not_right = enter(at, "not_right", json!({"several": {"found": ["shift_2_3"]}}));
+    let tries = [
+        begin(at),
+        (not_right, None),
+        (decide(at, "after_work", "gone"), Some("decision-not")),
+        (decide(at, "after_work", "another"), Some("decision-why")),
+        (against(at, "after_work", "another", "tech"), Some("decision-second")),
+        (against(at, "after_work", "another", "second"), None),
+        (decide(at, "after_work", "still"), None),
+    ];
+    Walk::of("free-joint").tries(at, &tries);
 }
 
 #[test]

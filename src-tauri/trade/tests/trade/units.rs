@@ -124,6 +124,9 @@ fn units_are_read_as_people_write_them() {
         (KilogramPerCubicMetre, vec!["kg/m³", "kg/m3"]),
         (Kilonewton, vec!["kN"]),
         (MillimetrePerLitre, vec!["mm/L", "mm/l"]),
+        (Kilopascal, vec!["kPa", "kpa"]),
+        (Bar, vec!["bar"]),
+        (PoundForcePerSquareInch, vec!["psi", "lbf/in2"]),
     ];
     for (unit, texts) in &written {
         for text in texts {
@@ -136,7 +139,7 @@ fn units_are_read_as_people_write_them() {
 
 #[test]
 fn an_unknown_unit_is_refused_and_the_known_ones_are_named() {
-    for text in ["", "psi", "N·m·m", "mmm", "kk", "MΩ", "mΩ"] {
+    for text in ["", "hp", "N·m·m", "mmm", "kk", "MΩ", "mΩ"] {
         let error = text.parse::<Unit>().unwrap_err();
         assert!(matches!(error, TradeError::UnitUnknown { .. }), "{text}");
         assert!(error.to_string().contains("lbf·ft"), "{error}");
