@@ -62,12 +62,9 @@ impl Quantity {
             | Quantity::TemperatureDifference
             | Quantity::Density
             | Quantity::Force
-            | Quantity::Rise => Some((0.0, Lowest::Zero)),
-            Quantity::Length
-            | Quantity::Torque
-            | Quantity::Voltage
-            | Quantity::Angle
-            | Quantity::Pressure => None,
+            | Quantity::Rise
+            | Quantity::Pressure => Some((0.0, Lowest::Zero)),
+            Quantity::Length | Quantity::Torque | Quantity::Voltage | Quantity::Angle => None,
         }
     }
 }

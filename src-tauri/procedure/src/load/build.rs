@@ -314,6 +314,8 @@ impl Builder<'_> {
             let place = format!("{place}/on");
             (self.pred(text, &place, Where::On, false).0, self.pred(text, &place, Where::On, true).0)
         });
+        // What the facts of the vehicle settle with a yes is part of every job on it.
+        let on = on.filter(|(yes, _)| !matches!(yes.tree(), Tree::Const(true)));
         let needs = self.rule(&step.needs, &format!("{place}/needs"));
         let while_ = match &step.while_ {
             Some(text) => self.rule(text, &format!("{place}/while")),

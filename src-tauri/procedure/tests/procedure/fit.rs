@@ -43,7 +43,7 @@ fn vehicle(bolts: Value, plug: &str) -> Sheet {
 }
 
 fn fitted(bolts: u8, plug: &str) -> Procedure {
-    any_pan().procedure().fitted(&vehicle(json!(bolts), plug)).unwrap()
+    any_pan().procedure().fitted(&vehicle(json!(bolts), plug)).unwrap_or_else(|lacks| panic!("{lacks:?}"))
 }
 
 fn lacks(sheet: &Sheet) -> Vec<String> {
@@ -193,7 +193,7 @@ fn what_belongs_to_the_plug_is_neither_asked_nor_counted_where_there_is_none() {
     assert_eq!(proof::prove(&without, Ask::ALL, &mut go_on).verdict, Verdict::Proved);
     sheet = vehicle(json!(4), "there");
     let lacks = template.fitted(&sheet).unwrap_err();
-    let [lacks] = lacks.iter().map(|lack| lack.english()).collect::<Vec<_>>().try_into().unwrap();
+    let lacks = lacks.iter().map(|lack| lack.english()).collect::<Vec<_>>().join("; ");
     assert_eq!(lacks, "Item \"washer\" needs \"washers\" on the sheet \"invented\": add it as a count");
     sheet.values.insert("washers".into(), sheet.values["pan_bolt_count"].clone());
     let with = template.fitted(&sheet).unwrap();
