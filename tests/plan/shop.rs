@@ -12,9 +12,9 @@ fn shipped(name: &str) -> Procedure {
 const FOR_TWO: [(&str, u32); 5] = [
     ("level-check", 60),
     ("pan-and-filter", 411),
-    ("pan-and-solenoid", 473),
+    ("pan-and-solenoid", 481),
     ("return-visit", 156),
-    ("solenoid-pack", 495),
+    ("solenoid-pack", 503),
 ];
 const GAP: u32 = 5;
 

@@ -45,7 +45,7 @@ pub enum Quantity {
     Force,
     /// How far a level rises on its stick for each volume; base unit mm/L.
     Rise,
-    /// A pressure on a gauge; base unit kPa. Negative below that of the air around it.
+    /// A fluid's pressure above that of the air around it, as a gauge shows it; base unit kPa.
     Pressure,
 }
 

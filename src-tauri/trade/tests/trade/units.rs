@@ -95,6 +95,15 @@ fn pound_torques_round_to_the_factors_of_nist_sp_811() -> Outcome {
 }
 
 #[test]
+fn pressures_have_the_sizes_of_nist_sp_811() {
+    // NIST SP 811, B.8: a pound-force per square inch is 6.894 757 kPa, a bar 100 kPa.
+    let kilopascals =
+        |unit| Measure::new(1.0, unit).and_then(|one| one.to(Unit::Kilopascal)).unwrap().value();
+    assert_eq!(format!("{:.6}", kilopascals(Unit::PoundForcePerSquareInch)), "6.894757");
+    assert_eq!(kilopascals(Unit::Bar), 100.0);
+}
+
+#[test]
 fn units_are_read_as_people_write_them() {
     use Unit::*;
     let written = [
