@@ -21,7 +21,6 @@ mod packages;
 mod photo;
 mod python;
 mod run;
-mod rust_tests;
 mod soak;
 mod sources;
 mod stage;
