@@ -36,7 +36,7 @@ fn keep_page_folder() -> std::io::Result<()> {
 /// Where the checklists and sheets lie that are built in, seen from this crate.
 const CHECKLISTS: &str = "../checklists";
 
-/// Lists the checklists, their parts in place, their texts in other languages and the sheets as constants, so that a new
+/// Lists the checklists, their parts in place, the parts, the texts in other languages and the sheets as constants, so that a new
 /// file needs no line of code.
 fn write_shelf() -> Result<(), Box<dyn std::error::Error>> {
     println!("cargo:rerun-if-changed={CHECKLISTS}");
@@ -62,7 +62,9 @@ fn write_shelf() -> Result<(), Box<dyn std::error::Error>> {
         let checklist = checklist.ok_or_else(|| format!("{}: there is no checklist {of}", file.display()))?;
         Texts::checked(checklist, &bytes).map_err(|problems| wrong(file, &problems))?;
     }
-    let lists = [("CHECKLISTS", &checklists), ("SHEETS", &sheets), ("TEXTS", &translated)];
+    let pieces = files(&folder.join(parts::FOLDER), parts::ENDING)?;
+    let lists =
+        [("PARTS", &pieces), ("CHECKLISTS", &checklists), ("SHEETS", &sheets), ("TEXTS", &translated)];
     Ok(std::fs::write(out.join("shelf.rs"), lists.map(|(name, files)| list(name, files)).concat())?)
 }
 

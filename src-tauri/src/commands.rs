@@ -6,6 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use panside_bay::JobLine;
+use panside_bay::checklists::ChecklistList;
 use panside_bay::clock::utc_offset_min;
 use panside_bay::closing::{RecordPage, SavedPages};
 use panside_bay::enter::{Actor, Command, EntryValue, Hash, Head, JobId, PersonId, Preview, RequestId};
@@ -22,7 +23,7 @@ use tauri::ipc::{InvokeBody, Request, Response};
 
 use crate::backing;
 use crate::desk::Desk;
-use crate::message::{panside_photo_bare, panside_sheet_bare};
+use crate::message::{panside_checklist_bare, panside_photo_bare, panside_sheet_bare};
 use crate::opened;
 use crate::opened::{Found, Opened};
 use crate::planning::{self, Asked, Planning};
@@ -34,7 +35,7 @@ use crate::table::commands;
 use crate::trouble::Trouble;
 
 commands! {
-    raw: add_photo, photo, thumbnail, import_sheet;
+    raw: add_photo, photo, thumbnail, import_sheet, import_checklist;
 
     /// What the window finds when it opens: troubles of the store, people and tools, where it was.
     opened() -> Opened { |desk| opened::look(&desk).await }
@@ -72,8 +73,9 @@ commands! {
     jobs() -> Vec<JobLine> { |desk| desk.with(|bay| bay.jobs()).await }
     /// What a job can be started with.
     offers() -> Vec<ChecklistOffer> { |desk| desk.with(|bay| bay.offers(SHELF, ASK)).await }
-    /// How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks.
-    prove(checklist: Hash) -> Proving { |desk| proving::look(&desk, checklist).await }
+    /// How far the proof of a checklist for the vehicle of a sheet is, or for every vehicle where none is given; begins it
+    /// where there is none. It goes on when nobody asks.
+    prove(checklist: Hash, sheet: Option<String>) -> Proving { |desk| proving::look(&desk, checklist, sheet).await }
     /// Starts a job with a proved checklist.
     start(checklist: Hash, sheet: String, repair_order: String, label: String, conditions: BTreeMap<String, String>, actor: Actor, request: RequestId) -> JobId {
         |desk| desk.with(move |bay| {
@@ -160,6 +162,26 @@ commands! {
     }
     /// Writes a spec sheet as a file beside the store and answers its path.
     export_sheet(id: String) -> String { |desk| desk.with(move |bay| bay.export_sheet(SHELF, &id)).await }
+    /// The checklists of the program and those of the shop.
+    checklists() -> ChecklistList { |desk| desk.with(|bay| bay.checklists(SHELF, ASK)).await }
+    /// Has jobs started with a checklist of the shop from now on.
+    adopt_checklist(checklist: Hash, seen: BTreeSet<Hash>, who: Option<PersonId>) -> ChecklistList {
+        |desk| desk.with(move |bay| {
+            bay.adopt_checklist(SHELF, (&checklist, seen), ASK, who)?;
+            bay.checklists(SHELF, ASK)
+        }).await
+    }
+    /// Forgets a checklist that was taken in and is not adopted.
+    drop_checklist(id: String) -> ChecklistList {
+        |desk| desk.with(move |bay| {
+            bay.drop_checklist(&id)?;
+            bay.checklists(SHELF, ASK)
+        }).await
+    }
+    /// Writes a checklist as a file beside the store and answers its path.
+    export_checklist(checklist: Hash) -> String {
+        |desk| desk.with(move |bay| bay.export_checklist(SHELF, &checklist)).await
+    }
     /// Keeps what the window wants to find again.
     put_setting(key: String, text: String) -> () { |desk| desk.with(move |bay| bay.put_setting(&key, &text)).await }
     /// The record as far as the job has come: what is in it, what it lacks.
@@ -218,4 +240,17 @@ pub async fn import_sheet(
     let bytes = bytes.clone();
     let who = request.headers().get("who").and_then(|who| who.to_str().ok()?.parse().ok().map(PersonId));
     desk.with(move |bay| bay.import_sheet(SHELF, &bytes, who)).await.map(Shown)
+}
+
+/// Takes in a checklist: its file's bytes are the body. Answers the hash of its text.
+#[tauri::command]
+pub async fn import_checklist(
+    request: Request<'_>,
+    desk: tauri::State<'_, Desk>,
+) -> Result<Shown<Hash>, Trouble> {
+    let InvokeBody::Raw(bytes) = request.body() else {
+        return Err(Trouble::other(&panside_checklist_bare()));
+    };
+    let bytes = bytes.clone();
+    desk.with(move |bay| bay.take_in_checklist(SHELF, &bytes)).await.map(Shown)
 }

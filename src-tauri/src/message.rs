@@ -10,6 +10,7 @@ panside_messages::messages! {
     panside_reading "panside-reading" ();
     panside_broke "panside-broke" (why);
     panside_photo_bare "panside-photo-bare" ();
+    panside_checklist_bare "panside-checklist-bare" ();
     panside_sheet_bare "panside-sheet-bare" ();
     panside_unknown_option "panside-unknown-option" (option);
     panside_no_window "panside-no-window" (why);

@@ -46,7 +46,10 @@ impl From<BayError> for Trouble {
     fn from(error: BayError) -> Trouble {
         let kind = match &error {
             BayError::Stale { .. } => TroubleKind::Stale,
-            BayError::Refused { .. } | BayError::NotProved { .. } => TroubleKind::Refused,
+            BayError::Refused { .. }
+            | BayError::NotProved { .. }
+            | BayError::NotDecided { .. }
+            | BayError::AdoptNotProved(_) => TroubleKind::Refused,
             BayError::Photo(_) => TroubleKind::Photo,
             BayError::PinAsked { .. } => TroubleKind::Pin,
             error if error.is_locked() => TroubleKind::Locked,

@@ -143,7 +143,7 @@ fn try_everything(real: &Procedure, loose: &Procedure) -> (BTreeMap<usize, Refus
 
 #[test]
 fn whoever_tries_to_walk_into_a_danger_is_refused() -> Result<(), String> {
-    let checklist: Value = serde_json::from_str(&panside_tests::checklist("pan-and-solenoid"))
+    let checklist: Value = serde_json::from_str(&panside_tests::demo_checklist("pan-and-solenoid"))
         .map_err(|error| error.to_string())?;
     let real = load(&checklist)?;
     let loose = load(&without_rules(checklist)?)?;

@@ -10,6 +10,7 @@ mod chance;
 mod cooling;
 mod fluid;
 mod identity;
+mod money;
 mod tightening;
 mod time;
 

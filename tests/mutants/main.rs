@@ -14,7 +14,8 @@ use std::sync::{Mutex, PoisonError};
 
 use change::Change;
 use panside_procedure::Procedure;
-use panside_procedure::proof::{Ask, Proof, Property, go_on, prove};
+use panside_procedure::proof::{Ask, Proof, Property, go_on, prove_for};
+use panside_tests::vehicles;
 use serde_json::Value;
 
 /// The checklists, and how many mistakes of each kind are drawn: fewer where a search takes long, and
@@ -50,15 +51,24 @@ enum Fate {
     NotFound,
 }
 
-fn load(checklist: &Value) -> Result<Procedure, String> {
-    Procedure::load(checklist.to_string().as_bytes()).map_err(|problems| problems.to_string())
+/// A checklist, and the same for each vehicle that it is tried on: together they use all of it.
+struct Tried {
+    checklist: Procedure,
+    vehicles: Vec<Procedure>,
+}
+
+fn load(checklist: &Value) -> Result<Tried, String> {
+    let checklist =
+        Procedure::load(checklist.to_string().as_bytes()).map_err(|problems| problems.to_string())?;
+    let vehicles = vehicles(&checklist)?;
+    Ok(Tried { checklist, vehicles })
 }
 
 /// Runs with nothing gone wrong, with a void anywhere, with an observation anywhere: each dearer than the one before.
 const RUNS: [(bool, bool); 3] = [(false, false), (true, false), (false, true)];
 
-fn proved(procedure: &Procedure, (void, observe): (bool, bool)) -> Proof {
-    prove(procedure, Ask { void, observe, ..Ask::default() }, &mut go_on)
+fn proved(tried: &Tried, (void, observe): (bool, bool)) -> Proof {
+    prove_for(&tried.checklist, &tried.vehicles, Ask { void, observe, ..Ask::default() }, &mut go_on)
 }
 
 /// States and transitions of each search.
@@ -70,7 +80,7 @@ fn properties(proof: &Proof) -> BTreeSet<Property> {
     proof.findings.iter().map(|found| found.property).collect()
 }
 
-fn fate(changed: &Value, original: &Procedure, known: &[Proof]) -> Fate {
+fn fate(changed: &Value, original: &Tried, known: &[Proof]) -> Fate {
     let Ok(changed) = load(changed) else { return Fate::Refused };
     let mut same_size = true;
     for (at, (runs, known)) in RUNS.into_iter().zip(known).enumerate() {
@@ -81,7 +91,12 @@ fn fate(changed: &Value, original: &Procedure, known: &[Proof]) -> Fate {
             (true, _) => same_size &= size(&proof) == size(known),
         }
     }
-    if same_size && same::behaves_the_same(original, &changed) { Fate::WithoutEffect } else { Fate::NotFound }
+    let mut both = original.vehicles.iter().zip(&changed.vehicles);
+    if same_size && both.all(|(original, changed)| same::behaves_the_same(original, changed)) {
+        Fate::WithoutEffect
+    } else {
+        Fate::NotFound
+    }
 }
 
 /// Draws some of each kind: SplitMix64 (Steele, Lea and Flood, 2014; constants from memory) gives each change a
@@ -103,7 +118,7 @@ fn drawn(all: Vec<Change>, seed: u64, of_each_kind: usize) -> Vec<Change> {
 }
 
 /// Judges the changes, some side by side.
-fn judge(changes: &[Change], original: &Value, procedure: &Procedure, known: &[Proof]) -> Vec<Fate> {
+fn judge(changes: &[Change], original: &Value, tried: &Tried, known: &[Proof]) -> Vec<Fate> {
     let open = Mutex::new(changes.iter().enumerate());
     let fates = Mutex::new(BTreeMap::new());
     std::thread::scope(|scope| {
@@ -112,7 +127,7 @@ fn judge(changes: &[Change], original: &Value, procedure: &Procedure, known: &[P
                 loop {
                     let next = open.lock().unwrap_or_else(PoisonError::into_inner).next();
                     let Some((at, change)) = next else { break };
-                    let fate = fate(&change.apply(original), procedure, known);
+                    let fate = fate(&change.apply(original), tried, known);
                     fates.lock().unwrap_or_else(PoisonError::into_inner).insert(at, fate);
                 }
             });
@@ -152,8 +167,8 @@ fn option(name: &str, otherwise: u64) -> Result<u64, String> {
 fn try_out(name: &str, seed: u64, of_each_kind: usize) -> Result<(usize, usize), String> {
     let original: Value =
         serde_json::from_str(&panside_tests::checklist(name)).map_err(|error| error.to_string())?;
-    let procedure = load(&original)?;
-    let known = RUNS.map(|runs| proved(&procedure, runs));
+    let tried = load(&original)?;
+    let known = RUNS.map(|runs| proved(&tried, runs));
     for proof in &known {
         assert_eq!(proof.findings, [], "{name} itself must be found right");
     }
@@ -162,8 +177,7 @@ fn try_out(name: &str, seed: u64, of_each_kind: usize) -> Result<(usize, usize),
     let drawn = drawn(all, seed, of_each_kind);
     println!("{name}: of {possible} single changes {} are drawn, seed {seed}", drawn.len());
     assert!(drawn.len() >= LEAST_DRAWN.min(possible), "{name}: too few are drawn");
-    let fates: Vec<(&Change, Fate)> =
-        drawn.iter().zip(judge(&drawn, &original, &procedure, &known)).collect();
+    let fates: Vec<(&Change, Fate)> = drawn.iter().zip(judge(&drawn, &original, &tried, &known)).collect();
     Ok(report(&original, &fates))
 }
 

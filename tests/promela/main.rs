@@ -1,4 +1,4 @@
-//! Prints a checklist as a model for SPIN: `promela FILE [plain|void|observe]`.
+//! Prints a checklist, for the vehicle of the first demo sheet, as a model for SPIN: `promela FILE [plain|void|observe]`.
 
 use std::path::Path;
 use std::process::ExitCode;
@@ -27,6 +27,7 @@ fn main() -> ExitCode {
 
 fn print(file: &str, runs: Runs) -> Result<(), String> {
     let text = panside_tests::joined(Path::new(file))?;
+    let text = panside_tests::for_demo(&text).map_err(|error| error.to_string())?;
     let procedure = Procedure::load(text.as_bytes()).map_err(|problems| problems.to_string())?;
     let model = model(&procedure.checklist, runs).map_err(|error| error.to_string())?;
     print!("{}", model.text);

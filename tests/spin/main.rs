@@ -69,7 +69,7 @@ const ALL_RUNS_UP_TO: usize = 4;
 
 #[test]
 fn the_first_phases_of_the_shipped_checklist_count_alike() -> Result<(), String> {
-    let checklist = panside_tests::checklist("pan-and-solenoid");
+    let checklist = panside_tests::demo_checklist("pan-and-solenoid");
     for phases in 1..cut::phases(&checklist)? {
         let kinds = if phases <= ALL_RUNS_UP_TO { &ALL[..] } else { &ALL[..1] };
         let cut = cut::down_to(&checklist, |at| at < phases)?;
@@ -80,7 +80,7 @@ fn the_first_phases_of_the_shipped_checklist_count_alike() -> Result<(), String>
 
 #[test]
 fn the_shipped_checklist_without_one_of_its_first_phases_counts_alike() -> Result<(), String> {
-    let checklist = panside_tests::checklist("pan-and-solenoid");
+    let checklist = panside_tests::demo_checklist("pan-and-solenoid");
     for without in 0..ALL_RUNS_UP_TO {
         let cut = cut::down_to(&checklist, |at| at != without && at <= ALL_RUNS_UP_TO)?;
         counts_alike(&format!("the first phases without phase {}", without + 1), &cut, &ALL)?;
@@ -90,7 +90,7 @@ fn the_shipped_checklist_without_one_of_its_first_phases_counts_alike() -> Resul
 
 #[test]
 fn the_shipped_checklist_counts_alike() -> Result<(), String> {
-    counts_alike("pan-and-solenoid", &loaded(&panside_tests::checklist("pan-and-solenoid"))?, &ALL)
+    counts_alike("pan-and-solenoid", &loaded(&panside_tests::demo_checklist("pan-and-solenoid"))?, &ALL)
 }
 
 /// The comparison can fail: a signature that lapses for one of both only is noticed.

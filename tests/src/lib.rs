@@ -7,9 +7,10 @@
 
 use std::path::Path;
 
-use panside_procedure::format::Checklist;
+use panside_procedure::format::sheet::Value;
+use panside_procedure::format::{Checklist, Sheet};
 use panside_procedure::proof::{Finding, Property};
-use panside_procedure::{Procedure, parts};
+use panside_procedure::{Procedure, load, parts};
 
 pub mod many;
 pub mod promela;
@@ -24,6 +25,57 @@ pub mod window;
 pub fn checklist(name: &str) -> String {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../checklists");
     joined(&folder.join(format!("{name}.checklist.json"))).unwrap_or_else(|error| panic!("{name}: {error}"))
+}
+
+/// The same for the vehicle of the sheet `demo-six-speed` alone.
+///
+/// # Panics
+/// When there is none, or it does not join.
+#[must_use]
+pub fn demo_checklist(name: &str) -> String {
+    for_demo(&checklist(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
+}
+
+/// A checklist for vehicles that come in as the sheet `demo-six-speed` says, with one of each item that sheets count: for
+/// whoever reads checklists without a sheet. One whose rules hang on no vehicle stays as it is.
+///
+/// # Errors
+/// When it is not JSON.
+pub fn for_demo(text: &str) -> Result<String, serde_json::Error> {
+    let mut checklist: serde_json::Value = serde_json::from_str(text)?;
+    let sheet = sheet("demo-six-speed");
+    let facts = checklist["facts"].as_array().cloned().unwrap_or_default();
+    let said = facts.iter().filter_map(|fact| {
+        let Value::Fact(word) = &sheet.values.get(fact["sheet"].as_str()?)?.is else { return None };
+        Some(format!(" and {} = {word}", fact["id"].as_str()?))
+    });
+    let start = checklist["start_when"].as_str().unwrap_or("true");
+    checklist["start_when"] = format!("({start}){}", said.collect::<String>()).into();
+    Ok(checklist.to_string())
+}
+
+/// A sheet of `checklists/sheets/`.
+///
+/// # Panics
+/// When there is none, or it cannot be read.
+#[must_use]
+pub fn sheet(name: &str) -> Sheet {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../checklists/sheets");
+    let bytes = std::fs::read(folder.join(format!("{name}.sheet.json")));
+    let bytes = bytes.unwrap_or_else(|error| panic!("{name}: {error}"));
+    load::sheet(&bytes).unwrap_or_else(|problems| panic!("{name}: {problems}"))
+}
+
+/// A checklist for the vehicle of each demo sheet.
+///
+/// # Errors
+/// What the checklist is without for one of them, in words.
+pub fn vehicles(procedure: &Procedure) -> Result<Vec<Procedure>, String> {
+    let fitted = |name: &str| {
+        let fitted = procedure.fitted(&sheet(name));
+        fitted.map_err(|lacks| lacks.iter().map(|lack| lack.english()).collect::<Vec<_>>().join("; "))
+    };
+    ["demo-six-speed", "demo-four-speed"].into_iter().map(fitted).collect()
 }
 
 /// Values or classes of a checklist that a test makes, each with a label.

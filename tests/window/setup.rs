@@ -13,7 +13,7 @@ fn a_sheet_typed_in_the_setup_survives_a_kill_and_is_checked_by_a_second_person_
     window.tap_words("frame-more")?;
     window.tap_words("screens-place-setup")?;
     window.tap_words("screens-sheet-new")?;
-    window.tap_words("screens-sheet-copy-demo")?;
+    window.tap("Demo: five-door wagon")?;
     window.tap_words("screens-sheet-for")?;
     window.replace_in("[role=dialog] input", TITLE)?;
     window.tap_words("back")?;

@@ -6,12 +6,13 @@ use serde_json::Value;
 
 use panside_tests::window::{Place, Result, Trouble, run};
 
-/// What must stand in the record: the order, the concern as the customer told it, the cause, what was done.
+/// What must stand in the record: the order, the concern as the customer told it, the cause, what was done, what was agreed to.
 const SAYS: &[&str] = &[
     "RO 20417",
     "Engine flares like in neutral between second and third",
     "Other shifts and reverse good, level corrected and the flare stayed",
     "Third-gear solenoid, filter, gasket and seals new",
+    "880.00 USD before tax",
     "R. Ode",
     "T. Marl",
     "K. Lund",
@@ -26,13 +27,14 @@ const TORQUES: &[&str] = &[
 ];
 
 /// What the demo job takes of a hand, its detours included; less is better, and more is a mistake.
-const MOST_TAPS: usize = 930;
-const MOST_TYPED: usize = 1040;
+const MOST_TAPS: usize = 1040;
+const MOST_TYPED: usize = 960;
 
 /// Parts of the record that must be the same whether a hand or the script's own walk entered them.
 const PARTS: &[&str] = &[
     "vehicle",
     "account",
+    "money",
     "codes",
     "levels",
     "torques",

@@ -77,7 +77,7 @@ export const hands = [
   },
   {
     name: "keys-pad",
-    page: "010",
+    page: "begin bay_ready",
     answers: inside,
     taps: [
       keys("Tab"),
@@ -90,7 +90,7 @@ export const hands = [
   },
   {
     name: "keys-overlay",
-    page: "100",
+    page: "work cover_and_harness 2",
     taps: [
       "More",
       keys("Escape", "Tab"),
@@ -102,10 +102,15 @@ export const hands = [
       keys("Enter"),
     ],
   },
-  { name: "keys-screens", where: { screen: "sheet" }, page: "100", taps: [keys("Escape"), isSaid("Job")] },
+  {
+    name: "keys-screens",
+    where: { screen: "sheet" },
+    page: "work cover_and_harness 2",
+    taps: [keys("Escape"), isSaid("Job")],
+  },
   {
     name: "remote-pad",
-    page: "010",
+    page: "begin bay_ready",
     where: { remote },
     answers: inside,
     taps: [
@@ -120,27 +125,27 @@ export const hands = [
   },
   {
     name: "sent-reading",
-    page: "010",
+    page: "begin bay_ready",
     answers: inside,
     taps: [entry("rest"), settled, sends("12.6 V"), holds("12.6"), settled],
   },
   {
     name: "sent-unit",
-    page: "010",
+    page: "begin bay_ready",
     answers: says('"12.6 bar": "bar" is no part of a number.', { class: null }),
     taps: [entry("rest"), settled, sends("12.6bar"), isSaid('This takes V, not "bar".'), holds("12.6 bar")],
   },
   {
     name: "sent-overload",
-    page: "040",
+    page: "begin coils_warm",
     answers: says("OL at 20 °C: open."),
     taps: [entry("coil_1"), settled, sends("OL kΩ"), settled],
   },
   {
     name: "sent-torque",
-    page: "144",
+    page: "begin pan_torque",
     answers: says("Stage 2 has no setting.", { class: null }),
     taps: [entry("pan"), settled, "wrench B", sends("4.0Nm"), holds("4.0")],
   },
-  { name: "sent-nowhere", page: "010", taps: [sends("12.6 V"), isSaid('"12.6 V" came in')] },
+  { name: "sent-nowhere", page: "begin bay_ready", taps: [sends("12.6 V"), isSaid('"12.6 V" came in')] },
 ];

@@ -7,7 +7,7 @@ import { sheets } from "./sheets.mjs";
 import { steps } from "./steps.mjs";
 import { entry, inDialog, key, says, type } from "./taps.mjs";
 
-// The scenes to look at. `page` is the number of a line of the demo walk; `where` is where the window was left; `taps` are
+// The scenes to look at. `page` is a line of the demo walk, by what is done there (`walk.mjs`); `where` is where the window was left; `taps` are
 // names of buttons to press, or functions of the page; `keysOff` says that it lets no key through.
 // The dangers with the longest texts that are shipped.
 const checklists = new URL("../../checklists/", import.meta.url);
@@ -120,26 +120,31 @@ export const scenes = [
   ...hands,
   { name: "bay-empty", where: { screen: "bay" } },
   { name: "bay-damaged", where: { screen: "bay" }, troubles: damaged },
-  { name: "step-damaged", page: "000", troubles: damaged },
-  { name: "step-open", page: "000" },
-  { name: "rows-open", page: "040" },
-  { name: "rows-not-yet", page: "128" },
-  { name: "rows-level", page: "026" },
-  { name: "rows-timer", page: "199" },
-  { name: "rows-meanwhile", page: "066", answers: { plan } },
-  { name: "plan-order", page: "040", where: { planOrder: true, overlay: "job_steps" }, answers: { plan } },
+  { name: "step-damaged", page: "start", troubles: damaged },
+  { name: "step-open", page: "start" },
+  { name: "rows-open", page: "begin coils_warm" },
+  { name: "rows-not-yet", page: "work solenoid_in" },
+  { name: "rows-level", page: "work read_level" },
+  { name: "rows-timer", page: "begin relearn" },
+  { name: "rows-meanwhile", page: "refused begin try_joint", answers: { plan } },
+  {
+    name: "plan-order",
+    page: "begin coils_warm",
+    where: { planOrder: true, overlay: "job_steps" },
+    answers: { plan },
+  },
   {
     name: "plan-two",
-    page: "040",
+    page: "begin coils_warm",
     where: { planOrder: true, overlay: "job_steps" },
     answers: { plan },
     taps: ["Two people"],
   },
-  { name: "plan-none", page: "040", where: { planOrder: true, overlay: "job_steps" } },
-  { name: "rows-typed", page: "010", taps: [entry("rest"), type("12,6"), "Back"] },
+  { name: "plan-none", page: "begin coils_warm", where: { planOrder: true, overlay: "job_steps" } },
+  { name: "rows-typed", page: "begin bay_ready", taps: [entry("rest"), type("12,6"), "Back"] },
   {
     name: "pad-reading",
-    page: "018",
+    page: "begin warm_up",
     answers: says("36,5 °C; needs 40 °C to 70 °C (level temperature).", {
       not_yet: true,
       other: { value: "97.7", unit: "°F" },
@@ -148,19 +153,19 @@ export const scenes = [
   },
   {
     name: "pad-reading-letters",
-    page: "018",
+    page: "begin warm_up",
     answers: says('"36x": "x" is no part of a number.', { class: null }),
     taps: [entry("fluid"), type("36x"), settled],
   },
   {
     name: "pad-level",
-    page: "025",
+    page: "begin read_level",
     answers: says("No reading yet. Read the stick twice.", { class: null }),
     taps: [entry("stick"), settled],
   },
   {
     name: "pad-level-dry",
-    page: "025",
+    page: "begin read_level",
     answers: says(
       "The stick stayed dry. Look at its seating, the temperature and the idle, then read again.",
       {
@@ -171,7 +176,7 @@ export const scenes = [
   },
   {
     name: "pad-level-low",
-    page: "030",
+    page: "work correct_level",
     answers: says(
       "4 mm below the low mark; the band is 21 mm to 31 mm at 58 °C. Add 0.48 L, then read again.",
       {
@@ -183,7 +188,7 @@ export const scenes = [
   },
   {
     name: "pad-coil",
-    page: "040",
+    page: "begin coils_warm",
     answers: says("5.322 Ω at 20 °C: within 5 Ω to 5.6 Ω (coil resistance 20).", { class: "inside" }),
     taps: [
       entry("coil_1"),
@@ -195,13 +200,13 @@ export const scenes = [
   },
   {
     name: "pad-coil-open",
-    page: "040",
+    page: "begin coils_warm",
     answers: says("OL at 20 °C: open."),
     taps: [entry("coil_1"), (page) => page.locator(".keypad .extra").click(), settled],
   },
   {
     name: "pad-cool-down",
-    page: "064",
+    page: "begin probe_exhaust",
     answers: says(
       "63 °C is hot; needs at most 48 °C (touch limit bare metal). Not before 12:32, in 34 minutes.",
       {
@@ -214,7 +219,7 @@ export const scenes = [
   },
   {
     name: "pad-cool-down-infrared",
-    page: "064",
+    page: "begin probe_exhaust",
     answers: says("This is no evidence that it is cool. Use a contact probe, or coat a spot.", {
       class: null,
     }),
@@ -222,7 +227,7 @@ export const scenes = [
   },
   {
     name: "pad-balance",
-    page: "182",
+    page: "begin leak_check",
     answers: says("0.3 L more went in than came out. Say where the fluid is, and who says so.", {
       class: "differs",
       not_yet: true,
@@ -231,13 +236,13 @@ export const scenes = [
   },
   {
     name: "pad-balance-explain",
-    page: "182",
+    page: "begin leak_check",
     answers: says("0.3 L more went in than came out.", { class: "differs", not_yet: true }),
     taps: [entry("balance"), key("2"), settled, "Say where the fluid is", "in the new filter"],
   },
   {
     name: "pad-count",
-    page: "153",
+    page: "begin pipe_up",
     answers: says("Short: exhaust flange nuts 2/3. Find them, or say where they are and who says so.", {
       class: "short",
       not_yet: true,
@@ -246,19 +251,19 @@ export const scenes = [
   },
   {
     name: "pad-count-account",
-    page: "107",
+    page: "begin drain_fluid",
     answers: says("Short.", { class: "short", not_yet: true }),
     taps: [entry("washer"), "one less", settled, "Say where the missing", "lost"],
   },
   {
     name: "pad-torque",
-    page: "144",
+    page: "begin pan_torque",
     answers: says("All 2 stages clicked within tolerance."),
     taps: [entry("pan"), settled, "wrench B", "All 16 clicked at 4", "All 16 clicked at 9", settled],
   },
   {
     name: "pad-torque-bolts",
-    page: "144",
+    page: "begin pan_torque",
     answers: says("Stage 1 has no setting.", { class: null }),
     taps: [
       entry("pan"),
@@ -273,7 +278,7 @@ export const scenes = [
   },
   {
     name: "pad-torque-typed",
-    page: "144",
+    page: "begin pan_torque",
     answers: says("All 2 stages clicked within tolerance."),
     taps: [
       entry("pan"),
@@ -287,7 +292,7 @@ export const scenes = [
   },
   {
     name: "pad-torque-adapter",
-    page: "144",
+    page: "begin pan_torque",
     taps: [
       entry("pan"),
       settled,
@@ -296,22 +301,22 @@ export const scenes = [
       (page) => page.getByRole("switch").click(),
     ],
   },
-  { name: "pad-torque-tool", page: "144", taps: [entry("pan"), settled, "Another wrench"] },
-  { name: "pad-torque-first", page: "144", taps: [entry("pan"), settled] },
+  { name: "pad-torque-tool", page: "begin pan_torque", taps: [entry("pan"), settled, "Another wrench"] },
+  { name: "pad-torque-first", page: "begin pan_torque", taps: [entry("pan"), settled] },
   {
     name: "pad-torque-unusable",
-    page: "144",
+    page: "begin pan_torque",
     answers: says("9 N·m is outside the range of wrench B, 10 N·m to 60 N·m.", {
       class: "outside",
       not_yet: true,
     }),
     taps: [entry("pan"), settled],
   },
-  { name: "pad-torque-map", page: "144", taps: [entry("pan"), settled, "Back"] },
-  { name: "pad-photo", page: "112", taps: [entry("photo_pan")] },
+  { name: "pad-torque-map", page: "begin pan_torque", taps: [entry("pan"), settled, "Back"] },
+  { name: "pad-photo", page: "begin pan_debris", taps: [entry("photo_pan")] },
   {
     name: "pad-photo-wrong",
-    page: "112",
+    page: "begin pan_debris",
     answers: {
       add_photo: { throws: { kind: "photo", message: "This file is no picture. Take the photo again." } },
     },
@@ -324,68 +329,122 @@ export const scenes = [
       settled,
     ],
   },
-  { name: "pad-photo-taken", page: "098", taps: [entry("photo_routing"), settled] },
-  { name: "pad-choice", page: "117", taps: [entry("found")] },
+  { name: "pad-photo-taken", page: "work cover_and_harness", taps: [entry("photo_routing"), settled] },
+  { name: "pad-choice", page: "begin open_filter", taps: [entry("found")] },
+  {
+    name: "pad-estimate",
+    page: "begin ask_repair",
+    answers: says("48.90 USD before tax: parts 48.90 USD, labor 0.00 USD for 0 h.", { class: "estimated" }),
+    taps: [
+      entry("estimate"),
+      "+ part",
+      "filter",
+      key("4"),
+      key("8"),
+      "+ labor",
+      "diagnosis",
+      "+ may turn up",
+      settled,
+    ],
+  },
+  {
+    name: "pad-estimate-ambiguous",
+    page: "begin ask_repair",
+    answers: says('Filter: "1,250" can be 1250 or 1.25. Type it as one of these.', { class: null }),
+    taps: [entry("estimate"), "+ part", "filter", type("1,250"), settled],
+  },
+  {
+    name: "pad-authorization",
+    page: "begin ask_repair",
+    change: (job) => {
+      const step = job.view.steps.find(({ id }) => id === "ask_repair");
+      const amount = (value) => ({ value, unit: "USD" });
+      step.entries.find(({ id }) => id === "answer").estimate = {
+        sum: amount("640.00"),
+        limit: amount("760.00"),
+      };
+    },
+    answers: says(
+      "500 USD is less than the estimate of 640.00 USD. Enter the full amount that was agreed to, or make the estimate smaller.",
+      { class: "below", not_yet: true },
+    ),
+    taps: [entry("answer"), "go ahead", "by phone", "owner", settled],
+  },
   {
     name: "pad-several",
-    page: "112",
-    answers: says("Found: fine gray paste, flakes.", { class: "worn" }),
+    page: "begin pan_debris",
+    answers: says("Found: fine gray paste, flakes.", { class: "flakes" }),
     taps: [entry("found"), "fine gray paste", "flakes", settled],
+  },
+  { name: "pad-decision", page: "begin judge", taps: [entry("verdict")] },
+  {
+    name: "pad-decision-against",
+    page: "begin judge",
+    taps: [entry("verdict"), "Go against it …", "the reading is doubtful"],
   },
   {
     name: "pad-choice-refused",
-    page: "003",
+    page: "begin concern",
     answers: { enter: { throws: { kind: "store", message: "The disk is full. Nothing was written." } } },
     taps: [entry("where"), "2-3 shift", settled],
   },
   {
     name: "pad-scan",
-    page: "001",
+    page: "begin identify",
     answers: says("A VIN has 17 characters, 4 were typed.", { class: null }),
     taps: [entry("vin"), type("dem0"), settled],
   },
   {
     name: "pad-timer",
-    page: "081",
+    page: "refused work fire_watch",
     answers: says("Not yet: 25 of 60 minutes are left.", { class: null }),
     taps: [entry("time"), settled],
   },
   {
     name: "pad-note",
-    page: "003",
+    page: "begin concern",
     answers: says("Note written."),
     taps: [entry("more"), "every drive", "only uphill", settled],
   },
-  { name: "frame-floor", page: "018" },
-  { name: "frame-danger", page: "091" },
-  { name: "frame-danger-long", page: "091", change: endanger(1) },
-  { name: "frame-dangers-long", page: "091", change: endanger(2) },
-  { name: "frame-dangers-many", page: "091", change: endanger(4) },
-  { name: "frame-dangers-read", page: "091", change: endanger(4), taps: [/Opens vehicle actions/] },
-  { name: "frame-watch", page: "081" },
-  { name: "frame-pan-off", page: "130" },
-  { name: "frame-dark", page: "100", where: { dark: true } },
-  { name: "frame-vehicle-actions", page: "055", taps: ["Opens vehicle actions"] },
-  { name: "frame-vehicle-action-done", page: "055", taps: ["Opens vehicle actions", inDialog(/^Raise/)] },
+  { name: "frame-floor", page: "begin warm_up" },
+  { name: "frame-danger", page: "observe key" },
+  { name: "frame-danger-long", page: "observe key", change: endanger(1) },
+  { name: "frame-dangers-long", page: "observe key", change: endanger(2) },
+  { name: "frame-dangers-many", page: "observe key", change: endanger(4) },
+  { name: "frame-dangers-read", page: "observe key", change: endanger(4), taps: [/Opens vehicle actions/] },
+  { name: "frame-watch", page: "refused work fire_watch" },
+  { name: "frame-pan-off", page: "refused begin pan_up" },
+  { name: "frame-dark", page: "work cover_and_harness 2", where: { dark: true } },
+  { name: "frame-vehicle-actions", page: "work ready_to_lift", taps: ["Opens vehicle actions"] },
+  {
+    name: "frame-vehicle-action-done",
+    page: "work ready_to_lift",
+    taps: ["Opens vehicle actions", inDialog(/^Raise/)],
+  },
   {
     name: "frame-vehicle-action-closed",
-    page: "175",
+    page: "refused finish",
     // What can't be done now stays pressable; the driver would wait until it isn't closed any more.
     taps: ["Opens vehicle actions", inDialog(/^Raise/)],
   },
-  { name: "pad-left", page: "018", where: { leftHanded: true }, taps: [entry("fluid"), key("3"), settled] },
-  { name: "frame-job-steps", page: "150", taps: ["Opens all steps"] },
+  {
+    name: "pad-left",
+    page: "begin warm_up",
+    where: { leftHanded: true },
+    taps: [entry("fluid"), key("3"), settled],
+  },
+  { name: "frame-job-steps", page: "refused begin pipe_up 2", taps: ["Opens all steps"] },
   {
     name: "frame-job-steps-opened",
-    page: "150",
+    page: "refused begin pipe_up 2",
     taps: ["Opens all steps", /^Filter inspection and verdict/],
   },
-  { name: "frame-left", page: "018", where: { leftHanded: true } },
+  { name: "frame-left", page: "begin warm_up", where: { leftHanded: true } },
   {
     name: "frame-job-steps-open",
-    page: "047",
+    page: "correct coils_warm",
     taps: ["Opens all steps", (page) => page.getByRole("switch", { name: "Open steps only" }).click()],
   },
-  { name: "frame-tray", page: "123", taps: ["Opens the tray"] },
-  { name: "frame-wipe", page: "100", taps: ["Turns touch off"], keysOff: true },
+  { name: "frame-tray", page: "begin old_seals", taps: ["Opens the tray"] },
+  { name: "frame-wipe", page: "work cover_and_harness 2", taps: ["Turns touch off"], keysOff: true },
 ];

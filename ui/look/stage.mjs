@@ -8,6 +8,7 @@ import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
 import { LUND, MARL, ODE } from "./people.mjs";
 import { drawn, settled } from "./settled.mjs";
+import { pageAt } from "./walk.mjs";
 
 const dist = fileURLToPath(new URL("../dist", import.meta.url));
 /** What axe-core is fetched as by a page that is looked at. */
@@ -53,7 +54,7 @@ export async function pageOf(scene, { browser, pages, width, height, mm }) {
 /** Makes a page ready for a scene, and answers what takes that away again, so that the page can have another one. */
 export async function prepare(scene, { page, pages, mm }) {
   const read = (name) => JSON.parse(readFileSync(join(pages, `${name}.json`), "utf8"));
-  const job = scene.page === undefined ? null : read(scene.page);
+  const job = scene.page === undefined ? null : read(pageAt(scene.page));
   scene.change?.(job);
   const time = await page.addInitScript(takeTime);
   const core = await page.addInitScript(playCore, {
@@ -201,6 +202,7 @@ function playCore({
     plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: null },
     judge_tools: [{ problems: [], past: null, notes: [] }],
     sheets: { sheets: [], unfinished: [], checklists: [], unreadable: [] },
+    checklists: { checklists: [], unreadable: [] },
     backups: { plan: null, made: null, age: null, due: false, failed: null },
     troubles,
     ...answers,

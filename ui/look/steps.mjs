@@ -30,22 +30,22 @@ const longest = (job) => {
 };
 
 export const steps = [
-  { name: "pad-choice-ends", page: "000", taps: [entry("drive"), settled] },
+  { name: "pad-choice-ends", page: "start", taps: [entry("drive"), settled] },
   {
     name: "step-ends",
-    page: "003",
+    page: "begin concern",
     step: "identify",
     change: answered("identify", "drive", { choice: { class: "high_voltage" } }),
   },
-  { name: "step-to-stop", page: "003", step: "concern", change: ending },
-  { name: "step-helps", page: "055", step: "pads" },
-  { name: "step-nobody", page: "010", step: "bay_ready", setup: { people: [] } },
-  { name: "step-lapsed", page: "016", step: "warm_up" },
-  { name: "step-lapsed-row", page: "016", step: "bay_ready" },
-  { name: "pad-codes", page: "012", taps: [entry("codes"), settled] },
+  { name: "step-to-stop", page: "begin concern", step: "concern", change: ending },
+  { name: "step-helps", page: "work ready_to_lift", step: "pads" },
+  { name: "step-nobody", page: "begin bay_ready", step: "bay_ready", setup: { people: [] } },
+  { name: "step-lapsed", page: "move walk_round 2", step: "warm_up" },
+  { name: "step-lapsed-row", page: "move walk_round 2", step: "bay_ready" },
+  { name: "pad-codes", page: "begin save_codes", taps: [entry("codes"), settled] },
   {
     name: "pad-vin-perhaps",
-    page: "001",
+    page: "begin identify",
     answers: {
       preview: {
         class: "read",
@@ -69,13 +69,13 @@ export const steps = [
   },
   {
     name: "pad-reading-outside",
-    page: "010",
+    page: "begin bay_ready",
     answers: says("11.2 V is below 12.4 V to 12.9 V (battery at rest). Charge it first.", {
       class: "outside",
     }),
     taps: [entry("rest"), key("1"), key("1"), key("decimal point"), key("2"), settled],
   },
-  { name: "frame-back", page: "018", taps: ["More", key("Figures"), key("Job")] },
-  { name: "frame-longest", page: "018", change: longest },
-  { name: "rows-longest", page: "001", step: "identify", change: longest },
+  { name: "frame-back", page: "begin warm_up", taps: ["More", key("Figures"), key("Job")] },
+  { name: "frame-longest", page: "begin warm_up", change: longest },
+  { name: "rows-longest", page: "begin identify", step: "identify", change: longest },
 ];

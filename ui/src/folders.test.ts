@@ -25,6 +25,7 @@ const MAY: Record<string, string[]> = {
     "keyboard",
     "parts",
     "screens/backups",
+    "screens/new-job",
     "screens/parts",
     "screens/spec-sheets",
     "state",

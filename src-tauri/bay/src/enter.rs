@@ -92,7 +92,7 @@ impl Bay {
         }
         let origin = Origin { request: asked, who: actor.id, stamp: now };
         let appended = self.append(job, expected, &origin, &events)?;
-        self.use_pins(&mut command);
+        self.use_pins(&procedure, &mut command);
         self.entered(job, appended)
     }
 

@@ -37,10 +37,30 @@ pub enum BayError {
         /// What the proof says.
         why: Message,
     },
+    /// A checklist whose proof did not come to its end.
+    NotDecided {
+        /// Its id.
+        id: String,
+        /// How many states were found until then.
+        states: usize,
+    },
+    /// A checklist that hangs on the vehicle, and no spec sheet fits it.
+    NeedsSheet {
+        /// Its id.
+        id: String,
+    },
     /// A checklist whose proof is not made on this tablet.
     NotProvedYet,
     /// A checklist or sheet that the program does not have.
     NotOnShelf(String),
+    /// A checklist that uses parts which are not here.
+    ChecklistParts(Problems),
+    /// A file with an id that no checklist may have.
+    ChecklistId(String),
+    /// A checklist with the id of one that the program carries.
+    ChecklistBuiltIn(String),
+    /// A checklist that can't be adopted before it is proved.
+    AdoptNotProved(String),
     /// A sheet that belongs to the program and is not changed.
     SheetBuiltIn(String),
     /// What is typed can't be kept as a sheet.
@@ -119,6 +139,12 @@ impl BayError {
             BayError::Texts(problems) => bay_texts(problems.lines()),
             BayError::SheetLacks(problems) => bay_sheet_lacks(Arg::lines(problems.clone())),
             BayError::NotProved { id, why } => bay_not_proved(id, why.clone()),
+            BayError::NotDecided { id, states } => bay_not_proved(id, bay_undecided(*states)),
+            BayError::NeedsSheet { id } => bay_needs_sheet(id),
+            BayError::ChecklistParts(problems) => bay_checklist_parts(problems.lines()),
+            BayError::ChecklistId(id) => bay_checklist_id(id),
+            BayError::ChecklistBuiltIn(id) => bay_checklist_built_in(id),
+            BayError::AdoptNotProved(id) => bay_adopt_not_proved(id),
             BayError::NotProvedYet => bay_not_proved_yet(),
             BayError::NotOnShelf(id) => bay_not_on_shelf(id),
             BayError::SheetBuiltIn(id) => bay_sheet_built_in(id),

@@ -3,6 +3,7 @@
 //!
 //! - [`Bay`]: an open store with its jobs
 //! - [`prove`], [`start`]: a checklist is proved before a job is started with it
+//! - [`checklists`]: those of the shop, taken in, proved and adopted
 //! - `texts`: the translation that a job is walked with
 //! - [`enter`]: one command in, events on disk, the new view out
 //! - [`people`], [`setup`], [`shelf`], [`sheets`]: who works here, tools, and what a job can be started with
@@ -18,6 +19,7 @@
     reason = "the edge: clocks, ids and chance come in here and nowhere below"
 )]
 
+pub mod checklists;
 pub mod clock;
 pub mod closing;
 pub mod enter;

@@ -9,6 +9,11 @@ panside_messages::messages! {
     bay_sheet_lacks "bay-sheet-lacks" (problems);
     bay_not_proved "bay-not-proved" (id, why);
     bay_not_proved_yet "bay-not-proved-yet" ();
+    bay_needs_sheet "bay-needs-sheet" (id);
+    bay_checklist_parts "bay-checklist-parts" (problems);
+    bay_checklist_id "bay-checklist-id" (id);
+    bay_checklist_built_in "bay-checklist-built-in" (id);
+    bay_adopt_not_proved "bay-adopt-not-proved" (id);
     bay_not_on_shelf "bay-not-on-shelf" (id);
     bay_sheet_built_in "bay-sheet-built-in" (id);
     bay_sheet_not_kept "bay-sheet-not-kept" (problems);

@@ -1,5 +1,5 @@
-//! PINs: who a person is at a hold point. A PIN is asked for a signature that the checklist asks of a role, for checking
-//! a spec sheet, and for changing a PIN; a person without one works as before, and the record says so.
+//! PINs: who a person is at a hold point. A PIN is asked for a signature that the checklist asks of a role, of a second
+//! person who stands for a decision against its table, for checking a spec sheet, and for changing a PIN; a person without one works as before, and the record says so.
 //!
 //! What is kept is a hash (Argon2id, a salt for each PIN) and how often a wrong PIN was tried. The PIN itself is in no
 //! journal, draft or log. Four to eight digits are few: whoever has the tablet's files and time finds them out. It keeps
@@ -7,7 +7,7 @@
 //!
 //! A command that signs a hold point is decided first. Then it is refused with `pin_of` until that person's PIN was given
 //! (`give_pin`), which lasts two minutes, for one act; the page asks for it and makes the command again. The core of the
-//! job sees a fact only: `Signature::pin`, put in by [`Bay::enter`], whatever the command says. A [`Pin`] is never written
+//! job sees a fact only: `Signature::pin` and the `pin` of a decision, put in by [`Bay::enter`], whatever the command says. A [`Pin`] is never written
 //! and prints as nothing.
 //!
 //! A person sets a PIN of their own with the old one. A forgotten one is reset by `PinAuthority::Lead`, and then the
@@ -21,9 +21,10 @@ use argon2::Argon2;
 use argon2::password_hash::phc::PasswordHash;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 use panside_job::clock::{civil_date, measured_ms, surely_ms};
-use panside_job::{Command, SignedPin};
+use panside_job::{Command, EntryValue, SignedPin};
 use panside_journal::{PersonId, Stamp};
 use panside_procedure::Procedure;
+use panside_procedure::format::Ask;
 use panside_shop::{PinSetBy, ShopCommand, Thing};
 use panside_store::With;
 use serde::{Deserialize, Serialize};
@@ -248,7 +249,8 @@ impl Bay {
         Ok(has.then(|| self.given.has(person, &self.clock.now())))
     }
 
-    /// A command in which every signature at a hold point says what is known of the PIN, and who has to give theirs first.
+    /// A command in which every signature at a hold point, and every decision against a table that a second person stands for,
+    /// says what is known of the PIN, and who has to give theirs first.
     pub(crate) fn with_pins(
         &self,
         procedure: &Procedure,
@@ -257,22 +259,33 @@ impl Bay {
         let mut command = command.clone();
         let mut lacking = None;
         let (kept, now) = (self.kept_pins()?, self.clock.now());
+        let mut known = |by: PersonId, is_asked: bool| {
+            let pin = kept.get(&by);
+            if is_asked && pin.is_some() && !self.given.has(by, &now) {
+                lacking = lacking.or(Some(by));
+            }
+            is_asked.then(|| pin.map_or(SignedPin::NoPin, Kept::signs))
+        };
         for signature in command.signatures_mut() {
             let asked = procedure.names.sign(&signature.sign);
             let hold_point = asked.is_some_and(|sign| procedure.sign_off(sign).by.is_some());
-            let pin = kept.get(&signature.by);
-            signature.pin = hold_point.then(|| pin.map_or(SignedPin::NoPin, Kept::signs));
-            if hold_point && pin.is_some() && !self.given.has(signature.by, &now) {
-                lacking = lacking.or(Some(signature.by));
-            }
+            signature.pin = known(signature.by, hold_point);
+        }
+        for (by, pin, is_asked) in seconds(procedure, &mut command) {
+            *pin = known(by, is_asked);
         }
         Ok((command, lacking))
     }
 
-    /// The PINs given for these signatures were used.
-    pub(crate) fn use_pins(&mut self, command: &mut Command) {
+    /// The PINs given for these signatures and decisions were used.
+    pub(crate) fn use_pins(&mut self, procedure: &Procedure, command: &mut Command) {
         for signature in command.signatures_mut() {
             self.given.use_up(signature.by);
+        }
+        for (by, _, is_asked) in seconds(procedure, command) {
+            if is_asked {
+                self.given.use_up(by);
+            }
         }
     }
 
@@ -284,6 +297,26 @@ impl Bay {
     fn put_pin(&mut self, person: PersonId, kept: &Kept) -> Result<(), BayError> {
         Ok(self.store.put_pin(person, &serde_json::to_string(kept)?)?)
     }
+}
+
+/// Who stands for decisions against their table, with what is known of the PIN, and whether it is asked for: where the
+/// checklist wants a second person.
+fn seconds<'a>(
+    procedure: &Procedure,
+    command: &'a mut Command,
+) -> Vec<(PersonId, &'a mut Option<SignedPin>, bool)> {
+    let Some((step, values)) = command.values_mut() else { return Vec::new() };
+    let entries = procedure.names.step(step).map(|step| procedure.step(step).entries.as_slice());
+    let asks = |entry: &str, class: &str| {
+        let found = entries.unwrap_or_default().iter().find(|found| found.id == entry);
+        let Some(Ask::Decision(asked)) = found.map(|found| &found.ask) else { return false };
+        asked.against(class).is_some_and(|against| against.with_second_person)
+    };
+    let decisions = values.into_iter().filter_map(|(entry, value)| match value {
+        EntryValue::Decision { class, against: Some(told), pin } => Some((told.by, pin, asks(entry, class))),
+        _ => None,
+    });
+    decisions.collect()
 }
 
 impl Kept {

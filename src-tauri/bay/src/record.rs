@@ -43,7 +43,7 @@ impl Bay {
         let (head, job) = (open.head, Arc::clone(&open.job));
         let checklist = job.start.as_ref().map(|(_, started)| started.checklist.hash);
         let proof = match checklist {
-            Some(hash) => self.kept_proof(&hash)?.map(|proof| (hash, proof)),
+            Some(hash) => self.kept_proof(&hash, job.procedure.fit())?.map(|proof| (hash, proof)),
             None => None,
         };
         let (speaker, files) = (self.speaker, self.store.files());

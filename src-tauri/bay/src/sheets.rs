@@ -1,19 +1,22 @@
 //! Spec sheets of the shop: made from what a checklist asks for or as a copy, edited revision by revision, checked by a
 //! second person. A job keeps the text it was started with, whatever becomes of the sheet.
 
+mod asked;
 mod files;
+mod found;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+pub(crate) use files::{LONGEST_ID, names_file};
 use panside_job::Actor;
 use panside_job::clock::civil_date;
 use panside_job::event::Pinned;
-use panside_job::sheet::{By, Labels, Needs, check, checked, id_of, labels, needs, view};
+use panside_job::sheet::{By, checked, id_of, view};
 pub use panside_job::sheet::{SheetView, Typed, TypedPoint, TypedSheet, TypedValue};
 use panside_journal::{Hash, PersonId};
 use panside_messages::{Arg, Message};
 use panside_procedure::format::Sheet;
-use panside_procedure::{Procedure, load};
+use panside_procedure::load;
 use panside_shop::{ShopCommand, Thing};
 use panside_store::With;
 use serde::{Deserialize, Serialize};
@@ -98,12 +101,6 @@ pub struct SheetPage {
     pub view: SheetView,
 }
 
-/// The sheets there are, the newest revision of each.
-pub(crate) struct Found {
-    pub sheets: Vec<(Sheet, bool)>,
-    pub unreadable: Vec<String>,
-}
-
 impl Bay {
     /// The shop's sheets and those of the shelf.
     ///
@@ -111,7 +108,7 @@ impl Bay {
     /// [`BayError::Checklist`], [`BayError::Sheet`] for what the shelf has and does not load; [`BayError::Store`]
     /// with what the disk said.
     pub fn sheets(&self, shelf: Shelf<'_>) -> Result<SheetList, BayError> {
-        let procedures = procedures(shelf)?;
+        let procedures = self.procedures(shelf)?;
         let found = self.found_sheets(shelf)?;
         let drafts = self.store.sheet_drafts()?;
         let lines = found.sheets.iter().map(|(sheet, built_in)| SheetLine {
@@ -145,7 +142,7 @@ impl Bay {
     /// [`BayError::NotOnShelf`] when there is none; else as [`Bay::sheets`].
     pub fn sheet(&self, shelf: Shelf<'_>, id: &str) -> Result<SheetPage, BayError> {
         let (sheet, built_in) = self.found_sheet(shelf, id)?;
-        let procedures = procedures(shelf)?;
+        let procedures = self.procedures(shelf)?;
         let typed = self.typed_of(&sheet, &self.made_for(&procedures, &sheet))?;
         let fits = self.fits(&procedures, &sheet);
         Ok(self.sheet_page(shelf, typed, Some(&sheet), (false, built_in), fits))
@@ -158,7 +155,7 @@ impl Bay {
     pub fn begin_sheet(&mut self, shelf: Shelf<'_>, from: &SheetFrom) -> Result<SheetPage, BayError> {
         let typed = match from {
             SheetFrom::Checklist(id) => {
-                shelf.checklist(id)?;
+                self.asking(shelf, id)?;
                 self.new_typed(TypedSheet {
                     draft: String::new(),
                     id: None,
@@ -173,7 +170,7 @@ impl Bay {
             }
             SheetFrom::Copy(id) => {
                 let (sheet, _) = self.found_sheet(shelf, id)?;
-                let checklist = self.made_for(&procedures(shelf)?, &sheet);
+                let checklist = self.made_for(&self.procedures(shelf)?, &sheet);
                 self.new_typed(TypedSheet { id: None, revision: 0, ..TypedSheet::of(&sheet, &checklist) })?
             }
             SheetFrom::Edit(id) => {
@@ -184,10 +181,10 @@ impl Bay {
                 if built_in {
                     return Err(BayError::SheetBuiltIn(id.clone()));
                 }
-                self.typed_of(&sheet, &self.made_for(&procedures(shelf)?, &sheet))?
+                self.typed_of(&sheet, &self.made_for(&self.procedures(shelf)?, &sheet))?
             }
         };
-        let needs = needs_of(shelf, &typed.checklist)?;
+        let needs = self.needs_of(shelf, &typed)?;
         self.type_sheet(shelf, typed.completed(&needs))
     }
 
@@ -197,7 +194,7 @@ impl Bay {
     /// [`BayError::SheetDraft`] when nothing is typed under that name; else as [`Bay::sheet`].
     pub fn typed_sheet(&self, shelf: Shelf<'_>, draft: &str) -> Result<SheetPage, BayError> {
         let typed = self.sheet_draft(draft)?;
-        let typed = typed.clone().completed(&needs_of(shelf, &typed.checklist)?);
+        let typed = typed.clone().completed(&self.needs_of(shelf, &typed)?);
         self.typing_page(shelf, typed)
     }
 
@@ -231,7 +228,7 @@ impl Bay {
         utc_offset_min: i32,
     ) -> Result<String, BayError> {
         let typed = self.sheet_draft(draft)?;
-        let needs = needs_of(shelf, &typed.checklist)?;
+        let needs = self.needs_of(shelf, &typed)?;
         let before = self.before(&typed)?;
         let found = self.found_sheets(shelf)?;
         let shop = self.shop()?;
@@ -242,7 +239,7 @@ impl Bay {
         let people = self.people()?;
         let by = By { id: actor.id, name: &people.person(actor.id)?.name, day: &day };
         let mut sheet =
-            typed.keep(before.as_ref(), (&needs, &labels_of(shelf)?), &id, by).map_err(|problems| {
+            typed.keep(before.as_ref(), (&needs, &self.labels_of(shelf)?), &id, by).map_err(|problems| {
                 let named = |(key, message): (String, Message)| match key.as_str() {
                     "" => message,
                     key => bay_sheet_field(key, Arg::Sentences(vec![message])),
@@ -279,8 +276,8 @@ impl Bay {
         let by = By { id: actor.id, name: &people.person(actor.id)?.name, day: &day };
         let pin = self.pin_of(actor.id)?;
         let made_from = self.shop()?.sheets().get(id).map(|kept| kept.sheet.hash);
-        let mut next =
-            checked(&sheet, keys, &labels_of(shelf)?, by, pin == Some(true)).map_err(BayError::SheetCheck)?;
+        let mut next = checked(&sheet, keys, &self.labels_of(shelf)?, by, pin == Some(true))
+            .map_err(BayError::SheetCheck)?;
         if pin == Some(false) {
             return Err(BayError::PinAsked { person: by.id, name: by.name.to_owned() });
         }
@@ -289,46 +286,6 @@ impl Bay {
         self.put_sheet((&next, &text), (made_from, seen), actor.id, &[])?;
         self.given.use_up(actor.id);
         Ok(())
-    }
-
-    /// The text of a sheet's newest revision, as a job pins it.
-    ///
-    /// # Errors
-    /// [`BayError::NotOnShelf`] when there is none, [`BayError::Store`] with what the disk said.
-    pub fn sheet_text(&self, shelf: Shelf<'_>, id: &str) -> Result<Vec<u8>, BayError> {
-        match self.shop()?.sheets().get(id) {
-            Some(kept) => self.pinned(&kept.sheet.hash, SHEET),
-            None => shelf.sheet(id).map(<[u8]>::to_vec),
-        }
-    }
-
-    /// Every sheet in its newest revision: those of the shop, then those of the shelf that the shop has none of.
-    pub(crate) fn found_sheets(&self, shelf: Shelf<'_>) -> Result<Found, BayError> {
-        let mut found = Found { sheets: Vec::new(), unreadable: Vec::new() };
-        let shop = self.shop()?;
-        let ours = shop.sheets();
-        for (id, one) in &ours {
-            let text = self.pinned(&one.sheet.hash, SHEET);
-            match text.and_then(|text| load::sheet(&text).map_err(BayError::Sheet)) {
-                Ok(sheet) => found.sheets.push((sheet, false)),
-                Err(error) => {
-                    found.unreadable.push(format!("{id}: {}", self.speaker.say(&error.message())));
-                }
-            }
-        }
-        for bytes in shelf.sheets {
-            let sheet = load::sheet(bytes).map_err(BayError::Sheet)?;
-            if !ours.contains_key(sheet.id.as_str()) {
-                found.sheets.push((sheet, true));
-            }
-        }
-        found.sheets.sort_by(|(one, _), (other, _)| one.title.cmp(&other.title));
-        Ok(found)
-    }
-
-    fn found_sheet(&self, shelf: Shelf<'_>, id: &str) -> Result<(Sheet, bool), BayError> {
-        let found = self.found_sheets(shelf)?.sheets.into_iter().find(|(sheet, _)| sheet.id == id);
-        found.ok_or_else(|| BayError::NotOnShelf(id.to_owned()))
     }
 
     fn sheet_draft(&self, draft: &str) -> Result<TypedSheet, BayError> {
@@ -369,8 +326,8 @@ impl Bay {
         (typing, built_in): (bool, bool),
         fits: Vec<String>,
     ) -> SheetPage {
-        let needs = needs_of(shelf, &typed.checklist).unwrap_or_default();
-        let labels = labels_of(shelf).unwrap_or_default();
+        let needs = self.needs_of(shelf, &typed).unwrap_or_default();
+        let labels = self.labels_of(shelf).unwrap_or_default();
         let mut view = view(&typed, before, &needs, &labels);
         view.each_message(&mut |message| self.speaker.fill(message));
         SheetPage { typed, typing, built_in, fits, view }
@@ -392,22 +349,6 @@ impl Bay {
         self.write_shop(who, &event, with)
     }
 
-    /// Titles of the checklists that a sheet fits.
-    fn fits(&self, procedures: &[Procedure], sheet: &Sheet) -> Vec<String> {
-        let Ok(specs) = self.specs(sheet) else { return Vec::new() };
-        let fitting = procedures.iter().filter(|procedure| check(procedure, &specs).is_empty());
-        fitting.map(|procedure| procedure.checklist.title.clone()).collect()
-    }
-
-    /// The id of the checklist that a sheet is made for: the first that it fits, else the first there is.
-    fn made_for(&self, procedures: &[Procedure], sheet: &Sheet) -> String {
-        let specs = self.specs(sheet).ok();
-        let fitting = procedures
-            .iter()
-            .find(|procedure| specs.as_ref().is_some_and(|specs| check(procedure, specs).is_empty()));
-        fitting.or(procedures.first()).map(|one| one.checklist.id.clone()).unwrap_or_default()
-    }
-
     /// Today on the shop's calendar.
     pub(crate) fn day(&self, utc_offset_min: i32) -> String {
         civil_date(self.clock.now().wall_ms, utc_offset_min).to_string()
@@ -419,20 +360,4 @@ const NEW: char = '+';
 
 fn is_new(draft: &str) -> bool {
     draft.starts_with(NEW)
-}
-
-fn procedures(shelf: Shelf<'_>) -> Result<Vec<Procedure>, BayError> {
-    let load = |bytes: &&[u8]| Procedure::load(bytes).map_err(BayError::Checklist);
-    shelf.checklists.iter().map(load).collect()
-}
-
-/// What people read for the keys that the shelf's checklists name.
-fn labels_of(shelf: Shelf<'_>) -> Result<Labels, BayError> {
-    Ok(labels(&procedures(shelf)?))
-}
-
-/// What a checklist asks for; nothing where it is on the shelf no more.
-fn needs_of(shelf: Shelf<'_>, checklist: &str) -> Result<Needs, BayError> {
-    let Ok(bytes) = shelf.checklist(checklist) else { return Ok(Needs::new()) };
-    Ok(needs(&Procedure::load(bytes).map_err(BayError::Checklist)?))
 }

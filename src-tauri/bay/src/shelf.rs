@@ -6,6 +6,7 @@ use panside_job::start::{Question, questions};
 use panside_journal::Hash;
 use panside_procedure::Procedure;
 use panside_procedure::format::{Checklist, Texts};
+use panside_procedure::load::Fit;
 use panside_procedure::proof::Ask;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -22,6 +23,8 @@ pub struct Shelf<'a> {
     pub sheets: &'a [&'a [u8]],
     /// Texts of checklists in other languages.
     pub texts: &'a [&'a [u8]],
+    /// Parts that a checklist may use.
+    pub parts: &'a [&'a [u8]],
 }
 
 /// A checklist as it is offered.
@@ -39,7 +42,7 @@ pub struct ChecklistOffer {
     pub demo: bool,
     /// Number of its steps.
     pub steps: usize,
-    /// A proof of it is kept on this tablet.
+    /// A proof of it is kept on this tablet for the vehicle of at least one of the sheets.
     pub proved: bool,
     /// What is asked about the vehicle as it comes in.
     pub questions: Vec<Question>,
@@ -58,27 +61,20 @@ pub struct SheetOffer {
     pub revision: u32,
     /// Invented content.
     pub demo: bool,
+    /// A proof of the checklist for its vehicle is kept on this tablet.
+    pub proved: bool,
 }
 
 impl Bay {
-    /// What a job can be started with, the sheets of the shop in their newest revision, and whether what is asked of its
-    /// proof is kept. Behind a checklist that is not proved stands the last of its revisions that is, if this tablet
-    /// ever had one.
+    /// What a job can be started with: the checklists of the shelf, then those that the shop has adopted; the sheets of
+    /// the shop in their newest revision; and whether what is asked of its proof is kept. Behind a checklist
+    /// of the shelf that is not proved stands the last of its revisions that is, if this tablet ever had one.
     ///
     /// # Errors
     /// [`BayError::Checklist`], [`BayError::Sheet`] for one that does not load; [`BayError::Store`] with what the
     /// disk said.
     pub fn offers(&self, shelf: Shelf<'_>, ask: Ask) -> Result<Vec<ChecklistOffer>, BayError> {
-        let found = self.found_sheets(shelf)?;
-        let mut sheets = Vec::new();
-        for (sheet, built_in) in found.sheets {
-            match self.specs(&sheet) {
-                Ok(specs) => sheets.push(specs),
-                // A mistake of the program; one of the shop's is told in the shop setup and keeps no other from being offered.
-                Err(error) if built_in => return Err(error),
-                Err(_) => {}
-            }
-        }
+        let sheets = self.all_specs(shelf)?;
         let mut offers = Vec::new();
         for bytes in shelf.checklists {
             let offer = self.offer(bytes, &sheets, ask)?;
@@ -87,7 +83,24 @@ impl Bay {
             offers.push(offer);
             offers.extend(earlier);
         }
+        for own in self.own_checklists(shelf)?.checklists.iter().filter(|own| own.adopted) {
+            offers.push(self.offer_of(own.hash, &own.procedure, &sheets, ask)?);
+        }
         Ok(offers)
+    }
+
+    /// The values of every sheet, of the shop and of the shelf.
+    pub(crate) fn all_specs(&self, shelf: Shelf<'_>) -> Result<Vec<Specs>, BayError> {
+        let mut sheets = Vec::new();
+        for (sheet, built_in) in self.found_sheets(shelf)?.sheets {
+            match self.specs(&sheet) {
+                Ok(specs) => sheets.push(specs),
+                // A mistake of the program; one of the shop's is told in the shop setup and keeps no other from being offered.
+                Err(error) if built_in => return Err(error),
+                Err(_) => {}
+            }
+        }
+        Ok(sheets)
     }
 
     /// The highest revision of a checklist, but for one, whose proof is kept.
@@ -100,7 +113,7 @@ impl Bay {
     ) -> Result<Option<ChecklistOffer>, BayError> {
         let mut last: Option<ChecklistOffer> = None;
         for hash in self.store.documents(CHECKLIST)? {
-            if hash == *but || self.proof_of(&hash, ask)?.is_none() {
+            if hash == *but {
                 continue;
             }
             let kept = self.store.document(&hash)?.bytes;
@@ -108,7 +121,7 @@ impl Bay {
                 continue;
             }
             let offer = self.offer(&kept, sheets, ask)?;
-            if last.as_ref().is_none_or(|last| last.revision < offer.revision) {
+            if offer.proved && last.as_ref().is_none_or(|last| last.revision < offer.revision) {
                 last = Some(offer);
             }
         }
@@ -128,16 +141,29 @@ impl Bay {
 
     fn offer(&self, bytes: &[u8], sheets: &[Specs], ask: Ask) -> Result<ChecklistOffer, BayError> {
         let procedure = Procedure::load(bytes).map_err(BayError::Checklist)?;
-        let fitting = sheets.iter().filter(|specs| check(&procedure, specs).is_empty());
-        let fitting = fitting.map(|Specs { sheet, .. }| SheetOffer {
-            id: sheet.id.clone(),
-            title: sheet.title.clone(),
-            revision: sheet.revision,
-            demo: sheet.demo,
-        });
-        let fitting = fitting.collect();
+        self.offer_of(Hash::of(bytes), &procedure, sheets, ask)
+    }
+
+    pub(crate) fn offer_of(
+        &self,
+        hash: Hash,
+        procedure: &Procedure,
+        sheets: &[Specs],
+        ask: Ask,
+    ) -> Result<ChecklistOffer, BayError> {
         let checklist = &procedure.checklist;
-        let hash = Hash::of(bytes);
+        let mut fitting = Vec::new();
+        for specs in sheets.iter().filter(|specs| check(procedure, specs).is_empty()) {
+            let sheet = &specs.sheet;
+            let fit = Fit::of(procedure, sheet).map_err(BayError::SheetLacks)?;
+            fitting.push(SheetOffer {
+                id: sheet.id.clone(),
+                title: sheet.title.clone(),
+                revision: sheet.revision,
+                demo: sheet.demo,
+                proved: self.proof_of(&hash, &fit, ask)?.is_some(),
+            });
+        }
         Ok(ChecklistOffer {
             hash,
             id: checklist.id.clone(),
@@ -145,8 +171,8 @@ impl Bay {
             revision: checklist.revision,
             demo: checklist.demo,
             steps: procedure.steps().count(),
-            proved: self.proof_of(&hash, ask)?.is_some(),
-            questions: questions(&procedure),
+            proved: fitting.iter().any(|sheet| sheet.proved),
+            questions: questions(procedure),
             sheets: fitting,
         })
     }
@@ -167,6 +193,11 @@ impl<'a> Shelf<'a> {
     /// [`BayError::NotOnShelf`] when there is none.
     pub fn sheet(&self, id: &str) -> Result<&'a [u8], BayError> {
         find(self.sheets, id)
+    }
+
+    /// The bytes of a part by its name.
+    pub(crate) fn part(&self, name: &str) -> Option<&'a [u8]> {
+        find(self.parts, name).ok()
     }
 
     /// The bytes of a checklist's texts in a language; none where there are none of this revision.

@@ -6,8 +6,9 @@ use panside_job::event::PinnedTexts;
 use panside_job::start::{Intake, start};
 use panside_job::{Actor, size};
 use panside_journal::{Hash, Head, JobId, Origin, RequestId};
+use panside_procedure::Procedure;
 use panside_procedure::format::Texts;
-use panside_procedure::load;
+use panside_procedure::load::{self, Fit};
 
 use crate::prove::{Ask, CHECKLIST, Proved};
 use crate::sheets::SHEET;
@@ -47,13 +48,21 @@ impl Bay {
     ) -> Result<JobId, BayError> {
         size::check(actor)?;
         let sheet = load::sheet(new.sheet).map_err(BayError::Sheet)?;
+        if Fit::of(&checklist.procedure, &sheet).map_err(BayError::SheetLacks)? != *checklist.procedure.fit()
+        {
+            return Err(BayError::NotProvedYet);
+        }
         let specs = self.specs(&sheet)?;
         let lacks = panside_job::sheet::check(&checklist.procedure, &specs);
         if !lacks.is_empty() {
             return Err(BayError::SheetLacks(lacks.into_iter().map(|lack| lack.message).collect()));
         }
-        let texts = new.texts.map(|bytes| Texts::checked(&checklist.procedure.checklist, bytes));
-        let texts = texts.transpose().map_err(BayError::Texts)?;
+        // A translation is one of the whole checklist, also of what only other vehicles have.
+        let texts = new.texts.map(|bytes| {
+            let whole = Procedure::load(&checklist.bytes).map_err(BayError::Checklist)?;
+            Texts::checked(&whole.checklist, bytes).map_err(BayError::Texts)
+        });
+        let texts = texts.transpose()?;
         let intake = Intake {
             checklist_hash: Hash::of(&checklist.bytes),
             sheet_hash: Hash::of(new.sheet),
@@ -97,7 +106,7 @@ impl Bay {
         actor: &Actor,
         request: RequestId,
     ) -> Result<JobId, BayError> {
-        let proved = self.proved(checklist, ask)?.ok_or(BayError::NotProvedYet)?;
+        let proved = self.proved(checklist, new.sheet, ask)?.ok_or(BayError::NotProvedYet)?;
         self.start(&proved, new, actor, request)
     }
 }

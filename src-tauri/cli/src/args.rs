@@ -153,9 +153,11 @@ pub struct WalkArgs {
 pub struct ProveArgs {
     /// The checklist.
     pub file: PathBuf,
-    /// A spec sheet, to see whether it has all that the checklist needs.
+    /// A spec sheet: it must have all that the checklist needs, and the proof is made for its vehicle. May be given more
+    /// than once: it is then made for each, and everything must be used on at least one of them. Without, the proof is
+    /// made for every vehicle that a sheet could have.
     #[arg(long)]
-    pub sheet: Option<PathBuf>,
+    pub sheet: Vec<PathBuf>,
     /// Leave out runs with a void.
     #[arg(long)]
     pub no_void: bool,

@@ -58,7 +58,14 @@ impl From<BayError> for Failure {
             BayError::Checklist(_) | BayError::Sheet(_) | BayError::Texts(_) | BayError::SheetLacks(_) => {
                 Exit::DoesNotLoad
             }
+            BayError::NotDecided { .. } => Exit::NotDecided,
+            BayError::ChecklistParts(_) | BayError::ChecklistId(_) => Exit::DoesNotLoad,
             BayError::NotProved { .. }
+            | BayError::NeedsSheet { .. }
+            | BayError::AdoptNotProved(_)
+            | BayError::ChecklistBuiltIn(_)
+            | BayError::Shop(_)
+            | BayError::NotOnShelf(_)
             | BayError::Refused { .. }
             | BayError::Photo(_)
             | BayError::NoJob(_) => Exit::Refused,

@@ -2,6 +2,7 @@
 
 mod cooling;
 mod electric;
+mod estimate;
 mod fluid;
 mod given;
 mod identity;
@@ -69,6 +70,7 @@ fn all() -> impl Iterator<Item = &'static Figure> {
         tightening::FIGURES,
         cooling::FIGURES,
         time::FIGURES,
+        estimate::FIGURES,
     ]
     .into_iter()
     .flatten()

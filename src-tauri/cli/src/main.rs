@@ -12,6 +12,7 @@ mod figure;
 mod message;
 mod new_checklist;
 mod out;
+mod own;
 mod plan;
 mod prove;
 mod record;

@@ -143,6 +143,12 @@ panside_messages::messages! {
     cli_store_holds "cli-store-holds" (events, photos, documents);
     cli_store_newest "cli-store-newest" (seq, hash);
     cli_store_rebuilt "cli-store-rebuilt" (jobs);
+    cli_own_adopted "cli-own-adopted" (id, revision, name);
+    cli_own_row "cli-own-row" (id, revision, title);
+    cli_own_taken_in "cli-own-taken-in" (row);
+    cli_own_trouble "cli-own-trouble" (trouble);
+    cli_own_nobody "cli-own-nobody" (name);
+    cli_own_written "cli-own-written" (file);
     cli_store_swept "cli-store-swept" (photos);
     cli_backed_up "cli-backed-up" (events, photos, copied, folder);
     cli_backup_removed "cli-backup-removed" (folder);
@@ -312,6 +318,15 @@ panside_messages::messages! {
     cli_labour_event "cli-labour-event" ();
     cli_labour_until "cli-labour-until" ();
     cli_labour_expected "cli-labour-expected" ();
+
+    // Keys of the figure "estimate".
+    cli_estimate "cli-estimate" ();
+    cli_estimate_currency "cli-estimate-currency" ();
+    cli_estimate_part "cli-estimate-part" ();
+    cli_estimate_labor "cli-estimate-labor" ();
+    cli_estimate_may_turn_up "cli-estimate-may-turn-up" ();
+    cli_estimate_line_form "cli-estimate-line-form" ();
+    cli_estimate_up_to_form "cli-estimate-up-to-form" ();
 
     // What is wrong with what was typed for a figure.
     cli_usage "cli-usage" (why, lines);

@@ -4,10 +4,12 @@
 
 use std::io::{IsTerminal, Write};
 use std::ops::ControlFlow;
+use std::path::Path;
 use std::time::Instant;
 
 use panside_messages::{Arg, Message, Speaker};
-use panside_procedure::load;
+use panside_procedure::Procedure;
+use panside_procedure::load::{self, Fit};
 use panside_procedure::proof::{self, Answer, Ask, Looking, Progress, Proof, SearchReport, Stopped, Verdict};
 
 use crate::args::ProveArgs;
@@ -19,14 +21,7 @@ use crate::out::{self, row, say};
 /// Proves a checklist and prints the answer.
 pub fn prove(args: &ProveArgs, speaker: &'static Speaker) -> Result<Exit, Failure> {
     let (_, procedure) = checklist::load(&args.file)?;
-    if let Some(path) = &args.sheet {
-        let sheet =
-            load::sheet(&read_document(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
-        let lacks = load::lacking(&procedure, &sheet);
-        if !lacks.is_empty() {
-            return Err(Failure::new(Exit::DoesNotLoad, cli_sheet_lacks(Arg::lines(lacks))));
-        }
-    }
+    let vehicles = args.sheet.iter().map(|path| fitted(&procedure, path)).collect::<Result<Vec<_>, _>>()?;
     let ask = Ask {
         void: !args.no_void,
         observe: !args.no_observe,
@@ -35,7 +30,12 @@ pub fn prove(args: &ProveArgs, speaker: &'static Speaker) -> Result<Exit, Failur
         apart: args.apart(),
     };
     let mut meter = Meter::new(speaker);
-    let mut proof = proof::prove(&procedure, ask, &mut |progress| meter.show(progress));
+    let show = &mut |progress| meter.show(progress);
+    let mut proof = match &vehicles[..] {
+        [] => proof::prove_for(&procedure, &every_vehicle(&procedure)?, ask, show),
+        [one] => proof::prove(one, ask, show),
+        several => proof::prove_for(&procedure, several, ask, show),
+    };
     meter.end();
     if proof.verdict == Verdict::Refuted {
         proof::suggest(&procedure, &mut proof);
@@ -53,6 +53,23 @@ pub fn prove(args: &ProveArgs, speaker: &'static Speaker) -> Result<Exit, Failur
         Verdict::Refuted => Exit::Refused,
         Verdict::NotDecided => Exit::NotDecided,
     })
+}
+
+/// The checklist for every vehicle that a sheet could have; as it is, where no rule hangs on the vehicle.
+fn every_vehicle(procedure: &Procedure) -> Result<Vec<Procedure>, Failure> {
+    let lacks = |lacks| Failure::new(Exit::DoesNotLoad, cli_sheet_lacks(Arg::lines(lacks)));
+    Fit::all(procedure).into_iter().map(|fit| procedure.fitted_to(fit).map_err(lacks)).collect()
+}
+
+/// The checklist for the vehicle of a spec sheet.
+fn fitted(procedure: &Procedure, path: &Path) -> Result<Procedure, Failure> {
+    let sheet =
+        load::sheet(&read_document(path)?).map_err(|problems| Failure::does_not_load(path, &problems))?;
+    let lacks = |lacks| Failure::new(Exit::DoesNotLoad, cli_sheet_lacks(Arg::lines(lacks)));
+    match load::lacking(procedure, &sheet) {
+        none if none.is_empty() => procedure.fitted(&sheet).map_err(lacks),
+        missing => Err(lacks(missing)),
+    }
 }
 
 /// Shows how far a proof is, on a line of its own where there is a screen, else now and then.

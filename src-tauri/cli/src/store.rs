@@ -1,4 +1,4 @@
-//! `store check` and `store rebuild`; the ways back are in [`crate::way_back`].
+//! `store check` and `store rebuild`; the shop's own checklists are in [`crate::own`], the ways back are in [`crate::way_back`].
 
 use std::path::Path;
 
@@ -9,6 +9,7 @@ use crate::args::{StoreArgs, StoreCommand};
 use crate::exit::{Exit, Failure};
 use crate::message::*;
 use crate::out::{self, say};
+use crate::own;
 use crate::record;
 use crate::way_back;
 
@@ -17,6 +18,9 @@ pub fn store(args: &StoreArgs, speaker: &'static Speaker) -> Result<Exit, Failur
     match &args.command {
         StoreCommand::Check { dir, json } => check(dir, *json, speaker),
         StoreCommand::Rebuild { dir } => rebuild(dir, speaker),
+        StoreCommand::Adopt { dir, file, who, sheet } => own::adopt(dir, file, who, sheet, speaker),
+        StoreCommand::Checklists { dir, json } => own::list(dir, *json, speaker),
+        StoreCommand::Checklist { dir, id, out } => own::export(dir, id, out, speaker),
         StoreCommand::Backup { dir, to, keep, every } => way_back::back_up(dir, to, *keep, *every, speaker),
         StoreCommand::Backups { folder } => way_back::list(folder, speaker),
         StoreCommand::Restore { backup, into, why } => way_back::restore(backup, into, why.clone(), speaker),

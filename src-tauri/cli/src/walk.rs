@@ -86,7 +86,8 @@ impl Walk<'_> {
             Ask::default()
         };
         let mut meter = Meter::new(self.bay.speaker());
-        let proved = self.bay.prove(checklist.text.as_bytes(), ask, &mut |progress| meter.show(progress));
+        let proved =
+            self.bay.prove(checklist.text.as_bytes(), &sheet, ask, &mut |progress| meter.show(progress));
         meter.end();
         let new = NewJob {
             sheet: &sheet,

@@ -152,6 +152,17 @@ impl Command {
             _ => &mut [],
         }
     }
+
+    /// The step at which values are entered with it, and the values by entry.
+    pub fn values_mut(&mut self) -> Option<(&str, Vec<(&str, &mut EntryValue)>)> {
+        match self {
+            Command::Enter { step, entry, value } => Some((step, vec![(entry, value)])),
+            Command::Work { step, entries, .. } | Command::Correct { step, entries, .. } => {
+                Some((step, entries.iter_mut().map(|(entry, value)| (entry.as_str(), value)).collect()))
+            }
+            _ => None,
+        }
+    }
 }
 
 /// Why a command is not fulfilled, and what would have to hold. Not an error.

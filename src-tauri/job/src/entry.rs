@@ -4,11 +4,14 @@
 //! [`classify`] is total: every value gives a class that `Ask::classes` lists, or a refusal that says what to enter
 //! instead. A class that keeps the step in progress (too hot, short, unclear) is no refusal: it is a fact.
 
+mod authorization;
 mod balance;
 mod choice;
 mod coil;
 mod cool_down;
 mod count;
+pub(crate) mod decision;
+mod estimate;
 mod kind;
 mod level;
 mod note;
@@ -30,9 +33,11 @@ use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
 use serde::Serialize;
 
+pub use authorization::AuthorizationResult;
 pub use balance::BalanceResult;
 pub use coil::CoilJudged;
 pub use cool_down::CoolDownResult;
+pub use decision::{DecidedBy, DecisionResult};
 pub use level::LevelJudged;
 pub use past::Past;
 pub use reading::ReadingResult;
@@ -41,6 +46,7 @@ pub use worked_out::WorkedOut;
 
 use kind::Kind;
 
+pub(crate) use authorization::estimate_of;
 pub(crate) use reading::{Limit, limits};
 
 use crate::command::Refusal;
@@ -130,9 +136,12 @@ pub(crate) fn of(ask: &Ask) -> &dyn Kind {
         Ask::Photo(asked) => asked,
         Ask::Choice(asked) => asked,
         Ask::Several(asked) => asked,
+        Ask::Decision(asked) => asked,
         Ask::Scan(asked) => asked,
         Ask::Timer(asked) => asked,
         Ask::Note(asked) => asked,
+        Ask::Estimate(asked) => asked,
+        Ask::Authorization(asked) => asked,
     }
 }
 
@@ -148,6 +157,7 @@ pub fn in_short(ask: &Ask, value: &EntryValue, class: &str, checklist: &Checklis
 pub fn class_label(ask: Option<&Ask>, class: &str) -> Message {
     match ask {
         Some(Ask::Choice(asked)) => as_said(asked.label(class)),
+        Some(Ask::Decision(asked)) => as_said(asked.label(class)),
         Some(ask) => message::class_label(ask.kind(), class),
         None => as_said(class),
     }

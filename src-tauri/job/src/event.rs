@@ -126,20 +126,23 @@ impl Event {
             Event::Signed(body) => std::slice::from_ref(&body.signature),
             _ => &[],
         };
+        let set_by = |pin| match pin {
+            Some(SignedPin::SetBy { lead, second }) => vec![(lead, None), (second, None)],
+            _ => Vec::new(),
+        };
         let signers = signs.iter().flat_map(|signature| {
-            let set_by = match signature.pin {
-                Some(SignedPin::SetBy { lead, second }) => vec![(lead, None), (second, None)],
-                _ => Vec::new(),
-            };
-            std::iter::once((signature.by, Some(signature.role))).chain(set_by)
+            std::iter::once((signature.by, Some(signature.role))).chain(set_by(signature.pin))
         });
         let values: Vec<&EntryValue> = match self {
             Event::Entered(body) => vec![&body.value],
             Event::Corrected(body) => body.values.values().collect(),
             _ => Vec::new(),
         };
-        let say_so = values.into_iter().filter_map(|value| Some((value.accounted()?.by, None)));
-        signers.chain(say_so).collect()
+        let say_so = values.into_iter().filter_map(|value| {
+            let pin = if let EntryValue::Decision { pin, .. } = value { *pin } else { None };
+            Some(std::iter::once((value.accounted()?.by, None)).chain(set_by(pin)))
+        });
+        signers.chain(say_so.flatten()).collect()
     }
 
     /// The step it belongs to.

@@ -13,7 +13,8 @@ use crate::event::Event;
 use crate::job::{Happened, Job};
 use crate::message::{MESSAGES, Message};
 use crate::testing::{
-    Bay, USUAL_ORDER, choice, clicked, degrees, litres, pieces, procedure, sign, specs, stick_in_band, usual,
+    Bay, USUAL_ORDER, agreed, choice, clicked, degrees, estimate, litres, pieces, procedure, sign, specs,
+    stick_in_band, usual,
 };
 use crate::value::EntryValue;
 
@@ -77,6 +78,9 @@ fn entered() -> Vec<(&'static str, &'static str, EntryValue)> {
         ("pan_up", "torque", clicked()),
         ("cure", "wait", EntryValue::Timer {}),
         ("level", "stick", stick_in_band()),
+        ("go_ahead", "estimate", EntryValue::Estimate(estimate())),
+        ("go_ahead", "answer", EntryValue::Authorization(agreed("349.60"))),
+        ("go_ahead", "answer", EntryValue::Authorization(agreed("120"))),
         ("identify", "codes", EntryValue::Scan { text: "P0765 X".into() }),
     ]
 }

@@ -49,6 +49,8 @@ pub enum Spec {
     Chart(LevelChart, Length),
     /// The stages of a fastener pattern, how many fasteners it has, and the angle each is turned afterwards.
     Torque(TorqueSpec, u32, Option<AngleStage>),
+    /// How many there are of something.
+    Count(u8),
     /// One word that a checklist's fact reads.
     Fact(String),
     /// A text to show.
@@ -185,6 +187,7 @@ fn read(value: &Value) -> Result<Spec, Message> {
             Bolts::of(torque)?;
             torque_spec(torque).map_err(|error| error.message())
         }
+        Value::Count(count) => Ok(Spec::Count(*count)),
         Value::Fact(word) => Ok(Spec::Fact(word.clone())),
         Value::Text(text) => Ok(Spec::Text(text.clone())),
     }

@@ -15,7 +15,10 @@ use crate::job::{Happened, Job};
 use crate::people::{Member, Names, Roster};
 use crate::sheet::Specs;
 use crate::start::{Intake, start};
-use crate::value::{EntryValue, Signature, StickReading, StickShows, Tool};
+use crate::value::{
+    Answer, Authorized, EntryValue, EstimateLines, LaborLine, MayTurnUpLine, Means, PartLine, Signature,
+    StickReading, StickShows, Tool,
+};
 use crate::view::{JobView, StepView, view};
 
 /// 2026-03-02T08:00:00Z, as GNU date gives it.
@@ -164,6 +167,42 @@ pub fn stick_in_band() -> EntryValue {
     EntryValue::Level { readings: vec![reading.clone(), reading], confirmed_no_trace: false, given_up: None }
 }
 
+/// 24.60 for the gasket and 2.5 hours at 96.00: 264.60, and up to 85.00 for a bolt that may snap.
+pub fn estimate() -> EstimateLines {
+    let part = |name: &str, price: Option<&str>| PartLine {
+        name: name.into(),
+        number: None,
+        quantity: "1".into(),
+        price: price.map(str::to_owned),
+    };
+    EstimateLines {
+        currency: "USD".into(),
+        parts: vec![part("pan gasket", Some("24,60"))],
+        labor: vec![LaborLine {
+            what: "pan and filter".into(),
+            hours: "2.5".into(),
+            rate: Some("96".into()),
+        }],
+        may_turn_up: vec![MayTurnUpLine { what: "snapped bolt".into(), up_to: "85".into() }],
+    }
+}
+
+pub fn agreed(amount: &str) -> Authorized {
+    Authorized {
+        answer: Answer::Agreed,
+        amount: amount.into(),
+        currency: "USD".into(),
+        given_by: "owner".into(),
+        means: Some(Means::Telephone),
+        given_at: None,
+    }
+}
+
+/// What is entered at the go-ahead.
+pub fn go_ahead() -> [(&'static str, EntryValue); 2] {
+    [("estimate", EntryValue::Estimate(estimate())), ("answer", EntryValue::Authorization(agreed("349.60")))]
+}
+
 /// A job in a bay: commands are decided and what comes of them is taken over, a minute apart.
 pub struct Bay {
     pub job: Job,
@@ -305,7 +344,9 @@ pub fn usual(step: &str) -> Vec<Command> {
             vec![work(step, &[("vin", vin), ("codes", text("P0765")), ("odometer", km)], &[])]
         }
         "photo" => vec![work(step, &[("routing", photo)], &[])],
-        "go_ahead" => vec![work(step, &[], &[sign("concern_told", "Wim", Role::ServiceWriter)])],
+        "go_ahead" => {
+            vec![work(step, &go_ahead(), &[sign("concern_told", "Wim", Role::ServiceWriter)])]
+        }
         "locks" => vec![made("key_out"), made("raise"), made("set_locks"), work(step, &[], &ada("on_locks"))],
         "probe" => vec![work(step, &[("exhaust", degrees("41"))], &[])],
         "coil" => vec![work(step, &[("ohms", ohms)], &[])],

@@ -1,12 +1,16 @@
 //! What was entered, as it was typed. Measured values stay decimal text with the text of their unit: no float can
 //! change a figure between the hand and the record.
 
+mod money;
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use panside_journal::PersonId;
 use panside_procedure::format::Role;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
+
+pub use money::{Answer, Authorized, EstimateLines, LaborLine, MayTurnUpLine, Means, PartLine};
 
 /// A signature under one sign-off.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
@@ -124,6 +128,18 @@ pub enum EntryValue {
         /// The ids of the options that were found. Empty: none of them.
         found: BTreeSet<String>,
     },
+    /// What follows from other entries, or what was decided against that.
+    Decision {
+        /// The class that is decided.
+        class: String,
+        /// Why it is not what the table says, and who stands for it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        against: Option<Accounted>,
+        /// Where a second person has to stand for it: what is known of their PIN. Whoever checks PINs puts it in; what a
+        /// command says here counts for nothing.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pin: Option<SignedPin>,
+    },
     /// A text read from the vehicle or a label.
     Scan {
         /// The text.
@@ -136,6 +152,10 @@ pub enum EntryValue {
         /// The text.
         text: String,
     },
+    /// Parts and labor with their prices.
+    Estimate(EstimateLines),
+    /// The customer's answer.
+    Authorization(Authorized),
 }
 
 impl EntryValue {
@@ -147,6 +167,7 @@ impl EntryValue {
             EntryValue::Balance { explained, .. } => explained.as_ref(),
             EntryValue::Count { accounted, .. } => accounted.as_ref(),
             EntryValue::Torque { exception, .. } => exception.as_ref(),
+            EntryValue::Decision { against, .. } => against.as_ref(),
             _ => None,
         }
     }
@@ -166,9 +187,12 @@ impl EntryValue {
             EntryValue::Photo { .. } => "photo",
             EntryValue::Choice { .. } => "choice",
             EntryValue::Several { .. } => "several",
+            EntryValue::Decision { .. } => "decision",
             EntryValue::Scan { .. } => "scan",
             EntryValue::Timer {} => "timer",
             EntryValue::Note { .. } => "note",
+            EntryValue::Estimate(_) => "estimate",
+            EntryValue::Authorization(_) => "authorization",
         }
     }
 }
@@ -289,7 +313,7 @@ pub struct Adapter {
 }
 
 /// What somebody says and stands for: where pieces are that a count did not find, why a balance differs, why a tool was used
-/// all the same, why a level can't be reached.
+/// all the same, why a level can't be reached, why a decision is not what its table says.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Accounted {

@@ -4,6 +4,7 @@
 //! Where a field is a possible [`Refusal`], none means that it is allowed now.
 
 mod clock;
+mod decision;
 mod make;
 mod messages;
 mod preview;
@@ -16,6 +17,7 @@ use panside_trade::measure::Measure;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+pub use decision::{DecisionInput, DecisionView};
 pub use preview::{Preview, preview};
 
 use crate::command::Refusal;
@@ -168,10 +170,14 @@ pub struct EntryView {
     pub temperature_units: Vec<String>,
     /// For a torque: what the sheet asks for.
     pub torque: Option<TorqueView>,
+    /// For a customer's answer: what the estimate that it is for comes to.
+    pub estimate: Option<EstimateView>,
     /// For a coil: what a meter shows, without a unit, where there is more than it can measure; the usual first.
     pub overload: Vec<String>,
     /// For a torque whose places the sheet gives: the map of its fasteners.
     pub bolts: Option<BoltMap>,
+    /// For a decision: what its table says.
+    pub decision: Option<DecisionView>,
     /// What was last entered in the attempt that is shown.
     pub value: Option<EntryValue>,
     /// What that turned out to be.
@@ -184,6 +190,15 @@ pub struct EntryView {
     pub said: Vec<Message>,
     /// A timer of a step in progress: milliseconds still to wait.
     pub ms_left: Option<u64>,
+}
+
+/// What an estimate comes to, before tax.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct EstimateView {
+    /// Parts and labor.
+    pub sum: Amount,
+    /// The same with all that may turn up; nothing where nothing may.
+    pub limit: Option<Amount>,
 }
 
 /// What the sheet asks for at a torque.

@@ -14,6 +14,16 @@ bay-sheet-lacks = The spec sheet does not fit the checklist:{ $problems }
 bay-not-proved = The checklist "{ $id }" is not proved, so no job can be started with it: { $why }
 bay-not-proved-yet = The checklist is not proved on this tablet yet. Prove it first, then start the job.
 # $id: its id
+bay-needs-sheet = The checklist "{ $id }" needs a spec sheet first: what it allows depends on the vehicle. Make a spec sheet for it, then prove it.
+# $problems: each on a line of its own
+bay-checklist-parts = The checklist uses parts that are not here. Print the whole with "panside-cli join", then take that in:{ $problems }
+# $id: its id
+bay-checklist-id = The checklist in this file is called "{ $id }". A checklist's id has small letters, digits and hyphens only, 100 at most; correct the file.
+# $id: its id
+bay-checklist-built-in = The program has a checklist with this id, "{ $id }". Give yours another id in its file, then take it in again.
+# $id: its id
+bay-adopt-not-proved = The checklist "{ $id }" is not proved for any vehicle yet. Prove it first, then adopt it.
+# $id: its id
 bay-not-on-shelf = There is no checklist or spec sheet "{ $id }" here. Choose one that is offered.
 # $id: its id
 bay-sheet-built-in = The spec sheet "{ $id }" belongs to the program and stays as it is. Make a copy of it and change that.
@@ -87,7 +97,7 @@ bay-zone = { $zone ->
 bay-mended = { $trouble } It was made anew from the journal just now; nothing that was entered is lost.
 # $job: its id; $language: a language tag; $why: a sentence
 bay-own-words = Job { $job } is shown in the checklist's own words: its translation ("{ $language }") cannot be read. { $why }
-bay-called-shop = The shop's people, tools and spec sheets
+bay-called-shop = The shop's people, tools, spec sheets and checklists
 bay-age-future = in the future by this tablet's clock
 # $number: how many
 bay-age-minutes = { $number ->

@@ -14,6 +14,19 @@ cli-trouble = TROUBLE: { $trouble }
 # $troubles: cli-trouble, each on a line of its own
 cli-nothing-printed = Nothing is printed; --even-so prints what can be read.{ $troubles }
 
+## The shop's own checklists
+
+# $id: its id; $name: name of a person
+cli-own-adopted = { $name } adopts the checklist "{ $id }", revision { $revision }. Jobs can be started with it now.
+cli-own-row = { $id }, revision { $revision }: { $title }
+# $row: cli-own-row
+cli-own-taken-in = { $row } (taken in, not adopted yet)
+# $trouble: a sentence
+cli-own-trouble = Can't be used: { $trouble }
+# $name: as typed
+cli-own-nobody = Nobody of this shop is called "{ $name }". Type the name as it stands in the shop's list.
+cli-own-written = The checklist was written to { $file }.
+
 ## What is wrong with a walk script
 
 # $what: one of those that follow
@@ -413,6 +426,16 @@ cli-labour = time by phase, waiting and unplanned time apart, in tenths of an ho
 cli-labour-event = a time and what was clocked, 0min:on:drain, 20min:on:drain:waiting:cooling, 40min:on:drain:unplanned:seized nut or 50min:off
 cli-labour-until = until when it is counted if still clocked on, 60min
 cli-labour-expected = what was expected in all, 45min
+
+## Keys of the figure "estimate"
+
+cli-estimate = what parts and labor come to before tax, and with what may turn up
+cli-estimate-currency = the currency of every amount, USD
+cli-estimate-part = a part, how many and the price of one, filter:1:48.90
+cli-estimate-labor = work, hours and the rate, pan:1.25:95
+cli-estimate-may-turn-up = what may turn up and what it costs at most, nut:60
+cli-estimate-line-form = write it as name:quantity:price
+cli-estimate-up-to-form = write it as name:at most
 
 ## What is wrong with what was typed for a figure
 

@@ -119,6 +119,8 @@ refused-sign-with-done = "{ $sign }" is signed together with Done, not before.
 
 # $entry: label of the entry
 missing-entry = { $entry } is missing.
+# $entry, $estimate: labels of entries
+missing-answer-anew = { $estimate } was changed after { $entry } was entered. Ask the customer about it as it is now, and enter the answer again.
 # $sign: text of the sign-off; $by: technician, second_person or service_writer
 missing-signature =
     { $by ->
@@ -186,9 +188,12 @@ kind-torque = torque
 kind-photo = photo
 kind-choice = choice
 kind-several = choice of several
+kind-decision = decision
 kind-scan = scan
 kind-timer = wait
 kind-note = note
+kind-estimate = price estimate
+kind-authorization = customer's answer
 # What the classes of each kind are called, in a row of other words.
 class-sign-off-signed = signed
 class-reading-read = recorded
@@ -219,6 +224,11 @@ class-photo-taken = taken
 class-scan-read = read
 class-timer-elapsed = waited
 class-note-written = written
+class-estimate-estimated = estimated
+class-authorization-agreed = agreed
+class-authorization-declined = declined
+class-authorization-pending = no answer yet
+class-authorization-below = less than the estimate
 # $wants: the kind that is asked for; $has: the kind that was entered
 entry-kind = This asks for a { $wants }; a { $has } was entered.
 # $key: key on the spec sheet
@@ -444,6 +454,29 @@ choice-made = Answered: { $answer }.
 several-made = Found: { $answers }.
 several-none = None of the list was found.
 several-one = Choose at least one of the list.
+
+## Decisions
+
+# What decides: $step: the title of another step; $entry: what is entered there
+decision-of = { $step }: { $entry }
+# What decides: $read: a value as it was typed; $class: what it turned out to be
+decision-read = { $read }, { $class }
+# An entry that decides and was not made.
+decision-missing = not entered
+# What decides: a list of which nothing was found.
+decision-none = nothing of the list
+# $entry: what is to be entered
+decision-first = Enter this first, it is decided by it: { $entry }.
+# $class: what was chosen; $says: why the table says otherwise, as a sentence
+decision-not = "{ $class }" can't be decided here. { $says }
+# $says: what the table says, as a sentence
+decision-why = { $says } To go against that, give a reason and a name.
+# $name: who works the step
+decision-second = { $name } works this step. Somebody else must stand for going against the table.
+# $class: what the table says; $by: who decided otherwise
+decision-against = Against the table, which says "{ $class }". { $by }: { $reason }.
+# $entry: what was decided
+decision-again = What decides "{ $entry }" has changed. Decide it again.
 choice-unknown = "{ $class }" is not among the answers: { $known }.
 # $text: as read
 scan-read = Read: { $text }.
@@ -511,6 +544,51 @@ timer-not-begun =
 note-written = Note written.
 note-empty = The note is empty.
 
+## Estimates, and what the customer answers
+
+# $sum, $parts, $labor: amounts with their currency; $hours: hours of labor
+estimate-comes-to = { $sum } before tax: parts { $parts }, labor { $labor } for { $hours } h.
+# $limit: an amount with its currency
+estimate-limit = With all that may turn up at most { $limit } before tax.
+# $lines: how many
+estimate-unpriced =
+    { $lines ->
+        [one] One line has no price and is not in the sum.
+       *[other] { $lines } lines have no price and are not in the sum.
+    }
+estimate-empty = The estimate is empty. Add a part or labor.
+# $place: which line, from 1
+estimate-no-name = Line { $place } has no name. Say what it is, or take the line out.
+# $what: the line's name
+estimate-zero = { $what }: none of it. Enter how much, or take the line out.
+# $what: the line's name; $why: a sentence that says what is wrong with a number of it
+estimate-line = { $what }: { $why }
+# $amount: with its currency; $by: who gave the answer, as typed; $means: in_person, telephone or written
+authorization-agreed = Agreed to { $amount } before tax by { $by }, { $means ->
+        [in_person] in person
+        [telephone] by phone
+       *[written] by written message
+    }.
+# $limit: an amount with its currency
+authorization-within = What may turn up is not covered in full: that takes { $limit }.
+# $amount, $sum: amounts with their currency
+authorization-below = { $amount } is less than the estimate of { $sum }. Enter the full amount that was agreed to, or make the estimate smaller.
+# $by: who gave the answer, as typed; $means: in_person, telephone or written
+authorization-declined = Declined by { $by }, { $means ->
+        [in_person] in person
+        [telephone] by phone
+       *[written] by written message
+    }.
+authorization-pending = Asked, no answer yet. Enter the answer when it has come.
+# $has, $wants: codes of currencies
+authorization-currency = The answer is in { $has }, the estimate in { $wants }. Enter both in the same currency.
+authorization-no-person = Say who gave the answer.
+authorization-no-means = Say how the answer was given: in person, by phone or by written message.
+# $text: as typed
+authorization-time = "{ $text }" is no time. Type it as 14:05, or with its day as 2026-03-02 14:05.
+# $text: as typed
+authorization-ahead = { $text } is after now. Correct the time; for an earlier day type the day before it.
+
 ## Numbers and units
 
 
@@ -538,6 +616,8 @@ sheet-no-word = Choose one of: { $known }.
 # $word: as it stands; $known: the words it can be
 sheet-word = "{ $word }" is not a choice here. Choose one of: { $known }.
 # $text: as typed
+# $least: 0 where there may be none
+sheet-count = "{ $text }" is not how many there can be. Count them on the vehicle: { $least } to { $most }.
 sheet-fasteners = "{ $text }" is not a number of fasteners. Count them: 1 or more.
 # $temperature: the temperature, with its unit
 sheet-twice = { $temperature } is entered twice. Keep one row for each temperature.

@@ -7,6 +7,7 @@ panside-reading = reading
 # $why: what the system said
 panside-broke = Something broke inside Panside: { $why }. What was saved is safe; close the window and open it again.
 panside-photo-bare = A photo came without its bytes or its job. Take it again.
+panside-checklist-bare = A checklist came without its bytes. Choose the file again.
 panside-sheet-bare = A spec sheet came without its bytes. Choose the file again.
 # $option: as typed
 panside-unknown-option = The window does not know "{ $option }". It takes --store FOLDER and --demo-clock.

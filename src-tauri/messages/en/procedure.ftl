@@ -96,13 +96,25 @@ problem-wait-attended = say with "attended" whether somebody must stay while the
 problem-wait-timer = the step's timer runs while somebody is in it, so this wait must be "attended": true
 # $item: what the item is called, in the plural where there are several
 problem-pieces = { $pieces } pieces; there are { $most } of { $item }
+problem-all-of = the spec sheet says how many "{ $item }" there are: write "all" in place of a number
+problem-count-twice = "{ $item }" has its count from the spec sheet: leave "count" out
+problem-on-decides = "{ $entry }" is not asked for on every vehicle, so this class can only hold the step or do nothing
+problem-or-none = only the spec sheet can say that there is no "{ $item }": "or_none" needs "sheet"
 
 ## Entries and their classes
 
 problem-entry-twice = the entry "{ $entry }" stands twice in this step
 # $kind: the kind of entry as it stands in the file
-problem-class-left-out = a { $kind } can come out as "{ $class }"; say what that does (an empty {"{}"} for nothing)
-problem-class-never = a { $kind } never comes out as "{ $class }"; it can be { $choices }
+problem-class-left-out = { $kind ->
+        [estimate] an
+        [authorization] an
+       *[other] a
+    } { $kind } can come out as "{ $class }"; say what that does (an empty {"{}"} for nothing)
+problem-class-never = { $kind ->
+        [estimate] an
+        [authorization] an
+       *[other] a
+    } { $kind } never comes out as "{ $class }"; it can be { $choices }
 problem-not-yet-alone = "not_yet" keeps the step begun and changes nothing; remove the rest
 problem-must-hold = "{ $class }" must be "not_yet": the step is held until it is corrected
 problem-optional-decides = an optional entry cannot decide anything; make it required or take this out
@@ -112,7 +124,11 @@ problem-optional-sign = a sign-off is never optional; skip the step or take it o
 # $entry: as step.entry; $wanted: entry-of-kind or entry-in-unit
 problem-no-entry = no entry is called "{ $entry }"; write it as step.entry, { $wanted }
 problem-entry-kind = "{ $entry }" must be { $wanted }
-entry-of-kind = a { $kind }
+entry-of-kind = { $kind ->
+        [estimate] an
+        [authorization] an
+       *[other] a
+    } { $kind }
 entry-in-unit = a { $kind } in { $unit }
 problem-good-holds = "{ $class }" holds the step or ends the job, so it is no good answer
 problem-good-none = "{ $class }" is none of the options
@@ -122,6 +138,27 @@ problem-choice = a choice needs at least two options
 problem-several = there must be at least two options
 problem-not-ranked = "{ $class }" is not in "ranked"
 problem-rank-idle = no option has the class "{ $class }"
+problem-decision = a decision needs at least one entry in "of", one row and two options
+problem-decision-of = "{ $name }" is not in "of"
+problem-decision-when = each row says in "when" what it is for; only the last may have "otherwise": true in its place
+problem-decision-idle = no row comes to "{ $class }", and it may not be decided against the table
+# $entry: as step.entry
+problem-decision-no-entry = no entry is called "{ $entry }"; write it as step.entry
+problem-decision-sign = "{ $entry }" is a sign-off, which is given when the step is done; it decides nothing
+problem-decision-later = "{ $entry }" is not entered before this one; move it up
+problem-decision-relies = it is decided by an entry of "{ $step }", so add that to "relies_on": voided together
+problem-decision-class = "{ $entry }" is never "{ $class }" when this is decided; it can be { $choices }
+# $count: how many, or more
+problem-decision-size = the entries can be { $count } combinations of classes; at most { $most } are possible
+# $combination: what entries are, each as "name: class"; $count: how many combinations no row is for
+problem-decision-hole =
+    { $count ->
+        [one] no row is for { $combination }
+       *[other] no row is for { $combination }, which is one of { $count } combinations without a row
+    }
+# $first, $second: numbers of rows, from 1
+problem-decision-overlap = rows { $first } and { $second } come to different classes, and both are for { $combination }
+problem-decision-never = this row never speaks: rows before it are for all that it is for
 
 ## Predicates
 
@@ -164,6 +201,7 @@ predicate-terms-deep = terms stand in each other deeper than { $most }; write so
 predicate-no-variable = no condition, fact or gate is called "{ $name }"
 predicate-write-unknown = write "not known({ $name })" instead of { $name } = unknown
 predicate-unknown-yes = { $name } can be unknown, and "not" or != would take that for a yes; write "known({ $name }) and …" or name the classes that do with { $name } in {"{…}"}
+predicate-fact-here = { $name } is no fact; only facts can be read here
 predicate-gate-here = { $name } is a gate; only conditions and facts can be read here
 predicate-condition-here = { $name } is a condition; "on" reads gates and facts only
 predicate-no-gate = no gate is called "{ $name }"
@@ -218,12 +256,15 @@ texts-fit = nothing is wrong: { $number } texts in "{ $language }"
 
 ## What a checklist needs and a spec sheet lacks
 
-# $who: lacks-of-entry or lacks-of-fact; $kind, $found: the kind of value as it stands in the file
+# $who: lacks-of-entry, lacks-of-fact or lacks-of-item; $kind, $found: the kind of value as it stands in the file
 lacks-key = { $who } needs "{ $key }" on the sheet "{ $sheet }": add it as a { $kind }
 lacks-kind = { $who } needs "{ $key }" as a { $kind }, but the sheet "{ $sheet }" has a { $found } there
 lacks-fact = "{ $key }" on the sheet "{ $sheet }" is "{ $found }"; it can be { $choices }
 lacks-of-entry = entry "{ $entry }" of step "{ $step }"
 lacks-of-fact = fact "{ $fact }"
+lacks-of-item = item "{ $item }"
+lacks-count = "{ $key }" on the sheet "{ $sheet }" is { $found }; it can be { $least } to { $most }
+lacks-fasteners = "{ $key }" on the sheet "{ $sheet }" is for { $fasteners } fasteners, but the sheet counts { $there } of them: make the two agree
 
 ## What is done, as a run tells it
 
@@ -283,6 +324,7 @@ assumed-not-entered = nothing that is not entered happened
 assumed-classes = what a value means (inside, outside, below, …) is worked out rightly
 assumed-not-yet = what is not yet so (too hot, short, unclear) does not stay so for ever
 not-claimed-voids = more than one void in a run
+not-claimed-other-vehicles = other vehicles: it holds for what the spec sheet says is on this one
 not-claimed-void = runs with a void (not asked)
 not-claimed-observations = more than one observation, or an observation together with a void
 not-claimed-observation = runs with an observation (not asked)

@@ -82,12 +82,25 @@ record-heading-authorized = Authorized by the customer
 record-no-go-ahead = no go-ahead entered
 # $agreed: what was told, answered and agreed; $who: who signed it; $when: when
 record-agreed-by = { $agreed }. Signed by { $who }, { $when }
+record-agreed-in-all = Agreed in all
+# $amount: with its currency
+record-before-tax = { $amount } before tax
+# $amount, $limit: with their currency
+record-before-tax-at-most = { $amount } before tax, at most { $limit } with what may turn up
 record-heading-parts = New parts
 record-no-new-parts = none
+# $number: its part number
+record-part-numbered = { $name } ({ $number })
+# $fitted: how many went in; $estimated: how many the estimate has
+record-part-differs = { $fitted } in, { $estimated } estimated
+record-part-estimated = { $estimated } estimated
 record-heading-labor = Labor
 record-labor-in-all = Labor in all
 record-labor-unplanned = of it unplanned
 record-labor-waiting = Waiting, nobody at work
+record-labor-estimated = Labor estimated
+# $hours: with their unit; $amount: with its currency
+record-hours-for = { $hours }, { $amount }
 # $steps: each with its time and the reason
 record-labor-why = Unplanned: { $steps }.
 # $steps: how many
@@ -142,6 +155,22 @@ record-entry-of-step = "{ $entry }" at "{ $step }"
 # $rule, $events: pieces by both counts
 record-pieces-two-counts = { $name } { $rule } by the rules, { $events } by the events
 
+## Estimates
+
+record-heading-estimate = Estimate, before tax
+record-estimate-parts = parts
+# $hours: hours of labor
+record-estimate-labor = labor, { $hours } h
+record-estimate-sum = parts and labor
+record-estimate-limit = at most, with what may turn up
+# $lines: how many
+record-estimate-unpriced = { $lines ->
+    [one] One line has no price and is not in the sums.
+   *[other] { $lines } lines have no price and are not in the sums.
+}
+# $what: what it is
+record-may-turn-up = may turn up: { $what }
+
 ## The customer's copy
 
 record-customer-title = Your repair order { $order }
@@ -190,6 +219,11 @@ record-column-waiting = waiting
 record-column-part = part
 record-column-quantity = quantity
 record-column-unit = unit
+record-column-number = part number
+record-column-price = price
+record-column-amount = amount
+record-column-currency = currency
+record-column-estimated = estimated
 record-column-phase = phase
 record-column-reason = reason
 record-column-step = step
@@ -305,6 +339,7 @@ record-caution-before = { $signal ->
 }: { $text } (before { $numbers })
 record-with-limits = { $value } [{ $limits }]
 record-with-working = { $value } (calculated: { $steps })
+record-with-deciding = { $value } (decided by: { $entries })
 record-limit-checked = checked by { $who }
 # $begun, $ended: when
 record-attempt-done = { $begun } to { $ended } { $who }
@@ -389,6 +424,31 @@ record-value-photo = photo { $short }, { $width } × { $height }
 record-value-none = none
 record-value-none-of-list = none of the list
 record-value-waited = waited
+# $says: why, as a sentence
+record-value-decided = { $class }. { $says }
+# $table: what the table says; $says: why it says so, as a sentence; $told: who says what
+record-value-against = { $class }, AGAINST THE TABLE, which says "{ $table }": { $says } Decided otherwise: { $told }
+# $entry: one that decided; $is: what it was
+record-value-decided-by = { $entry }: { $is }
+# What was decided otherwise than the table says: $class: what was decided; $table: what the table says
+record-called-against = { $class } AGAINST THE TABLE, which says "{ $table }"
+# $quantity: how many, or hours with their unit; $price: of one, or that there is none
+record-value-priced = { $quantity } { $what } at { $price }
+record-value-no-price = no price
+# $amount: with its currency
+record-value-may-turn-up = { $what } may turn up, at most { $amount }
+record-value-agreed = { $amount } before tax
+record-value-declined = declined
+record-value-declined-amount = { $amount } declined
+record-value-pending = asked, no answer yet
+# $means: in_person, telephone or written
+record-value-means = { $means ->
+    [in_person] in person
+    [telephone] by phone
+   *[written] by written message
+}
+# $time: as typed
+record-value-given-at = at { $time }
 record-bound-at-most = at most { $value }
 record-bound-at-least = at least { $value }
 record-bound-at = at { $value }

@@ -24,6 +24,8 @@ shop-pin-of-other = A PIN is set by whose it is. If it was forgotten, ask a lead
 shop-pin-witness = A forgotten PIN is set by a lead before a second person. Neither of them is the one whose PIN it is: choose three different people.
 # $newest: the highest number that is here; $id: the sheet's id; $revision: the number of the one that was to be kept
 shop-sheet-older = Revision { $newest } of the spec sheet "{ $id }" is here already; this one says { $revision }. Give it a higher number.
+# $id: the checklist's id; $revision: its number
+shop-checklist-revision = Another text of the checklist "{ $id }" was adopted as revision { $revision }. Give this one a higher number in its file, then take it in again.
 shop-sheet-base = The revision that this spec sheet was made from is not in this shop. Open the sheet anew and repeat the change.
 
 ## Names that aren't taken

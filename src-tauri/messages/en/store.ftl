@@ -142,6 +142,7 @@ store-doing-receiving = taking over entries of another device
 store-doing-restoring = restoring a backup
 store-doing-salvaging = saving what holds of a damaged store
 store-doing-saving-record = saving a record
+store-doing-saving-checklist = saving a checklist as a file
 store-doing-saving-sheet = saving a spec sheet as a file
 store-doing-sweeping-photos = sweeping unnamed photos
 store-doing-verifying = verifying the journal

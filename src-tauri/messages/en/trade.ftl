@@ -11,6 +11,20 @@ trade-number-separators = "{ $text }" has more than one comma or point. Type it 
 trade-number-unfinished = "{ $text }" needs a digit at the end.
 # $text: as typed
 trade-number-too-large = "{ $text }" is too large. Type what the instrument shows.
+trade-amount-empty = No amount yet. Type it, such as 12.50.
+# $text: as typed
+trade-amount-below-zero = "{ $text }" is below zero. Type an amount from 0 on.
+# $text: as typed; $whole: the number with its sign between thousands; $parts: the number with its sign as the decimal sign
+trade-amount-ambiguous = "{ $text }" can be { $whole } or { $parts }. Type it as one of these.
+# $text: as typed
+trade-amount-places = "{ $text }" has more than two places behind the decimal sign. Round it to two.
+# $text: as typed; $most: the most that is taken
+trade-amount-too-large = "{ $text }" is too large: at most { $most }. Look for a digit too many.
+trade-sum-too-large = The amounts add up to more than can be counted. Look for a digit too many.
+# $known: the codes that are known
+trade-currency-missing = The currency is missing. Choose one of: { $known }.
+# $text: as typed; $known: the codes that are known
+trade-currency-unknown = The currency "{ $text }" is not known here. Choose one of: { $known }.
 # $text: as typed; $known: the units that are known
 trade-unit-unknown = The unit "{ $text }" is not known here. Choose one of: { $known }.
 # $unit: as typed; $found: what it measures, $wanted: what is asked for, both trade-quantity-*
@@ -140,6 +154,7 @@ trade-quantity-temperature-difference = temperature difference
 trade-quantity-density = density
 trade-quantity-force = force
 trade-quantity-rise = rise for each volume
+trade-quantity-pressure = pressure
 trade-lowest-absolute-zero = absolute zero
 trade-lowest-zero = zero
 
@@ -319,6 +334,15 @@ working-gain-how = Σ volume × rise / Σ volume²
 working-gain-interval = 95 % interval to both sides
 # $gain: the rise for each litre
 working-gain-learnt = The level rises { $gain }.
+
+## Estimate
+
+working-repair-estimate = estimate
+working-estimate-unpriced = no price
+working-estimate-sum = parts and labor
+working-estimate-limit = with all that may turn up
+# $parts, $labor, $sum, $limit: amounts with their currency; $hours: hours of labor
+working-estimate-comes-to = Parts { $parts }, labor { $labor } for { $hours } h: { $sum } before tax, at most { $limit } with what may turn up.
 
 ## Labour
 
@@ -588,3 +612,4 @@ source-planck = Planck's law over 8 to 14 µm, CODATA 2018 constants (textbook)
 source-radiometry = what an infrared meter takes up: emissivity × surface + (1 − emissivity) × surroundings (camera manuals)
 source-emissivities = emissivity at 8 to 14 µm from the tables in meters' and cameras' manuals
 source-tenths = a tenth of an hour is 6 minutes, to the nearest: 3 to 8 minutes are 0.1 h (a time card chart); some shops round up
+source-line-rounding = each line to the nearest hundredth, half up, and sums of the lines as rounded

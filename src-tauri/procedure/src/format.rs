@@ -4,6 +4,7 @@
 //! turns them into a [`crate::Machine`], or says everything that is wrong with them.
 
 pub mod entry;
+mod item;
 pub mod part;
 mod piece;
 pub mod sheet;
@@ -16,6 +17,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 pub use entry::{Ask, ClassEffect, Ends, Entry};
+pub use item::{ALL, Item, Pieces, Reuse};
 pub use part::{PART_FORMAT, Part, Use};
 pub use piece::Piece;
 pub use sheet::Sheet;
@@ -30,8 +32,6 @@ pub const TEXTS_FORMAT: &str = "panside-texts/1";
 
 /// Values to assign, by name: conditions in `makes`, gates in `sets`.
 pub type Assignments = BTreeMap<String, String>;
-/// Pieces of items, by item id.
-pub type Pieces = BTreeMap<String, u8>;
 
 /// A checklist: what is done on a job, and the rules that hold while it is done.
 #[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
@@ -92,7 +92,7 @@ pub struct Checklist {
     pub safe_to_leave: String,
 }
 
-fn one() -> u8 {
+pub(crate) fn one() -> u8 {
     1
 }
 
@@ -160,6 +160,9 @@ pub struct Condition {
     /// Values from which, once observed, the job must always still be able to finish.
     #[serde(default)]
     pub recover: Vec<String>,
+    /// Which vehicles have what it is about; reads facts only. On others it stays as it starts, whatever is done.
+    #[serde(default)]
+    pub on: Option<String>,
     /// Which part of the vehicle line shows it (`lift`, `engine`, `exhaust`, `fluid`, `pan`, `key`, `bystanders`, …).
     #[serde(default)]
     pub draws: Option<String>,
@@ -195,35 +198,6 @@ pub struct Follow {
     /// Gates it changes; usually to `unknown`.
     #[serde(default)]
     pub sets: Assignments,
-}
-
-/// A kind of part or fastener that comes off the vehicle.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Item {
-    /// Name in predicates and counts.
-    pub id: String,
-    /// What it is, in the plural where there are several.
-    pub name: String,
-    /// How many there are on the vehicle, 1 to 63.
-    pub count: u8,
-    /// Whether the same piece may go back.
-    pub reuse: Reuse,
-    /// How the tray draws it. Absent: in a form that fits anything.
-    #[serde(default)]
-    pub draws: Option<Piece>,
-}
-
-/// Whether a piece that came off may go back on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema, TS)]
-#[serde(rename_all = "snake_case")]
-pub enum Reuse {
-    /// The same piece goes back.
-    Yes,
-    /// It may go back one time.
-    Once,
-    /// A new one goes in: cut strap, crush washer, gasket, seal.
-    Never,
 }
 
 /// A signature: a permit to work, or an attest of finished work.
@@ -350,10 +324,12 @@ pub struct Step {
     #[serde(default)]
     pub sets: Assignments,
     /// Pieces taken off the vehicle.
-    #[serde(default)]
+    #[serde(default, deserialize_with = "item::pieces")]
+    #[schemars(schema_with = "item::pieces_schema")]
     pub takes_off: Pieces,
     /// Pieces put back on the vehicle.
-    #[serde(default)]
+    #[serde(default, deserialize_with = "item::pieces")]
+    #[schemars(schema_with = "item::pieces_schema")]
     pub puts_back: Pieces,
     /// What the step asks for.
     #[serde(default)]

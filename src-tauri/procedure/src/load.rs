@@ -3,12 +3,14 @@
 mod bind;
 mod build;
 mod check;
+mod fit;
 mod names;
 mod outcomes;
 mod phases;
 pub(crate) mod place;
 pub(crate) mod read;
 pub(crate) mod sizes;
+mod vehicle;
 mod voided;
 
 use std::collections::BTreeMap;
@@ -25,6 +27,8 @@ use crate::message::*;
 pub use names::Names;
 use place::Places;
 pub use place::Spot;
+pub use sizes::MOST_PIECES;
+pub use vehicle::{Fit, OnVehicle};
 
 /// Larger files are refused before they are read.
 pub const LARGEST_FILE: usize = 4 * 1024 * 1024;
@@ -98,6 +102,9 @@ pub struct Procedure {
     since: Vec<Option<Pred>>,
     step_places: Vec<(usize, usize)>,
     places: Places,
+    fit: Fit,
+    known: bind::Known,
+    pub(crate) there: vehicle::There,
 }
 
 /// Why the classes of a step's entries are no outcome.
@@ -122,8 +129,13 @@ impl Procedure {
 
     /// Reads a checklist whose places `trace` moves to where they were copied from.
     pub(crate) fn load_traced(bytes: &[u8], trace: &dyn Fn(&mut Places)) -> Result<Procedure, Problems> {
-        let (checklist, places) = read::checklist(bytes, trace)?;
-        build::procedure(checklist, &places)
+        let (mut checklist, places) = read::checklist(bytes, trace)?;
+        let mixed = fit::settle_counts(&mut checklist, &places);
+        if mixed.is_empty() {
+            build::procedure(checklist, &places, &bind::Known::default())
+        } else {
+            Err(Problems(mixed))
+        }
     }
 
     /// The same checklist for so many people at a time. Its proof is another one.
@@ -131,7 +143,12 @@ impl Procedure {
     /// # Errors
     /// When there can't be so many, or the state has no room for them.
     pub fn with_crew(&self, crew: u8) -> Result<Procedure, Problems> {
-        build::procedure(Checklist { crew, ..self.checklist.clone() }, &self.places)
+        let mut procedure =
+            build::procedure(Checklist { crew, ..self.checklist.clone() }, &self.places, &self.known)?;
+        let vars = procedure.machine.vars.iter_mut().zip(&self.machine.vars);
+        vars.for_each(|(var, of)| var.absent = of.absent);
+        procedure.fit = self.fit.clone();
+        Ok(procedure)
     }
 
     /// Since when the wait that lies before a step runs, as a predicate over conditions; nothing where none lies there.
@@ -295,7 +312,7 @@ impl Procedure {
         for (at, var) in machine.vars.iter().enumerate() {
             match var.kind {
                 VariableKind::Gate if var.ages => actions.push(Action::Expire(VarIx::of(at))),
-                VariableKind::Condition => {
+                VariableKind::Condition if !var.absent => {
                     actions.extend((0..var.size).map(|value| Action::Observe(VarIx::of(at), value)));
                 }
                 _ => {}
@@ -350,5 +367,5 @@ pub fn sheet(bytes: &[u8]) -> Result<Sheet, Problems> {
 /// What a checklist lacks on a sheet: every key it names must be there, with the right kind of value.
 #[must_use]
 pub fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<Message> {
-    bind::lacking(procedure, sheet)
+    vehicle::lacking(procedure, sheet)
 }

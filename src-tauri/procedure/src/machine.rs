@@ -202,6 +202,8 @@ pub struct Variable {
     pub ages: bool,
     /// For a condition: written by vehicle actions.
     pub by_vehicle_actions: bool,
+    /// For a condition: the vehicle does not have what it is about. Nothing writes it and nobody can observe it.
+    pub absent: bool,
 }
 
 /// What a variable is.

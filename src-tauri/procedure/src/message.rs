@@ -70,6 +70,10 @@ panside_messages::messages! {
     problem_wait_attended "problem-wait-attended" ();
     problem_wait_timer "problem-wait-timer" ();
     problem_pieces "problem-pieces" (pieces, most, item);
+    problem_all_of "problem-all-of" (item);
+    problem_count_twice "problem-count-twice" (item);
+    problem_or_none "problem-or-none" (item);
+    problem_on_decides "problem-on-decides" (entry);
 
     // Entries and their classes.
     problem_entry_twice "problem-entry-twice" (entry);
@@ -93,6 +97,19 @@ panside_messages::messages! {
     problem_several "problem-several" ();
     problem_not_ranked "problem-not-ranked" (class);
     problem_rank_idle "problem-rank-idle" (class);
+    problem_decision "problem-decision" ();
+    problem_decision_of "problem-decision-of" (name);
+    problem_decision_when "problem-decision-when" ();
+    problem_decision_idle "problem-decision-idle" (class);
+    problem_decision_no_entry "problem-decision-no-entry" (entry);
+    problem_decision_sign "problem-decision-sign" (entry);
+    problem_decision_later "problem-decision-later" (entry);
+    problem_decision_relies "problem-decision-relies" (step);
+    problem_decision_class "problem-decision-class" (entry, class, choices);
+    problem_decision_size "problem-decision-size" (count, most);
+    problem_decision_hole "problem-decision-hole" (combination, count);
+    problem_decision_overlap "problem-decision-overlap" (first, second, combination);
+    problem_decision_never "problem-decision-never" ();
 
     // Predicates.
     predicate_at "predicate-at" (what, character);
@@ -131,6 +148,7 @@ panside_messages::messages! {
     predicate_write_unknown "predicate-write-unknown" (name);
     predicate_unknown_yes "predicate-unknown-yes" (name);
     predicate_gate_here "predicate-gate-here" (name);
+    predicate_fact_here "predicate-fact-here" (name);
     predicate_condition_here "predicate-condition-here" (name);
     predicate_no_gate "predicate-no-gate" (name);
     predicate_never_unknown "predicate-never-unknown" (name);
@@ -176,6 +194,9 @@ panside_messages::messages! {
     lacks_fact "lacks-fact" (key, sheet, found, choices);
     lacks_of_entry "lacks-of-entry" (entry, step);
     lacks_of_fact "lacks-of-fact" (fact);
+    lacks_of_item "lacks-of-item" (item);
+    lacks_count "lacks-count" (key, sheet, found, least, most);
+    lacks_fasteners "lacks-fasteners" (key, sheet, fasteners, there);
 
     // What is done, as a run tells it.
     action_step "action-step" (step, title);
@@ -224,6 +245,7 @@ panside_messages::messages! {
     assumed_classes "assumed-classes" ();
     assumed_not_yet "assumed-not-yet" ();
     not_claimed_voids "not-claimed-voids" ();
+    not_claimed_other_vehicles "not-claimed-other-vehicles" ();
     not_claimed_void "not-claimed-void" ();
     not_claimed_observations "not-claimed-observations" ();
     not_claimed_observation "not-claimed-observation" ();

@@ -211,32 +211,57 @@ pub fn prove(
     ask: Ask,
     progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
 ) -> Proof {
+    prove_for(procedure, std::slice::from_ref(procedure), ask, progress)
+}
+
+/// Proves a checklist for each of several vehicles, [fitted](Procedure::fitted) to it. What a vehicle alone does not use
+/// is used where another one does. A checklist that is fitted itself is not asked whether all of it is used.
+#[must_use]
+pub fn prove_for(
+    procedure: &Procedure,
+    vehicles: &[Procedure],
+    ask: Ask,
+    progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+) -> Proof {
     let mut runs = vec![if ask.void { Runs::OneVoid } else { Runs::Plain }];
     runs.extend(ask.observe.then_some(Runs::OneObservation));
     let mut proof = Proof::new(procedure, ask);
     let mut used = used::Used::new(procedure);
     // Each has its own share, so that where a search stops does not hang on how far the other one is.
     let share = Ask { memory: ask.memory / runs.len(), ..ask };
-    let (parts, cancelled) = side_by_side(procedure, &runs, share, progress);
-    for part in parts {
-        proof.take_in(part.proof);
-        used.take_in(part.used);
+    for vehicle in vehicles {
+        let (parts, cancelled) = side_by_side(vehicle, &runs, share, progress);
+        for part in parts {
+            proof.take_in(part.proof);
+            used.take_in(part.used);
+        }
+        if cancelled {
+            proof.cancel();
+            break;
+        }
     }
-    if cancelled {
-        proof.cancel();
+    if procedure.fit().is_any() {
+        judge_use(procedure, &used, ask, &mut proof);
+    }
+    proof.conclude(ask, procedure.fit().is_any());
+    proof
+}
+
+/// Whether everything in a checklist has a use and a sense, seen over all vehicles.
+fn judge_use(procedure: &Procedure, used: &used::Used, ask: Ask, proof: &mut Proof) {
+    if proof.is_decided() {
+        used.judge_idle(procedure, proof);
     }
     // Some of what lapses, lapses only when the vehicle is not as shown.
     if proof.is_decided() && ask.observe {
-        used.judge(procedure, &mut proof);
-        used.remark(procedure, &mut proof);
+        used.judge(procedure, proof);
+        used.remark(procedure, proof);
     }
     if proof.is_decided() {
-        loosened::judge(procedure, &mut proof);
+        loosened::judge(procedure, proof);
     }
-    sense::judge(procedure, &mut proof);
-    remarks::look_over(procedure, &mut proof);
-    proof.conclude();
-    proof
+    sense::judge(procedure, proof);
+    remarks::look_over(procedure, proof);
 }
 
 /// What one search says.

@@ -159,9 +159,10 @@ pub(crate) fn authorized(source: Source<'_>) -> Vec<Authorized> {
         let (_, mark) = attempt.ended.as_ref()?;
         let said = in_attempt(step, detail, attempt).filter(Found::counts);
         let said = said.filter(|found| found.entry.is_some_and(|entry| entry.ask.answers()));
-        // The amount is a note: it comes before what was answered by a tap.
-        let (notes, taps): (Vec<_>, Vec<_>) =
-            said.partition(|found| matches!(found.value.value, EntryValue::Note { .. }));
+        // The amount comes before what was answered by a tap.
+        let (notes, taps): (Vec<_>, Vec<_>) = said.partition(|found| {
+            matches!(found.value.value, EntryValue::Note { .. } | EntryValue::Authorization(_))
+        });
         Some(Authorized {
             step: step.id.clone(),
             title: step.title.clone(),

@@ -6,7 +6,8 @@ use panside_trade::number::parse_number;
 
 use crate::document::Document;
 use crate::messages;
-use crate::say::measured;
+use crate::money::{Estimate, Line};
+use crate::say::{Billed, billed, measured, other_labels};
 use crate::speak::Say;
 use crate::time::Kind;
 
@@ -33,21 +34,55 @@ impl Document {
 }
 
 fn parts(document: &Document, say: &Say<'_>) -> String {
-    let head = [messages::column_part(), messages::column_quantity(), messages::column_unit()];
-    let fitted = document.parts.fitted.iter();
-    let mut rows: Vec<_> =
-        fitted.map(|part| vec![part.name.clone(), part.pieces.to_string(), String::new()]).collect();
+    let head = [
+        messages::column_part(),
+        messages::column_number(),
+        messages::column_quantity(),
+        messages::column_unit(),
+        messages::column_price(),
+        messages::column_amount(),
+        messages::column_currency(),
+    ];
+    let mut rows: Vec<_> = billed(document).iter().map(|part| part_row(part, say)).collect();
     let filled = document.fluid.filled_in_all.as_ref();
     rows.extend(filled.map(|filled| {
         let label = say.listed(document.fluid.label.iter().cloned());
         let name = if label.is_empty() { say.says(&messages::heading_fluid()) } else { label };
-        vec![name, say.number(&filled.value), filled.unit.clone()]
+        wide(head.len(), [name, String::new(), say.number(&filled.value), filled.unit.clone()])
     }));
-    let scanned = document.parts.scanned.iter();
-    rows.extend(scanned.map(|said| {
-        vec![say.within(&messages::labeled(&said.label, &said.text)), String::new(), String::new()]
-    }));
+    rows.extend(
+        other_labels(document)
+            .map(|said| wide(head.len(), [say.within(&messages::labeled(&said.label, &said.text))])),
+    );
     csv(say, &head, rows)
+}
+
+/// A part with the pieces that went in, as many as were estimated where nobody counts them, and its price.
+fn part_row(part: &Billed<'_>, say: &Say<'_>) -> Vec<String> {
+    let line = part.line.map(|(line, _)| line);
+    let quantity = match (part.fitted, line) {
+        (Some(pieces), _) => pieces.to_string(),
+        (None, Some(line)) => say.number(&line.quantity),
+        (None, None) => String::new(),
+    };
+    let number = line.and_then(|line| line.number.clone()).unwrap_or_default();
+    let [price, amount, currency] = money(part.line, say);
+    // The estimate's amount is for as many as were estimated.
+    let amount = if part.differs() { String::new() } else { amount };
+    vec![part.name.to_owned(), number, quantity, String::new(), price, amount, currency]
+}
+
+/// Price, amount and currency of an estimate's line.
+fn money(line: Option<(&Line, &Estimate)>, say: &Say<'_>) -> [String; 3] {
+    let text = |text: &Option<String>| text.as_ref().map(|text| say.number(text)).unwrap_or_default();
+    line.map_or_else(Default::default, |(line, of)| {
+        [text(&line.price), text(&line.comes_to), of.currency.clone()]
+    })
+}
+
+/// A row with empty cells up to so many.
+fn wide<const N: usize>(columns: usize, cells: [String; N]) -> Vec<String> {
+    cells.into_iter().chain(std::iter::repeat_n(String::new(), columns - N)).collect()
 }
 
 fn labor(document: &Document, say: &Say<'_>) -> String {
@@ -57,6 +92,10 @@ fn labor(document: &Document, say: &Say<'_>) -> String {
         messages::column_unplanned(),
         messages::column_waiting(),
         messages::column_reason(),
+        messages::column_estimated(),
+        messages::column_price(),
+        messages::column_amount(),
+        messages::column_currency(),
     ];
     let rows = document.time.phases.iter().filter(|phase| phase.minutes.labor() + phase.minutes.waiting > 0);
     let rows = rows.map(|phase| {
@@ -68,11 +107,18 @@ fn labor(document: &Document, say: &Say<'_>) -> String {
                 .filter(|apart| apart.kind == Kind::Unplanned)
                 .flat_map(|apart| apart.reasons.iter().cloned())
         });
-        let reasons = say.apart(reasons);
-        let hours = minutes.map(|one| say.labor(one));
-        [phase.title.clone()].into_iter().chain(hours).chain([reasons]).collect()
+        let [planned, unplanned, waiting] = minutes.map(|one| say.labor(one));
+        wide(head.len(), [phase.title.clone(), planned, unplanned, waiting, say.apart(reasons)])
     });
-    csv(say, &head, rows.collect())
+    let estimated =
+        document.money.estimates.iter().flat_map(|of| of.labor.iter().map(move |line| (line, of)));
+    let estimated = estimated.map(|(line, of)| {
+        let hours = say.within(&messages::hours_labor(say.number(&line.quantity)));
+        let blank = || String::new();
+        let cells = [line.what.clone(), blank(), blank(), blank(), blank(), hours];
+        cells.into_iter().chain(money(Some((line, of)), say)).collect()
+    });
+    csv(say, &head, rows.chain(estimated).collect())
 }
 
 fn measurements(document: &Document, say: &Say<'_>) -> String {

@@ -2,12 +2,13 @@
 //! tablet restarted.
 
 use panside_job::clock::elapsed_ms;
+use panside_job::entry::WorkedOut;
 use panside_job::{EntryValue, Event, Mark};
 use serde::{Deserialize, Serialize};
 
 use crate::by::By;
 use crate::messages;
-use crate::source::{Source, Standing};
+use crate::source::{Found, Source, Standing};
 
 /// What was entered at a step and was voided. The entries stay in [`crate::steps`].
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -42,7 +43,7 @@ pub struct Explained {
 }
 
 /// Something that a checklist lets pass only with a reason and a name: a tool excepted, a balance explained, a level
-/// given up.
+/// given up, a decision against its table.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ByName {
@@ -127,7 +128,7 @@ pub(crate) fn by_name(source: Source<'_>) -> Vec<ByName> {
             step: found.step.id.clone(),
             label: found.label(),
             class: found.value.class.clone(),
-            called: source.class_label(found.entry.map(|entry| &entry.ask), &found.value.class),
+            called: called(source, &found),
             reason: told.reason.clone(),
             said_by: source.job.people.called(told.by, found.value.mark.seq),
             standing: found.standing,
@@ -135,6 +136,18 @@ pub(crate) fn by_name(source: Source<'_>) -> Vec<ByName> {
         })
     });
     named.collect()
+}
+
+/// What a class is called, and that it is against a table.
+fn called(source: Source<'_>, found: &Found<'_>) -> String {
+    let ask = found.entry.map(|entry| &entry.ask);
+    let called = source.class_label(ask, &found.value.class);
+    match &found.value.worked_out {
+        Some(WorkedOut::Decision(result)) => {
+            source.say.within(&messages::called_against(called, source.class_label(ask, &result.table)))
+        }
+        _ => called,
+    }
 }
 
 /// Everything that was voided, in file order of the steps.

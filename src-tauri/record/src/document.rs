@@ -21,6 +21,7 @@ use crate::inputs::ProofSummary;
 use crate::items::Tally;
 use crate::measured::{Chart, Level, Photo, Torque};
 use crate::missing::Missing;
+use crate::money::Money;
 use crate::signs::SignOff;
 use crate::steps::Phase;
 use crate::time::Time;
@@ -63,6 +64,9 @@ pub struct Document {
     pub account: Account,
     /// What the customer agreed to.
     pub authorized: Vec<Authorized>,
+    /// Estimates, and the amounts that were agreed to. Absent in records from before there were any.
+    #[serde(default, skip_serializing_if = "Money::is_empty")]
+    pub money: Money,
     /// New parts.
     pub parts: Parts,
     /// Fluid filled and drained.

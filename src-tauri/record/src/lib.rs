@@ -2,6 +2,7 @@
 //!
 //! - [`document`]: [`Document::of`] puts the whole record together
 //! - [`steps`], [`signs`], [`items`], [`measured`], [`day`], [`time`]: its parts
+//! - [`money`]: estimates, and what the customer agreed to
 //! - [`missing`]: what the job lacks, by one rule for every form of the record
 //! - [`Document::to_json`], [`Document::to_text`] and [`Document::to_pdf`]: three forms of the same document
 //!
@@ -26,6 +27,7 @@ mod limits;
 pub mod measured;
 mod messages;
 pub mod missing;
+pub mod money;
 mod pdf;
 mod say;
 pub mod signs;

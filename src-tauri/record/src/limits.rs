@@ -68,6 +68,7 @@ fn said(value: &Value, say: &Say<'_>) -> String {
         }
         Value::Chart(chart) => said_chart(chart, say),
         Value::Torque(torque) => said_torque(torque, say),
+        Value::Count(count) => count.to_string(),
         Value::Fact(word) | Value::Text(word) => word.clone(),
     }
 }

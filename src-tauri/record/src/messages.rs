@@ -56,12 +56,20 @@ panside_messages::messages! {
     heading_authorized "record-heading-authorized" ();
     no_go_ahead "record-no-go-ahead" ();
     agreed_by "record-agreed-by" (agreed, who, when);
+    agreed_in_all "record-agreed-in-all" ();
+    before_tax "record-before-tax" (amount);
+    before_tax_at_most "record-before-tax-at-most" (amount, limit);
     heading_parts "record-heading-parts" ();
     no_new_parts "record-no-new-parts" ();
+    part_numbered "record-part-numbered" (name, number);
+    part_differs "record-part-differs" (fitted, estimated);
+    part_estimated "record-part-estimated" (estimated);
     heading_labor "record-heading-labor" ();
     labor_in_all "record-labor-in-all" ();
     labor_unplanned "record-labor-unplanned" ();
     labor_waiting "record-labor-waiting" ();
+    labor_estimated "record-labor-estimated" ();
+    hours_for "record-hours-for" (hours, amount);
     labor_why "record-labor-why" (steps);
     labor_untimed "record-labor-untimed" (steps);
     step_time "record-step-time" (title, time);
@@ -93,6 +101,15 @@ panside_messages::messages! {
     missing_named "record-missing-named" (kind, what);
     entry_of_step "record-entry-of-step" (entry, step);
     pieces_two_counts "record-pieces-two-counts" (name, rule, events);
+
+    // Estimates.
+    heading_estimate "record-heading-estimate" ();
+    estimate_parts "record-estimate-parts" ();
+    estimate_labor "record-estimate-labor" (hours);
+    estimate_sum "record-estimate-sum" ();
+    estimate_limit "record-estimate-limit" ();
+    estimate_unpriced "record-estimate-unpriced" (lines);
+    may_turn_up "record-may-turn-up" (what);
 
     // The customer's copy.
     customer_title "record-customer-title" (order);
@@ -139,6 +156,11 @@ panside_messages::messages! {
     column_part "record-column-part" ();
     column_quantity "record-column-quantity" ();
     column_unit "record-column-unit" ();
+    column_number "record-column-number" ();
+    column_price "record-column-price" ();
+    column_amount "record-column-amount" ();
+    column_currency "record-column-currency" ();
+    column_estimated "record-column-estimated" ();
     column_phase "record-column-phase" ();
     column_reason "record-column-reason" ();
     column_step "record-column-step" ();
@@ -226,6 +248,7 @@ panside_messages::messages! {
     caution_before "record-caution-before" (signal, text, numbers);
     with_limits "record-with-limits" (value, limits);
     with_working "record-with-working" (value, steps);
+    with_deciding "record-with-deciding" (value, entries);
     limit_checked "record-limit-checked" (who);
     attempt_done "record-attempt-done" (begun, ended, who);
     attempt_left "record-attempt-left" (begun, ended, who);
@@ -286,6 +309,19 @@ panside_messages::messages! {
     value_none "record-value-none" ();
     value_none_of_list "record-value-none-of-list" ();
     value_waited "record-value-waited" ();
+    value_decided "record-value-decided" (class, says);
+    value_against "record-value-against" (class, table, says, told);
+    value_decided_by "record-value-decided-by" (entry, is);
+    called_against "record-called-against" (class, table);
+    value_priced "record-value-priced" (quantity, what, price);
+    value_no_price "record-value-no-price" ();
+    value_may_turn_up "record-value-may-turn-up" (what, amount);
+    value_agreed "record-value-agreed" (amount);
+    value_declined "record-value-declined" ();
+    value_declined_amount "record-value-declined-amount" (amount);
+    value_pending "record-value-pending" ();
+    value_means "record-value-means" (means);
+    value_given_at "record-value-given-at" (time);
     bound_at_most "record-bound-at-most" (value);
     bound_at_least "record-bound-at-least" (value);
     bound_at "record-bound-at" (value);

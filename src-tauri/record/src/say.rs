@@ -8,14 +8,17 @@
 mod all;
 mod customer;
 mod entries;
+mod estimate;
 mod file;
 mod first;
 mod journal;
 mod otherwise;
+mod parts;
 
 pub(crate) use customer::{Customer, customer};
 pub(crate) use file::{caption, measured};
 pub(crate) use first::{First, first, order};
+pub(crate) use parts::{Billed, billed, other_labels};
 
 use panside_messages::Message;
 

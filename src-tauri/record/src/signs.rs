@@ -2,11 +2,13 @@
 
 use panside_job::SignedPin;
 use panside_job::job::Given as JobGiven;
+use panside_messages::Message;
 use panside_procedure::format::{Role, SignKind};
 use panside_procedure::machine::{InJob, SignIx};
 use serde::{Deserialize, Serialize};
 
 use crate::by::By;
+use crate::messages;
 use crate::source::Source;
 
 /// One sign-off.
@@ -98,7 +100,7 @@ fn given(source: Source<'_>, time: &JobGiven) -> Given {
     Given {
         signed_by: time.name.clone(),
         role: time.signature.role,
-        pin: time.signature.pin.map(|pin| told(source, pin, time.mark.seq)),
+        pin: time.signature.pin.map(|pin| pin_told(source, pin, time.mark.seq)),
         by: source.by(&time.mark),
         lapsed: time
             .lapsed
@@ -107,11 +109,21 @@ fn given(source: Source<'_>, time: &JobGiven) -> Given {
     }
 }
 
-fn told(source: Source<'_>, pin: SignedPin, seq: u64) -> Pin {
+/// What is known of a PIN, people as they were called then.
+pub(crate) fn pin_told(source: Source<'_>, pin: SignedPin, seq: u64) -> Pin {
     let called = |person| source.job.people.called(person, seq);
     match pin {
         SignedPin::NoPin => Pin::NoPin,
         SignedPin::Own => Pin::Own,
         SignedPin::SetBy { lead, second } => Pin::SetBy { lead: called(lead), second: called(second) },
+    }
+}
+
+/// The same in words.
+pub(crate) fn pin_words(pin: &Pin) -> Message {
+    match pin {
+        Pin::Own => messages::pin_given(),
+        Pin::SetBy { lead, second } => messages::pin_set_by(lead, second),
+        Pin::NoPin => messages::pin_none(),
     }
 }

@@ -205,7 +205,7 @@ fn entry_of(source: Source<'_>, found: &Found<'_>) -> Entry {
         standing: found.standing,
         by: source.by(&found.value.mark),
         limits: ask.map(|ask| limits(ask, &source.job.specs.sheet, source.say)).unwrap_or_default(),
-        how: worked::how(found.value.worked_out.as_ref(), source.say),
+        how: worked::how(source, found),
     }
 }
 

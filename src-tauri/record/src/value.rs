@@ -2,15 +2,18 @@
 
 use std::collections::BTreeSet;
 
-use panside_job::EntryValue;
+use panside_job::entry::WorkedOut;
 use panside_job::job::EnteredValue;
 use panside_job::value::{
-    Accounted, Adapter, CoilValue, Probed, ProbedBy, ProbedSurface, StickReading, StickShows, Tool,
+    Accounted, Adapter, Answer, Authorized, CoilValue, EstimateLines, Probed, ProbedBy, ProbedSurface,
+    StickReading, StickShows, Tool,
 };
+use panside_job::{EntryValue, SignedPin};
 use panside_messages::Message;
 use panside_procedure::format::Ask;
 
 use crate::messages;
+use crate::signs::{pin_told, pin_words};
 use crate::source::Source;
 
 /// How figures are written.
@@ -29,13 +32,15 @@ pub(crate) fn text(
     entered: &EnteredValue,
     figures: Figures,
 ) -> String {
-    Line { source, figures, seq: entered.mark.seq }.text(ask, &entered.value)
+    let EnteredValue { mark, worked_out, .. } = entered;
+    Line { source, figures, seq: mark.seq, worked_out: worked_out.as_ref() }.text(ask, &entered.value)
 }
 
 struct Line<'a> {
     source: Source<'a>,
     figures: Figures,
     seq: u64,
+    worked_out: Option<&'a WorkedOut>,
 }
 
 impl Line<'_> {
@@ -89,9 +94,12 @@ impl Line<'_> {
                 _ => class.clone(),
             },
             EntryValue::Several { found } => self.found(ask, found),
+            EntryValue::Decision { class, against, pin } => self.decided(ask, class, against.as_ref(), *pin),
             EntryValue::Scan { text } if text.is_empty() => self.put(&messages::value_none()),
             EntryValue::Scan { text } | EntryValue::Note { text } => text.clone(),
             EntryValue::Timer {} => self.put(&messages::value_waited()),
+            EntryValue::Estimate(lines) => self.estimate(lines),
+            EntryValue::Authorization(answered) => self.answered(answered),
         }
     }
 
@@ -165,6 +173,63 @@ impl Line<'_> {
         };
         let labels = asked.options.iter().filter(|option| found.contains(&option.id));
         self.source.say.listed(labels.map(|option| option.label.clone()))
+    }
+
+    /// What was decided, with the sentence of the table's row; who went against it is not to be read over.
+    fn decided(
+        &self,
+        ask: Option<&Ask>,
+        class: &str,
+        against: Option<&Accounted>,
+        pin: Option<SignedPin>,
+    ) -> String {
+        let (Some(Ask::Decision(asked)), Some(WorkedOut::Decision(result))) = (ask, self.worked_out) else {
+            let told = against.map(|told| self.told(told));
+            return self.source.say.apart([class.to_owned()].into_iter().chain(told));
+        };
+        let (decided, says) = (asked.label(class), result.says(asked).unwrap_or_default());
+        let Some(told) = against else { return self.put(&messages::value_decided(decided, says)) };
+        let pin = pin.map(|pin| self.put(&pin_words(&pin_told(self.source, pin, self.seq))));
+        let told = self.source.say.listed([self.told(told)].into_iter().chain(pin));
+        self.put(&messages::value_against(decided, asked.label(&result.table), says, told))
+    }
+
+    /// Every line of an estimate.
+    fn estimate(&self, lines: &EstimateLines) -> String {
+        let priced = |price: &Option<String>| match price {
+            Some(price) => self.measure(price, &lines.currency),
+            None => self.put(&messages::value_no_price()),
+        };
+        let parts = lines.parts.iter().map(|part| {
+            let name =
+                part.number.as_ref().map(|number| self.put(&messages::part_numbered(&part.name, number)));
+            let name = name.unwrap_or_else(|| part.name.clone());
+            self.put(&messages::value_priced(self.number(&part.quantity), name, priced(&part.price)))
+        });
+        let labor = lines.labor.iter().map(|labor| {
+            let hours = self.put(&messages::hours_labor(self.number(&labor.hours)));
+            self.put(&messages::value_priced(hours, &labor.what, priced(&labor.rate)))
+        });
+        let may = lines.may_turn_up.iter().map(|one| {
+            self.put(&messages::value_may_turn_up(&one.what, self.measure(&one.up_to, &lines.currency)))
+        });
+        self.source.say.apart(parts.chain(labor).chain(may))
+    }
+
+    /// What the customer answered.
+    fn answered(&self, answered: &Authorized) -> String {
+        let amount =
+            (!answered.amount.is_empty()).then(|| self.measure(&answered.amount, &answered.currency));
+        let answer = match (answered.answer, amount) {
+            (Answer::Agreed, amount) => messages::value_agreed(amount.unwrap_or_default()),
+            (Answer::Declined, None) => messages::value_declined(),
+            (Answer::Declined, Some(amount)) => messages::value_declined_amount(amount),
+            (Answer::Pending, _) => messages::value_pending(),
+        };
+        let by = (!answered.given_by.is_empty()).then(|| answered.given_by.clone());
+        let means = answered.means.map(|means| self.put(&messages::value_means(means.word())));
+        let at = answered.given_at.as_ref().map(|at| self.put(&messages::value_given_at(at)));
+        self.source.say.listed([self.put(&answer)].into_iter().chain(by).chain(means).chain(at))
     }
 
     fn stick(&self, reading: &StickReading) -> String {

@@ -130,11 +130,7 @@ impl Shop {
             ShopCommand::KeepTool { id, seen, tool } => self.keep_tool(*id, seen, tool),
             ShopCommand::RemoveTool { id, seen } => self.remove_tool(*id, seen),
             ShopCommand::KeepSheet { sheet, made_from, seen } => self.keep_sheet(sheet, *made_from, seen),
-            ShopCommand::AdoptChecklist { checklist, seen } => {
-                self.seen(&Thing::Checklist(checklist.id.clone()), seen)?;
-                let event = ChecklistAdopted { checklist: checklist.clone(), from: seen.clone() };
-                self.changed_by(event.into())
-            }
+            ShopCommand::AdoptChecklist { checklist, seen } => self.adopt_checklist(checklist, seen),
             ShopCommand::NameDevice { device, seen, name } => {
                 let thing = Thing::Device(*device);
                 self.seen(&thing, seen)?;
@@ -186,6 +182,24 @@ impl Shop {
             }
         }
         self.changed_by(SheetKept { sheet: sheet.clone(), made_from, from: seen.clone() }.into())
+    }
+
+    /// An older revision may be adopted again, but no other text under the number of one.
+    fn adopt_checklist(&self, checklist: &Pinned, seen: &BTreeSet<Hash>) -> Result<ShopEvent, ShopRefusal> {
+        let thing = Thing::Checklist(checklist.id.clone());
+        self.seen(&thing, seen)?;
+        let before = |happened: &&ShopHappened| match &happened.event {
+            ShopEvent::ChecklistAdopted(body) => Some(body.checklist.clone()),
+            _ => None,
+        };
+        let history = self.history(&thing);
+        let adopted: Vec<Pinned> = history.iter().filter_map(before).collect();
+        let known = adopted.contains(checklist);
+        if !known && adopted.iter().any(|one| one.revision == checklist.revision) {
+            let Pinned { id, revision, .. } = checklist.clone();
+            return Err(ShopRefusal::ChecklistRevision { id, revision });
+        }
+        self.changed_by(ChecklistAdopted { checklist: checklist.clone(), from: seen.clone() }.into())
     }
 
     fn newest_revision(&self, sheet: &str) -> Option<u32> {

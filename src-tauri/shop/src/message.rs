@@ -15,6 +15,7 @@ panside_messages::messages! {
     shop_last_lead "shop-last-lead" (name);
     shop_pin_of_other "shop-pin-of-other" ();
     shop_pin_witness "shop-pin-witness" ();
+    shop_checklist_revision "shop-checklist-revision" (id, revision);
     shop_sheet_older "shop-sheet-older" (newest, id, revision);
     shop_sheet_base "shop-sheet-base" ();
 

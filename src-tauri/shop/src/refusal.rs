@@ -67,6 +67,13 @@ pub enum ShopRefusal {
         /// The highest number that is here.
         newest: u32,
     },
+    /// Another text under the number of a revision that was adopted.
+    ChecklistRevision {
+        /// The checklist's id.
+        id: String,
+        /// The number.
+        revision: u32,
+    },
     /// A change of a revision that isn't here.
     SheetBase {
         /// The sheet's id.
@@ -93,6 +100,7 @@ impl ShopRefusal {
             ShopRefusal::PinOfOther => shop_pin_of_other(),
             ShopRefusal::PinWitness => shop_pin_witness(),
             ShopRefusal::SheetOlder { id, revision, newest } => shop_sheet_older(*newest, id, *revision),
+            ShopRefusal::ChecklistRevision { id, revision } => shop_checklist_revision(id, *revision),
             ShopRefusal::SheetBase { .. } => shop_sheet_base(),
         }
     }

@@ -11,6 +11,7 @@
 //! photos/ab/     the photos, each named by its SHA-256 (ab.. are its first digits)
 //! thumbs/ab/     their small pictures, named like the photo
 //! records/       records as they were handed over
+//! checklists/    checklists as they were handed over
 //! sheets/        spec sheets as they were handed over
 //! ```
 //!

@@ -96,6 +96,7 @@ panside_messages::messages! {
     store_doing_restoring "store-doing-restoring" ();
     store_doing_salvaging "store-doing-salvaging" ();
     store_doing_saving_record "store-doing-saving-record" ();
+    store_doing_saving_checklist "store-doing-saving-checklist" ();
     store_doing_saving_sheet "store-doing-saving-sheet" ();
     store_doing_sweeping_photos "store-doing-sweeping-photos" ();
     store_doing_verifying "store-doing-verifying" ();

@@ -14,6 +14,14 @@ impl Store {
     pub fn put_sheet_file(&self, name: &str, bytes: &[u8]) -> Result<PathBuf, StoreError> {
         hand_over(Doing::SavingSheet, &self.dir, "sheets", name, bytes)
     }
+
+    /// Writes a checklist whole or not at all, and answers where it is. The name has no folder in it.
+    ///
+    /// # Errors
+    /// With what the disk said.
+    pub fn put_checklist_file(&self, name: &str, bytes: &[u8]) -> Result<PathBuf, StoreError> {
+        hand_over(Doing::SavingChecklist, &self.dir, "checklists", name, bytes)
+    }
 }
 
 pub(crate) fn hand_over(

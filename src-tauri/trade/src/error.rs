@@ -11,6 +11,7 @@ use panside_messages::Message;
 use thiserror::Error;
 
 use crate::message::*;
+use crate::money::Money;
 use crate::text::figure;
 use crate::units::{Lowest, Quantity, Unit};
 
@@ -46,6 +47,56 @@ pub enum TradeError {
     NumberTooLarge {
         /// What was typed.
         text: String,
+    },
+
+    /// No digit where an amount is asked for.
+    AmountEmpty,
+
+    /// An amount with a minus sign.
+    AmountBelowZero {
+        /// What was typed.
+        text: String,
+    },
+
+    /// An amount with one comma or point and three digits behind it, which can part thousands or be the decimal sign.
+    AmountAmbiguous {
+        /// What was typed.
+        text: String,
+        /// What it is where the sign parts thousands.
+        whole: String,
+        /// What it is where the sign is the decimal sign.
+        parts: String,
+    },
+
+    /// An amount with more places than a currency has.
+    AmountPlaces {
+        /// What was typed.
+        text: String,
+    },
+
+    /// An amount that is larger than any on a repair order.
+    AmountTooLarge {
+        /// What was typed.
+        text: String,
+        /// The most that is taken.
+        most: Money,
+    },
+
+    /// Amounts that add up to more than can be counted.
+    SumTooLarge,
+
+    /// No currency.
+    CurrencyMissing {
+        /// The codes that are known, separated by commas.
+        known: String,
+    },
+
+    /// A currency that is not among those in use.
+    CurrencyUnknown {
+        /// What was typed.
+        text: String,
+        /// The codes that are known, separated by commas.
+        known: String,
     },
 
     /// A unit that is not among those in use.
@@ -174,6 +225,14 @@ impl TradeError {
             TradeError::NumberSeparators { text } => trade_number_separators(text),
             TradeError::NumberUnfinished { text } => trade_number_unfinished(text),
             TradeError::NumberTooLarge { text } => trade_number_too_large(text),
+            TradeError::AmountEmpty => trade_amount_empty(),
+            TradeError::AmountBelowZero { text } => trade_amount_below_zero(text),
+            TradeError::AmountAmbiguous { text, whole, parts } => trade_amount_ambiguous(text, whole, parts),
+            TradeError::AmountPlaces { text } => trade_amount_places(text),
+            TradeError::AmountTooLarge { text, most } => trade_amount_too_large(text, most.to_string()),
+            TradeError::SumTooLarge => trade_sum_too_large(),
+            TradeError::CurrencyMissing { known } => trade_currency_missing(known),
+            TradeError::CurrencyUnknown { text, known } => trade_currency_unknown(text, known),
             TradeError::UnitUnknown { text, known } => trade_unit_unknown(text, known),
             TradeError::QuantityDiffers { unit, found, wanted } => {
                 trade_quantity_differs(unit.symbol(), found.message(), wanted.message())

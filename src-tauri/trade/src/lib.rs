@@ -15,6 +15,7 @@
 //! | cool-down and touch limit | [`cooldown`], [`touch`] |
 //! | surface by infrared | [`surface`] |
 //! | labour | [`labour`] |
+//! | estimate: parts, labor and what may turn up, to the hundredth | [`estimate`], [`money`] |
 //!
 //! Below them stand what all need: units ([`units`], [`measure`]), numbers as people type them ([`number`]), points in
 //! time ([`moment`]), a table that is never read outside its ends ([`interpolate`]), Student's t ([`student`]), the scale of an
@@ -35,6 +36,7 @@ pub mod coil;
 pub mod cooldown;
 pub mod diagnosis;
 mod error;
+pub mod estimate;
 pub mod expansion;
 pub mod gain;
 pub mod interpolate;
@@ -43,6 +45,7 @@ pub mod level;
 pub mod measure;
 pub mod message;
 pub mod moment;
+pub mod money;
 pub mod number;
 pub mod order;
 pub mod scale;

@@ -12,6 +12,14 @@ panside_messages::messages! {
     trade_number_separators "trade-number-separators" (text);
     trade_number_unfinished "trade-number-unfinished" (text);
     trade_number_too_large "trade-number-too-large" (text);
+    trade_amount_empty "trade-amount-empty" ();
+    trade_amount_below_zero "trade-amount-below-zero" (text);
+    trade_amount_ambiguous "trade-amount-ambiguous" (text, whole, parts);
+    trade_amount_places "trade-amount-places" (text);
+    trade_amount_too_large "trade-amount-too-large" (text, most);
+    trade_sum_too_large "trade-sum-too-large" ();
+    trade_currency_missing "trade-currency-missing" (known);
+    trade_currency_unknown "trade-currency-unknown" (text, known);
     trade_unit_unknown "trade-unit-unknown" (text, known);
     trade_quantity_differs "trade-quantity-differs" (unit, found, wanted);
     trade_not_measurable "trade-not-measurable" (value);
@@ -91,6 +99,7 @@ panside_messages::messages! {
     trade_quantity_density "trade-quantity-density" ();
     trade_quantity_force "trade-quantity-force" ();
     trade_quantity_rise "trade-quantity-rise" ();
+    trade_quantity_pressure "trade-quantity-pressure" ();
     trade_lowest_absolute_zero "trade-lowest-absolute-zero" ();
     trade_lowest_zero "trade-lowest-zero" ();
 }

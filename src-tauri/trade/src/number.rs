@@ -8,7 +8,7 @@ use crate::measure::Measure;
 use crate::units::Unit;
 
 /// The minus sign as it is printed; the hyphen is the one on keyboards.
-const MINUS: char = '\u{2212}';
+pub(crate) const MINUS: char = '\u{2212}';
 
 /// Reads a number: spaces around it, a hyphen or minus sign in front, digits, and one decimal comma or point with a
 /// digit behind it (`0.5`, `.5`, `−12,75`).

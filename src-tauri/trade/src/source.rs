@@ -98,4 +98,5 @@ sources! {
     radiometry source_radiometry SecondHand;
     emissivities source_emissivities SecondHand;
     tenths source_tenths SecondHand;
+    line_rounding source_line_rounding Ours;
 }

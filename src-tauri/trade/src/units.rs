@@ -45,6 +45,8 @@ pub enum Quantity {
     Force,
     /// How far a level rises on its stick for each volume; base unit mm/L.
     Rise,
+    /// A fluid's pressure above that of the air around it, as a gauge shows it; base unit kPa.
+    Pressure,
 }
 
 impl Quantity {
@@ -60,7 +62,8 @@ impl Quantity {
             | Quantity::TemperatureDifference
             | Quantity::Density
             | Quantity::Force
-            | Quantity::Rise => Some((0.0, Lowest::Zero)),
+            | Quantity::Rise
+            | Quantity::Pressure => Some((0.0, Lowest::Zero)),
             Quantity::Length | Quantity::Torque | Quantity::Voltage | Quantity::Angle => None,
         }
     }
@@ -85,6 +88,7 @@ impl Quantity {
             Quantity::Density => trade_quantity_density(),
             Quantity::Force => trade_quantity_force(),
             Quantity::Rise => trade_quantity_rise(),
+            Quantity::Pressure => trade_quantity_pressure(),
         }
     }
 }
@@ -208,6 +212,12 @@ units! {
     Kilonewton: Force, "kN", [], 1.0, 1.0, 0.0;
     /// Millimetre on the stick for each litre.
     MillimetrePerLitre: Rise, "mm/L", [], 1.0, 1.0, 0.0;
+    /// Kilopascal.
+    Kilopascal: Pressure, "kPa", [], 1.0, 1.0, 0.0;
+    /// Bar, 100 kPa.
+    Bar: Pressure, "bar", [], 100.0, 1.0, 0.0;
+    /// Pound-force per square inch.
+    PoundForcePerSquareInch: Pressure, "psi", ["lbf/in²", "lbf/in2"], POUND_FORCE / (0.0254 * 0.0254 * 1_000.0), 1.0, 0.0;
 }
 
 impl Unit {

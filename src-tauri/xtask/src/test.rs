@@ -19,6 +19,8 @@ use crate::window;
 
 /// Where the checklists lie, and how their names end.
 const CHECKLISTS: (&str, &str) = ("checklists", ".checklist.json");
+/// Where the spec sheets lie, likewise.
+const SHEETS: (&str, &str) = ("checklists/sheets", ".sheet.json");
 
 /// `cargo xtask test`, with its options.
 ///
@@ -112,9 +114,15 @@ fn prove(root: &Path) -> Result<(), Failure> {
             CHECKLISTS.0, CHECKLISTS.1
         )));
     }
+    let sheets = sheets(root)?;
     for checklist in &checklists {
         let path = checklist.strip_prefix(root).unwrap_or(checklist).to_string_lossy();
-        cli::run(root, &["prove", &*path])?;
+        let mut arguments = vec!["prove", &*path];
+        // For each vehicle that there is a sheet of. Without one it would be made for every vehicle that there could
+        // be, which takes minutes.
+        let given: Vec<_> = sheets.iter().map(|sheet| sheet.to_string_lossy()).collect();
+        given.iter().for_each(|sheet| arguments.extend(["--sheet", &**sheet]));
+        cli::run(root, &arguments)?;
     }
     Ok(())
 }
@@ -124,12 +132,22 @@ fn prove(root: &Path) -> Result<(), Failure> {
 /// # Errors
 /// When their folder can't be read.
 pub fn checklists(root: &Path) -> Result<Vec<PathBuf>, Failure> {
-    let folder = root.join(CHECKLISTS.0);
+    listed(root, CHECKLISTS)
+}
+
+/// The shipped spec sheets, sorted by name.
+fn sheets(root: &Path) -> Result<Vec<PathBuf>, Failure> {
+    listed(root, SHEETS)
+}
+
+/// The files of a folder whose names end so.
+fn listed(root: &Path, (folder, ending): (&str, &str)) -> Result<Vec<PathBuf>, Failure> {
+    let folder = root.join(folder);
     let fail = |source| Failure::File { doing: "Reading the folder", path: folder.clone(), source };
     let mut paths = Vec::new();
     for entry in std::fs::read_dir(&folder).map_err(fail)? {
         let entry = entry.map_err(fail)?;
-        if entry.file_name().to_string_lossy().ends_with(CHECKLISTS.1) {
+        if entry.file_name().to_string_lossy().ends_with(ending) {
             paths.push(entry.path());
         }
     }

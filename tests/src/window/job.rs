@@ -367,8 +367,8 @@ fn shown(entry: &crate::window::script::Entry, value: &Value) -> Result<String> 
             let at = measured(given, "temperature", "temperature_unit")?;
             Ok(format!("{} ({at})", measured(given, "shows", "unit")?))
         }
-        "choice" => {
-            let options = entry.ask.pointer("/choice/options").and_then(Value::as_array);
+        "choice" | "decision" => {
+            let options = entry.ask.pointer(&format!("/{kind}/options")).and_then(Value::as_array);
             let chosen = options.into_iter().flatten().find(|option| option["class"] == given["class"]);
             chosen.map_or(Ok(String::new()), |option| text(option, "label").map(str::to_owned))
         }

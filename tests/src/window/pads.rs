@@ -36,13 +36,16 @@ impl Pads<'_> {
             "torque" => torque(window, given)?,
             "choice" => choice(window, entry, given)?,
             "several" => several(window, entry, given)?,
+            "decision" => decision(window, entry, given)?,
+            "estimate" => estimate(window, given)?,
+            "authorization" => authorization(window, given)?,
             "scan" => window.type_into(&in_dialog("input"), text(given, "text")?)?,
             "note" => window.type_into(&in_dialog("textarea"), text(given, "text")?)?,
             "photo_file" => window.give_photo(&entry.id, self.photo)?,
             "timer" => {}
             other => return Err(Trouble::wrong(format!("No pad is known for \"{other}\"."))),
         }
-        if !matches!(kind, "choice" | "photo_file") {
+        if !matches!(kind, "choice" | "decision" | "photo_file") {
             press_enter(window)?;
         }
         window.left(&entry.label)
@@ -198,8 +201,20 @@ fn torque(window: &mut Window, given: &Value) -> Result {
 }
 
 fn choice(window: &mut Window, entry: &Entry, given: &Value) -> Result {
+    tap_option(window, entry, "/choice/options", given)
+}
+
+/// Takes what the table says.
+fn decision(window: &mut Window, entry: &Entry, given: &Value) -> Result {
+    if given.get("against").is_some() {
+        return Err(Trouble::wrong(format!("No hand is known for {given}.")));
+    }
+    tap_option(window, entry, "/decision/options", given)
+}
+
+fn tap_option(window: &mut Window, entry: &Entry, options: &str, given: &Value) -> Result {
     let class = text(given, "class")?;
-    let options = entry.ask.pointer("/choice/options").and_then(Value::as_array);
+    let options = entry.ask.pointer(options).and_then(Value::as_array);
     let option = options.into_iter().flatten().find(|option| option["class"] == class);
     let option = option.ok_or_else(|| Trouble::wrong(format!("{} has no answer {class}.", entry.id)))?;
     window.tap(text(option, "label")?)
@@ -216,6 +231,76 @@ fn several(window: &mut Window, entry: &Entry, given: &Value) -> Result {
         window.tap(text(option, "label")?)?;
     }
     Ok(())
+}
+
+/// Adds the lines of an estimate, one after the other: their names are tapped.
+fn estimate(window: &mut Window, given: &Value) -> Result {
+    let currency = text(given, "currency")?;
+    let (price, rate) = (("entry-estimate-price", "price"), ("entry-estimate-rate", "rate"));
+    let lists = [
+        (
+            "parts",
+            "entry-estimate-add-parts",
+            "name",
+            [Some(("entry-estimate-quantity", "quantity")), Some(price)],
+        ),
+        ("labor", "entry-estimate-add-labor", "what", [Some(("entry-estimate-hours", "hours")), Some(rate)]),
+        (
+            "may_turn_up",
+            "entry-estimate-add-may-turn-up",
+            "what",
+            [None, Some(("entry-estimate-up-to", "up_to"))],
+        ),
+    ];
+    for (list, add, name, fields) in lists {
+        for line in given[list].as_array().into_iter().flatten() {
+            window.tap_words(add)?;
+            window.tap(text(line, name)?)?;
+            for (field, of) in fields.into_iter().flatten() {
+                let value = text(line, of)?;
+                // One is meant where nothing is typed.
+                if of == "quantity" && value == "1" {
+                    continue;
+                }
+                let unit = match of {
+                    "quantity" => String::new(),
+                    "hours" => window.words.say("entry-estimate-hour")?,
+                    _ => currency.to_owned(),
+                };
+                let field = window.words.say(field)?;
+                fill(window, &field, value, &unit)?;
+            }
+            if let Some(number) = line.get("number").and_then(Value::as_str) {
+                window.type_into(&in_dialog("label.number input:not([inputmode])"), number)?;
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Taps what the customer answered, with the amount typed where no tap takes it.
+fn authorization(window: &mut Window, given: &Value) -> Result {
+    window.tap_words(&format!("entry-answer-{}", text(given, "answer")?))?;
+    let amount = text(given, "amount")?;
+    let whole = format!("{amount}.00 {}", text(given, "currency")?);
+    let offers = ["entry-answer-take-sum", "entry-answer-take-limit"]
+        .map(|id| window.words.with(id, &[("amount", whole.clone().into())]));
+    let mut taken = false;
+    for offer in offers {
+        let offer = offer?;
+        if !taken && window.offers(&offer)? {
+            window.tap(&offer)?;
+            taken = true;
+        }
+    }
+    if !taken && !amount.is_empty() {
+        window.tap_words("entry-answer-amount")?;
+        set_unit(window, text(given, "currency")?)?;
+        keys(window, amount)?;
+        window.tap_words("entry-answer-amount-typed")?;
+    }
+    window.tap_words(&format!("entry-answer-{}", text(given, "means")?.replace('_', "-")))?;
+    window.tap(text(given, "given_by")?)
 }
 
 /// Taps the keys of a number. Whether a comma or a point is meant, the key is one.

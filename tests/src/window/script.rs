@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use panside_procedure::Procedure;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
@@ -13,6 +14,7 @@ use crate::window::{Result, Trouble};
 #[derive(Debug, Clone, Deserialize)]
 pub struct Script {
     checklist: String,
+    sheet: String,
     /// People by the short names of the lines.
     pub people: BTreeMap<String, Person>,
     /// What is done, in order.
@@ -106,7 +108,17 @@ impl Script {
         let mut script: Script = json(path)?;
         let folder = path.parent().unwrap_or(Path::new("."));
         let path = folder.join(&script.checklist);
-        let checklist: Checklist = parsed(&path, crate::joined(&path).map_err(Trouble::wrong)?.as_bytes())?;
+        let text = crate::joined(&path).map_err(Trouble::wrong)?;
+        let procedure =
+            Procedure::load(text.as_bytes()).map_err(|problems| Trouble::wrong(problems.to_string()))?;
+        let sheet = folder.join(&script.sheet);
+        let name = sheet.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+        let vehicle = crate::sheet(name.trim_end_matches(".sheet.json"));
+        // As the window shows it: with as many of each item as the sheet counts.
+        let fitted = procedure.fitted(&vehicle).map_err(|lacks| Trouble::wrong(format!("{lacks:?}")))?;
+        let whole =
+            serde_json::to_string(&fitted.checklist).map_err(|error| Trouble::wrong(error.to_string()))?;
+        let checklist: Checklist = parsed(&path, whole.as_bytes())?;
         script.steps = checklist.phases.into_iter().flat_map(|phase| phase.steps).collect();
         script.vehicle_actions =
             checklist.vehicle_actions.into_iter().map(|each| (each.id, each.title)).collect();

@@ -24,6 +24,9 @@ const WRITES = new Set<keyof Commands>([
   "keep_sheet",
   "check_sheet",
   "export_sheet",
+  "adopt_checklist",
+  "drop_checklist",
+  "export_checklist",
   "save_record",
 ]);
 
@@ -75,6 +78,16 @@ export async function importSheet(file: Blob, who: PersonId | null): Promise<str
   const name: RawCommand = "import_sheet";
   try {
     return await invoke<string>(name, await bytesOf(file), { headers: { who: who ?? "" } });
+  } catch (error) {
+    throw asTrouble(error);
+  }
+}
+
+/** Takes in a checklist's file and answers the hash of its text. */
+export async function importChecklist(file: Blob): Promise<Hash> {
+  const name: RawCommand = "import_checklist";
+  try {
+    return await invoke<Hash>(name, await bytesOf(file));
   } catch (error) {
     throw asTrouble(error);
   }

@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistOffer, Command, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, KeptTool, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, RequestId, RestorePage, SalvagedPage, SavedPages, Setup, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
+import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistList, ChecklistOffer, Command, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, KeptTool, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, RequestId, RestorePage, SalvagedPage, SavedPages, Setup, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -30,8 +30,9 @@ export interface Commands {
   jobs: { takes: Record<string, never>; answers: Array<JobLine> };
   /** What a job can be started with. */
   offers: { takes: Record<string, never>; answers: Array<ChecklistOffer> };
-  /** How far the proof of a checklist is; begins it where there is none. It goes on when nobody asks. */
-  prove: { takes: { checklist: Hash }; answers: Proving };
+  /** How far the proof of a checklist for the vehicle of a sheet is, or for every vehicle where none is given; begins it */
+  /** where there is none. It goes on when nobody asks. */
+  prove: { takes: { checklist: Hash; sheet: string | null }; answers: Proving };
   /** Starts a job with a proved checklist. */
   start: { takes: { checklist: Hash; sheet: string; repairOrder: string; label: string; conditions: { [key in string]: string }; actor: Actor; request: RequestId }; answers: JobId };
   /** A job as its screen shows it. */
@@ -81,6 +82,14 @@ export interface Commands {
   check_sheet: { takes: { id: string; seen: Array<Hash>; keys: Array<string>; actor: Actor }; answers: null };
   /** Writes a spec sheet as a file beside the store and answers its path. */
   export_sheet: { takes: { id: string }; answers: string };
+  /** The checklists of the program and those of the shop. */
+  checklists: { takes: Record<string, never>; answers: ChecklistList };
+  /** Has jobs started with a checklist of the shop from now on. */
+  adopt_checklist: { takes: { checklist: Hash; seen: Array<Hash>; who: PersonId | null }; answers: ChecklistList };
+  /** Forgets a checklist that was taken in and is not adopted. */
+  drop_checklist: { takes: { id: string }; answers: ChecklistList };
+  /** Writes a checklist as a file beside the store and answers its path. */
+  export_checklist: { takes: { checklist: Hash }; answers: string };
   /** Keeps what the window wants to find again. */
   put_setting: { takes: { key: string; text: string }; answers: null };
   /** The record as far as the job has come: what is in it, what it lacks. */
@@ -94,4 +103,4 @@ export interface Commands {
 }
 
 /** Commands whose arguments or answers are bytes. */
-export type RawCommand = "add_photo" | "photo" | "thumbnail" | "import_sheet";
+export type RawCommand = "add_photo" | "photo" | "thumbnail" | "import_sheet" | "import_checklist";

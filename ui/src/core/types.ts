@@ -2,7 +2,7 @@
 
 /**
  * What somebody says and stands for: where pieces are that a count did not find, why a balance differs, why a tool was used
- * all the same, why a level can't be reached.
+ * all the same, why a level can't be reached, why a decision is not what its table says.
  */
 export type Accounted = { 
 /**
@@ -49,6 +49,19 @@ unit: string,
 angle: string, };
 
 /**
+ * What may be decided against the table.
+ */
+export type Against = { 
+/**
+ * The class.
+ */
+class: string, 
+/**
+ * Somebody else than who works the step stands for it.
+ */
+with_second_person: boolean, };
+
+/**
  * A number with its unit, as text.
  */
 export type Amount = { 
@@ -75,6 +88,11 @@ by: Amount,
 fasteners: number, };
 
 /**
+ * What a customer answers.
+ */
+export type Answer = "agreed" | "declined" | "pending";
+
+/**
  * An argument of a message.
  */
 export type Arg = { "text": string } | { "number": number } | { "list": Array<string> } | { "any_of": Array<string> } | { "said": Message } | { "lines": Array<Arg> } | { "sentences": Array<Message> };
@@ -82,7 +100,20 @@ export type Arg = { "text": string } | { "number": number } | { "list": Array<st
 /**
  * The kinds of entry.
  */
-export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "coil": AskCoil } | { "cool_down": AskCoolDown } | { "balance": AskBalance } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "several": AskSeveral } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote };
+export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "coil": AskCoil } | { "cool_down": AskCoolDown } | { "balance": AskBalance } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "several": AskSeveral } | { "decision": AskDecision } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote } | { "estimate": AskEstimate } | { "authorization": AskAuthorization };
+
+/**
+ * What the customer answers, with the amount that it is for.
+ */
+export type AskAuthorization = { 
+/**
+ * The estimate that is answered, as `step.entry`. Absent: the amount stands by itself.
+ */
+for: string | null, 
+/**
+ * Who may have given it, to tap.
+ */
+given_by: Array<string>, };
 
 /**
  * Amounts drained and added, compared at 15 °C.
@@ -161,6 +192,36 @@ export type AskCount = {
  * Expected pieces by item id.
  */
 of: { [key in string]: number }, };
+
+/**
+ * A table over classes of other entries.
+ */
+export type AskDecision = { 
+/**
+ * What it can come to.
+ */
+options: Array<ChoiceOption>, 
+/**
+ * What a person may decide all the same, with a reason and a name.
+ */
+against: Array<Against>, };
+
+/**
+ * An estimate, with names to choose from, as nobody likes to write.
+ */
+export type AskEstimate = { 
+/**
+ * Names of parts to tap.
+ */
+parts: Array<string>, 
+/**
+ * Names of labor to tap.
+ */
+labor: Array<string>, 
+/**
+ * What may turn up, to tap.
+ */
+may_turn_up: Array<string>, };
 
 /**
  * At least two stick readings, each with its temperature, judged against the sheet's chart.
@@ -279,6 +340,10 @@ export type AskTorque = {
  */
 spec: string, 
 /**
+ * The items that it tightens. The sheet's torque must then be for as many fasteners as there are of them.
+ */
+of: Array<string>, 
+/**
  * A click counts only if it is inside with all that the tool may be off.
  */
 guarded: boolean, 
@@ -286,6 +351,36 @@ guarded: boolean,
  * What may speak against the tool and be excepted by name. A setting outside tolerance never is.
  */
 exceptions: Array<Excepted>, };
+
+/**
+ * The customer's answer.
+ */
+export type Authorized = { 
+/**
+ * Yes, no, or none yet.
+ */
+answer: Answer, 
+/**
+ * What it is for, as decimal text. May be empty where nothing was agreed to.
+ */
+amount: string, 
+/**
+ * The currency, by its code.
+ */
+currency: string, 
+/**
+ * Who gave it, such as the owner. Empty while there is no answer.
+ */
+given_by: string, 
+/**
+ * How it was given. Absent while there is no answer.
+ */
+means?: Means | null, 
+/**
+ * When it was given by the shop's clock, as `HH:MM` of the same day or `YYYY-MM-DD HH:MM`. Absent: when it was
+ * entered.
+ */
+given_at?: string | null, };
 
 /**
  * An axis with its full steps.
@@ -534,6 +629,53 @@ points: Array<DrawnPoint>,
 says: Message, };
 
 /**
+ * A revision of a checklist as the shop setup lists it.
+ */
+export type ChecklistLine = { 
+/**
+ * What a job with it would be, and the spec sheets that fit it.
+ */
+offer: ChecklistOffer, 
+/**
+ * The program carries it.
+ */
+built_in: boolean, 
+/**
+ * The shop has adopted it; another one of the shop is only taken in.
+ */
+adopted: boolean, 
+/**
+ * It is proved for the vehicle of at least one sheet, or for every vehicle where it hangs on none.
+ */
+proved: boolean, 
+/**
+ * For which spec sheets a proof is still to be made, by id: one for all that say the same of what the proof hangs on.
+ * None stands for every vehicle, where no sheet fits and it hangs on no vehicle.
+ */
+to_prove: Array<string | null>, 
+/**
+ * What it asks of a spec sheet, as people read it.
+ */
+needs: Array<string>, 
+/**
+ * The newest events about it that this shows; adopting it names them.
+ */
+seen: Array<Hash>, };
+
+/**
+ * The checklists there are.
+ */
+export type ChecklistList = { 
+/**
+ * Those of the program, then those of the shop.
+ */
+checklists: Array<ChecklistLine>, 
+/**
+ * Checklists of the shop that can't be used, as sentences.
+ */
+unreadable: Array<string>, };
+
+/**
  * A checklist as it is offered.
  */
 export type ChecklistOffer = { 
@@ -562,7 +704,7 @@ demo: boolean,
  */
 steps: number, 
 /**
- * A proof of it is kept on this tablet.
+ * A proof of it is kept on this tablet for the vehicle of at least one of the sheets.
  */
 proved: boolean, 
 /**
@@ -831,6 +973,37 @@ signal: Signal,
 text: string, };
 
 /**
+ * An entry that decides.
+ */
+export type DecisionInput = { 
+/**
+ * What it is called.
+ */
+label: Message, 
+/**
+ * What it is.
+ */
+is: Message, };
+
+/**
+ * What a decision's table says: of a step in progress, to come or to be corrected what it says now, else what it
+ * said then.
+ */
+export type DecisionView = { 
+/**
+ * The class that the table comes to; nothing while something is to be entered first.
+ */
+class: string | null, 
+/**
+ * The sentence of its row, or what is to be entered first.
+ */
+says: Message, 
+/**
+ * What decides, as far as it is there.
+ */
+inputs: Array<DecisionInput>, };
+
+/**
  * A device of the shop.
  */
 export type Device = { 
@@ -1012,7 +1185,20 @@ class: string, } } | { "several": {
 /**
  * The ids of the options that were found. Empty: none of them.
  */
-found: Array<string>, } } | { "scan": { 
+found: Array<string>, } } | { "decision": { 
+/**
+ * The class that is decided.
+ */
+class: string, 
+/**
+ * Why it is not what the table says, and who stands for it.
+ */
+against?: Accounted | null, 
+/**
+ * Where a second person has to stand for it: what is known of their PIN. Whoever checks PINs puts it in; what a
+ * command says here counts for nothing.
+ */
+pin?: SignedPin | null, } } | { "scan": { 
 /**
  * The text.
  */
@@ -1020,7 +1206,7 @@ text: string, } } | { "timer": Record<symbol, never> } | { "note": {
 /**
  * The text.
  */
-text: string, } };
+text: string, } } | { "estimate": EstimateLines } | { "authorization": Authorized };
 
 /**
  * One entry of a step.
@@ -1059,6 +1245,10 @@ temperature_units: Array<string>,
  */
 torque: TorqueView | null, 
 /**
+ * For a customer's answer: what the estimate that it is for comes to.
+ */
+estimate: EstimateView | null, 
+/**
  * For a coil: what a meter shows, without a unit, where there is more than it can measure; the usual first.
  */
 overload: Array<string>, 
@@ -1066,6 +1256,10 @@ overload: Array<string>,
  * For a torque whose places the sheet gives: the map of its fasteners.
  */
 bolts: BoltMap | null, 
+/**
+ * For a decision: what its table says.
+ */
+decision: DecisionView | null, 
 /**
  * What was last entered in the attempt that is shown.
  */
@@ -1090,6 +1284,40 @@ said: Array<Message>,
  * A timer of a step in progress: milliseconds still to wait.
  */
 ms_left: number | null, };
+
+/**
+ * Parts and labor with their prices, and what may turn up on top, before tax.
+ */
+export type EstimateLines = { 
+/**
+ * The currency of every amount, by its code.
+ */
+currency: string, 
+/**
+ * Parts.
+ */
+parts: Array<PartLine>, 
+/**
+ * Labor.
+ */
+labor: Array<LaborLine>, 
+/**
+ * What may turn up.
+ */
+may_turn_up: Array<MayTurnUpLine>, };
+
+/**
+ * What an estimate comes to, before tax.
+ */
+export type EstimateView = { 
+/**
+ * Parts and labor.
+ */
+sum: Amount, 
+/**
+ * The same with all that may turn up; nothing where nothing may.
+ */
+limit: Amount | null, };
 
 /**
  * What speaks against a tool and can be excepted.
@@ -1484,6 +1712,23 @@ says: Message,
 counts: boolean, };
 
 /**
+ * Labor of an estimate.
+ */
+export type LaborLine = { 
+/**
+ * The work.
+ */
+what: string, 
+/**
+ * Hours, as decimal text.
+ */
+hours: string, 
+/**
+ * The price of an hour, as decimal text. Absent: not known yet.
+ */
+rate?: string | null, };
+
+/**
  * What a backup lacks.
  */
 export type LacksPage = { 
@@ -1547,6 +1792,24 @@ who: PersonId,
  * What they were called then.
  */
 name: string, };
+
+/**
+ * Something that may turn up when the work goes on.
+ */
+export type MayTurnUpLine = { 
+/**
+ * What it is.
+ */
+what: string, 
+/**
+ * What it costs at most, as decimal text.
+ */
+up_to: string, };
+
+/**
+ * How an answer was given.
+ */
+export type Means = "in_person" | "telephone" | "written";
 
 /**
  * What runs, and what can be done in the meantime.
@@ -1659,6 +1922,27 @@ demo_clock: boolean, };
  * Whether a job goes on.
  */
 export type Over = "going" | "ending" | "finished" | "stopped";
+
+/**
+ * A part of an estimate.
+ */
+export type PartLine = { 
+/**
+ * What it is.
+ */
+name: string, 
+/**
+ * Its part number, as it stands on the label.
+ */
+number?: string | null, 
+/**
+ * How many, as decimal text.
+ */
+quantity: string, 
+/**
+ * The price of one, as decimal text. Absent: not known yet.
+ */
+price?: string | null, };
 
 /**
  * How the order of fasteners runs.
@@ -2498,7 +2782,11 @@ revision: number,
 /**
  * Invented content.
  */
-demo: boolean, };
+demo: boolean, 
+/**
+ * A proof of the checklist for its vehicle is kept on this tablet.
+ */
+proved: boolean, };
 
 /**
  * A sheet as a screen shows it.
@@ -3091,7 +3379,7 @@ pattern: Pattern,
 /**
  * The angle that each fastener is turned after the last stage, where there is one.
  */
-angle?: TypedAngle | null, } } | { "fact": string } | { "text": string };
+angle?: TypedAngle | null, } } | { "count": string } | { "fact": string } | { "text": string };
 
 /**
  * A person as typed.

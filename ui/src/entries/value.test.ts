@@ -32,8 +32,10 @@ function entry(ask: TypedEntry["ask"], more: Partial<EntryView> = {}): TypedEntr
     units: [],
     temperature_units: [],
     torque: null,
+    estimate: null,
     overload: [],
     bolts: null,
+    decision: null,
     value: null,
     class: null,
     not_yet: false,
@@ -55,7 +57,7 @@ const level = entry(
 const count = entry({ count: { of: { short_bolts: 14, long_bolts: 2 } } });
 const stage = (value: string) => ({ value, unit: "N·m" });
 const torque = entry(
-  { torque: { spec: "pan", guarded: false, exceptions: [] } },
+  { torque: { spec: "pan", of: [], guarded: false, exceptions: [] } },
   { units: ["N·m", "lbf·in"], torque: { stages: [stage("4"), stage("9")], angle: null } },
 );
 const choice = entry({
@@ -232,7 +234,7 @@ test("a coil, a hot part and a balance are typed, kept and told in short", () =>
 test("bolts that are turned by an angle have a field each, and the angle is no stage", () => {
   const angle = { by: { value: "90", unit: "°" }, fasteners: 2 };
   const turned = entry(
-    { torque: { spec: "pan", guarded: false, exceptions: [] } },
+    { torque: { spec: "pan", of: [], guarded: false, exceptions: [] } },
     { units: ["N·m"], torque: { stages: [stage("9")], angle } },
   );
   expect(emptyDraft(turned)).toEqual({

@@ -34,12 +34,18 @@ export function endingBy(step: StepView, standing: (entry: string) => EntryValue
   for (const { id, label, ask, value, class: found, ends } of step.entries) {
     const here = standing(id);
     if (here === null) continue;
-    const chosen = "choice" in here ? here.choice.class : here === value ? found : null;
+    const chosen = chosenClass(here) ?? (here === value ? found : null);
     if (chosen === null || !ends.includes(chosen)) continue;
-    const option = "choice" in ask ? ask.choice.options.find((one) => one.class === chosen) : undefined;
-    return option?.label ?? label;
+    const options = "choice" in ask ? ask.choice.options : "decision" in ask ? ask.decision.options : [];
+    return options.find((one) => one.class === chosen)?.label ?? label;
   }
   return null;
+}
+
+/** The class that a value names. */
+function chosenClass(value: EntryValue): string | null {
+  if ("choice" in value) return value.choice.class;
+  return "decision" in value ? value.decision.class : null;
 }
 
 /** The main button for a step with the signatures given so far and, when it is collected, what has no value yet. */

@@ -8,8 +8,13 @@ use crate::setup::one_of_the_shop;
 use crate::shelf::Shelf;
 use crate::{Bay, BayError};
 
-/// The most characters of a sheet's id.
-const LONGEST_ID: usize = 100;
+/// The most characters of the id of a sheet or a checklist.
+pub(crate) const LONGEST_ID: usize = 100;
+
+/// Whether an id can become a file's name.
+pub(crate) fn names_file(id: &str) -> bool {
+    (1..=LONGEST_ID).contains(&id.len()) && id.chars().all(|c| matches!(c, 'a'..='z' | '0'..='9' | '-'))
+}
 
 impl Bay {
     /// Takes in for `who` a sheet from the bytes of its file and answers its id. The same file taken in twice is there
@@ -28,10 +33,7 @@ impl Bay {
         let sheet = load::sheet(bytes).map_err(BayError::Sheet)?;
         self.specs(&sheet)?;
         let id = sheet.id.clone();
-        // The id becomes a file's name.
-        if !(1..=LONGEST_ID).contains(&id.len())
-            || !id.chars().all(|c| matches!(c, 'a'..='z' | '0'..='9' | '-'))
-        {
+        if !names_file(&id) {
             return Err(BayError::SheetId(id.chars().take(LONGEST_ID).collect()));
         }
         if shelf.sheet(&id).is_ok() {

@@ -27,7 +27,7 @@ fn too_long<T: std::fmt::Debug>(result: Result<T, BayError>, most: usize) {
 fn a_job_is_not_started_with_a_repair_order_or_label_that_nobody_types() {
     let mut shop = Shop::new();
     let long = "9".repeat(size::LINE + 1);
-    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
+    let proved = shop.bay.prove(CHECKLIST, SHEET, PLAIN, &mut go_on).unwrap();
     let new = NewJob {
         sheet: SHEET,
         texts: None,

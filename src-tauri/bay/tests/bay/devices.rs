@@ -19,7 +19,7 @@ use tempfile::TempDir;
 
 use crate::support::{CHECKLIST, LUND, ODE, SHEET, Shop, begin, made, technician};
 
-const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[] };
+const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[], parts: &[] };
 
 /// What somebody does on a tablet.
 #[derive(Debug, Clone, Copy)]

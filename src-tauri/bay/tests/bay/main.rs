@@ -4,7 +4,9 @@
 
 mod beside;
 mod bounds;
+mod checklists;
 mod damage;
+mod decisions;
 mod devices;
 mod entering;
 mod figures;

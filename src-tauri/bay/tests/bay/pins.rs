@@ -10,39 +10,57 @@ use panside_bay::pins::{Pin, PinAuthority, PinReply, ResetBy};
 use panside_bay::record::{Extent, Pages};
 use panside_bay::sheets::{SheetFrom, TypedSheet};
 use panside_bay::shelf::Shelf;
+use panside_job::value::{Authorized, EstimateLines, LaborLine, Means};
 use panside_job::{Signature, SignedPin};
 use panside_procedure::format::Role;
 use panside_shop::PinSetBy;
 
 use crate::support::{CHECKLIST, LUND, MARL, NOBODY, ODE, SHEET, Shop, technician, writer};
 
-const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[] };
-const RIGHT: PinReply = PinReply { right: true, wait_s: 0 };
+const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[], parts: &[] };
+pub const RIGHT: PinReply = PinReply { right: true, wait_s: 0 };
 /// No test's files hold these digits by chance.
-const DIGITS: &str = "83504179";
+pub const DIGITS: &str = "83504179";
 const OWN_ODE: PinAuthority = PinAuthority::Own(ODE);
 const OWN_LUND: PinAuthority = PinAuthority::Own(LUND);
 const LUND_AND_MARL: ResetBy = ResetBy { lead: LUND, second: MARL };
 const BY_LUND_AND_MARL: PinAuthority = PinAuthority::Lead(LUND_AND_MARL);
 
-fn pin(digits: &str) -> Pin {
+pub fn pin(digits: &str) -> Pin {
     Pin::new(digits).unwrap()
 }
 
 /// The service writer signs that the customer has said yes: a hold point.
-fn signed() -> Command {
+pub fn signed() -> Command {
     let (sign, pin) = ("concern_told".to_owned(), Some(SignedPin::Own));
     let signature = Signature { sign, by: LUND, role: Role::ServiceWriter, pin };
     Command::Work {
         step: "go_ahead".to_owned(),
-        entries: std::collections::BTreeMap::new(),
+        entries: go_ahead(),
         signatures: vec![signature],
         later: false,
     }
 }
 
+/// What the customer was asked, and agreed to.
+fn go_ahead() -> std::collections::BTreeMap<String, EntryValue> {
+    let labor = LaborLine { what: "pan and filter".into(), hours: "2.5".into(), rate: Some("96".into()) };
+    let estimate = EstimateLines { currency: "USD".into(), labor: vec![labor], ..EstimateLines::default() };
+    let answer = Authorized {
+        answer: panside_job::value::Answer::Agreed,
+        amount: "240".into(),
+        currency: "USD".into(),
+        given_by: "owner".into(),
+        means: Some(Means::InPerson),
+        given_at: None,
+    };
+    let entries =
+        [("estimate", EntryValue::Estimate(estimate)), ("answer", EntryValue::Authorization(answer))];
+    entries.map(|(entry, value)| (entry.to_owned(), value)).into()
+}
+
 /// A job at the step where the service writer signs.
-fn at_the_hold_point(shop: &mut Shop) -> JobId {
+pub fn at_the_hold_point(shop: &mut Shop) -> JobId {
     let job = shop.start();
     let text = |text: &str| EntryValue::Scan { text: text.into() };
     let km = EntryValue::Reading { value: "184312".into(), unit: "km".into() };
@@ -69,7 +87,7 @@ fn pins_in(events: &[Event]) -> Vec<Option<SignedPin>> {
     signs.map(|signature| signature.pin).collect()
 }
 
-fn given(shop: &mut Shop, job: JobId) -> String {
+pub fn given(shop: &mut Shop, job: JobId) -> String {
     let document = shop.bay.record(job).unwrap();
     shop.bay.record_text(&document, Pages::Record(Extent::Everything))
 }

@@ -10,7 +10,7 @@ use panside_procedure::format::Role;
 
 use crate::support::{CHECKLIST, MARL, ODE, PLAIN, SHEET, Shop, technician};
 
-const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[] };
+const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[], parts: &[] };
 
 fn second_person() -> Actor {
     Actor { id: MARL, role: Role::SecondPerson }

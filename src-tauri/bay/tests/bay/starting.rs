@@ -53,7 +53,7 @@ fn a_proof_is_made_once_and_kept() {
     let mut shop = Shop::new();
     let mut looked = 0;
     shop.bay
-        .prove(CHECKLIST, PLAIN, &mut |_| {
+        .prove(CHECKLIST, SHEET, PLAIN, &mut |_| {
             looked += 1;
             ControlFlow::Continue(())
         })
@@ -62,7 +62,7 @@ fn a_proof_is_made_once_and_kept() {
     let mut shop = shop.restarted();
     let mut again = 0;
     shop.bay
-        .prove(CHECKLIST, PLAIN, &mut |_| {
+        .prove(CHECKLIST, SHEET, PLAIN, &mut |_| {
             again += 1;
             ControlFlow::Continue(())
         })
@@ -84,7 +84,7 @@ fn a_sheet_that_lacks_a_value_starts_no_job() {
 #[test]
 fn the_same_start_sent_twice_starts_one_job() {
     let mut shop = Shop::new();
-    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
+    let proved = shop.bay.prove(CHECKLIST, SHEET, PLAIN, &mut go_on).unwrap();
     let new = NewJob {
         sheet: SHEET,
         texts: None,
@@ -103,7 +103,7 @@ fn the_same_start_sent_twice_starts_one_job() {
 #[test]
 fn a_vehicle_that_may_not_come_in_like_that_is_refused_in_words() {
     let mut shop = Shop::new();
-    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
+    let proved = shop.bay.prove(CHECKLIST, SHEET, PLAIN, &mut go_on).unwrap();
     let conditions = BTreeMap::from([("lift".to_owned(), "raised".to_owned())]);
     let new =
         NewJob { sheet: SHEET, texts: None, repair_order: "RO 1", label: "", conditions, utc_offset_min: 0 };

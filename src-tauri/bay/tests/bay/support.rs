@@ -52,7 +52,7 @@ impl Shop {
     }
 
     pub fn try_start(&mut self, checklist: &[u8], sheet: &[u8]) -> Result<JobId, BayError> {
-        let proved = self.bay.prove(checklist, PLAIN, &mut go_on)?;
+        let proved = self.bay.prove(checklist, sheet, PLAIN, &mut go_on)?;
         let new = NewJob {
             sheet,
             texts: None,

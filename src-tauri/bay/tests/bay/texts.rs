@@ -30,7 +30,7 @@ fn texts(change: impl FnOnce(&mut Texts)) -> Vec<u8> {
 }
 
 fn start(shop: &mut Shop, texts: Option<&[u8]>) -> Result<JobId, BayError> {
-    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on)?;
+    let proved = shop.bay.prove(CHECKLIST, SHEET, PLAIN, &mut go_on)?;
     let new = NewJob {
         sheet: SHEET,
         texts,
@@ -108,7 +108,7 @@ fn the_shelf_has_the_texts_of_a_checklist_by_language_and_revision() {
     let (fits, older) = (texts(|_| {}), texts(|texts| texts.revision = 0));
     let checklist = checklist();
     let find = |texts: &[&[u8]], language: &str| {
-        let shelf = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts };
+        let shelf = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts, parts: &[] };
         shelf.texts(&checklist, language).map(Hash::of)
     };
     assert_eq!(find(&[&older, &fits], LANGUAGE), Some(Hash::of(&fits)));

@@ -133,7 +133,7 @@ fn a_backup_is_looked_at_before_it_is_restored_by_job_and_by_whose_it_is() {
     assert_eq!(lacks.entries, Some(lacking + 1));
     let jobs: Vec<_> = lacks.jobs.iter().map(|job| (&*job.called, job.restored, job.lacking)).collect();
     let of_job = ("RO 1042 \"invented van\"", 0, lacking);
-    assert_eq!(jobs, [of_job, ("The shop's people, tools and spec sheets", 3, 1)]);
+    assert_eq!(jobs, [of_job, ("The shop's people, tools, spec sheets and checklists", 3, 1)]);
     let another = Onlooker { device: Some(Shop::new().bay.device()), ..onlooker };
     assert!(found(&folder.path().to_string_lossy(), another).unwrap()[0].facts.as_ref().unwrap().another);
     assert!(matches!(found("backups", onlooker), Err(BayError::WholePath(_))));

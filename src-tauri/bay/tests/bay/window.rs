@@ -17,7 +17,7 @@ use tempfile::TempDir;
 
 use crate::support::{CHECKLIST, ODE, PLAIN, SHEET, Shop, begin, made, people, technician};
 
-const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[] };
+const SHELF: Shelf<'static> = Shelf { checklists: &[CHECKLIST], sheets: &[SHEET], texts: &[], parts: &[] };
 
 fn new_job() -> NewJob<'static> {
     NewJob {
@@ -72,7 +72,7 @@ fn a_checklist_is_offered_with_the_sheets_that_fit_and_whether_it_is_proved() {
     assert_eq!(offers[0].sheets.len(), 1);
     assert_eq!(offers[0].questions[0].name, "key");
     assert!(!offers[0].proved);
-    let found = search(CHECKLIST, PLAIN, &mut go_on).unwrap();
+    let found = search(CHECKLIST, SHEET, PLAIN, &mut go_on).unwrap();
     shop.bay.keep_proof(found).unwrap();
     assert!(shop.bay.offers(SHELF, PLAIN).unwrap()[0].proved);
 }
@@ -81,7 +81,7 @@ fn a_checklist_is_offered_with_the_sheets_that_fit_and_whether_it_is_proved() {
 fn where_a_revision_is_not_proved_the_last_one_that_is_can_still_be_started() {
     let mut shop = Shop::new();
     let before = String::from_utf8_lossy(CHECKLIST).replace("\"revision\": 1", "\"revision\": 0");
-    let found = search(before.as_bytes(), PLAIN, &mut go_on).unwrap();
+    let found = search(before.as_bytes(), SHEET, PLAIN, &mut go_on).unwrap();
     shop.bay.keep_proof(found).unwrap();
     let offers = shop.bay.offers(SHELF, PLAIN).unwrap();
     let told = offers.iter().map(|offer| (offer.revision, offer.proved)).collect::<Vec<_>>();
@@ -89,10 +89,10 @@ fn where_a_revision_is_not_proved_the_last_one_that_is_can_still_be_started() {
     let offered = shop.bay.offered(SHELF, &offers[1].hash).unwrap();
     assert_eq!(offered, before.as_bytes());
     let poor = Ask { states: 10, ..PLAIN };
-    let refused = search(CHECKLIST, poor, &mut go_on).unwrap_err().to_string();
+    let refused = search(CHECKLIST, SHEET, poor, &mut go_on).unwrap_err().to_string();
     assert!(refused.contains("did not come to its end"), "{refused}");
 
-    let found = search(CHECKLIST, PLAIN, &mut go_on).unwrap();
+    let found = search(CHECKLIST, SHEET, PLAIN, &mut go_on).unwrap();
     shop.bay.keep_proof(found).unwrap();
     assert_eq!(shop.bay.offers(SHELF, PLAIN).unwrap().len(), 1, "the newest is enough once it is proved");
 }
@@ -102,7 +102,7 @@ fn a_job_is_started_only_once_its_proof_is_kept() {
     let mut shop = Shop::new();
     let early = shop.bay.start_proved(CHECKLIST, PLAIN, &new_job(), &technician(), new_request());
     assert!(matches!(early, Err(BayError::NotProvedYet)), "{early:?}");
-    shop.bay.keep_proof(search(CHECKLIST, PLAIN, &mut go_on).unwrap()).unwrap();
+    shop.bay.keep_proof(search(CHECKLIST, SHEET, PLAIN, &mut go_on).unwrap()).unwrap();
     shop.bay.start_proved(CHECKLIST, PLAIN, &new_job(), &technician(), new_request()).unwrap();
     assert_eq!(shop.bay.jobs().unwrap().len(), 1);
 }
@@ -255,7 +255,7 @@ fn a_saved_record_is_a_pdf_in_the_store_named_by_its_repair_order() {
 #[test]
 fn a_repair_order_that_looks_like_a_path_stays_in_the_folder_of_records() {
     let mut shop = Shop::new();
-    let proved = shop.bay.prove(CHECKLIST, PLAIN, &mut go_on).unwrap();
+    let proved = shop.bay.prove(CHECKLIST, SHEET, PLAIN, &mut go_on).unwrap();
     let new = NewJob { repair_order: "../../etc/x", ..new_job() };
     let job = shop.bay.start(&proved, &new, &technician(), new_request()).unwrap();
     let path = shop.bay.save_record(job, SavedPages::Record).unwrap();

@@ -28,6 +28,43 @@ pub enum StoreCommand {
         /// The folder of the store.
         dir: PathBuf,
     },
+    /// Take in a checklist of the shop's own, prove it and adopt it, so that jobs can be started with it
+    ///
+    /// It is proved for the vehicles of the spec sheets that fit it, those of the store and those given here; where no
+    /// sheet fits, for every vehicle, if it depends on none. Exit codes as for prove: 1 refuted, 2 not decided, 3 does not
+    /// load; then it is not adopted.
+    ///
+    /// Example: panside-cli store adopt /tmp/bay drain-plug.checklist.json --who "R. Ode"
+    Adopt {
+        /// The folder of the store.
+        dir: PathBuf,
+        /// The checklist, with its parts in the folder parts beside it.
+        file: PathBuf,
+        /// Who of the shop adopts it, by name.
+        #[arg(long, value_name = "NAME")]
+        who: String,
+        /// A spec sheet that the store does not have, such as one of the program. May be given more than once.
+        #[arg(long, value_name = "FILE")]
+        sheet: Vec<PathBuf>,
+    },
+    /// List the shop's own checklists
+    Checklists {
+        /// The folder of the store.
+        dir: PathBuf,
+        /// Print the list as JSON.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Write one of the shop's own checklists to a file, byte for byte as it was proved
+    Checklist {
+        /// The folder of the store.
+        dir: PathBuf,
+        /// The checklist's id, as `store checklists` lists it.
+        id: String,
+        /// The file.
+        #[arg(long)]
+        out: PathBuf,
+    },
     /// Back up a store, photos included, while it is in use
     ///
     /// The folder must be there, best on another disk. Each backup is a folder in it, named by its time (UTC) and its

@@ -44,7 +44,16 @@ fn every_example_that_is_listed_works() {
 fn figure_alone_and_its_help_list_every_figure_with_its_keys() {
     let (alone, help) = (cli(&["figure"]), cli(&["figure", "--help"]));
     assert_eq!((alone.code, help.code), (0, 0));
-    for part in ["level: where", "reading", "cooldown: how", "tool's length", "balance:", "labour:", "vin:"] {
+    for part in [
+        "level: where",
+        "reading",
+        "cooldown: how",
+        "tool's length",
+        "balance:",
+        "labour:",
+        "estimate:",
+        "vin:",
+    ] {
         assert!(alone.out.contains(part), "{part}: {}", alone.out);
         assert!(help.out.contains(part), "{part}: {}", help.out);
     }
@@ -93,6 +102,10 @@ fn the_demo_figures_come_out_as_the_demo_has_them() {
     says("surface shows=40C surface=bright ambient=22C", &["no evidence"]);
     says("touch contact=10min", &["48 °C"]);
     says("labour event=0min:on:drain event=75min:off expected=1h", &["1.3 h of labour", "15 min more"]);
+    says(
+        "estimate currency=USD part=fluid:5,5:12.35 labor=pan:1.25:95 mayturnup=nut:1,250.00",
+        &["5.5 × 12.35 = 67.93 USD", "186.68 USD before tax", "at most 1436.68 USD"],
+    );
 }
 
 #[test]
@@ -123,6 +136,9 @@ fn a_wrong_name_key_or_unit_is_wrong_usage_with_a_sentence() {
     figure("tool setting=9Nm tool=5Nm:25Nm due=30.6.2026 on=2026-05-04").refuses(64, "year-month-day");
     figure("order pattern=zigzag bolt=A:0mm:1mm").refuses(64, "star, crosswise or spiral");
     figure("labour event=5min:gone").refuses(64, "time:off");
+    figure("estimate currency=USD part=filter:1").refuses(64, "name:quantity:price");
+    figure("estimate currency=USD part=filter:1:1,250").refuses(64, "can be 1250 or 1.25");
+    figure("estimate currency=XYZ").refuses(64, "Choose one of: USD");
     figure("code bytes=4:3").refuses(64, "two hexadecimal digits");
 }
 

@@ -337,7 +337,7 @@ fn what_is_wrong_is_said() {
     let (lacks, whole) = (abroad.write("lacks.sheet.json", &lacks), joined());
     let whole = abroad.write("whole.checklist.json", &whole);
     // The kinds of values, as they stand in a sheet's file.
-    ["measure", "range", "chart", "torque", "fact"].iter().for_each(|kind| abroad.knows(kind));
+    ["measure", "range", "chart", "torque", "count", "fact"].iter().for_each(|kind| abroad.knows(kind));
     abroad.says(3, &["prove", &whole, "--sheet", &lacks]);
     let nowhere = abroad.path("nowhere");
     abroad.says(4, &["store", "check", &nowhere]);

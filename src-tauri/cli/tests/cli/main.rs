@@ -4,11 +4,13 @@
 
 mod bad_input;
 mod clocks;
+mod contradictions;
 mod damage;
 mod figures;
 mod guide;
 mod kills;
 mod languages;
+mod own_checklists;
 mod pages;
 mod plan;
 mod printing;

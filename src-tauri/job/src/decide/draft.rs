@@ -4,15 +4,15 @@ use std::collections::BTreeMap;
 
 use panside_journal::{PersonId, Stamp};
 use panside_procedure::State;
-use panside_procedure::format::{Entry, Step};
+use panside_procedure::format::{Ask, Entry, Step};
 use panside_procedure::machine::{Action, StepIx};
 
 use super::refuse::allowed;
 use crate::change::lost;
 use crate::command::{Actor, Refusal};
-use crate::entry::{Classified, Context, Past, classify};
+use crate::entry::{Classified, Context, Past, WorkedOut, classify};
 use crate::event::{Entered, Event, Lost};
-use crate::job::Job;
+use crate::job::{EnteredValue, Job};
 use crate::message::{refused_no_reason, refused_no_such};
 use crate::people::Names;
 use crate::value::EntryValue;
@@ -24,6 +24,14 @@ pub(crate) struct Draft<'a> {
     pub now: &'a Stamp,
     pub state: State,
     pub events: Vec<Event>,
+}
+
+/// A value of a step in progress.
+#[derive(Clone, Copy)]
+pub(crate) struct Counted<'a> {
+    pub value: &'a EntryValue,
+    pub class: &'a str,
+    pub worked_out: Option<&'a WorkedOut>,
 }
 
 impl<'a> Draft<'a> {
@@ -51,35 +59,60 @@ impl<'a> Draft<'a> {
     }
 
     /// The values of the step in progress that count so far: those of the job and those of this command.
-    pub fn values(&self, step: StepIx) -> BTreeMap<&str, (&EntryValue, &str)> {
+    pub fn values(&self, step: StepIx) -> BTreeMap<&str, Counted<'_>> {
         let mut values = BTreeMap::new();
         if let Some(attempt) = self.job.step(step).in_progress() {
-            values.extend(attempt.entries.iter().map(|e| (e.entry.as_str(), (&e.value, e.class.as_str()))));
+            values.extend(attempt.entries.iter().map(|entered| {
+                let EnteredValue { entry, value, class, worked_out, .. } = entered;
+                (entry.as_str(), Counted { value, class, worked_out: worked_out.as_ref() })
+            }));
         }
         let id = &self.job.procedure.step(step).id;
         for event in &self.events {
             if let Event::Entered(entered) = event
                 && entered.step == *id
             {
-                values.insert(&entered.entry, (&entered.value, &entered.class));
+                let Entered { entry, value, class, worked_out, .. } = entered;
+                values.insert(entry, Counted { value, class, worked_out: worked_out.as_ref() });
             }
         }
         values
     }
 
+    /// Whether something was decided by entries that have changed since.
+    pub fn is_stale(&self, step: StepIx, entry: &Entry, entered: Counted<'_>) -> bool {
+        matches!(entry.ask, Ask::Decision(_))
+            && self
+                .judge(step, entry, entered.value)
+                .map_or(true, |now| now.worked_out.as_ref() != entered.worked_out)
+    }
+
+    /// Which of all entries in the step in progress last gave an entry its value.
+    pub fn place_of(&self, step: StepIx, entry: &str) -> Option<usize> {
+        let before = self.job.step(step).in_progress().map_or(&[][..], |attempt| &attempt.entries);
+        let id = &self.job.procedure.step(step).id;
+        let now = self.events.iter().map(|event| match event {
+            Event::Entered(entered) if entered.step == *id => entered.entry.as_str(),
+            _ => "",
+        });
+        let all = before.iter().map(|entered| entered.entry.as_str()).chain(now);
+        all.enumerate().filter(|(_, found)| *found == entry).map(|(place, _)| place).last()
+    }
+
     pub fn judge(&self, step: StepIx, entry: &Entry, value: &EntryValue) -> Result<Classified, Refusal> {
         let begun = self.begun(step).0;
         let id = &self.job.procedure.step(step).id;
-        self.judge_at(id, entry, value, Some(&begun), self.now)
+        self.judge_at(id, entry, value, Some(&begun), (self.now, &self.events))
     }
 
+    /// Judges a value that was taken at a time, with events that are not written yet.
     pub fn judge_at(
         &self,
         step: &str,
         entry: &Entry,
         value: &EntryValue,
         begun: Option<&Stamp>,
-        at: &Stamp,
+        (at, pending): (&Stamp, &[Event]),
     ) -> Result<Classified, Refusal> {
         let context = Context {
             checklist: &self.job.procedure.checklist,
@@ -89,7 +122,7 @@ impl<'a> Draft<'a> {
             names: self.names,
             step,
             entry: &entry.id,
-            past: Some(Past::of(self.job, &self.events, self.now)),
+            past: Some(Past::of(self.job, pending, self.now)),
         };
         classify(&entry.ask, &self.job.specs, value, &context)
     }
@@ -99,6 +132,7 @@ impl<'a> Draft<'a> {
         let procedure = &self.job.procedure;
         let entry = find(procedure.step(step), id)?;
         let judged = self.judge(step, entry, value)?;
+        self.stands_for(entry, &judged.value, Some(self.begun(step).1))?;
         self.events.push(Event::Entered(Entered {
             step: procedure.step(step).id.clone(),
             entry: id.to_owned(),

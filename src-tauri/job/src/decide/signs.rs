@@ -1,15 +1,15 @@
 //! Who may sign what.
 
 use panside_journal::PersonId;
-use panside_procedure::format::{Ask, Role, SignOff, Step};
+use panside_procedure::format::{Ask, Entry, Role, SignOff, Step};
 
 use super::draft::Draft;
 use crate::command::{Actor, Refusal};
 use crate::message::{
-    Message, missing_signature, refused_no_such, refused_sign_not_asked, refused_sign_other_person,
-    refused_sign_role, refused_sign_same_person, refused_sign_twice,
+    Message, decision_second, missing_signature, refused_no_such, refused_sign_not_asked,
+    refused_sign_other_person, refused_sign_role, refused_sign_same_person, refused_sign_twice,
 };
-use crate::value::Signature;
+use crate::value::{EntryValue, Signature};
 
 impl<'a> Draft<'a> {
     /// Checks the signatures given for a step and puts them in the order of its entries. Those that are missing are
@@ -65,6 +65,25 @@ impl<'a> Draft<'a> {
                 Ok(signature.clone())
             }
         }
+    }
+
+    /// Whoever stands for a decision against the table is another than works the step, where the checklist asks for that.
+    pub fn stands_for(
+        &self,
+        entry: &Entry,
+        value: &EntryValue,
+        worker: Option<PersonId>,
+    ) -> Result<(), Refusal> {
+        let (Ask::Decision(asked), EntryValue::Decision { class, against: Some(told), .. }) =
+            (&entry.ask, value)
+        else {
+            return Ok(());
+        };
+        let is_worker = Some(told.by) == worker || told.by == self.who.id;
+        if is_worker && asked.against(class).is_some_and(|against| against.with_second_person) {
+            return Err(decision_second(self.names.name(told.by)?).into());
+        }
+        Ok(())
     }
 
     pub fn sign_off(&self, id: &str) -> Result<&'a SignOff, Refusal> {

@@ -14,8 +14,8 @@ use panside_procedure::format::{Role, Signal};
 use super::*;
 use crate::message::*;
 use crate::testing::{
-    Bay, USUAL_ORDER, boot, choice, clicked, degrees, litres, member, person, pieces, sign, specs, stamp,
-    technician, work,
+    Bay, USUAL_ORDER, boot, choice, clicked, degrees, go_ahead, litres, member, person, pieces, sign, specs,
+    stamp, technician, work,
 };
 use crate::value::{EntryValue, Signature, Tool};
 

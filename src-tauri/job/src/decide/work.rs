@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use panside_procedure::NoOutcome;
-use panside_procedure::format::{Ask, Step};
+use panside_procedure::format::{Ask, Entry, Step};
 use panside_procedure::machine::{Action, OutcomeIx, StepIx};
 
 use super::draft::{Draft, find};
@@ -12,8 +12,9 @@ use super::signs::signs_of;
 use crate::command::Refusal;
 use crate::event::{Begun, Done, Event, Left};
 use crate::message::{
-    Message, missing_entry, refused_class, refused_finished, refused_missing, refused_no_such,
-    refused_not_in_progress, refused_not_yet, refused_sign_with_done, refused_stopped,
+    Message, decision_again, missing_answer_anew, missing_entry, refused_class, refused_finished,
+    refused_missing, refused_no_such, refused_not_in_progress, refused_not_yet, refused_sign_with_done,
+    refused_stopped,
 };
 use crate::value::{EntryValue, Signature};
 
@@ -80,7 +81,7 @@ impl Draft<'_> {
         let mut classes: BTreeMap<String, String> = self
             .values(step)
             .into_iter()
-            .map(|(entry, (_, class))| (entry.to_owned(), class.to_owned()))
+            .map(|(entry, counted)| (entry.to_owned(), counted.class.to_owned()))
             .collect();
         classes.extend(signed(text, &signs));
         let outcome = self.outcome(step, &classes)?;
@@ -141,12 +142,19 @@ impl Draft<'_> {
         let values = self.values(step);
         let mut missing = Missing { absent: Vec::new(), not_yet: Vec::new() };
         for entry in &self.job.procedure.step(step).entries {
+            if let Some(estimate) = self.changed_after(step, entry) {
+                missing.absent.push(missing_answer_anew(&entry.label, estimate));
+                continue;
+            }
             match values.get(entry.id.as_str()) {
                 None if entry.optional || matches!(entry.ask, Ask::SignOff(_)) => {}
                 None => missing.absent.push(missing_entry(&entry.label)),
-                Some((value, class)) if entry.classes.get(*class).is_some_and(|effect| effect.not_yet) => {
+                Some(&counted) if self.is_stale(step, entry, counted) => {
+                    missing.absent.push(decision_again(&entry.label));
+                }
+                Some(counted) if entry.classes.get(counted.class).is_some_and(|effect| effect.not_yet) => {
                     let said = self
-                        .judge(step, entry, value)
+                        .judge(step, entry, counted.value)
                         .map_or_else(|refusal| vec![refusal.message], |it| it.said);
                     missing.not_yet.push((entry.label.clone(), said));
                 }
@@ -154,6 +162,19 @@ impl Draft<'_> {
             }
         }
         missing
+    }
+}
+
+impl Draft<'_> {
+    /// The label of the estimate of the same step that was changed after the customer's answer to it was entered: nobody agreed
+    /// to what stands there now.
+    fn changed_after(&self, step: StepIx, entry: &Entry) -> Option<&str> {
+        let Ask::Authorization(asked) = &entry.ask else { return None };
+        let text = self.job.procedure.step(step);
+        let of = asked.of.as_deref()?.strip_prefix(&text.id)?.strip_prefix('.')?;
+        let answered = self.place_of(step, &entry.id)?;
+        let estimate = text.entries.iter().find(|found| found.id == of)?;
+        (self.place_of(step, of)? > answered).then_some(estimate.label.as_str())
     }
 }
 

@@ -9,7 +9,8 @@ use super::draft::{Draft, find, reason};
 use super::work::{Missing, refuse_missing, signed};
 use crate::change::voided;
 use crate::command::Refusal;
-use crate::event::{Corrected, Event, MissedExplained, Signed, Skipped, Voided};
+use crate::entry::Classified;
+use crate::event::{Corrected, Entered, Event, MissedExplained, Signed, Skipped, Voided};
 use crate::message::{
     missing_entry, refused_no_signature, refused_no_such, refused_not_missed, refused_not_voided,
 };
@@ -75,7 +76,10 @@ impl Draft<'_> {
         let begun = attempt.map(|attempt| attempt.begun.stamp);
         let at = attempt.and_then(|attempt| attempt.ended.as_ref()).map_or(*self.now, |(_, mark)| mark.stamp);
         let mut missing = Missing { absent: Vec::new(), not_yet: Vec::new() };
+        let worker = attempt.map(|attempt| attempt.begun.who);
         let (mut classes, mut values, mut worked_out) = (BTreeMap::new(), BTreeMap::new(), BTreeMap::new());
+        // What is decided here is decided by what is corrected with it.
+        let written = self.events.len();
         for entry in text.entries.iter().filter(|entry| !matches!(entry.ask, Ask::SignOff(_))) {
             let Some(value) = entries.get(&entry.id) else {
                 if !entry.optional {
@@ -83,15 +87,19 @@ impl Draft<'_> {
                 }
                 continue;
             };
-            let judged = self.judge_at(id, entry, value, begun.as_ref(), &at)?;
+            let judged = self.judge_at(id, entry, value, begun.as_ref(), (&at, &self.events))?;
             if entry.classes.get(&judged.class).is_some_and(|effect| effect.not_yet) {
                 missing.not_yet.push((entry.label.clone(), judged.said));
             }
-            classes.insert(entry.id.clone(), judged.class);
-            values.insert(entry.id.clone(), judged.value);
-            worked_out.extend(judged.worked_out.map(|how| (entry.id.clone(), how)));
+            self.stands_for(entry, &judged.value, worker)?;
+            let Classified { class, value, worked_out: how, .. } = judged;
+            classes.insert(entry.id.clone(), class.clone());
+            values.insert(entry.id.clone(), value.clone());
+            worked_out.extend(how.clone().map(|how| (entry.id.clone(), how)));
+            let (step, entry) = (id.to_owned(), entry.id.clone());
+            self.events.push(Entered { step, entry, value, class, worked_out: how }.into());
         }
-        let worker = attempt.map(|attempt| attempt.begun.who);
+        self.events.truncate(written);
         let signs = self.signatures(text, worker, given, &mut missing.absent)?;
         refuse_missing(text, missing)?;
         classes.extend(signed(text, &signs));

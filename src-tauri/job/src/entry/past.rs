@@ -1,6 +1,7 @@
 //! What happened on the job before an entry is judged: what other entries took down, and what heated the vehicle.
 
 use panside_journal::Stamp;
+use panside_procedure::Shown;
 use panside_procedure::format::Assignments;
 
 use crate::event::Event;
@@ -22,6 +23,7 @@ pub struct Past<'a> {
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Taken<'a> {
     pub value: &'a EntryValue,
+    pub class: &'a str,
     pub at: &'a Stamp,
     /// Its place among all events, those not written yet included.
     pub place: u64,
@@ -78,6 +80,19 @@ impl<'a> Past<'a> {
         read.into_iter().chain(self.pending(step, entry)).collect()
     }
 
+    /// Whether a step asks for nothing more: it was worked, it was passed over, or it is not part of the job.
+    pub(crate) fn is_dealt_with(&self, step: &str) -> bool {
+        let machine = &self.job.procedure.machine;
+        let shown = self.job.procedure.names.step(step).map(|step| machine.shown(&self.job.state, step));
+        match shown {
+            Some(Shown::Done | Shown::Lapsed | Shown::NotInThisJob | Shown::Skipped | Shown::Missed) => true,
+            None
+            | Some(Shown::Undecided | Shown::Waiting | Shown::Open | Shown::InProgress | Shown::Voided) => {
+                false
+            }
+        }
+    }
+
     /// What a checklist calls an entry.
     pub(crate) fn label(&self, step: &str, entry: &str) -> Option<String> {
         let step = self.job.procedure.step(self.job.procedure.names.step(step)?);
@@ -122,6 +137,7 @@ impl<'a> Past<'a> {
         let wanted = |value: &&EnteredValue| value.entry == entry && value.mark.seq < until;
         let taken = |value: &'a EnteredValue| Taken {
             value: &value.value,
+            class: &value.class,
             at: &value.mark.stamp,
             place: value.mark.seq,
         };
@@ -132,7 +148,7 @@ impl<'a> Past<'a> {
         let (now, first) = (self.now, self.job.last_seq() + 1);
         let taken = self.pending.iter().zip(first..).filter_map(|(event, place)| match event {
             Event::Entered(entered) if entered.step == step && entered.entry == entry => {
-                Some(Taken { value: &entered.value, at: now, place })
+                Some(Taken { value: &entered.value, class: &entered.class, at: now, place })
             }
             _ => None,
         });

@@ -3,6 +3,7 @@
 mod balance;
 mod coil;
 mod cool_down;
+mod decision;
 mod level;
 mod scan;
 mod torque;
@@ -66,9 +67,12 @@ fn every_kind() -> Vec<Ask> {
         {"photo": {"of": "it"}},
         {"choice": {"options": []}},
         {"several": {"options": [], "ranked": []}},
+        {"decision": {"of": {}, "options": [], "rows": []}},
         {"scan": {"of": "vin"}},
         {"timer": {"at_least": "k"}},
-        {"note": {}}
+        {"note": {}},
+        {"estimate": {}},
+        {"authorization": {"for": "ask.estimate"}}
     ]);
     serde_json::from_value(asks).unwrap()
 }

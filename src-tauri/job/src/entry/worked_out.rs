@@ -5,12 +5,16 @@
 //! version can't read is not dropped: it stays a [`WorkedOut::Unreadable`], and whoever shows the value says so.
 
 use panside_trade::code::Codes;
+use panside_trade::estimate::Estimate;
 use panside_trade::vin::Vin;
 use serde::de::DeserializeOwned;
 use serde::ser::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::{BalanceResult, CoilJudged, CoolDownResult, LevelJudged, ReadingResult, TorqueJudged};
+use super::{
+    AuthorizationResult, BalanceResult, CoilJudged, CoolDownResult, DecisionResult, LevelJudged,
+    ReadingResult, TorqueJudged,
+};
 
 /// As it stands in the journal. Bodies of events hold no floats: the result is the JSON text that was first written.
 #[derive(Serialize, Deserialize)]
@@ -85,6 +89,12 @@ worked_out! {
     Vin(Vin): "vin", version 1;
     /// Trouble codes.
     Codes(Codes): "codes", version 1;
+    /// What followed from other entries.
+    Decision(DecisionResult): "decision", version 1;
+    /// An estimate's lines added up.
+    Estimate(Estimate): "estimate", version 1;
+    /// The customer's answer against the estimate.
+    Authorization(AuthorizationResult): "authorization", version 1;
 }
 
 // No result holds what is not a number: the trade's functions refuse what is not finite.

@@ -14,9 +14,12 @@ panside_messages::messages! {
     "kind-photo"
     "kind-choice"
     "kind-several"
+    "kind-decision"
     "kind-scan"
     "kind-timer"
     "kind-note"
+    "kind-estimate"
+    "kind-authorization"
 
     // Classes of each kind; those of choices are what their buttons say.
     "class-sign-off-signed"
@@ -47,7 +50,12 @@ panside_messages::messages! {
     "class-photo-taken"
     "class-scan-read"
     "class-timer-elapsed"
-    "class-note-written";
+    "class-note-written"
+    "class-estimate-estimated"
+    "class-authorization-agreed"
+    "class-authorization-declined"
+    "class-authorization-pending"
+    "class-authorization-below";
 
     // Why a command is refused.
     refused_finished "refused-finished" ();
@@ -103,6 +111,7 @@ panside_messages::messages! {
     // What is missing at a step.
     missing_entry "missing-entry" (entry);
     missing_signature "missing-signature" (sign, by);
+    missing_answer_anew "missing-answer-anew" (entry, estimate);
 
     // What does not hold.
     unmet_value "unmet-value" (what, is, wants);
@@ -227,6 +236,18 @@ panside_messages::messages! {
     several_made "several-made" (answers);
     several_none "several-none" ();
     several_one "several-one" ();
+
+    // Decisions.
+    decision_of "decision-of" (step, entry);
+    decision_read "decision-read" (read, class);
+    decision_missing "decision-missing" ();
+    decision_none "decision-none" ();
+    decision_first "decision-first" (entry);
+    decision_not "decision-not" (class, says);
+    decision_why "decision-why" (says);
+    decision_second "decision-second" (name);
+    decision_against "decision-against" (class, by, reason);
+    decision_again "decision-again" (entry);
     scan_read "scan-read" (text);
     scan_no_codes "scan-no-codes" ();
     scan_empty "scan-empty" ();
@@ -243,6 +264,25 @@ panside_messages::messages! {
     timer_not_begun "timer-not-begun" (minutes);
     note_written "note-written" ();
     note_empty "note-empty" ();
+
+    // Estimates, and what the customer answers.
+    estimate_comes_to "estimate-comes-to" (sum, parts, labor, hours);
+    estimate_limit "estimate-limit" (limit);
+    estimate_unpriced "estimate-unpriced" (lines);
+    estimate_empty "estimate-empty" ();
+    estimate_no_name "estimate-no-name" (place);
+    estimate_zero "estimate-zero" (what);
+    estimate_line "estimate-line" (what, why);
+    authorization_agreed "authorization-agreed" (amount, by, means);
+    authorization_within "authorization-within" (limit);
+    authorization_below "authorization-below" (amount, sum);
+    authorization_declined "authorization-declined" (by, means);
+    authorization_pending "authorization-pending" ();
+    authorization_currency "authorization-currency" (has, wants);
+    authorization_no_person "authorization-no-person" ();
+    authorization_no_means "authorization-no-means" ();
+    authorization_time "authorization-time" (text);
+    authorization_ahead "authorization-ahead" (text);
 
     // Numbers and units as they are typed or stand on a sheet.
 
@@ -261,6 +301,7 @@ panside_messages::messages! {
     sheet_no_word "sheet-no-word" (known);
     sheet_word "sheet-word" (word, known);
     sheet_fasteners "sheet-fasteners" (text);
+    sheet_count "sheet-count" (text, least, most);
     sheet_twice "sheet-twice" (temperature);
     sheet_chart "sheet-chart" (points);
     sheet_chart_crossed "sheet-chart-crossed" (points);

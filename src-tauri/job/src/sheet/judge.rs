@@ -8,12 +8,14 @@ use panside_trade::message::chart_marks;
 use panside_trade::number::parse_number;
 use panside_trade::units::Unit;
 
+use panside_procedure::load::MOST_PIECES;
+
 use super::needs::{Need, fits};
 use super::typed::{Typed, TypedPoint, TypedPosition, TypedValue};
 use crate::field::FieldProblem;
 use crate::message::{
-    Arg, Message, figure, sheet_fasteners, sheet_no_number, sheet_no_source, sheet_no_text, sheet_no_word,
-    sheet_range, sheet_twice, sheet_word,
+    Arg, Message, figure, sheet_count, sheet_fasteners, sheet_no_number, sheet_no_source, sheet_no_text,
+    sheet_no_word, sheet_range, sheet_twice, sheet_word,
 };
 
 /// Reads a value as it is typed. Its fields are `value`, `min`, `max`, `unit`, `agreement`, `fasteners`,
@@ -84,6 +86,7 @@ impl Pass {
                     pattern: *pattern,
                 })
             }
+            Typed::Count(text) => Value::Count(self.count(text, need)),
             Typed::Fact(word) => Value::Fact(self.word(word, need)),
             Typed::Text(text) => {
                 if text.trim().is_empty() {
@@ -170,6 +173,17 @@ impl Pass {
                 0
             }
         }
+    }
+
+    fn count(&mut self, text: &str, need: Option<&Need>) -> u8 {
+        let text = text.trim();
+        let least = need.map_or(0, |need| need.least);
+        match text.parse() {
+            Ok(count) if (least..=MOST_PIECES).contains(&count) => return count,
+            _ if text.is_empty() => self.tell("value", sheet_no_number()),
+            _ => self.tell("value", sheet_count(text, u32::from(least), u32::from(MOST_PIECES))),
+        }
+        0
     }
 
     fn word(&mut self, word: &str, need: Option<&Need>) -> String {

@@ -5,7 +5,7 @@ use panside_procedure::format::sheet::{Check, SheetValue, Value};
 use panside_procedure::format::{SHEET_FORMAT, Sheet};
 
 use super::judge::read;
-use super::needs::{Labels, Needs, label};
+use super::needs::{Labels, Needs, is_asked, label};
 use super::typed::TypedSheet;
 use crate::message::{
     Message, sheet_check_none, sheet_check_own, sheet_check_there, sheet_no_title, sheet_unchanged,
@@ -48,7 +48,7 @@ impl TypedSheet {
             demo: self.demo,
             values: std::collections::BTreeMap::new(),
         };
-        for (key, typed) in &self.values {
+        for (key, typed) in self.values.iter().filter(|(key, _)| is_asked(needs, key)) {
             match read(typed, needs.get(key)) {
                 Ok(is) => {
                     let old = before.and_then(|before| before.values.get(key));

@@ -3,8 +3,9 @@
 use std::collections::BTreeMap;
 
 use panside_procedure::Procedure;
-use panside_procedure::format::Named;
 use panside_procedure::format::sheet::ValueKind;
+use panside_procedure::format::{Named, Step};
+use panside_procedure::machine::StepIx;
 use panside_trade::units::{Quantity, Unit};
 
 /// What must stand under one key.
@@ -16,8 +17,18 @@ pub struct Need {
     pub unit: Option<Unit>,
     /// The words a fact can be; none for other kinds.
     pub choices: Vec<Named>,
+    /// The least that a count can be; 0 for other kinds.
+    pub least: u8,
+    /// Only other vehicles have what it is for.
+    pub elsewhere: bool,
     /// Titles of the steps that read it, in file order; none for a fact, which rules read.
     pub asked_by: Vec<String>,
+}
+
+impl Need {
+    fn of(kind: ValueKind) -> Need {
+        Need { kind, unit: None, choices: Vec::new(), least: 0, elsewhere: false, asked_by: Vec::new() }
+    }
 }
 
 /// All keys that a checklist names.
@@ -41,26 +52,63 @@ pub(super) fn label<'a>(labels: &'a Labels, key: &'a str) -> &'a str {
     labels.get(key).map_or(key, String::as_str)
 }
 
-/// The keys that a checklist names. Where several entries name one key, the first says what must stand there.
+/// The keys that a checklist names. Where several entries name one key, the first says what must stand there. `word`
+/// gives those of the vehicle's facts that are known: what other vehicles alone have is not asked for.
 #[must_use]
-pub fn needs(procedure: &Procedure) -> Needs {
+pub fn needs<'a>(procedure: &Procedure, word: &dyn Fn(&str) -> Option<&'a str>) -> Needs {
+    let there = procedure.on_vehicle(word);
     let mut needs = Needs::new();
-    for (_, step) in procedure.steps() {
-        for need in step.entries.iter().flat_map(|entry| entry.ask.sheet_needs()) {
-            let unit = need.unit.and_then(|unit| unit.parse().ok());
-            let new = Need { kind: need.kind, unit, choices: Vec::new(), asked_by: Vec::new() };
-            let asked_by = &mut needs.entry(need.key.to_owned()).or_insert(new).asked_by;
-            if asked_by.last() != Some(&step.title) {
-                asked_by.push(step.title.clone());
+    for (at, step) in procedure.steps() {
+        for entry in &step.entries {
+            let elsewhere = !there.has_entry(at, &entry.id);
+            for need in entry.ask.sheet_needs() {
+                let unit = need.unit.and_then(|unit| unit.parse().ok());
+                let asked_by = (!elsewhere).then_some(&step.title);
+                put(&mut needs, need.key, Need { unit, elsewhere, ..Need::of(need.kind) }, asked_by);
             }
         }
     }
     for fact in &procedure.checklist.facts {
-        let (kind, choices) = (ValueKind::Fact, fact.values.clone());
-        let need = Need { kind, unit: None, choices, asked_by: Vec::new() };
-        needs.entry(fact.sheet.clone()).or_insert(need);
+        put(
+            &mut needs,
+            &fact.sheet,
+            Need { choices: fact.values.clone(), ..Need::of(ValueKind::Fact) },
+            None,
+        );
+    }
+    for item in &procedure.checklist.items {
+        let Some(key) = &item.sheet else { continue };
+        let elsewhere = !there.has_item(&item.id);
+        let need = Need { least: item.least(), elsewhere, ..Need::of(ValueKind::Count) };
+        let moves = |at: StepIx, step: &Step| {
+            let pieces = [&step.takes_off, &step.puts_back];
+            there.has_step(at) && pieces.iter().any(|pieces| pieces.contains_key(&item.id))
+        };
+        let steps: Vec<_> = procedure.steps().filter(|(at, step)| moves(*at, step)).collect();
+        put(&mut needs, key, need, steps.first().map(|(_, step)| &step.title));
+        steps.iter().skip(1).for_each(|(_, step)| put_step(&mut needs, key, &step.title));
     }
     needs
+}
+
+/// Adds what asks for a key. One that asks for it on this vehicle counts more than those that do not.
+fn put(needs: &mut Needs, key: &str, need: Need, asked_by: Option<&String>) {
+    let elsewhere = need.elsewhere;
+    let known = needs.entry(key.to_owned()).or_insert(need);
+    known.elsewhere &= elsewhere;
+    asked_by.into_iter().for_each(|title| put_step(needs, key, title));
+}
+
+fn put_step(needs: &mut Needs, key: &str, title: &String) {
+    let Some(need) = needs.get_mut(key) else { return };
+    if need.asked_by.last() != Some(title) {
+        need.asked_by.push(title.clone());
+    }
+}
+
+/// Whether a value belongs on a sheet: it is asked for on this vehicle, or stands there for reference only.
+pub(super) fn is_asked(needs: &Needs, key: &str) -> bool {
+    needs.get(key).is_none_or(|need| !need.elsewhere)
 }
 
 /// Whether a limit in one unit serves an entry that is read in another: a time to wait is given in minutes only, as it
@@ -79,7 +127,7 @@ mod tests {
 
     #[test]
     fn every_key_of_the_checklist_is_asked_for_with_its_kind_and_unit() {
-        let needs = needs(&procedure());
+        let needs = needs(&procedure(), &|_| None);
         let limit = &needs["touch_limit"];
         assert_eq!((limit.kind, limit.unit), (ValueKind::Measure, Some(Unit::DegreeCelsius)));
         assert!(!limit.asked_by.is_empty());

@@ -9,7 +9,7 @@ use ts_rs::TS;
 use super::bolts::Bolts;
 use super::chart::{ChartView, chart};
 use super::judge::read;
-use super::needs::{Labels, Need, Needs, label};
+use super::needs::{Labels, Need, Needs, is_asked, label};
 use super::typed::{Typed, TypedSheet};
 use crate::field::FieldProblem;
 use crate::figures::{BoltMap, bolt_places};
@@ -64,7 +64,8 @@ pub struct SheetEntered {
 /// A sheet as a screen shows it. `before` is the revision that is edited, or the sheet itself where it is only read.
 #[must_use]
 pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs, labels: &Labels) -> SheetView {
-    let values = typed.values.iter().map(|(key, value)| {
+    let asked = typed.values.iter().filter(|(key, _)| is_asked(needs, key));
+    let values = asked.map(|(key, value)| {
         let need = needs.get(key);
         let old = before.and_then(|before| before.values.get(key));
         let judged = read(value, need);
@@ -118,7 +119,7 @@ fn units_of(typed: &Typed, need: Option<&Need>) -> Vec<String> {
         }
         Typed::Chart { .. } => units::of(Quantity::Length, Unit::Millimetre),
         Typed::Torque { .. } => units::of(Quantity::Torque, Unit::NewtonMetre),
-        Typed::Fact(_) | Typed::Text(_) => Vec::new(),
+        Typed::Count(_) | Typed::Fact(_) | Typed::Text(_) => Vec::new(),
     }
 }
 

@@ -99,6 +99,8 @@ pub enum Typed {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         angle: Option<TypedAngle>,
     },
+    /// How many there are of something that comes off the vehicle.
+    Count(String),
     /// One word that a checklist's fact reads; empty while none is chosen.
     Fact(String),
     /// A text to show.
@@ -175,6 +177,17 @@ impl TypedSheet {
     }
 }
 
+impl TypedSheet {
+    /// The word that is typed for a fact; nothing where none is.
+    #[must_use]
+    pub fn word(&self, key: &str) -> Option<&str> {
+        match &self.values.get(key)?.is {
+            Typed::Fact(word) if !word.is_empty() => Some(word),
+            _ => None,
+        }
+    }
+}
+
 impl Typed {
     /// The kind that it will be.
     #[must_use]
@@ -184,6 +197,7 @@ impl Typed {
             Typed::Range { .. } => ValueKind::Range,
             Typed::Chart { .. } => ValueKind::Chart,
             Typed::Torque { .. } => ValueKind::Torque,
+            Typed::Count(_) => ValueKind::Count,
             Typed::Fact(_) => ValueKind::Fact,
             Typed::Text(_) => ValueKind::Text,
         }
@@ -211,6 +225,7 @@ fn blank(need: &Need) -> Typed {
             pattern: Pattern::default(),
             angle: None,
         },
+        ValueKind::Count => Typed::Count(text()),
         ValueKind::Fact => Typed::Fact(text()),
         ValueKind::Text => Typed::Text(text()),
     }
@@ -226,6 +241,7 @@ fn typed(value: &Value) -> Typed {
         }
         Value::Chart(chart) => typed_chart(chart),
         Value::Torque(torque) => typed_torque(torque),
+        Value::Count(count) => Typed::Count(count.to_string()),
         Value::Fact(word) => Typed::Fact(word.clone()),
         Value::Text(text) => Typed::Text(text.clone()),
     }

@@ -15,7 +15,7 @@ const ADA: By<'_> = By { id: PersonId(Uuid::from_u128(0xA)), name: "Ada", day: "
 const BO: By<'_> = By { id: PersonId(Uuid::from_u128(0xB)), name: "Bo", day: "2026-03-03" };
 
 fn all_needs() -> Needs {
-    needs(&procedure())
+    needs(&procedure(), &|_| None)
 }
 
 fn all_labels() -> Labels {

@@ -62,7 +62,10 @@ pub(super) fn job(job: &Job, now: &Stamp) -> JobView {
             .collect(),
         tray: (0..machine.items.len()).filter_map(|number| tray(at, ItemIx::of(number))).collect(),
         items: checklist.items.iter().map(item).collect(),
-        conditions: vars(&job.procedure, VariableKind::Condition).map(|var| condition(at, var)).collect(),
+        conditions: vars(&job.procedure, VariableKind::Condition)
+            .filter(|var| !machine.vars[var.at()].absent)
+            .map(|var| condition(at, var))
+            .collect(),
         gates: gates(&job.procedure).map(|var| gate(at, var)).collect(),
         signs: (0..machine.signs.len()).map(|number| sign(at, SignIx::of(number))).collect(),
         dangers: dangers(at),

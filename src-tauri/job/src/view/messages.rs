@@ -13,6 +13,7 @@ impl JobView {
             }
             for entry in &mut step.entries {
                 entry.limits.iter_mut().chain(&mut entry.said).for_each(&mut *say);
+                entry.decision.iter_mut().for_each(|table| table.each_message(say));
                 entry.bolts.iter_mut().for_each(|map| map.each_message(say));
             }
         }

@@ -6,17 +6,22 @@ use panside_procedure::machine::{Action, StepIx, VehicleActionIx};
 use panside_procedure::{Shown, State};
 use panside_trade::coil::OVERLOAD;
 use panside_trade::measure::Measure;
+use panside_trade::money::Money;
 
+use super::decision::{self, draft, is_stale};
 use super::make::At;
-use super::{AngleView, EntryView, StepView, TorqueView};
-use crate::command::{Actor, Refusal};
-use crate::decide::draft::Draft;
+use super::{Amount, AngleView, EntryView, EstimateView, StepView, TorqueView};
+use crate::command::Refusal;
 use crate::decide::signs::signs_of;
 use crate::decide::work::refuse_missing;
-use crate::entry::{self, Context, Past, classify, ms_left};
+use crate::entry::decision::said_then;
+use crate::entry::{self, Context, Past, classify, estimate_of, ms_left};
+use crate::event::Event;
 use crate::figures::{BoltMap, bolt_map, when};
-use crate::job::{Attempt, EnteredValue};
+use crate::job::{Attempt, EnteredValue, Job};
+use crate::message::decision_again;
 use crate::people::Names;
+use crate::value::EntryValue;
 
 pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
     let procedure = &at.job.procedure;
@@ -44,7 +49,7 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
         helps: helps(at, number, shown),
         skip: at.refusal(Action::Skip(number)),
         void: at.refusal(Action::Void(number)),
-        entries: text.entries.iter().map(|entry| entry_view(at, &text.id, shown, attempt, entry)).collect(),
+        entries: text.entries.iter().map(|entry| entry_view(at, number, shown, attempt, entry)).collect(),
         signs,
         lapsed: lapsed.map(|&given| procedure.sign_off(given).id.clone()).collect(),
         begun: attempt.map(|attempt| attempt.begun.clone()),
@@ -57,15 +62,7 @@ pub(super) fn step(at: At<'_>, number: StepIx) -> StepView {
 
 /// Why a step in progress cannot be done: what must hold while it is worked does not, or something is missing.
 fn done(at: At<'_>, step: StepIx) -> Option<Refusal> {
-    // Nobody asks here; who it is only matters for signatures, which are judged when they are given.
-    let draft = Draft {
-        job: at.job,
-        names: Names::Job(&at.job.people, at.job.last_seq()),
-        who: &Actor::NOBODY,
-        now: at.now,
-        state: *at.state,
-        events: Vec::new(),
-    };
+    let draft = draft(at);
     draft.goes_on(step).and_then(|()| refuse_missing(at.job.procedure.step(step), draft.missing(step))).err()
 }
 
@@ -99,12 +96,15 @@ fn helps(at: At<'_>, step: StepIx, shown: Shown) -> Vec<String> {
 
 fn entry_view<'a>(
     at: At<'a>,
-    step: &'a str,
+    number: StepIx,
     shown: Shown,
     attempt: Option<&'a Attempt>,
     entry: &'a Entry,
 ) -> EntryView {
+    let step = at.job.procedure.step(number).id.as_str();
     let last = attempt.and_then(|attempt| attempt.latest(&entry.id));
+    let ended =
+        last.filter(|_| shown != Shown::Voided && attempt.is_some_and(|attempt| attempt.ended.is_some()));
     let judged_at = |seq: u64, begun: Option<&'a Stamp>, at_stamp: &'a Stamp, past: Past<'a>| Context {
         checklist: &at.job.procedure.checklist,
         begun,
@@ -124,7 +124,15 @@ fn entry_view<'a>(
         ),
         _ => None,
     };
+    let is_stale = shown == Shown::InProgress && last.is_some_and(|last| is_stale(at, number, entry, last));
     let say = |entered: &'a EnteredValue| {
+        if is_stale {
+            return vec![decision_again(&entry.label)];
+        }
+        let names = Names::Job(&at.job.people, entered.mark.seq);
+        if let Some(said) = said_then(&entry.ask, entered, names) {
+            return said;
+        }
         let past = Past::before(at.job, entered.mark.seq, &entered.mark.stamp);
         let context = judged_at(entered.mark.seq, begun, &entered.mark.stamp, past);
         classify(&entry.ask, &at.job.specs, &entered.value, &context)
@@ -138,11 +146,13 @@ fn entry_view<'a>(
         ask: entry.ask.clone(),
         optional: entry.optional,
         limits: kind.limits(&at.job.specs, &at.job.procedure.checklist),
-        units: kind.units(),
+        units: units_of(at.job, &entry.ask, kind.units()),
         temperature_units: kind.temperature_units(),
         torque: torque_of(at, &entry.ask),
+        estimate: estimate_view(at, &entry.ask),
         overload: overload_of(&entry.ask),
         bolts: bolts_of(at, &entry.ask, last),
+        decision: decision::view(at, step, &entry.ask, ended),
         value: last.map(|entered| entered.value.clone()),
         class: last.map(|entered| entered.class.clone()),
         ends: entry
@@ -151,8 +161,10 @@ fn entry_view<'a>(
             .filter(|(_, effect)| effect.ends.is_some())
             .map(|(class, _)| class.clone())
             .collect(),
-        not_yet: last
-            .is_some_and(|entered| entry.classes.get(&entered.class).is_some_and(|effect| effect.not_yet)),
+        not_yet: is_stale
+            || last.is_some_and(|entered| {
+                entry.classes.get(&entered.class).is_some_and(|effect| effect.not_yet)
+            }),
         said: last.map(say).unwrap_or_default(),
         ms_left,
     }
@@ -167,6 +179,33 @@ fn torque_of(at: At<'_>, ask: &Ask) -> Option<TorqueView> {
         .angle(&asked.spec)
         .map(|(angle, fasteners)| AngleView { by: Measure::from(angle.target()).into(), fasteners });
     Some(TorqueView { stages: stages.collect(), angle })
+}
+
+/// What the customer is asked about comes to.
+fn estimate_view(at: At<'_>, ask: &Ask) -> Option<EstimateView> {
+    let Ask::Authorization(asked) = ask else { return None };
+    let estimate = estimate_of(asked, Past::of(at.job, &[], at.now))?;
+    let amount =
+        |money: Money| Amount { value: money.to_string(), unit: estimate.currency.code().to_owned() };
+    let more = estimate.limit > estimate.sum;
+    Some(EstimateView { sum: amount(estimate.sum), limit: more.then(|| amount(estimate.limit)) })
+}
+
+/// The units of a kind; of currencies the one that was last entered on this job first.
+fn units_of(job: &Job, ask: &Ask, mut units: Vec<String>) -> Vec<String> {
+    if matches!(ask, Ask::Estimate(_) | Ask::Authorization(_)) {
+        let last = job.happened.iter().rev().find_map(|happened| match &happened.event {
+            Event::Entered(entered) => match &entered.value {
+                EntryValue::Estimate(lines) => Some(&lines.currency),
+                EntryValue::Authorization(answered) => Some(&answered.currency),
+                _ => None,
+            },
+            _ => None,
+        });
+        // A stable sort: the others keep their order.
+        units.sort_by_key(|unit| Some(unit) != last);
+    }
+    units
 }
 
 fn overload_of(ask: &Ask) -> Vec<String> {

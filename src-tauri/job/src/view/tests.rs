@@ -8,7 +8,7 @@ use panside_procedure::format::{Piece, Role};
 use super::*;
 use crate::command::Command;
 use crate::message::{as_said, limit_at_most, limit_stage, missing_entry, reading_above};
-use crate::testing::{Bay, choice, clicked, degrees, figures, sign};
+use crate::testing::{Bay, choice, clicked, degrees, figures, go_ahead, sign};
 
 fn states(view: &JobView) -> BTreeMap<&str, Shown> {
     view.steps.iter().map(|step| (step.id.as_str(), step.shown)).collect()
@@ -56,7 +56,7 @@ fn an_entry_names_the_answers_that_end_the_job() {
     let bay = Bay::open();
     let ends: Vec<_> =
         bay.view().steps.into_iter().flat_map(|step| step.entries).flat_map(|entry| entry.ends).collect();
-    assert_eq!(ends, ["stop_and_call"]);
+    assert_eq!(ends, ["declined", "stop_and_call"]);
 }
 
 #[test]
@@ -247,7 +247,9 @@ fn sentences_can_be_put_into_every_message_and_the_view_goes_through_json() {
     let json = serde_json::to_string(&view).unwrap();
     let without = json.matches("\"id\":\"refused-").count();
     assert!(without > 10);
-    assert_eq!(json.matches("\"text\":\"said\"").count(), json.matches("\"args\":").count());
+    // What is said within another message is put into that one's sentence.
+    let within = json.matches("\"said\":{").count();
+    assert_eq!(json.matches("\"text\":\"said\"").count() + within, json.matches("\"args\":").count());
     let back: JobView = serde_json::from_str(&json).unwrap();
     assert_eq!(serde_json::to_string(&back).unwrap(), json);
 }
@@ -256,7 +258,7 @@ fn sentences_can_be_put_into_every_message_and_the_view_goes_through_json() {
 fn a_signature_shows_who_gave_it() {
     let mut bay = Bay::open();
     bay.work_up_to("photo");
-    bay.work("go_ahead", &[], &[sign("concern_told", "Wim", Role::ServiceWriter)]);
+    bay.work("go_ahead", &go_ahead(), &[sign("concern_told", "Wim", Role::ServiceWriter)]);
     let view = bay.view();
     let told = view.signs.iter().find(|sign| sign.id == "concern_told").unwrap();
     assert_eq!(told.last.as_ref().unwrap().name, "Wim");

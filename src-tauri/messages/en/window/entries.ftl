@@ -27,8 +27,10 @@ entry-missing-click = Tap what has clicked, or type it.
 entry-missing-text = Nothing is typed yet.
 entry-missing-photo = No photo yet.
 entry-missing-choice = Tap one of the answers.
+entry-missing-answer = Tap what the customer answered.
 entry-missing-several = Tap all that were found, or none of these.
 entry-none-of-these = None of these
+entry-missing-decision = Take what the table says, or go against it.
 
 ## Keypad
 
@@ -93,6 +95,19 @@ entry-balance-word-filter = in the new filter
 entry-balance-word-splash = splashed, in rags
 entry-balance-word-cooler = in cooler and lines
 entry-balance-word-jug = not all of it was caught
+
+## Decisions
+
+# Where all is entered in one go
+entry-decision-open = The table is looked up when all is entered. Choose what it comes to.
+entry-decision-against = Go against it …
+# $class: what is decided against the table
+entry-decision-otherwise = Against the table: { $class }
+entry-decision-reason = Why not what the table says
+entry-decision-word-again = looked at again, it is not so
+entry-decision-word-known = known on this vehicle
+entry-decision-word-agreed = agreed with the customer
+entry-decision-word-doubt = the reading is doubtful
 
 ## Counts
 
@@ -191,3 +206,38 @@ entry-map-turned = Bolt { $number } of { $all } turned { $value }
 entry-map-single = Bolt by bolt
 entry-map-type = Type it, crowfoot, override
 entry-map-back = Undo
+
+## Estimates
+
+entry-estimate-add-parts = + part
+entry-estimate-add-labor = + labor
+entry-estimate-add-may-turn-up = + may turn up
+entry-estimate-parts = Part
+entry-estimate-labor = Labor
+entry-estimate-may-turn-up = May turn up
+entry-estimate-number = Part number, if known
+entry-estimate-quantity = How many
+entry-estimate-price = Price of one
+entry-estimate-hours = Hours
+entry-estimate-hour = h
+entry-estimate-rate = Price of an hour
+entry-estimate-up-to = At most
+entry-estimate-remove = Take this line out
+entry-estimate-no-name = no name yet
+
+## The customer's answer
+
+entry-answer-agreed = go ahead
+entry-answer-declined = no
+entry-answer-pending = no answer yet
+entry-answer-amount = Amount before tax
+entry-answer-amount-typed = The amount is right
+# $amount: what the estimate comes to, with its currency
+entry-answer-take-sum = estimate: { $amount }
+# $amount: the same with all that may turn up
+entry-answer-take-limit = with what may turn up: { $amount }
+entry-answer-in-person = in person
+entry-answer-telephone = by phone
+entry-answer-written = by written message
+entry-answer-given-by = Who gave it
+entry-answer-given-at = When, if not now (14:05)

@@ -93,6 +93,7 @@ screens-sheet-says-range = { $min } to { $max } { $unit }
 screens-sheet-says-torque = { $fasteners } fasteners: { $targets } { $unit } ± { $tolerance } %
 screens-sheet-says-chart = at { $temperatures } { $unit }
 screens-sheet-number = Value
+screens-sheet-count = How many there are
 screens-sheet-min = Lower limit
 screens-sheet-max = Upper limit
 screens-sheet-fasteners = How many fasteners
@@ -144,6 +145,17 @@ screens-sheet-compared = { $count ->
     [one] CHECKED: 1 value
    *[other] CHECKED: { $count } values
 }
+
+screens-setup-checklists = Checklists
+screens-checklist-own = this shop's own
+screens-checklist-taken-in = imported, not adopted yet
+# $needs: names of values, one after the other
+screens-checklist-needs = Needs on the spec sheet: { $needs }
+screens-checklist-fits = Spec sheets that fit: { $titles }
+screens-checklist-proved-for = Proved for: { $titles }
+screens-checklist-sheet-first = It needs a spec sheet first, and none here fits. Make one under Spec sheets, then prove the checklist.
+screens-checklist-prove = PROVE
+screens-checklist-adopt = ADOPT
 
 screens-pin-title = PIN of { $name }
 screens-pin-typed = { $count ->

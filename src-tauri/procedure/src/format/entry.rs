@@ -3,11 +3,14 @@
 //!
 //! In the file an entry is one object a kind, `"ask": {"reading": {…}}`, so that unknown fields are refused by name.
 
+mod authorization;
 mod balance;
 mod choice;
 mod coil;
 mod cool_down;
 mod count;
+mod decision;
+mod estimate;
 mod kind;
 mod level;
 mod note;
@@ -25,11 +28,14 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+pub use authorization::{AGREED, Authorization};
 pub use balance::{Amount, Balance};
 pub use choice::{Choice, ChoiceOption};
 pub use coil::Coil;
 pub use cool_down::{CoolDown, ProbedPlace};
 pub use count::Count;
+pub use decision::{Against, Decision, DecisionRow, MISSING, MOST_COMBINATIONS};
+pub use estimate::Estimate;
 pub use kind::{Bound, Kind, Listed, Read, SheetNeed, Wrong};
 pub use level::{Added, Level};
 pub use note::Note;
@@ -56,6 +62,9 @@ pub struct Entry {
     /// Whether the step can be done without it.
     #[serde(default)]
     pub optional: bool,
+    /// On which vehicles it is asked for; reads facts only. Its classes then only hold the step, or do nothing.
+    #[serde(default)]
+    pub on: Option<String>,
     /// What each class does. Needed where the kind can return more than one.
     #[serde(default)]
     pub classes: BTreeMap<String, ClassEffect>,
@@ -153,12 +162,18 @@ kinds! {
     Choice(Choice): "choice";
     /// Any number of answers of a list.
     Several(Several): "several";
+    /// What follows from other entries.
+    Decision(Decision): "decision";
     /// A text read from the vehicle or a label.
     Scan(Scan): "scan";
     /// A time to wait.
     Timer(Timer): "timer";
     /// Free text.
     Note(Note): "note";
+    /// Parts and labor with their prices.
+    Estimate(Estimate): "estimate";
+    /// The customer's answer.
+    Authorization(Authorization): "authorization";
 }
 
 impl ClassEffect {

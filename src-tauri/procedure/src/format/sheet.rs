@@ -75,6 +75,8 @@ pub enum Value {
     Chart(Chart),
     /// Torque of a fastener pattern, stage by stage.
     Torque(Torque),
+    /// How many there are of something that comes off the vehicle.
+    Count(u8),
     /// One word that a checklist's fact reads.
     Fact(String),
     /// A text to show, such as the fluid's specification.
@@ -92,6 +94,8 @@ pub enum ValueKind {
     Chart,
     /// [`Value::Torque`]
     Torque,
+    /// [`Value::Count`]
+    Count,
     /// [`Value::Fact`]
     Fact,
     /// [`Value::Text`]
@@ -107,6 +111,7 @@ impl ValueKind {
             ValueKind::Range => "range",
             ValueKind::Chart => "chart",
             ValueKind::Torque => "torque",
+            ValueKind::Count => "count",
             ValueKind::Fact => "fact",
             ValueKind::Text => "text",
         }
@@ -122,6 +127,7 @@ impl Value {
             Value::Range(_) => ValueKind::Range,
             Value::Chart(_) => ValueKind::Chart,
             Value::Torque(_) => ValueKind::Torque,
+            Value::Count(_) => ValueKind::Count,
             Value::Fact(_) => ValueKind::Fact,
             Value::Text(_) => ValueKind::Text,
         }

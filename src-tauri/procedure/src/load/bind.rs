@@ -7,10 +7,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use panside_messages::{Arg, Message};
 
-use super::Procedure;
 use super::names::Names;
-use crate::format::sheet::{Value, ValueKind};
-use crate::format::{Checklist, Sheet, Zone};
+use crate::format::{Checklist, Zone};
 use crate::machine::{Field, Pred, SignIx, StepIx, StepSet, Test, Tree, VarIx, VariableKind};
 use crate::message::*;
 use crate::predicate::{self, Doing, Expr, Node, PredicateError};
@@ -23,6 +21,8 @@ const MOST_PARTS: usize = 2_000;
 /// Where a predicate stands, and so what it may read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Where {
+    /// `on` of an entry or an item: facts.
+    Vehicle,
     /// `start_when` and `follows`: conditions and facts.
     Matter,
     /// A step's `on`: gates and facts.
@@ -45,6 +45,15 @@ pub(super) struct Reads {
     pub doing: bool,
 }
 
+/// What is known of a vehicle: nothing of any, all of the one that a checklist is fitted to.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Known {
+    /// Its facts, as values of variables.
+    pub facts: BTreeMap<VarIx, u8>,
+    /// Steps that are part of no job on it.
+    pub off: BTreeSet<StepIx>,
+}
+
 /// The fields that names stand for.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Fields {
@@ -58,6 +67,8 @@ pub(super) struct Binder<'a> {
     pub checklist: &'a Checklist,
     pub names: &'a Names,
     pub fields: &'a Fields,
+    /// What hangs on these is settled.
+    pub known: &'a Known,
     /// Every term, parsed once.
     terms: BTreeMap<&'a str, Result<Expr, PredicateError>>,
 }
@@ -71,9 +82,9 @@ struct Pass<'a> {
 }
 
 impl<'a> Binder<'a> {
-    pub fn new(checklist: &'a Checklist, names: &'a Names, fields: &'a Fields) -> Self {
+    pub fn new(checklist: &'a Checklist, names: &'a Names, fields: &'a Fields, known: &'a Known) -> Self {
         let terms = checklist.terms.iter().map(|(name, text)| (name.as_str(), predicate::parse(text)));
-        Binder { checklist, names, fields, terms: terms.collect() }
+        Binder { checklist, names, fields, known, terms: terms.collect() }
     }
 
     /// Compiles a predicate, or, with `negated`, its opposite.
@@ -125,6 +136,9 @@ impl Pass<'_> {
             Node::Worked(name) => {
                 let step = self.step(name).map_err(error)?;
                 self.work_only("worked").map_err(error)?;
+                if self.binder.known.off.contains(&step) {
+                    return Ok(Tree::Const(negated));
+                }
                 Ok(test(self.binder.fields.steps[step.at()], flip(0b0010, negated, 4)))
             }
             Node::Signed(name) => {
@@ -221,6 +235,9 @@ impl Pass<'_> {
             bits |= 1 << place;
         }
         self.read(var);
+        if let Some(value) = self.binder.known.facts.get(&var) {
+            return Ok(Tree::Const((bits >> value & 1 == 1) != negated));
+        }
         if kind != VariableKind::Gate {
             return Ok(test(field, flip(bits, negated, size)));
         }
@@ -238,6 +255,7 @@ impl Pass<'_> {
 
     fn may_read(&self, name: &str, kind: VariableKind) -> Result<(), Message> {
         match (self.place, kind) {
+            (Where::Vehicle, kind) if kind != VariableKind::Fact => Err(predicate_fact_here(name)),
             (Where::Matter, VariableKind::Gate) => Err(predicate_gate_here(name)),
             (Where::On, VariableKind::Condition) => Err(predicate_condition_here(name)),
             _ => Ok(()),
@@ -344,36 +362,4 @@ fn all_values(size: u8) -> u64 {
 
 fn flip(bits: u64, negated: bool, size: u8) -> u64 {
     if negated { all_values(size) & !bits } else { bits }
-}
-
-/// What a checklist needs and a sheet lacks.
-pub(super) fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<Message> {
-    let mut needs: Vec<(Message, &str, ValueKind)> = Vec::new();
-    for (_, step) in procedure.steps() {
-        for entry in &step.entries {
-            let who = lacks_of_entry(&entry.id, &step.id);
-            needs.extend(entry.ask.sheet_needs().into_iter().map(|need| (who.clone(), need.key, need.kind)));
-        }
-    }
-    let facts = &procedure.checklist.facts;
-    needs.extend(facts.iter().map(|fact| (lacks_of_fact(&fact.id), fact.sheet.as_str(), ValueKind::Fact)));
-    let mut lacking: Vec<Message> =
-        needs.into_iter().filter_map(|(who, key, kind)| lacks(sheet, who, key, kind)).collect();
-    for fact in facts {
-        if let Some(Value::Fact(word)) = sheet.values.get(&fact.sheet).map(|value| &value.is)
-            && fact.values.iter().all(|known| known.id != *word)
-        {
-            let choices = Arg::AnyOf(fact.values.iter().map(|known| known.id.clone()).collect());
-            lacking.push(lacks_fact(&fact.sheet, &sheet.id, word, choices));
-        }
-    }
-    lacking
-}
-
-fn lacks(sheet: &Sheet, who: Message, key: &str, kind: ValueKind) -> Option<Message> {
-    match sheet.values.get(key).map(|value| value.is.kind()) {
-        None => Some(lacks_key(who, key, &sheet.id, kind.name())),
-        Some(found) if found != kind => Some(lacks_kind(who, key, &sheet.id, kind.name(), found.name())),
-        Some(_) => None,
-    }
 }

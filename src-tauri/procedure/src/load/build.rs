@@ -4,12 +4,13 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use panside_messages::Message;
 
-use super::bind::{Binder, Fields, Reads, Where};
+use super::bind::{Binder, Fields, Known, Reads, Where};
 use super::check;
 use super::names::Names;
 use super::outcomes::{MOST_OUTCOMES, OutcomeTable};
 use super::phases::phases;
 use super::place::Places;
+use super::vehicle::{Fit, There};
 use super::voided::add_voided_with;
 use super::{MOST_PROBLEMS, Problem, Problems, Procedure, sizes};
 use crate::format::{Assignments, Checklist, ClassEffect, Ends, Pieces, SignKind, Step};
@@ -19,7 +20,7 @@ use crate::machine::{
 };
 use crate::message::*;
 
-pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedure, Problems> {
+pub(super) fn procedure(checklist: Checklist, places: &Places, known: &Known) -> Result<Procedure, Problems> {
     let mut problems = sizes::sizes(&checklist, places);
     let fits = problems.is_empty();
     let names = Names::of(&checklist, places, &mut problems);
@@ -41,12 +42,25 @@ pub(super) fn procedure(checklist: Checklist, places: &Places) -> Result<Procedu
         .enumerate()
         .flat_map(|(phase, is)| (0..is.steps.len()).map(move |step| (phase, step)))
         .collect();
-    let binder = Binder::new(&checklist, &names, &fields);
+    let binder = Binder::new(&checklist, &names, &fields, known);
     let mut builder = Builder { binder: &binder, places, problems, outcomes: Vec::new(), since: Vec::new() };
+    let there = builder.there();
     let machine = builder.machine(layout);
     let Builder { problems, outcomes, since, .. } = builder;
     if problems.is_empty() {
-        Ok(Procedure { checklist, machine, names, outcomes, since, step_places, places: places.clone() })
+        let places = places.clone();
+        Ok(Procedure {
+            checklist,
+            machine,
+            names,
+            outcomes,
+            since,
+            step_places,
+            places,
+            fit: Fit::default(),
+            known: known.clone(),
+            there,
+        })
     } else {
         Err(Problems(sorted(problems)))
     }
@@ -128,6 +142,33 @@ impl Builder<'_> {
 
     fn rule(&mut self, text: &str, place: &str) -> Pred {
         self.pred(text, place, Where::Rule, false).0
+    }
+
+    /// When what hangs on the vehicle is there.
+    fn there(&mut self) -> There {
+        let checklist = self.binder.checklist;
+        let mut there = There::default();
+        for (at, item) in checklist.items.iter().enumerate() {
+            if let Some(on) = &item.on {
+                let on = self.pred(on, &format!("/items/{at}/on"), Where::Vehicle, false).0;
+                there.items.push((item.id.clone(), on));
+            }
+        }
+        for (at, condition) in checklist.conditions.iter().enumerate() {
+            if let Some(on) = &condition.on {
+                let on = self.pred(on, &format!("/conditions/{at}/on"), Where::Vehicle, false).0;
+                there.conditions.push((condition.id.clone(), on));
+            }
+        }
+        for (number, (place, step)) in check::steps(checklist).enumerate() {
+            for (at, entry) in step.entries.iter().enumerate() {
+                if let Some(on) = &entry.on {
+                    let on = self.pred(on, &format!("{place}/entries/{at}/on"), Where::Vehicle, false).0;
+                    there.entries.push((StepIx::of(number), entry.id.clone(), on));
+                }
+            }
+        }
+        there
     }
 
     fn machine(&mut self, layout: Layout) -> Machine {
@@ -213,7 +254,7 @@ impl Builder<'_> {
             });
             let ages = gate.is_some_and(|(_, gate)| gate.fresh_for.is_some());
             let by_vehicle_actions = by_vehicle_actions.contains(&self.binder.names.vars[at]);
-            vars.push(Variable { field, kind, size, holds_while, ages, by_vehicle_actions });
+            vars.push(Variable { field, kind, size, holds_while, ages, by_vehicle_actions, absent: false });
         }
         vars
     }
@@ -243,7 +284,17 @@ impl Builder<'_> {
         });
         let first = checklist.conditions.len();
         let facts = checklist.facts.iter().enumerate();
-        let facts = facts.map(|(at, fact)| (VarIx::of(first + at), all(fact.values.len())));
+        let facts = facts.map(|(at, fact)| {
+            let var = VarIx::of(first + at);
+            (
+                var,
+                self.binder
+                    .known
+                    .facts
+                    .get(&var)
+                    .map_or_else(|| all(fact.values.len()), |&value| vec![value]),
+            )
+        });
         conditions.chain(facts).collect()
     }
 
@@ -263,6 +314,8 @@ impl Builder<'_> {
             let place = format!("{place}/on");
             (self.pred(text, &place, Where::On, false).0, self.pred(text, &place, Where::On, true).0)
         });
+        // What the facts of the vehicle settle with a yes is part of every job on it.
+        let on = on.filter(|(yes, _)| !matches!(yes.tree(), Tree::Const(true)));
         let needs = self.rule(&step.needs, &format!("{place}/needs"));
         let while_ = match &step.while_ {
             Some(text) => self.rule(text, &format!("{place}/while")),

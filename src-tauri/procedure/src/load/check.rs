@@ -1,5 +1,6 @@
 //! What a checklist must keep to beyond its shape. Every check looks at everything and goes on.
 
+mod decision;
 mod labels;
 mod step;
 

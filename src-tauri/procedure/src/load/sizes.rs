@@ -37,7 +37,7 @@ const MOST_RULES: usize = 512;
 /// Values of a condition or fact, and with `unknown` those of a gate: a test has a bit in a word for each.
 const MOST_VALUES: usize = u64::BITS as usize;
 /// Pieces of an item: none to all of them off are the values of a test.
-const MOST_PIECES: usize = MOST_VALUES - 1;
+pub const MOST_PIECES: u8 = MOST_VALUES as u8 - 1;
 /// What one step, or one entry, has of anything: as much as a step can turn out in ways, and more than fits on a page.
 const MOST_OF_STEP: usize = MOST_OUTCOMES;
 /// What a step is marked with: every danger asks for it.
@@ -147,7 +147,8 @@ impl Sizes<'_> {
         for (place, item) in checklist.items.iter().enumerate() {
             let place = format!("/items/{place}");
             self.name(&place, &item.id);
-            self.bound(format!("{place}/count"), "pieces", usize::from(item.count), 1, MOST_PIECES);
+            let (least, most) = (usize::from(item.fewest()), usize::from(MOST_PIECES));
+            self.bound(format!("{place}/count"), "pieces", usize::from(item.count), least, most);
         }
     }
 

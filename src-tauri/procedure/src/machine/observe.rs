@@ -11,7 +11,7 @@ impl Machine {
         value: u8,
     ) -> Result<(), Blocked> {
         let Some(rule) = self.vars.get(var.at()) else { return Err(Blocked::NotNow) };
-        if rule.kind != VariableKind::Condition || value >= rule.size {
+        if rule.kind != VariableKind::Condition || rule.absent || value >= rule.size {
             return Err(Blocked::NotNow);
         }
         if rule.field.get(state) == u64::from(value) {

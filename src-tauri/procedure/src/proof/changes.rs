@@ -4,6 +4,8 @@
 //! Looked at in runs without an observation, since an observation makes everything possible. Nearly all of it comes up
 //! in the first few states, so that little is left to look for.
 
+use std::collections::BTreeSet;
+
 use panside_messages::Message;
 
 use super::explore::{Found, Runs, Taken};
@@ -15,7 +17,7 @@ use crate::message::*;
 
 /// What assigns something.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum By {
+pub enum By {
     Begin(StepIx),
     Leave(StepIx),
     Done(StepIx),
@@ -23,11 +25,14 @@ enum By {
     Follow(usize),
 }
 
+/// An assignment: by what, of what, and to which value.
+pub type Assigned = (By, Field, u64);
+
 /// What has not come up so far.
 pub struct Changes {
     is_asked: bool,
     /// Assignments of conditions, and of follows to gates, that have changed nothing.
-    idle: Vec<(By, Field, u64)>,
+    idle: Vec<Assigned>,
     /// The first step that found something out which was lost at once, and what.
     lost_at_once: Vec<(Field, u64, Taken)>,
 }
@@ -123,22 +128,19 @@ impl Changes {
         });
     }
 
-    /// Tells what never came up. Where something worse was found this would only be what comes of it.
+    /// What has changed something.
+    pub fn useful(&self, machine: &Machine) -> Vec<Assigned> {
+        if !self.is_asked {
+            return Vec::new();
+        }
+        let all = Changes::new(machine, Runs::Plain).idle;
+        all.into_iter().filter(|one| !self.idle.contains(one)).collect()
+    }
+
+    /// Tells what was found out and lost at once. Where something worse was found this would only be what comes of it.
     pub fn judge(&self, procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
         if !proof.findings.is_empty() {
             return;
-        }
-        let mut unused = |what: Message, place: String| {
-            proof.find(Finding::new(Property::AllUsed, what, Place::of(procedure, place)));
-        };
-        let happened: Vec<Action> =
-            found.actions.iter().zip(&found.seen.happened).filter(|(_, it)| **it).map(|(it, _)| it).collect();
-        for &(by, field, value) in &self.idle {
-            // What never happens is told as such.
-            let (whose, place, happens) = self.said(procedure, by, &happened);
-            if let Some((name, value)) = named(procedure, field, value).filter(|_| happens) {
-                unused(finding_idle(whose, name, value), place);
-            }
         }
         for &(field, value, taken) in &self.lost_at_once {
             if let (Action::Done(step, _), Some((name, value))) =
@@ -151,30 +153,51 @@ impl Changes {
             }
         }
     }
+}
 
-    fn said(&self, procedure: &Procedure, by: By, happened: &[Action]) -> (Message, String, bool) {
-        let id = |step: StepIx| procedure.step(step).id.as_str();
-        let of_step = |step: StepIx, field: &str| format!("{}/{field}", procedure.step_pointer(step));
-        let (said, place) = match by {
-            By::Begin(step) => (idle_begin(id(step)), of_step(step, "on_begin")),
-            By::Leave(step) => (idle_leave(id(step)), of_step(step, "on_leave")),
-            By::Done(step) => (idle_done(id(step)), of_step(step, "makes")),
-            By::Vehicle(made) => (
-                idle_vehicle_action(&procedure.checklist.vehicle_actions[made].id),
-                format!("/vehicle_actions/{made}/makes"),
-            ),
-            By::Follow(at) => (idle_follow(), format!("/follows/{at}")),
-        };
-        let happens = happened.iter().any(|action| match (*action, by) {
-            (Action::Begin(one), By::Begin(step))
-            | (Action::Leave(one), By::Leave(step))
-            | (Action::Done(one, _), By::Done(step)) => one == step,
-            (Action::Vehicle(one), By::Vehicle(made)) => one.at() == made,
-            (_, By::Follow(_)) => true,
-            _ => false,
-        });
-        (said, place, happens)
+/// Tells what changed nothing in any search, where nothing worse was found. `useful` is what did.
+pub fn judge_idle(
+    procedure: &Procedure,
+    useful: &[Assigned],
+    happened: &BTreeSet<Action>,
+    proof: &mut Proof,
+) {
+    if !proof.findings.is_empty() {
+        return;
     }
+    let all = Changes::new(&procedure.machine, Runs::Plain).idle;
+    for (by, field, value) in all.into_iter().filter(|one| !useful.contains(one)) {
+        // What never happens is told as such.
+        let (whose, place, happens) = said(procedure, by, happened);
+        if let Some((name, value)) = named(procedure, field, value).filter(|_| happens) {
+            let what = finding_idle(whose, name, value);
+            proof.find(Finding::new(Property::AllUsed, what, Place::of(procedure, place)));
+        }
+    }
+}
+
+fn said(procedure: &Procedure, by: By, happened: &BTreeSet<Action>) -> (Message, String, bool) {
+    let id = |step: StepIx| procedure.step(step).id.as_str();
+    let of_step = |step: StepIx, field: &str| format!("{}/{field}", procedure.step_pointer(step));
+    let (said, place) = match by {
+        By::Begin(step) => (idle_begin(id(step)), of_step(step, "on_begin")),
+        By::Leave(step) => (idle_leave(id(step)), of_step(step, "on_leave")),
+        By::Done(step) => (idle_done(id(step)), of_step(step, "makes")),
+        By::Vehicle(made) => (
+            idle_vehicle_action(&procedure.checklist.vehicle_actions[made].id),
+            format!("/vehicle_actions/{made}/makes"),
+        ),
+        By::Follow(at) => (idle_follow(), format!("/follows/{at}")),
+    };
+    let happens = happened.iter().any(|action| match (*action, by) {
+        (Action::Begin(one), By::Begin(step))
+        | (Action::Leave(one), By::Leave(step))
+        | (Action::Done(one, _), By::Done(step)) => one == step,
+        (Action::Vehicle(one), By::Vehicle(made)) => one.at() == made,
+        (_, By::Follow(_)) => true,
+        _ => false,
+    });
+    (said, place, happens)
 }
 
 /// What an action assigns before anything follows.

@@ -19,7 +19,8 @@ pub fn look_over(procedure: &Procedure, proof: &mut Proof) {
     items(procedure, &mut odd);
     entries(procedure, &mut odd);
     let on = procedure.machine.steps.iter().filter_map(|rule| Some(&rule.on.as_ref()?.0));
-    let read = fields_of(rules_but_on(&procedure.machine).into_iter().chain(on).collect());
+    let all = rules_but_on(&procedure.machine).into_iter().chain(on).chain(procedure.there.preds());
+    let read = fields_of(all.collect());
     for (at, var) in procedure.machine.vars.iter().enumerate() {
         if !read.contains(&var.field) {
             let conditions = procedure.checklist.conditions.len();
@@ -56,7 +57,7 @@ fn entries(procedure: &Procedure, odd: &mut dyn FnMut(Message, String)) {
             let mut effects = entry.classes.values();
             let first = effects.next();
             let holds_or_ends = entry.classes.values().any(|effect| effect.not_yet || effect.ends.is_some());
-            let answers = matches!(&entry.ask, Ask::Choice(_) | Ask::Several(_));
+            let answers = matches!(&entry.ask, Ask::Choice(_) | Ask::Several(_) | Ask::Decision(_));
             if holds_or_ends && answers && entry.ask.good().is_none() {
                 odd(
                     remark_good(&entry.id, &text.id),

@@ -168,6 +168,9 @@ pub struct StatesReport {
 impl Proof {
     pub(super) fn new(procedure: &Procedure, ask: Ask) -> Proof {
         let mut not_claimed = vec![not_claimed_voids()];
+        if !procedure.fit().is_any() {
+            not_claimed.push(not_claimed_other_vehicles());
+        }
         if !ask.void {
             not_claimed.push(not_claimed_void());
         }
@@ -213,7 +216,13 @@ impl Proof {
     /// Adds what another search says.
     pub(super) fn take_in(&mut self, other: Proof) {
         self.searches.extend(other.searches);
-        self.finish_after_observing.extend(other.finish_after_observing);
+        for row in other.finish_after_observing {
+            let rows = &mut self.finish_after_observing;
+            match rows.iter_mut().find(|one| (&one.condition, &one.value) == (&row.condition, &row.value)) {
+                Some(one) => (one.can, one.cannot) = (one.can + row.can, one.cannot + row.cannot),
+                None => rows.push(row),
+            }
+        }
         other.findings.into_iter().for_each(|finding| self.find(finding));
     }
 
@@ -231,13 +240,17 @@ impl Proof {
         self.searches.iter().all(|search| search.complete)
     }
 
-    pub(super) fn conclude(&mut self) {
+    /// `of_use`: it was asked whether all of the checklist is used.
+    pub(super) fn conclude(&mut self, ask: Ask, of_use: bool) {
         self.findings.sort_by_key(|finding| finding.rank());
         let decided = self.is_decided();
-        let observed = self.searches.len() > 1;
         for property in Property::ALL {
             let fails = self.findings.iter().any(|finding| finding.property == property);
-            let asked = observed || !matches!(property, Property::HonestWhenWrong | Property::AllUsed);
+            let asked = match property {
+                Property::HonestWhenWrong => ask.observe,
+                Property::AllUsed => ask.observe && of_use,
+                _ => true,
+            };
             let answer = match (fails, decided && asked) {
                 (true, _) => Answer::Fails,
                 (false, true) => Answer::Holds,

@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 
 use panside_messages::Message;
 
-use super::explore::Found;
+use super::changes::{self, Assigned};
+use super::explore::{Found, Runs};
 use super::finding::Remark;
 use super::finding::{Finding, Place};
 use super::report::{Proof, Property};
@@ -20,6 +21,10 @@ pub struct Used {
     gate_lapsed: Vec<(bool, bool)>,
     /// Predicates of steps and vehicle actions that held in every state; nothing before the first search.
     always: Option<Vec<Needs>>,
+    /// Assignments that changed something in a search that looked at them.
+    useful: Vec<Assigned>,
+    /// What happened in those searches.
+    happened_then: BTreeSet<Action>,
 }
 
 impl Used {
@@ -29,6 +34,8 @@ impl Used {
             sign_lapsed: vec![(false, false); procedure.machine.signs.len()],
             gate_lapsed: vec![(false, false); procedure.machine.vars.len()],
             always: None,
+            useful: Vec::new(),
+            happened_then: BTreeSet::new(),
         }
     }
 
@@ -39,6 +46,10 @@ impl Used {
         self.sign_lapsed.clone_from(&found.seen.signs);
         self.gate_lapsed.clone_from(&found.seen.gates);
         self.always = Some(found.seen.needs.clone());
+        if found.runs != Runs::OneObservation {
+            self.useful = found.changes.useful(found.machine);
+            self.happened_then.clone_from(&self.happened);
+        }
     }
 
     /// Adds what was seen in another search.
@@ -50,6 +61,8 @@ impl Used {
                 None => self.always = Some(needs),
             }
         }
+        self.useful.extend(other.useful);
+        self.happened_then.extend(other.happened_then);
         let add = |into: &mut Vec<(bool, bool)>, from: Vec<(bool, bool)>| {
             for (into, from) in into.iter_mut().zip(from) {
                 into.0 |= from.0;
@@ -58,6 +71,11 @@ impl Used {
         };
         add(&mut self.sign_lapsed, other.sign_lapsed);
         add(&mut self.gate_lapsed, other.gate_lapsed);
+    }
+
+    /// Tells what was assigned and never changed anything.
+    pub fn judge_idle(&self, procedure: &Procedure, proof: &mut Proof) {
+        changes::judge_idle(procedure, &self.useful, &self.happened_then, proof);
     }
 
     /// Whether an action happened.

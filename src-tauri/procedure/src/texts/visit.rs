@@ -2,8 +2,8 @@
 //! a field says here whether it is a text.
 
 use crate::format::entry::{
-    Balance, Choice, ChoiceOption, Coil, CoolDown, Count, Level, Note, Photo, Reading, Scan, Several,
-    SeveralOption, SignOffEntry, Timer, Torque,
+    Authorization, Balance, Choice, ChoiceOption, Coil, CoolDown, Count, Decision, DecisionRow, Estimate,
+    Level, Note, Photo, Reading, Scan, Several, SeveralOption, SignOffEntry, Timer, Torque,
 };
 use crate::format::{
     Ask, Caution, Checklist, Condition, Danger, Entry, Fact, Gate, Item, Named, Phase, SignOff, Step,
@@ -40,7 +40,7 @@ pub(super) fn each(checklist: &mut Checklist, visit: &mut Visit<'_>) {
     for Fact { id, label, values, sheet: _ } in facts {
         labelled(&format!("facts/{id}"), label, "values", values, visit);
     }
-    for Condition { id, label, values, start: _, recover: _, draws: _ } in conditions {
+    for Condition { id, label, values, start: _, recover: _, on: _, draws: _ } in conditions {
         labelled(&format!("conditions/{id}"), label, "values", values, visit);
     }
     for Gate { id, label, classes, holds_while: _, fresh_for: _ } in gates {
@@ -49,7 +49,7 @@ pub(super) fn each(checklist: &mut Checklist, visit: &mut Visit<'_>) {
     for (key, label) in sheet_keys {
         visit(&format!("sheet_keys/{key}"), label);
     }
-    for Item { id, name, count: _, reuse: _, draws: _ } in items {
+    for Item { id, name, count: _, sheet: _, or_none: _, on: _, reuse: _, draws: _ } in items {
         visit(&format!("items/{id}/name"), name);
     }
     for SignOff { id, text, kind: _, holds_while: _, by: _ } in sign_offs {
@@ -111,7 +111,7 @@ fn step(step: &mut Step, visit: &mut Visit<'_>) {
     if let Some(Wait { for_, minutes: _, since: _, attended: _ }) = wait {
         visit(&format!("{place}/wait/for"), for_);
     }
-    for Entry { id, label, ask: of, optional: _, classes: _ } in entries {
+    for Entry { id, label, ask: of, optional: _, on: _, classes: _ } in entries {
         let place = format!("{place}/entries/{id}");
         visit(&format!("{place}/label"), label);
         ask(&place, of, visit);
@@ -130,11 +130,23 @@ fn ask(place: &str, ask: &mut Ask, visit: &mut Visit<'_>) {
                 visit(&format!("{place}/options/{id}"), label);
             }
         }
-        Ask::Photo(Photo { of, with_scale: _, first_page: _ }) => visit(&format!("{place}/of"), of),
-        Ask::Note(Note { words }) => {
-            for (number, word) in (1..).zip(words) {
-                visit(&format!("{place}/words/{number}"), word);
+        Ask::Decision(Decision { of: _, options, rows, against: _, good: _ }) => {
+            for ChoiceOption { class, label } in options {
+                visit(&format!("{place}/options/{class}"), label);
             }
+            for (number, DecisionRow { when: _, otherwise: _, class: _, says }) in (1..).zip(rows) {
+                visit(&format!("{place}/rows/{number}"), says);
+            }
+        }
+        Ask::Photo(Photo { of, with_scale: _, first_page: _ }) => visit(&format!("{place}/of"), of),
+        Ask::Note(Note { words }) => listed(place, "words", words, visit),
+        Ask::Estimate(Estimate { parts, labor, may_turn_up }) => {
+            listed(place, "parts", parts, visit);
+            listed(place, "labor", labor, visit);
+            listed(place, "may_turn_up", may_turn_up, visit);
+        }
+        Ask::Authorization(Authorization { of: _, given_by }) => {
+            listed(place, "given_by", given_by, visit);
         }
         // These have keys of the sheet, ids, units, and words that rules choose by.
         Ask::SignOff(SignOffEntry { sign: _ })
@@ -144,8 +156,15 @@ fn ask(place: &str, ask: &mut Ask, visit: &mut Visit<'_>) {
         | Ask::CoolDown(CoolDown { limit: _, place: _, heated_by: _ })
         | Ask::Balance(Balance { drained: _, added: _, density: _, unseen: _, capacity: _ })
         | Ask::Count(Count { of: _ })
-        | Ask::Torque(Torque { spec: _, guarded: _, exceptions: _ })
+        | Ask::Torque(Torque { spec: _, of: _, guarded: _, exceptions: _ })
         | Ask::Scan(Scan { of: _ })
         | Ask::Timer(Timer { at_least: _ }) => {}
+    }
+}
+
+/// Texts of a list, by their number.
+fn listed(place: &str, list: &str, texts: &mut [String], visit: &mut Visit<'_>) {
+    for (number, text) in (1..).zip(texts) {
+        visit(&format!("{place}/{list}/{number}"), text);
     }
 }

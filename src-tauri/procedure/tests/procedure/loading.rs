@@ -2,6 +2,7 @@
 
 mod bounds;
 mod classes;
+mod decisions;
 mod file;
 mod labels;
 mod names;

@@ -14,6 +14,7 @@
 
 mod bay;
 mod edges;
+mod fit;
 mod loading;
 mod machine;
 mod own_search;

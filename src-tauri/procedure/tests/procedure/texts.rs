@@ -14,6 +14,10 @@ fn job() -> Draft {
     let values = json!([{"id": "no", "label": "no"}, {"id": "yes", "label": "yes"}]);
     let several = json!({"several": {"ranked": ["fine", "bad"], "options": [
         {"id": "paste", "label": "grey paste", "class": "fine"}, {"id": "chips", "label": "chips", "class": "bad"}]}});
+    let decision = json!({"decision": {"of": {"found": "magnet.found"},
+        "options": [{"class": "on", "label": "go on"}, {"class": "off", "label": "stop here"}],
+        "rows": [{"when": {"found": ["fine"]}, "class": "on", "says": "Paste only."},
+            {"otherwise": true, "class": "off", "says": "More than paste."}]}});
     let more = json!({
         "cautions": [
             {"signal": "warning", "text": "Over 60 °C it scalds."},
@@ -23,6 +27,7 @@ fn job() -> Draft {
         "entries": [
             entry("picture", json!({"photo": {"of": "the magnet"}}), json!({})),
             entry("found", several, json!({"fine": {}, "bad": {}})),
+            entry("judged", decision, json!({"on": {}, "off": {}})),
             entry("words", json!({"note": {"words": ["clean", "black"]}}), json!({})),
         ],
     });
@@ -76,6 +81,8 @@ fn every_text_has_a_place_that_is_made_of_ids() {
         ("steps/magnet/entries/picture/label", "picture"),
         ("steps/magnet/entries/picture/of", "the magnet"),
         ("steps/magnet/entries/found/options/paste", "grey paste"),
+        ("steps/magnet/entries/judged/options/off", "stop here"),
+        ("steps/magnet/entries/judged/rows/2", "More than paste."),
         ("steps/magnet/entries/words/words/2", "black"),
         ("steps/decide/entries/answer/options/leak", "leak"),
         ("vehicle_actions/set_locks/title", "Set on locks"),

@@ -19,6 +19,7 @@ use crate::items::{self, Tally};
 use crate::measured;
 use crate::messages;
 use crate::missing::missing;
+use crate::money;
 use crate::signs;
 use crate::source::Source;
 use crate::speak::Say;
@@ -55,6 +56,7 @@ impl Document {
             }),
             account: Account::of(source),
             authorized: account::authorized(source),
+            money: money::of(source),
             parts: bill::parts(source, &tally),
             fluid: bill::fluid(source),
             time: time::of(source, &inputs.generated),

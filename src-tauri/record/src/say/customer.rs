@@ -1,7 +1,9 @@
 //! The customer's copy: what was the matter, what was found and done, what was agreed and fitted, what is to come, in
 //! plain words.
 
-use super::first::{amount, answers};
+use super::estimate::estimates;
+use super::first::{agreed_in_all, amount, answers};
+use super::parts::billed;
 use super::{Block, Left, Right, Section, Table, order, row};
 use crate::account::Said;
 use crate::document::Document;
@@ -27,6 +29,7 @@ pub(crate) fn customer(document: &Document, say: &Say<'_>) -> Customer {
         told(messages::heading_customer_correction(), &account.correction),
     ];
     sections.extend(agreed(document, say));
+    sections.extend(estimates(document, say));
     sections.extend(parts(document, say));
     sections.push(next(document, say));
     Customer {
@@ -49,15 +52,16 @@ fn agreed(document: &Document, say: &Say<'_>) -> Option<Section> {
         let agreed = say.apart(one.agreed.iter().map(|said| said.text.trim_end_matches('.').to_owned()));
         vec![one.by.day_and_time(say), agreed]
     });
-    let rows: Vec<_> = rows.collect();
+    let mut rows: Vec<_> = rows.collect();
+    rows.extend(agreed_in_all(document, say));
     let table = Block::Table(Table::new(&[Left, Left], rows));
     (!document.authorized.is_empty())
         .then(|| Section::new(&messages::heading_customer_agreed(), say, vec![table]))
 }
 
 fn parts(document: &Document, say: &Say<'_>) -> Option<Section> {
-    let fitted = document.parts.fitted.iter();
-    let mut rows: Vec<_> = fitted.map(|part| vec![part.name.clone(), part.pieces.to_string()]).collect();
+    let fitted = billed(document).into_iter().filter(|part| part.fitted.is_some());
+    let mut rows: Vec<_> = fitted.map(|part| vec![part.called(say), part.quantity(say)]).collect();
     let filled = document.fluid.filled_in_all.as_ref();
     rows.extend(filled.map(|filled| row(say, &messages::customer_fluid(), amount(filled, say))));
     let mut blocks = vec![Block::Table(Table::new(&[Left, Right], rows))];

@@ -46,7 +46,11 @@ fn row(entry: &Entry, begun: &By, with_limits: bool, say: &Say<'_>) -> Vec<Strin
         said = say.within(&messages::with_limits(said, limits));
     }
     if !entry.how.is_empty() {
-        said = say.within(&messages::with_working(said, say.apart(entry.how.iter().cloned())));
+        let how = say.apart(entry.how.iter().cloned());
+        said = say.within(&match entry.kind.as_str() {
+            "decision" => messages::with_deciding(said, how),
+            _ => messages::with_working(said, how),
+        });
     }
     if let Some(standing) = standing(entry.standing, say) {
         said = say.within(&messages::with_remark(said, standing));

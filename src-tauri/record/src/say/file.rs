@@ -9,7 +9,7 @@ use crate::items::Pieces;
 use crate::measured::{Level, Photo, Stick, Torque};
 use crate::messages;
 use crate::missing::MissingKind;
-use crate::signs::{Given, Pin, SignOff};
+use crate::signs::{Given, SignOff, pin_words};
 use crate::source::Standing;
 use crate::speak::Say;
 use crate::steps::{Entry, Step};
@@ -17,7 +17,7 @@ use crate::time::{Kind, StepTime};
 use crate::value::short;
 
 /// Kinds of entries that are answers, and those that are measured and have no table of their own.
-const ANSWERS: &[&str] = &["choice", "several", "scan", "note"];
+const ANSWERS: &[&str] = &["choice", "several", "decision", "scan", "note", "authorization"];
 const MEASURED: &[&str] = &["reading", "coil", "cool_down", "balance", "timer"];
 
 /// Every section of the file. Sections that everything has in a longer form are left out where that is asked for.
@@ -25,6 +25,7 @@ pub(super) fn file(document: &Document, say: &Say<'_>, extent: Extent) -> Vec<Se
     let mut all: Vec<Section> = Vec::new();
     all.extend(job(document, say));
     all.extend(findings(document, say));
+    all.extend(super::estimate::estimates(document, say));
     all.extend(measurements(document, say));
     all.extend(levels(document, say));
     all.push(torques(document, say));
@@ -231,12 +232,8 @@ pub(super) fn sign_state(sign: &SignOff) -> Message {
 /// Who signed, as what, and what is known of the PIN.
 pub(super) fn signer(given: &Given, say: &Say<'_>) -> String {
     let who = say.within(&messages::person_as(&given.signed_by, given.role));
-    let pin = given.pin.as_ref().map(|pin| match pin {
-        Pin::Own => messages::pin_given(),
-        Pin::SetBy { lead, second } => messages::pin_set_by(lead, second),
-        Pin::NoPin => messages::pin_none(),
-    });
-    say.listed([who].into_iter().chain(pin.map(|pin| say.within(&pin))))
+    let pin = given.pin.as_ref().map(|pin| say.within(&pin_words(pin)));
+    say.listed([who].into_iter().chain(pin))
 }
 
 fn missing(document: &Document, say: &Say<'_>) -> Option<Section> {

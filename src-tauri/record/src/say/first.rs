@@ -4,6 +4,8 @@
 use panside_messages::Message;
 use panside_procedure::format::Signal;
 
+use super::estimate::comes_to;
+use super::parts::{Billed, billed, other_labels};
 use super::{Block, Left, Named, Right, Section, Table, row};
 use crate::account::{Authorized, Codes, Said};
 use crate::bill::{Amount, Poured};
@@ -11,6 +13,7 @@ use crate::by::minutes_of;
 use crate::document::{DangerNow, Document, End};
 use crate::messages;
 use crate::missing::MissingKind;
+use crate::money::Estimate;
 use crate::speak::Say;
 use crate::time::{Kind, StepTime};
 
@@ -122,8 +125,10 @@ pub(super) fn answers(said: &[Said], say: &Say<'_>) -> Block {
 }
 
 fn authorized(document: &Document, say: &Say<'_>) -> Section {
-    let rows: Vec<_> =
-        document.authorized.iter().map(|one| vec![one.title.clone(), agreed(one, say)]).collect();
+    // The sums come first: a page that is full cuts what stands last.
+    let go_aheads = document.authorized.iter().map(|one| vec![one.title.clone(), agreed(one, say)]);
+    let sums = agreed_in_all(document, say).into_iter().chain(estimated(document, say));
+    let rows: Vec<_> = sums.chain(go_aheads).collect();
     let block = if rows.is_empty() {
         Block::Line(say.says(&messages::no_go_ahead()))
     } else {
@@ -132,23 +137,41 @@ fn authorized(document: &Document, say: &Say<'_>) -> Section {
     Section::new(&messages::heading_authorized(), say, vec![block])
 }
 
+/// What each estimate comes to.
+fn estimated(document: &Document, say: &Say<'_>) -> Vec<Vec<String>> {
+    let estimates = document.money.estimates.iter();
+    estimates.map(|estimate| vec![estimate.label.clone(), comes_to(estimate, say)]).collect()
+}
+
+/// All amounts that were agreed to, where there are more than one.
+pub(super) fn agreed_in_all(document: &Document, say: &Say<'_>) -> Option<Vec<String>> {
+    let sums = document.money.agreed_in_all.iter().map(|sum| amount(sum, say));
+    let sums = say.within(&messages::before_tax(say.listed(sums)));
+    (document.money.agreed.len() > 1).then(|| row(say, &messages::agreed_in_all(), sums))
+}
+
 fn agreed(one: &Authorized, say: &Say<'_>) -> String {
     let agreed = say.apart(one.agreed.iter().map(|said| said.text.trim_end_matches('.').to_owned()));
     say.within(&messages::agreed_by(agreed, &one.signed_by, one.by.day_and_time(say)))
 }
 
 fn parts(document: &Document, say: &Say<'_>) -> Section {
-    let fitted = document.parts.fitted.iter();
-    let rows: Vec<_> = fitted.map(|part| vec![part.name.clone(), part.pieces.to_string()]).collect();
+    let rows: Vec<_> = billed(document).iter().map(|part| part_row(part, say)).collect();
+    let has_amounts = !document.money.estimates.is_empty();
     let mut blocks = vec![if rows.is_empty() {
         Block::Line(say.says(&messages::no_new_parts()))
     } else {
-        Block::Table(Table::new(&[Left, Right], rows))
+        let sides: &[_] = if has_amounts { &[Left, Right, Right] } else { &[Left, Right] };
+        Block::Table(Table::new(sides, rows))
     }];
-    blocks.extend(
-        document.parts.scanned.iter().chain(&document.account.old_parts).map(|said| labeled(said, say)),
-    );
+    let labels = other_labels(document).chain(&document.account.old_parts);
+    blocks.extend(labels.map(|said| labeled(said, say)));
     Section::new(&messages::heading_parts(), say, blocks)
+}
+
+/// A part with how many, and what it comes to where that was estimated.
+fn part_row(part: &Billed<'_>, say: &Say<'_>) -> Vec<String> {
+    vec![part.called(say), part.quantity(say), part.amount(say)]
 }
 
 fn labeled(said: &Said, say: &Say<'_>) -> Block {
@@ -157,11 +180,12 @@ fn labeled(said: &Said, say: &Say<'_>) -> Block {
 
 fn labor(document: &Document, say: &Say<'_>) -> Section {
     let time = &document.time;
-    let rows = vec![
+    let mut rows: Vec<_> = document.money.estimates.iter().flat_map(|of| labor_estimated(of, say)).collect();
+    rows.extend([
         row(say, &messages::labor_in_all(), say.labor(time.in_steps.labor())),
         row(say, &messages::labor_unplanned(), say.labor(time.in_steps.unplanned)),
         row(say, &messages::labor_waiting(), say.labor(time.in_steps.waiting)),
-    ];
+    ]);
     let mut blocks = vec![Block::Table(Table::new(&[Left, Right], rows))];
     let unplanned = time.apart.iter().filter(|step| step.kind == Kind::Unplanned);
     let unplanned = say.apart(unplanned.map(|step| why(step, say)));
@@ -172,6 +196,14 @@ fn labor(document: &Document, say: &Say<'_>) -> Section {
         blocks.push(Block::Line(say.says(&messages::labor_untimed(time.untimed))));
     }
     Section::new(&messages::heading_labor(), say, blocks)
+}
+
+/// What an estimate has of labor: hours, and what they come to.
+fn labor_estimated(of: &Estimate, say: &Say<'_>) -> Option<Vec<String>> {
+    let hours = say.within(&messages::hours_labor(say.number(&of.hours)));
+    let sum = say.measure(&of.labor_sum, &of.currency);
+    let said = say.within(&messages::hours_for(hours, sum));
+    (!of.labor.is_empty()).then(|| row(say, &messages::labor_estimated(), said))
 }
 
 /// An unplanned step with its time and the reason.

@@ -4,7 +4,7 @@ use std::error::Error;
 
 use panside_job::people::Member;
 use panside_job::value::{Accounted, CoilValue, Probed, ProbedBy};
-use panside_job::{Actor, Command, EntryValue, Roster, decide};
+use panside_job::{Actor, Command, EntryValue, Roster, SignedPin, decide};
 use panside_procedure::format::Role;
 
 use crate::bay::{self, Bay, Said, Tested, reading};
@@ -49,14 +49,16 @@ fn ask(bay: &mut Bay, step: &str, entry: &str, value: EntryValue) -> Result<(), 
         Command::Enter { step: step.clone(), entry: entry.into(), value },
         Command::Leave { step },
     ];
-    for command in commands {
-        let who = Actor { id: bay::person(bay.who), role: Role::Technician };
-        let member = Member { name: bay.who.into(), roles: [Role::Technician].into() };
-        let (shop, now) = (Roster::from_iter([(who.id, member)]), bay.now());
-        let decided =
-            decide(&bay.job, &shop, &command, &who, &now).map_err(|refusal| format!("{refusal:?}"))?;
-        decided.into_iter().for_each(|event| bay.then(event));
-    }
+    commands.iter().try_for_each(|command| carry_out(bay, command))
+}
+
+fn carry_out(bay: &mut Bay, command: &Command) -> Result<(), Box<dyn Error>> {
+    let who = Actor { id: bay::person(bay.who), role: Role::Technician };
+    let member = |name: &str| Member { name: name.into(), roles: [Role::Technician].into() };
+    let second = (bay::person("Bo"), member("Bo"));
+    let (shop, now) = (Roster::from_iter([(who.id, member(bay.who)), second]), bay.now());
+    let decided = decide(&bay.job, &shop, command, &who, &now).map_err(|refusal| format!("{refusal:?}"))?;
+    decided.into_iter().for_each(|event| bay.then(event));
     Ok(())
 }
 
@@ -88,5 +90,56 @@ fn a_balance_that_was_explained_stands_where_it_went_otherwise() -> Tested {
         ("in the new filter", "Ada", "explained")
     );
     assert!(document.text().contains("in the new filter, says Ada"));
+    Ok(())
+}
+
+/// A solenoid of which the coil reads so much at 62 °C, decided by Ada.
+fn decided(ohms: &str, against: Option<&str>) -> Result<Bay, Box<dyn Error>> {
+    let mut bay = Bay::with(CHECKLIST, SHEET)?;
+    let coil = EntryValue::Coil(CoilValue {
+        shows: ohms.into(),
+        unit: "Ω".into(),
+        leads: None,
+        temperature: "62".into(),
+        temperature_unit: "°C".into(),
+        meter: None,
+    });
+    let by = bay::person("Bo");
+    let against = against.map(|reason| Accounted { reason: reason.into(), by });
+    let class = if against.is_some() || ohms == "6,2" { "keep" } else { "replace" };
+    let pin = against.is_some().then_some(SignedPin::Own);
+    let step = "coil".to_owned();
+    let judged = EntryValue::Decision { class: class.into(), against, pin };
+    for command in [
+        Command::Begin { step: step.clone() },
+        Command::Enter { step: step.clone(), entry: "ohms".into(), value: coil },
+        Command::Enter { step: step.clone(), entry: "judged".into(), value: judged },
+        Command::Done { step, signatures: Vec::new() },
+    ] {
+        carry_out(&mut bay, &command)?;
+    }
+    Ok(bay)
+}
+
+#[test]
+fn a_decision_is_told_with_its_sentence_and_what_decided() -> Tested {
+    let document = decided("6,2", None)?.document();
+    let judged = entries(&document, "coil")?[1];
+    assert_eq!(judged.value, "stays. The coil is within limits.");
+    assert_eq!(judged.how, ["Coil: 6,2 Ω, within limits"]);
+    assert!(document.by_name.is_empty());
+    Ok(())
+}
+
+#[test]
+fn going_against_the_table_cannot_be_read_over() -> Tested {
+    let document = decided("9,6", Some("a new one is on order"))?.document();
+    let [against] = document.by_name.as_slice() else { return Err("one is against the table".into()) };
+    assert_eq!(against.called, "stays AGAINST THE TABLE, which says \"is replaced\"");
+    assert_eq!((against.reason.as_str(), against.said_by.as_str()), ("a new one is on order", "Bo"));
+    let told = "stays, AGAINST THE TABLE, which says \"is replaced\": The coil is not within limits. \
+                Decided otherwise: a new one is on order, says Bo, PIN given";
+    assert_eq!(entries(&document, "coil")?[1].value, told);
+    assert!(document.text().contains("AGAINST THE TABLE"));
     Ok(())
 }

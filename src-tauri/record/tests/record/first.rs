@@ -151,11 +151,11 @@ fn what_is_pasted_elsewhere_are_parts_labor_and_measurements() -> Tested {
     assert_eq!(parts.name, "parts.csv");
     let lines: Vec<_> = parts.text.split("\r\n").collect();
     let wanted = [
-        "Part,Quantity,Unit",
-        "pan gasket,1,",
-        "joint nuts,3,",
-        "\"red, batch 7\",3.7,L",
-        "Gasket number: GK 16-2,,",
+        "Part,Part number,Quantity,Unit,Price,Amount,Currency",
+        "pan gasket,,1,,,,",
+        "joint nuts,,3,,,,",
+        "\"red, batch 7\",,3.7,L,,,",
+        "Gasket number: GK 16-2,,,,,,",
         "",
     ];
     assert_eq!(lines, wanted);

@@ -24,6 +24,7 @@ mod bay;
 mod figures;
 mod first;
 mod forms;
+mod money;
 mod open;
 mod pages;
 mod people;

@@ -195,6 +195,9 @@ fn a_checklist_may_be_adopted_in_an_older_revision_again() {
     }
     assert_eq!(tablet.shop().checklists()["pan-short"].checklist.revision, 1);
     assert_eq!(tablet.shop().history(&thing).len(), 3);
+    let (seen, checklist) = (tablet.seen(&thing), revision("pan-short", 2, "another two"));
+    let twice = tablet.ask(&ShopCommand::AdoptChecklist { checklist, seen }, &ada());
+    assert_eq!(twice, Err(ShopRefusal::ChecklistRevision { id: "pan-short".into(), revision: 2 }));
 }
 
 #[test]

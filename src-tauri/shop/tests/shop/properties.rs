@@ -117,7 +117,10 @@ fn command(tablet: &Tablet, asked: &Asked) -> ShopCommand {
         }
         Asked::Checklist(content) => {
             let seen = tablet.seen(&Thing::Checklist("pan-short".into()));
-            ShopCommand::AdoptChecklist { checklist: revision("pan-short", 1, &content.to_string()), seen }
+            ShopCommand::AdoptChecklist {
+                checklist: revision("pan-short", u32::from(*content) + 1, &content.to_string()),
+                seen,
+            }
         }
         Asked::Device(name) => {
             let device = tablet.device;

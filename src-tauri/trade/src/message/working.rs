@@ -54,6 +54,13 @@ panside_messages::messages! {
     working_bolt_high "working-bolt-high" (percent);
     working_bolt_impossible "working-bolt-impossible" (percent);
 
+    // Estimate.
+    working_repair_estimate "working-repair-estimate" ();
+    working_estimate_unpriced "working-estimate-unpriced" ();
+    working_estimate_sum "working-estimate-sum" ();
+    working_estimate_limit "working-estimate-limit" ();
+    working_estimate_comes_to "working-estimate-comes-to" (parts, labor, hours, sum, limit);
+
     // Trouble codes.
     working_codes "working-codes" ();
     working_code_bytes "working-code-bytes" (bytes);
@@ -308,4 +315,5 @@ panside_messages::messages! {
     source_radiometry "source-radiometry" ();
     source_emissivities "source-emissivities" ();
     source_tenths "source-tenths" ();
+    source_line_rounding "source-line-rounding" ();
 }

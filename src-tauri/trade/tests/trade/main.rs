@@ -1,6 +1,7 @@
 //! Numbers of the trade against values that come from elsewhere, and properties that hold for any value.
 //!
 //! - `units`: conversions against pint, uom and NIST SP 811; spellings; what can't exist is refused; JSON.
+//! - `money`: amounts as people type them, estimates against Python's decimal.
 //! - `number`: numbers and measures as people type them.
 //! - `interpolate`: tables against numpy, scipy and a published worked example.
 //! - `level`: bands against numpy, classes at and beside the marks, everything that keeps a level unclear.
@@ -27,6 +28,7 @@ mod fluid;
 mod interpolate;
 mod labour;
 mod level;
+mod money;
 mod number;
 mod order;
 mod parsers;

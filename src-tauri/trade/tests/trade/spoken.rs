@@ -8,6 +8,7 @@ use panside_trade::code::read_codes;
 use panside_trade::coil::{CoilLimits, CoilReading, MeterError, MeterShows, judge_coil};
 use panside_trade::cooldown::{Cooling, Place, cool_down};
 use panside_trade::diagnosis::{Symptom, diagnosis_gate};
+use panside_trade::estimate::{Estimate, Line, MayTurnUp};
 use panside_trade::gain::{Addition, learn_gain};
 use panside_trade::labour::{Clocked, Spent, labour};
 use panside_trade::level::{
@@ -15,6 +16,7 @@ use panside_trade::level::{
 };
 use panside_trade::measure::{Measure, Torque};
 use panside_trade::moment::Moment;
+use panside_trade::money::Currency;
 use panside_trade::order::{Bolt, Pattern, bolt_order};
 use panside_trade::surface::{InfraredReading, Surface, surface_temperature};
 use panside_trade::topup::{Drained, first_refill, top_up};
@@ -190,12 +192,20 @@ fn the_rest() -> Workings {
         touch_limit(minutes(0.1)?, Gloves::ContactHeat(2))?.working(),
         touch_limit(minutes(10.0)?, Gloves::ContactHeat(2))?.working(),
         labour(events, at(60), Some(minutes(45.0)?))?.working(),
+        estimate()?.working(),
         read_codes("P0765, U0100, C1234")?.working(),
         read_codes("")?.working(),
         read_vin("1M8GDM9AXKP042788").working(),
         read_vin("1M8GDM9AXKPO4278B").working(),
         read_vin("1M8").working(),
     ])
+}
+
+fn estimate() -> Result<Estimate, TradeError> {
+    let (two, price) = ("2".parse()?, Some("12.50".parse()?));
+    let parts = vec![Line::new("1", two, price)?, Line::new("2", two, None)?];
+    let nut = MayTurnUp { what: "3".to_owned(), up_to: "60".parse()? };
+    Estimate::of(Currency::Usd, parts, vec![Line::new("4", two, price)?], vec![nut])
 }
 
 /// A word with a letter that the pseudo-language would have accented; what has a digit in it is a name or a code.

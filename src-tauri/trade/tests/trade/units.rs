@@ -95,6 +95,15 @@ fn pound_torques_round_to_the_factors_of_nist_sp_811() -> Outcome {
 }
 
 #[test]
+fn pressures_have_the_sizes_of_nist_sp_811() {
+    // NIST SP 811, B.8: a pound-force per square inch is 6.894 757 kPa, a bar 100 kPa.
+    let kilopascals =
+        |unit| Measure::new(1.0, unit).and_then(|one| one.to(Unit::Kilopascal)).unwrap().value();
+    assert_eq!(format!("{:.6}", kilopascals(Unit::PoundForcePerSquareInch)), "6.894757");
+    assert_eq!(kilopascals(Unit::Bar), 100.0);
+}
+
+#[test]
 fn units_are_read_as_people_write_them() {
     use Unit::*;
     let written = [
@@ -124,6 +133,9 @@ fn units_are_read_as_people_write_them() {
         (KilogramPerCubicMetre, vec!["kg/m³", "kg/m3"]),
         (Kilonewton, vec!["kN"]),
         (MillimetrePerLitre, vec!["mm/L", "mm/l"]),
+        (Kilopascal, vec!["kPa", "kpa"]),
+        (Bar, vec!["bar"]),
+        (PoundForcePerSquareInch, vec!["psi", "lbf/in2"]),
     ];
     for (unit, texts) in &written {
         for text in texts {
@@ -136,7 +148,7 @@ fn units_are_read_as_people_write_them() {
 
 #[test]
 fn an_unknown_unit_is_refused_and_the_known_ones_are_named() {
-    for text in ["", "psi", "N·m·m", "mmm", "kk", "MΩ", "mΩ"] {
+    for text in ["", "hp", "N·m·m", "mmm", "kk", "MΩ", "mΩ"] {
         let error = text.parse::<Unit>().unwrap_err();
         assert!(matches!(error, TradeError::UnitUnknown { .. }), "{text}");
         assert!(error.to_string().contains("lbf·ft"), "{error}");

@@ -1,10 +1,13 @@
 // The table of the kinds of entry. A kind that the core has and the table lacks does not compile.
 import type { EntryView } from "../../core/types";
+import { authorization } from "./authorization";
 import { balance } from "./balance";
 import { choice } from "./choice";
 import { coil } from "./coil";
 import { coolDown } from "./coolDown";
 import { count } from "./count";
+import { decision } from "./decision";
+import { estimate } from "./estimate";
 import type { EntryKind, EntryOf, KindId } from "./kind";
 import { level } from "./level";
 import { note } from "./note";
@@ -26,9 +29,12 @@ const KINDS = {
   photo,
   choice,
   several,
+  decision,
   scan,
   timer,
   note,
+  estimate,
+  authorization,
 } satisfies { [Id in KindId]: EntryKind<Id, unknown> };
 
 /** An entry that is typed. */

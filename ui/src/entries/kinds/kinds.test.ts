@@ -1,7 +1,10 @@
 import { expect, test } from "vitest";
-import type { EntryView } from "../../core/types";
+import type { EntryView, EstimateLines } from "../../core/types";
 import { asValue, draftOf, emptyDraft, isBlank, readDraft, typedOf, valueText } from "../value";
 import { isTyped, type TypedEntry } from ".";
+import { answered } from "./authorization";
+import { otherWays } from "./decision";
+import { BLANK, LISTS, linesOf, withLines } from "./estimate";
 import type { EntryOf, KindId } from "./kind";
 import { tapped } from "./several";
 
@@ -13,7 +16,7 @@ const ASKS: { [Id in KindId]: EntryOf<Id>["ask"] } = {
   cool_down: { cool_down: { limit: "touch", place: "joint", heated_by: {} } },
   balance: { balance: { drained: [], added: [], density: "density", unseen: "unseen", capacity: null } },
   count: { count: { of: { bolts: 14 } } },
-  torque: { torque: { spec: "pan", guarded: false, exceptions: [] } },
+  torque: { torque: { spec: "pan", of: [], guarded: false, exceptions: [] } },
   photo: { photo: { of: "the pan", with_scale: false, first_page: false } },
   choice: { choice: { options: [{ class: "clear", label: "clear" }], hands_did: false } },
   several: {
@@ -25,9 +28,20 @@ const ASKS: { [Id in KindId]: EntryOf<Id>["ask"] } = {
       none: "clean",
     },
   },
+  decision: {
+    decision: {
+      options: [
+        { class: "carry_on", label: "carry on" },
+        { class: "stop_and_call", label: "stop and call" },
+      ],
+      against: [{ class: "carry_on", with_second_person: true }],
+    },
+  },
   scan: { scan: { of: "vin" } },
   timer: { timer: { at_least: "wait" } },
   note: { note: { words: [] } },
+  estimate: { estimate: { parts: ["filter"], labor: [], may_turn_up: [] } },
+  authorization: { authorization: { for: "ask.estimate", given_by: ["owner"] } },
 };
 
 const shared = {
@@ -36,6 +50,7 @@ const shared = {
   temperature_units: ["°C"],
   torque: null,
   overload: [],
+  decision: null,
   value: null,
 };
 const entries = Object.values(ASKS).map((ask) => ({ ...shared, ask }) as unknown as TypedEntry);
@@ -84,4 +99,54 @@ test("each tap puts one finding in or takes it out, and none of them is an answe
   expect(tapped(two, "chips")).toEqual({ found: ["paste"], none: false });
   expect(asValue(entry, { several: { found: [], none: true } }).value).toEqual({ several: { found: [] } });
   expect(asValue(entry, { several: { found: [], none: false } }).value).toBeNull();
+});
+
+test("a decision is taken without a reason, and gone against only to what the checklist lets through", () => {
+  const entry = entries[Object.keys(ASKS).indexOf("decision")];
+  if (!entry) throw new Error("there is an entry of every kind");
+  expect(asValue(entry, { decision: { class: "stop_and_call", against: null } }).value).toEqual({
+    decision: { class: "stop_and_call" },
+  });
+  const against = { reason: "known on this vehicle", by: "m" };
+  const value = { decision: { class: "carry_on", against } };
+  expect(asValue(entry, value).value).toEqual(value);
+  expect(valueText(entry, value, [])).toBe("carry on");
+  const other = (table: string) => otherWays(ASKS.decision.decision, table).map((one) => one.class);
+  expect([other("stop_and_call"), other("carry_on")]).toEqual([["carry_on"], []]);
+});
+
+test("each list of an estimate keeps its lines under its own names", () => {
+  const empty: EstimateLines = { currency: "USD", parts: [], labor: [], may_turn_up: [] };
+  const filled = LISTS.reduce(
+    (value, list) => withLines(value, list, [{ ...BLANK, what: list, price: "12,50" }]),
+    empty,
+  );
+  expect(filled).toEqual({
+    currency: "USD",
+    parts: [{ name: "parts", number: "", quantity: "", price: "12,50" }],
+    labor: [{ what: "labor", hours: "", rate: "12,50" }],
+    may_turn_up: [{ what: "may_turn_up", up_to: "12,50" }],
+  });
+  const entry = entries[Object.keys(ASKS).indexOf("estimate")];
+  if (!entry) throw new Error("there is an entry of every kind");
+  expect(asValue(entry, { estimate: filled }).value).toMatchObject({
+    estimate: { parts: [{ quantity: "1" }] },
+  });
+  for (const list of LISTS) expect(withLines(filled, list, linesOf(filled, list))).toEqual(filled);
+});
+
+test("a yes takes what the estimate comes to, unless an amount is typed", () => {
+  const blank = {
+    answer: null,
+    amount: "",
+    currency: "EUR",
+    given_by: "",
+    means: null,
+    given_at: "",
+  };
+  const asked = { estimate: { sum: { value: "640.00", unit: "USD" }, limit: null } };
+  expect(answered(blank, "agreed", asked)).toMatchObject({ amount: "640.00", currency: "USD" });
+  expect(answered({ ...blank, amount: "700" }, "agreed", asked).amount).toBe("700");
+  expect(answered(blank, "declined", asked).amount).toBe("");
+  expect(answered(blank, "agreed", { estimate: null })).toEqual({ ...blank, answer: "agreed" });
 });

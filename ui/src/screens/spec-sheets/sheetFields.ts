@@ -66,6 +66,11 @@ export function fieldsOf(is: TypedIs): Field[] {
       { id: "max", of: null, units: "units", name: say("screens-sheet-max"), text: max, unit },
     ];
   }
+  if ("count" in is) {
+    return [
+      { id: "value", of: null, units: null, name: say("screens-sheet-count"), text: is.count, unit: "" },
+    ];
+  }
   if ("torque" in is) return torqueFields(is.torque);
   return "chart" in is ? chartFields(is.chart) : [];
 }
@@ -168,6 +173,7 @@ export function withField(is: TypedIs, id: string, text: string): TypedIs {
     );
     return { chart: { ...is.chart, points } };
   }
+  if ("count" in is) return { count: text };
   return "fact" in is ? { fact: text } : { text };
 }
 
@@ -238,6 +244,7 @@ export function saysValue(is: TypedIs): string {
     const temperatures = is.chart.points.map((point) => typed(point.at)).join(", ");
     return say("screens-sheet-says-chart", { temperatures, unit: is.chart.temperature_unit });
   }
+  if ("count" in is) return typed(is.count);
   return typed("fact" in is ? is.fact : is.text);
 }
 

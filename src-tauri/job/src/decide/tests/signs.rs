@@ -37,7 +37,7 @@ fn a_permit_cannot_be_signed_while_what_it_says_is_not_so() {
 fn a_service_writer_signs_as_one_and_nobody_else_does() {
     let mut bay = Bay::open();
     bay.work_up_to("photo");
-    let told = |signatures: &[Signature]| work("go_ahead", &[], signatures);
+    let told = |signatures: &[Signature]| work("go_ahead", &go_ahead(), signatures);
     let refused = bay.ask(told(&[])).unwrap_err();
     assert_eq!(refused.unmet, [missing_signature("The customer has said yes", "service_writer")]);
     let refused = bay.ask(told(&[sign("concern_told", "Ada", Role::Technician)])).unwrap_err();
@@ -124,7 +124,7 @@ fn in_a_shop_of_one_the_same_person_signs_as_technician_and_as_service_writer() 
     let roles = [Role::Technician, Role::ServiceWriter];
     bay.shop = crate::testing::shop_with([member("Ada", &roles)]);
     bay.work_up_to("photo");
-    let signed = bay.work("go_ahead", &[], &[sign("concern_told", "Ada", Role::ServiceWriter)]);
+    let signed = bay.work("go_ahead", &go_ahead(), &[sign("concern_told", "Ada", Role::ServiceWriter)]);
     let Event::Introduced(introduced) = &signed[0] else { panic!("Ada is new as a service writer") };
     assert_eq!((introduced.person, introduced.role), (person("Ada"), Role::ServiceWriter));
 }
@@ -134,8 +134,12 @@ fn somebody_is_introduced_once_before_they_first_appear_and_again_under_a_new_na
     let mut bay = Bay::open();
     bay.work_up_to("photo");
     let kinds = |events: &[Event]| events.iter().map(Event::kind).collect::<Vec<_>>();
-    let told = work("go_ahead", &[], &[sign("concern_told", "Wim", Role::ServiceWriter)]);
-    assert_eq!(kinds(&bay.must(told)), ["introduced", "begun", "done"], "Ada is known by the start");
+    let told = work("go_ahead", &go_ahead(), &[sign("concern_told", "Wim", Role::ServiceWriter)]);
+    assert_eq!(
+        kinds(&bay.must(told)),
+        ["introduced", "begun", "entered", "entered", "done"],
+        "Ada is known by the start"
+    );
     bay.vehicle_actions(&["key_out", "raise", "set_locks"]);
     bay.actor = technician("Bo");
     assert_eq!(kinds(&bay.begin("locks").unwrap()), ["introduced", "begun"]);

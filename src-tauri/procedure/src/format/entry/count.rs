@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::kind::{Kind, Listed, Read, SheetNeed, Wrong};
-use crate::format::Pieces;
+use crate::format::item::{self, Pieces};
 
 /// All are there.
 pub const ALL: &str = "all";
@@ -22,6 +22,8 @@ pub const CLASSES: [&str; 3] = [ALL, SHORT, ACCOUNTED];
 #[serde(deny_unknown_fields)]
 pub struct Count {
     /// Expected pieces by item id.
+    #[serde(deserialize_with = "item::pieces")]
+    #[schemars(schema_with = "item::pieces_schema")]
     pub of: Pieces,
 }
 

@@ -29,7 +29,7 @@ pub trait Kind {
     /// The keys it needs on the spec sheet.
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>>;
 
-    /// The other entries that it reads.
+    /// The other entries of a certain kind that it reads.
     fn reads(&self) -> Vec<Read<'_>>;
 
     /// Its lists, which are bounded before anything is worked out from them.

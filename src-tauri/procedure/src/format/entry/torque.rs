@@ -21,6 +21,9 @@ pub const BY_EXCEPTION: &str = "by_exception";
 pub struct Torque {
     /// Sheet key of the torque with its stages.
     pub spec: String,
+    /// The items that it tightens. The sheet's torque must then be for as many fasteners as there are of them.
+    #[serde(default)]
+    pub of: Vec<String>,
     /// A click counts only if it is inside with all that the tool may be off.
     #[serde(default)]
     pub guarded: bool,
@@ -72,7 +75,7 @@ impl Kind for Torque {
     }
 
     fn lists(&self) -> Vec<Listed> {
-        Vec::new()
+        vec![Listed { at: "/of", what: "items", length: self.of.len() }]
     }
 
     fn judges(&self) -> bool {

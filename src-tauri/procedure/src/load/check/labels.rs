@@ -17,6 +17,11 @@ impl Check<'_> {
         for (at, gate) in checklist.gates.iter().enumerate() {
             self.labelled(&format!("/gates/{at}"), &gate.label, "classes", &gate.classes);
         }
+        for (at, item) in checklist.items.iter().enumerate() {
+            if let Some(key) = &item.sheet {
+                self.sheet_key(&format!("/items/{at}/sheet"), key);
+            }
+        }
         for (key, label) in &checklist.sheet_keys {
             self.label(&format!("/sheet_keys/{key}"), label);
         }

@@ -47,6 +47,9 @@ impl Check<'_> {
                 self.problem(&place, problem_entry_twice(&entry.id));
             }
             self.entry(&place, entry);
+            if let Ask::Decision(asked) = &entry.ask {
+                self.decision(&place, step, at, asked);
+            }
         }
         if let Some(wait) = &step.wait {
             self.wait(&format!("{place}/wait"), wait, step);
@@ -106,6 +109,9 @@ impl Check<'_> {
         }
         for (class, effect) in &entry.classes {
             let place = format!("{classes_place}/{class}");
+            if entry.on.is_some() && !effect.not_yet && !effect.is_nothing() {
+                self.problem(&place, problem_on_decides(&entry.id));
+            }
             if !can_return.contains(&class.as_str()) {
                 let choices = can_return.iter().map(|class| (*class).to_owned()).collect();
                 self.problem(&place, problem_class_never(entry.ask.kind(), class, Arg::AnyOf(choices)));
@@ -136,7 +142,7 @@ impl Check<'_> {
             let of_fields = format!("{place}/ask/{}{}", entry.ask.kind(), wrong.at);
             self.problem(if wrong.at.is_empty() { place } else { &of_fields }, wrong.what);
         }
-        if matches!(entry.ask, Ask::Choice(_) | Ask::Several(_)) {
+        if matches!(entry.ask, Ask::Choice(_) | Ask::Several(_) | Ask::Decision(_)) {
             self.good_answers(place, entry);
         }
         for read in entry.ask.reads() {
@@ -146,8 +152,17 @@ impl Check<'_> {
             Ask::SignOff(asked) if self.names.sign(&asked.sign).is_none() => {
                 self.problem(place, problem_no_sign_off(&asked.sign));
             }
-            Ask::SignOff(_) if entry.optional => self.problem(place, problem_optional_sign()),
+            Ask::SignOff(_) if entry.optional || entry.on.is_some() => {
+                self.problem(place, problem_optional_sign())
+            }
             Ask::Count(count) => self.pieces(&format!("{place}/ask/count/of"), &count.of),
+            Ask::Torque(torque) => {
+                for (at, id) in torque.of.iter().enumerate() {
+                    if self.checklist.items.iter().all(|item| item.id != *id) {
+                        self.problem(&format!("{place}/ask/torque/of/{at}"), problem_no_item(id));
+                    }
+                }
+            }
             Ask::CoolDown(cool_down) => {
                 self.conditions(&format!("{place}/ask/cool_down/heated_by"), &cool_down.heated_by, false);
             }

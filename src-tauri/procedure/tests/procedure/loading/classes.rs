@@ -51,9 +51,34 @@ fn a_kind_with_one_class_needs_no_classes() {
         json!({"scan": {"of": "vin"}}),
         json!({"timer": {"at_least": "drip"}}),
         json!({"reading": {"unit": "L"}}),
+        json!({"estimate": {"parts": ["filter"]}}),
     ] {
         asked(ask, json!({})).procedure();
     }
+}
+
+#[test]
+fn an_answer_that_is_missing_or_less_than_the_estimate_holds_the_step() {
+    let answer = |of: Value| json!({"authorization": {"for": of}});
+    let classes = |below: Value| json!({"agreed": {}, "declined": {"ends": "stop"}, "pending": {"not_yet": true}, "below": below});
+    let priced = || pan_job().add("fill", "entries", entry("estimate", json!({"estimate": {}}), json!({})));
+    let with = |of: &str, classes: Value| {
+        priced().add("fill", "entries", entry("asked", answer(json!(of)), classes))
+    };
+    with("fill.estimate", classes(json!({"not_yet": true}))).procedure();
+    let passed = with("fill.estimate", classes(json!({})));
+    one_mistake(&passed, "asked", "/classes/below", "\"below\"");
+    let nothing = with("fill.nothing", classes(json!({"not_yet": true})));
+    one_mistake(
+        &nothing,
+        "asked",
+        "",
+        "no entry is called \"fill.nothing\"; write it as step.entry, an estimate",
+    );
+    let alone = json!({"agreed": {}, "declined": {"ends": "stop"}, "pending": {"not_yet": true}});
+    asked(json!({"authorization": {}}), alone).procedure();
+    let left_out = asked(json!({"authorization": {}}), json!({"agreed": {}, "declined": {"ends": "stop"}}));
+    one_mistake(&left_out, "asked", "/classes", "an authorization can come out as \"pending\"");
 }
 
 #[test]
