@@ -8,6 +8,7 @@ mod authorization;
 mod balance;
 mod choice;
 mod coil;
+mod coils;
 mod cool_down;
 mod count;
 pub(crate) mod decision;
@@ -36,6 +37,7 @@ use serde::Serialize;
 pub use authorization::AuthorizationResult;
 pub use balance::BalanceResult;
 pub use coil::CoilJudged;
+pub use coils::{CoilsJudged, NamedResult};
 pub use cool_down::CoolDownResult;
 pub use decision::{DecidedBy, DecisionResult};
 pub use level::LevelJudged;
@@ -47,7 +49,7 @@ pub use worked_out::WorkedOut;
 use kind::Kind;
 
 pub(crate) use authorization::estimate_of;
-pub(crate) use reading::{Limit, limits};
+pub(crate) use reading::{Limit, is_resistance, limits};
 
 use crate::command::Refusal;
 use crate::message::{self, Arg, Message, as_said, entry_no_sheet_value, refused_no_reason};
@@ -129,6 +131,7 @@ pub(crate) fn of(ask: &Ask) -> &dyn Kind {
         Ask::Reading(asked) => asked,
         Ask::Level(asked) => asked,
         Ask::Coil(asked) => asked,
+        Ask::Coils(asked) => asked,
         Ask::CoolDown(asked) => asked,
         Ask::Balance(asked) => asked,
         Ask::Count(asked) => asked,

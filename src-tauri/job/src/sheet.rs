@@ -20,7 +20,7 @@ use std::collections::BTreeMap;
 use panside_procedure::format::Sheet;
 use panside_procedure::format::sheet::{self, Value};
 use panside_trade::level::{LevelChart, LevelPoint};
-use panside_trade::measure::{Angle, Length, Measure, Temperature, Torque};
+use panside_trade::measure::{Angle, Length, Measure, Resistance, Temperature, Torque};
 use panside_trade::torque::{AngleStage, TorqueSpec, TorqueStage};
 use panside_trade::units::Unit;
 use panside_trade::{FigureError, TradeError};
@@ -31,9 +31,11 @@ pub use check::check;
 pub use keep::{By, checked, id_of};
 pub use needs::{Labels, Need, Needs, labels, needs};
 pub use page::{SheetEntered, SheetValueView, SheetView, view};
-pub use typed::{Typed, TypedPoint, TypedPosition, TypedSheet, TypedValue};
+pub use typed::{Typed, TypedCoil, TypedPoint, TypedPosition, TypedSheet, TypedValue};
 
-use crate::message::{Message, figure, sheet_range};
+use crate::message::{
+    Message, figure, sheet_coil_no_name, sheet_coil_range, sheet_coil_twice, sheet_no_coils, sheet_range,
+};
 
 pub(crate) use bolts::Bolts;
 pub(crate) use chart::row_text;
@@ -49,12 +51,36 @@ pub enum Spec {
     Chart(LevelChart, Length),
     /// The stages of a fastener pattern, how many fasteners it has, and the angle each is turned afterwards.
     Torque(TorqueSpec, u32, Option<AngleStage>),
+    /// The coils of a list, each with its limits.
+    Coils(Vec<CoilSpec>),
     /// How many there are of something.
     Count(u8),
     /// One word that a checklist's fact reads.
     Fact(String),
     /// A text to show.
     Text(String),
+}
+
+/// One coil of a list.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CoilSpec {
+    /// What its solenoid is called.
+    pub name: String,
+    /// Between which terminals it is measured.
+    pub terminals: Option<String>,
+    /// The lowest that is allowed.
+    pub lowest: Resistance,
+    /// The highest that is allowed, not below the lowest.
+    pub highest: Resistance,
+}
+
+impl CoilSpec {
+    /// Its name, with its terminals where they are known.
+    #[must_use]
+    pub fn called(&self) -> String {
+        let terminals = self.terminals.as_ref().map(|terminals| format!(", {terminals}"));
+        format!("{}{}", self.name, terminals.unwrap_or_default())
+    }
 }
 
 /// A mistake on a sheet, or something it lacks.
@@ -135,6 +161,15 @@ impl Specs {
         }
     }
 
+    /// The coils of a key's list.
+    #[must_use]
+    pub fn coils(&self, key: &str) -> Option<&[CoilSpec]> {
+        match self.get(key) {
+            Some(Spec::Coils(coils)) => Some(coils),
+            _ => None,
+        }
+    }
+
     /// The torque of a key.
     #[must_use]
     pub fn torque(&self, key: &str) -> Option<&TorqueSpec> {
@@ -187,6 +222,7 @@ fn read(value: &Value) -> Result<Spec, Message> {
             Bolts::of(torque)?;
             torque_spec(torque).map_err(|error| error.message())
         }
+        Value::Coils(list) => coils(list).map(Spec::Coils),
         Value::Count(count) => Ok(Spec::Count(*count)),
         Value::Fact(word) => Ok(Spec::Fact(word.clone())),
         Value::Text(text) => Ok(Spec::Text(text.clone())),
@@ -211,6 +247,37 @@ fn level_chart(chart: &sheet::Chart) -> Result<Spec, TradeError> {
         return Err(TradeError::AgreementNegative { millimetres: agreement.millimetres() });
     }
     Ok(Spec::Chart(LevelChart::new(points.collect::<Result<_, TradeError>>()?)?, agreement))
+}
+
+/// The coils of a list. A list without a coil, a coil without a name, a name that stands twice and limits that are turned
+/// round are refused.
+fn coils(list: &sheet::Coils) -> Result<Vec<CoilSpec>, Message> {
+    if list.coils.is_empty() {
+        return Err(sheet_no_coils());
+    }
+    let ohms = |value| {
+        let read = measured(value, &list.unit).and_then(Resistance::try_from);
+        read.map_err(|error: TradeError| error.message())
+    };
+    let coil = |(at, coil): (usize, &sheet::NamedCoil)| {
+        let name = coil.name.trim();
+        if name.is_empty() {
+            return Err(sheet_coil_no_name());
+        }
+        if list.coils[..at].iter().any(|before| before.name.trim() == name) {
+            return Err(sheet_coil_twice(name));
+        }
+        if coil.min > coil.max || coil.min <= 0.0 {
+            return Err(sheet_coil_range(name, figure(coil.min), figure(coil.max)));
+        }
+        Ok(CoilSpec {
+            name: name.to_owned(),
+            terminals: coil.terminals.clone(),
+            lowest: ohms(coil.min)?,
+            highest: ohms(coil.max)?,
+        })
+    };
+    list.coils.iter().enumerate().map(coil).collect()
 }
 
 fn torque_spec(torque: &sheet::Torque) -> Result<Spec, FigureError> {

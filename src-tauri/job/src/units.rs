@@ -9,6 +9,8 @@ pub(crate) fn of(quantity: Quantity, usual: Unit) -> Vec<String> {
         Quantity::Length => &[Unit::Millimetre, Unit::Inch],
         Quantity::Torque => &[Unit::NewtonMetre, Unit::PoundForceFoot, Unit::PoundForceInch],
         Quantity::Volume => &[Unit::Litre, Unit::UsQuart],
+        Quantity::Resistance => &[Unit::Ohm, Unit::Kiloohm, Unit::Megaohm],
+        Quantity::Voltage => &[Unit::Volt, Unit::Millivolt],
         Quantity::Distance => &[Unit::Kilometre, Unit::Mile],
         _ => &[],
     };

@@ -71,6 +71,8 @@ pub enum EntryValue {
     },
     /// A coil's resistance with the coil's temperature.
     Coil(CoilValue),
+    /// The resistances of coils of the sheet's list, at one temperature.
+    Coils(CoilsValue),
     /// A surface that was probed.
     CoolDown(Probed),
     /// What is known of the fluid's balance beside the amounts that other entries took down.
@@ -180,6 +182,7 @@ impl EntryValue {
             EntryValue::Reading { .. } => "reading",
             EntryValue::Level { .. } => "level",
             EntryValue::Coil(_) => "coil",
+            EntryValue::Coils(_) => "coils",
             EntryValue::CoolDown(_) => "cool_down",
             EntryValue::Balance { .. } => "balance",
             EntryValue::Count { .. } => "count",
@@ -242,6 +245,36 @@ pub struct CoilValue {
     /// How far the meter may be off. Absent: it is not known, and the reading is judged as it stands.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub meter: Option<MeterError>,
+}
+
+/// What an ohmmeter showed at the coils of a list.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct CoilsValue {
+    /// Each coil once.
+    pub readings: Vec<CoilShown>,
+    /// The unit of all resistances here as text.
+    pub unit: String,
+    /// What the meter shows with its leads held together, as decimal text. Absent: it was zeroed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub leads: Option<String>,
+    /// The temperature of all coils as decimal text.
+    pub temperature: String,
+    /// Its unit as text.
+    pub temperature_unit: String,
+    /// How far the meter may be off. Absent: it is not known, and the readings are judged as they stand.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub meter: Option<MeterError>,
+}
+
+/// What an ohmmeter showed at one coil of a list.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct CoilShown {
+    /// The coil's name on the sheet.
+    pub coil: String,
+    /// Decimal text, or `OL` where the meter shows overload.
+    pub shows: String,
 }
 
 /// How far an ohmmeter may be off to both sides, as its manual gives it.

@@ -172,8 +172,11 @@ pub struct EntryView {
     pub torque: Option<TorqueView>,
     /// For a customer's answer: what the estimate that it is for comes to.
     pub estimate: Option<EstimateView>,
-    /// For a coil: what a meter shows, without a unit, where there is more than it can measure; the usual first.
+    /// For a resistance: what a meter shows, without a unit, where there is more than it can measure; the usual first.
     pub overload: Vec<String>,
+    /// The names on the sheet's list of coils, in the order in which they are measured: for what is measured at them, and
+    /// for a note that names one.
+    pub coils: Vec<String>,
     /// For a torque whose places the sheet gives: the map of its fasteners.
     pub bolts: Option<BoltMap>,
     /// For a decision: what its table says.

@@ -181,6 +181,7 @@ kind-sign-off = sign-off
 kind-reading = reading
 kind-level = fluid level
 kind-coil = coil reading
+kind-coils = list of coil readings
 kind-cool-down = probed temperature
 kind-balance = fluid balance
 kind-count = count
@@ -209,6 +210,10 @@ class-coil-outside = out of limits
 class-coil-open = open
 class-coil-short = shorted
 class-coil-unclear = too close to call
+class-coils-inside = all within limits
+class-coils-one = one out of limits
+class-coils-several = several out of limits
+class-coils-unclear = too close to call
 class-cool-down-cool = cool
 class-cool-down-hot = hot
 class-balance-closes = balanced
@@ -321,6 +326,13 @@ coil-short = { $is } at { $at }: shorted. Check the connector and the wire befor
 # $least, $most: what it may be with every error; $at: the temperature of the limits; $low, $high: the limits
 coil-unclear = { $least } to { $most } at { $at }, meter and temperature errors included: too close to call against { $low } to { $high }. Measure closer to { $at } or with a more accurate meter.
 coil-meter-unknown = The meter error is not given, so the reading is used as it is.
+coils-none = No coil has been measured yet.
+# $name: the coil as it was entered
+coils-unknown = The spec sheet lists no coil "{ $name }".
+# $name: the coil
+coils-twice = The coil "{ $name }" was entered twice. Keep one of its readings.
+# $name: the coil
+coils-missing = The coil "{ $name }" is missing. Measure every coil on the list.
 
 ## Hot parts that cool
 
@@ -596,6 +608,12 @@ authorization-ahead = { $text } is after now. Correct the time; for an earlier d
 
 # $what: what is missing, told by the loader
 sheet-lacks = The sheet does not fit the checklist: { $what }.
+sheet-no-coils = The list has no coil. Add each solenoid's coil with its limits.
+sheet-coil-no-name = Say what the solenoid is called.
+# $name: the coil
+sheet-coil-twice = The coil "{ $name }" is listed twice. Give each a name of its own.
+# $name: the coil; $min, $max: as they stand
+sheet-coil-range = Coil "{ $name }": { $min } to { $max } is no range of a resistance. The lower limit is above 0 and not above the higher one.
 # $min, $max: as they stand
 sheet-range = The range { $min } to { $max } is reversed. Correct the sheet.
 # $entry, $step: ids; $unit: the unit asked in; $found: the unit of the sheet's value

@@ -396,6 +396,8 @@ record-value-signed = signed by { $name } as { $role ->
 }
 # $value: with its unit; $at: a temperature
 record-value-at = { $value } at { $at }
+# $name: the coil; $value: its resistance, or its limits
+record-value-coil = { $name } { $value }
 record-no-trace = no trace
 record-value-still-dry = checked again, still dry
 record-value-not-reached = not reached: { $told }

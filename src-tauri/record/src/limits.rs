@@ -1,7 +1,7 @@
 //! What the spec sheet allows at an entry, as it stands there, with where it comes from.
 
 use panside_procedure::format::entry::Bound;
-use panside_procedure::format::sheet::{Chart, SheetValue, Torque, Value};
+use panside_procedure::format::sheet::{Chart, Coils, SheetValue, Torque, Value};
 use panside_procedure::format::{Ask, Sheet};
 use serde::{Deserialize, Serialize};
 
@@ -68,6 +68,7 @@ fn said(value: &Value, say: &Say<'_>) -> String {
         }
         Value::Chart(chart) => said_chart(chart, say),
         Value::Torque(torque) => said_torque(torque, say),
+        Value::Coils(list) => said_coils(list, say),
         Value::Count(count) => count.to_string(),
         Value::Fact(word) | Value::Text(word) => word.clone(),
     }
@@ -80,6 +81,14 @@ fn said_chart(chart: &Chart, say: &Say<'_>) -> String {
         say.within(&messages::value_at(marks, say.measure(&point.at.to_string(), &chart.temperature_unit)))
     });
     say.listed(points)
+}
+
+fn said_coils(list: &Coils, say: &Say<'_>) -> String {
+    say.listed(list.coils.iter().map(|coil| {
+        let [low, high] = [coil.min, coil.max].map(|end| say.number(&end.to_string()));
+        let range = say.within(&messages::limit_range(low, say.as_typed(&high, &list.unit)));
+        say.within(&messages::value_coil(&coil.name, range))
+    }))
 }
 
 fn said_torque(torque: &Torque, say: &Say<'_>) -> String {

@@ -289,6 +289,7 @@ panside_messages::messages! {
     // Values.
     value_signed "record-value-signed" (name, role);
     value_at "record-value-at" (value, at);
+    value_coil "record-value-coil" (name, value);
     no_trace "record-no-trace" ();
     value_still_dry "record-value-still-dry" ();
     value_not_reached "record-value-not-reached" (told);

@@ -5,12 +5,13 @@ use std::collections::BTreeSet;
 use panside_job::entry::WorkedOut;
 use panside_job::job::EnteredValue;
 use panside_job::value::{
-    Accounted, Adapter, Answer, Authorized, CoilValue, EstimateLines, Probed, ProbedBy, ProbedSurface,
-    StickReading, StickShows, Tool,
+    Accounted, Adapter, Answer, Authorized, CoilShown, CoilValue, CoilsValue, EstimateLines, MeterError,
+    Probed, ProbedBy, ProbedSurface, StickReading, StickShows, Tool,
 };
 use panside_job::{EntryValue, SignedPin};
 use panside_messages::Message;
 use panside_procedure::format::Ask;
+use panside_trade::coil::{MeterShows, parse_shown};
 
 use crate::messages;
 use crate::signs::{pin_told, pin_words};
@@ -50,7 +51,7 @@ impl Line<'_> {
             EntryValue::SignOff(signature) => {
                 self.put(&messages::value_signed(self.called(signature.by), signature.role))
             }
-            EntryValue::Reading { value, unit } => self.measure(value, unit),
+            EntryValue::Reading { value, unit } => self.shown(value, unit),
             EntryValue::Level { readings, confirmed_no_trace, given_up } => {
                 let read = readings.iter().map(|reading| self.stick(reading));
                 let dry = confirmed_no_trace.then(|| self.put(&messages::value_still_dry()));
@@ -78,6 +79,7 @@ impl Line<'_> {
                 say.apart(said)
             }
             EntryValue::Coil(coil) => self.coil(coil),
+            EntryValue::Coils(coils) => self.coils(coils),
             EntryValue::CoolDown(probed) => self.probed(probed),
             EntryValue::Balance { temperature, temperature_unit, explained } => {
                 let fresh = self.measure(temperature, temperature_unit);
@@ -140,9 +142,40 @@ impl Line<'_> {
     fn coil(&self, coil: &CoilValue) -> String {
         let CoilValue { shows, unit, leads, temperature, temperature_unit, meter } = coil;
         let at = self.measure(temperature, temperature_unit);
-        let mut said = vec![self.put(&messages::value_at(self.measure(shows, unit), at))];
-        said.extend(leads.as_ref().map(|leads| self.put(&messages::value_leads(self.measure(leads, unit)))));
-        said.extend(meter.as_ref().map(|off| {
+        let read = self.put(&messages::value_at(self.shown(shows, unit), at));
+        self.metered(vec![read], leads.as_ref(), meter.as_ref(), unit)
+    }
+
+    fn coils(&self, coils: &CoilsValue) -> String {
+        let CoilsValue { readings, unit, leads, temperature, temperature_unit, meter } = coils;
+        let at = self.measure(temperature, temperature_unit);
+        let read = |one: &CoilShown| {
+            self.put(&messages::value_at(
+                self.put(&messages::value_coil(&one.coil, self.shown(&one.shows, unit))),
+                &at,
+            ))
+        };
+        self.metered(readings.iter().map(read).collect(), leads.as_ref(), meter.as_ref(), unit)
+    }
+
+    /// What a meter shows: overload has no unit.
+    fn shown(&self, shows: &str, unit: &str) -> String {
+        match parse_shown(shows) {
+            Ok(MeterShows::Overload) => shows.to_owned(),
+            _ => self.measure(shows, unit),
+        }
+    }
+
+    /// What was read, with what is known of leads and meter.
+    fn metered(
+        &self,
+        mut said: Vec<String>,
+        leads: Option<&String>,
+        meter: Option<&MeterError>,
+        unit: &str,
+    ) -> String {
+        said.extend(leads.map(|leads| self.put(&messages::value_leads(self.measure(leads, unit)))));
+        said.extend(meter.map(|off| {
             let digits = self.measure(&off.digits, unit);
             self.put(&messages::value_meter(self.number(&off.percent), digits))
         }));

@@ -1,6 +1,6 @@
 //! How a value that was worked out came about, step by step as its figure tells it.
 
-use panside_job::entry::{DecidedBy, WorkedOut};
+use panside_job::entry::{DecidedBy, NamedResult, WorkedOut};
 use panside_trade::{Worked, Working};
 
 use crate::messages;
@@ -18,6 +18,13 @@ pub(crate) fn how(source: Source<'_>, found: &Found<'_>) -> Vec<String> {
         ) => Vec::new(),
         Some(WorkedOut::Estimate(estimate)) => vec![estimate.working()],
         Some(WorkedOut::Coil(judged)) => vec![judged.result.working()],
+        Some(WorkedOut::Coils(judged)) => {
+            let named = |coil: &NamedResult| {
+                let lines = lines(&coil.result.working(), say).into_iter();
+                lines.map(|line| format!("{}, {line}", coil.name)).collect::<Vec<_>>()
+            };
+            return judged.coils.iter().flat_map(named).collect();
+        }
         Some(WorkedOut::CoolDown(judged)) => {
             let surface = judged.surface.as_ref().map(Worked::working);
             judged.cooling.as_ref().map(Worked::working).into_iter().chain(surface).collect()

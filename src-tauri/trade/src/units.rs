@@ -186,10 +186,14 @@ units! {
     UsQuart: Volume, "qt", ["us·qt", "quart", "us·quart"], 0.946_352_946, 1.0, 0.0;
     /// Ohm.
     Ohm: Resistance, "Ω", ["ohm", "ohms"], 1.0, 1.0, 0.0;
-    /// Kiloohm. There is no megaohm: capital and small letters are read alike, and `MΩ` and `mΩ` are far apart.
+    /// Kiloohm.
     Kiloohm: Resistance, "kΩ", ["kohm", "kiloohm", "kiloohms"], 1_000.0, 1.0, 0.0;
+    /// Megaohm. With a small `m` it is no unit here: a milliohm is a billionth of it.
+    Megaohm: Resistance, "MΩ", ["mohm", "megaohm", "megohm", "megaohms"], 1_000_000.0, 1.0, 0.0;
     /// Volt.
     Volt: Voltage, "V", ["volt", "volts"], 1.0, 1.0, 0.0;
+    /// Millivolt.
+    Millivolt: Voltage, "mV", ["millivolt", "millivolts"], 0.001, 1.0, 0.0;
     /// Kilometre driven.
     Kilometre: Distance, "km", [], 1.0, 1.0, 0.0;
     /// Mile driven.
@@ -255,7 +259,7 @@ impl FromStr for Unit {
     type Err = TradeError;
 
     /// Reads a unit as people write it: capital or small letters, and `·`, a point, a hyphen or a space between
-    /// joined units (`N·m`, `Nm`, `N.m`, `ft-lb`).
+    /// joined units (`N·m`, `Nm`, `N.m`, `ft-lb`). Only `M` and `m` before an ohm are not the same.
     ///
     /// # Errors
     /// [`TradeError::UnitUnknown`] for anything else.
@@ -265,7 +269,11 @@ impl FromStr for Unit {
             let unit = unit.definition();
             plain(unit.symbol) == wanted || unit.spellings.contains(&wanted.as_str())
         };
-        Unit::ALL.iter().copied().find(is_written_so).ok_or_else(|| TradeError::UnitUnknown {
+        let is_milliohm = |unit: &Unit| {
+            *unit == Unit::Megaohm && text.trim().starts_with('m') && !wanted.starts_with("meg")
+        };
+        let found = Unit::ALL.iter().copied().find(is_written_so).filter(|unit| !is_milliohm(unit));
+        found.ok_or_else(|| TradeError::UnitUnknown {
             text: text.trim().to_owned(),
             known: Unit::ALL.iter().map(|unit| unit.symbol()).collect::<Vec<_>>().join(", "),
         })

@@ -41,11 +41,9 @@ pub(super) fn classify(
     typed: &CoilValue,
     checklist: &Checklist,
 ) -> Result<Classified, Refusal> {
-    let limits = limits(asked, specs)?;
-    let reading = reading(typed)?;
-    let result = judge_coil(reading, limits).map_err(|error: FigureError| Refusal::from(error.message()))?;
+    let result = judged(typed, limits(asked, specs)?)?;
     let mut said = vec![say(&result, checklist.sheet_label(&asked.limits))];
-    if typed.meter.is_none() && matches!(reading.shows, MeterShows::Reading(_)) {
+    if typed.meter.is_none() && matches!(result.reading.shows, MeterShows::Reading(_)) {
         said.push(coil_meter_unknown());
     }
     let judged = CoilJudged { meter_known: typed.meter.is_some(), result };
@@ -53,16 +51,25 @@ pub(super) fn classify(
     Ok(Classified::worked_out(class_name(judged.result.class), value, said, judged))
 }
 
+/// What was typed, judged by limits.
+pub(super) fn judged(typed: &CoilValue, limits: CoilLimits) -> Result<CoilResult, Refusal> {
+    judge_coil(reading(typed)?, limits).map_err(|error: FigureError| error.message().into())
+}
+
+/// For which temperature limits stand: that of a key, else the usual one.
+pub(super) fn at_of(key: Option<&str>, specs: &Specs) -> Result<Temperature, Refusal> {
+    match key {
+        Some(key) => of_sheet(specs, key),
+        None => Temperature::from_celsius(USUAL_CELSIUS).map_err(|error| error.message().into()),
+    }
+}
+
 /// The limits on the sheet, with their temperature.
 pub(crate) fn limits(asked: &Coil, specs: &Specs) -> Result<CoilLimits, Refusal> {
     let trade = |error: TradeError| Refusal::from(error.message());
     let (low, high) = specs.range(&asked.limits).ok_or_else(|| no_sheet_value(&asked.limits))?;
     let ohms = |limit: Measure| Resistance::try_from(limit).map_err(trade);
-    let at = match &asked.at {
-        Some(key) => of_sheet(specs, key)?,
-        None => Temperature::from_celsius(USUAL_CELSIUS).map_err(trade)?,
-    };
-    Ok(CoilLimits { lowest: ohms(low)?, highest: ohms(high)?, at })
+    Ok(CoilLimits { lowest: ohms(low)?, highest: ohms(high)?, at: at_of(asked.at.as_deref(), specs)? })
 }
 
 fn reading(typed: &CoilValue) -> Result<CoilReading, Refusal> {
@@ -101,7 +108,8 @@ fn class_name(class: CoilClass) -> &'static str {
     }
 }
 
-fn say(result: &CoilResult, name: &str) -> Message {
+/// What is said of a coil; `name` is what its limits are called.
+pub(super) fn say(result: &CoilResult, name: &str) -> Message {
     let limits = &result.limits;
     let [low, high] = [limits.lowest, limits.highest].map(Measure::from);
     let at = Measure::from(limits.at);
@@ -130,11 +138,13 @@ fn trimmed(typed: &CoilValue) -> CoilValue {
         leads: typed.leads.as_ref().map(trim),
         temperature: trim(&typed.temperature),
         temperature_unit: trim(&typed.temperature_unit),
-        meter: typed
-            .meter
-            .as_ref()
-            .map(|meter| value::MeterError { percent: trim(&meter.percent), digits: trim(&meter.digits) }),
+        meter: typed.meter.as_ref().map(trimmed_meter),
     }
+}
+
+/// The meter's error without spaces around what was typed.
+pub(super) fn trimmed_meter(meter: &value::MeterError) -> value::MeterError {
+    value::MeterError { percent: meter.percent.trim().to_owned(), digits: meter.digits.trim().to_owned() }
 }
 
 impl Kind for Coil {

@@ -3,8 +3,9 @@
 use panside_procedure::format::Checklist;
 use panside_procedure::format::entry::Reading;
 use panside_trade::TradeError;
+use panside_trade::coil::{MeterShows, parse_shown};
 use panside_trade::measure::Measure;
-use panside_trade::units::Unit;
+use panside_trade::units::{Quantity, Unit};
 use serde::{Deserialize, Serialize};
 
 use super::kind::{self, Kind};
@@ -65,6 +66,11 @@ pub(crate) fn limits<'a>(asked: &'a Reading, specs: &Specs) -> Result<Vec<Limit<
     Ok(limits)
 }
 
+/// Whether a meter can show that it is more than it can measure.
+pub(crate) fn is_resistance(asked: &Reading) -> bool {
+    asked.unit.parse::<Unit>().is_ok_and(|unit| unit.quantity() == Quantity::Resistance)
+}
+
 pub(super) fn classify(
     asked: &Reading,
     specs: &Specs,
@@ -72,6 +78,9 @@ pub(super) fn classify(
     checklist: &Checklist,
 ) -> Result<Classified, Refusal> {
     let trade = |error: TradeError| Refusal::from(error.message());
+    if is_resistance(asked) && matches!(parse_shown(value), Ok(MeterShows::Overload)) {
+        return overload(asked, specs, (value, unit), checklist);
+    }
     let wanted: Unit = asked.unit.parse().map_err(trade)?;
     let typed = measure(value, unit)?;
     if typed.unit().quantity() != wanted.quantity() {
@@ -94,6 +103,29 @@ pub(super) fn classify(
     let value =
         EntryValue::Reading { value: value.trim().to_owned(), unit: typed.unit().symbol().to_owned() };
     Ok(Classified::worked_out(class, value, said, result))
+}
+
+/// More than the meter can show: above every limit. There is nothing to work out.
+fn overload(
+    asked: &Reading,
+    specs: &Specs,
+    (shows, unit): (&str, &str),
+    checklist: &Checklist,
+) -> Result<Classified, Refusal> {
+    let unit: Unit = unit.parse().map_err(|error: TradeError| Refusal::from(error.message()))?;
+    let limits = limits(asked, specs).map_err(no_sheet_value)?;
+    let broken = limits.iter().find_map(|limit| match limit {
+        Limit::AtMost(most, key) | Limit::Within(_, most, key) => Some((*most, *key)),
+        Limit::AtLeast(..) => None,
+    });
+    let shows = shows.trim().to_uppercase();
+    let (class, said) = match broken {
+        _ if limits.is_empty() => ("read", reading_read(&shows)),
+        None => ("inside", reading_inside(&shows)),
+        Some((most, key)) => ("outside", reading_above(&shows, most, checklist.sheet_label(key))),
+    };
+    let value = EntryValue::Reading { value: shows, unit: unit.symbol().to_owned() };
+    Ok(Classified::new(class, value, said))
 }
 
 /// What is said where the reading breaks a limit.
@@ -175,7 +207,10 @@ impl Kind for Reading {
 
     fn in_short(&self, value: &EntryValue, _checklist: &Checklist) -> Option<String> {
         let EntryValue::Reading { value, unit } = value else { return None };
-        Some(format!("{value} {unit}"))
+        Some(match parse_shown(value) {
+            Ok(MeterShows::Overload) => value.clone(),
+            _ => format!("{value} {unit}"),
+        })
     }
 
     fn is_measured(&self) -> bool {
@@ -212,6 +247,18 @@ mod tests {
             "kept as typed"
         );
         assert_eq!(read("118.5", "F").unwrap().class, "outside");
+    }
+
+    #[test]
+    fn a_meter_that_shows_overload_is_above_every_limit_and_only_at_a_resistance() {
+        let ohms = |value: &str| {
+            let value = EntryValue::Reading { value: value.into(), unit: "Ω".into() };
+            try_entry("coil", "ohms", value).unwrap()
+        };
+        let over = ohms(" ol ");
+        assert_eq!((over.class.as_str(), &over.worked_out), ("outside", &None));
+        assert_eq!(over.value, EntryValue::Reading { value: "OL".into(), unit: "Ω".into() });
+        assert!(read("OL", "°C").is_err());
     }
 
     #[test]

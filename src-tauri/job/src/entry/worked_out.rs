@@ -12,7 +12,7 @@ use serde::ser::Error;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::{
-    AuthorizationResult, BalanceResult, CoilJudged, CoolDownResult, DecisionResult, LevelJudged,
+    AuthorizationResult, BalanceResult, CoilJudged, CoilsJudged, CoolDownResult, DecisionResult, LevelJudged,
     ReadingResult, TorqueJudged,
 };
 
@@ -79,6 +79,8 @@ worked_out! {
     Level(LevelJudged): "level", version 1;
     /// A coil's resistance, brought to the temperature of its limits.
     Coil(CoilJudged): "coil", version 1;
+    /// The coils of a list.
+    Coils(CoilsJudged): "coils", version 1;
     /// A part that cools.
     CoolDown(CoolDownResult): "cool_down", version 1;
     /// What was drained against what went in.

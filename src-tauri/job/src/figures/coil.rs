@@ -29,19 +29,39 @@ pub(super) struct Coil<'a> {
     pub counts: bool,
 }
 
-/// A figure for each range of the sheet by which coils were judged, with the event of its first reading.
+/// A figure for each pair of limits of the sheet by which coils were judged, with the event of its first reading.
 pub(super) fn figures(job: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
-    let mut read: BTreeMap<&str, (u64, Vec<Coil<'_>>)> = BTreeMap::new();
+    let mut read: BTreeMap<&str, Vec<(u64, Vec<Coil<'_>>)>> = BTreeMap::new();
     for found in taken {
-        let Ask::Coil(asked) = &found.entry.ask else { continue };
-        let Some(WorkedOut::Coil(judged)) = &found.value.worked_out else { continue };
-        let CoilJudged { result, meter_known } = **judged;
-        let (_, coils) = read.entry(&asked.limits).or_insert((found.value.mark.seq, Vec::new()));
-        let time = when(job, &found.value.mark);
-        coils.push(Coil { label: &found.entry.label, time, result, meter_known, counts: found.counts });
+        let (key, all) = match (&found.entry.ask, &found.value.worked_out) {
+            (Ask::Coil(asked), Some(WorkedOut::Coil(judged))) => {
+                let CoilJudged { result, meter_known } = **judged;
+                (&asked.limits, vec![(found.entry.label.as_str(), result, meter_known)])
+            }
+            (Ask::Coils(asked), Some(WorkedOut::Coils(judged))) => {
+                let known = judged.meter_known;
+                let coils = judged.coils.iter();
+                (&asked.of, coils.map(|one| (one.name.as_str(), one.result, known)).collect())
+            }
+            _ => continue,
+        };
+        let groups = read.entry(key).or_default();
+        for (label, result, meter_known) in all {
+            let time = when(job, &found.value.mark);
+            let coil = Coil { label, time, result, meter_known, counts: found.counts };
+            let same = |coils: &Vec<Coil<'_>>| coils.iter().all(|coil| coil.result.limits == result.limits);
+            match groups.iter_mut().find(|(_, coils)| same(coils)) {
+                Some((_, coils)) => coils.push(coil),
+                None => groups.push((found.value.mark.seq, vec![coil])),
+            }
+        }
     }
-    let drawn = read.into_iter().filter_map(|(key, (first, coils))| {
-        Some((first, draw((key, job.procedure.checklist.sheet_label(key)), &coils)?))
+    let drawn = read.into_iter().flat_map(|(key, groups)| {
+        let name = job.procedure.checklist.sheet_label(key);
+        (0..).zip(groups).filter_map(move |(number, (first, coils))| {
+            let id = if number == 0 { key.to_owned() } else { format!("{key}/{number}") };
+            Some((first, draw((&id, name), &coils)?))
+        })
     });
     drawn.collect()
 }

@@ -7,6 +7,7 @@ panside_messages::messages! {
     "kind-reading"
     "kind-level"
     "kind-coil"
+    "kind-coils"
     "kind-cool-down"
     "kind-balance"
     "kind-count"
@@ -36,6 +37,10 @@ panside_messages::messages! {
     "class-coil-open"
     "class-coil-short"
     "class-coil-unclear"
+    "class-coils-inside"
+    "class-coils-one"
+    "class-coils-several"
+    "class-coils-unclear"
     "class-cool-down-cool"
     "class-cool-down-hot"
     "class-balance-closes"
@@ -170,6 +175,10 @@ panside_messages::messages! {
     coil_short "coil-short" (is, at);
     coil_unclear "coil-unclear" (least, most, at, low, high);
     coil_meter_unknown "coil-meter-unknown" ();
+    coils_none "coils-none" ();
+    coils_unknown "coils-unknown" (name);
+    coils_twice "coils-twice" (name);
+    coils_missing "coils-missing" (name);
 
     // Hot parts that cool.
     cool_down_cool "cool-down-cool" (value, limit, name);
@@ -289,6 +298,10 @@ panside_messages::messages! {
     // Spec sheets.
     sheet_lacks "sheet-lacks" (what);
     sheet_range "sheet-range" (min, max);
+    sheet_no_coils "sheet-no-coils" ();
+    sheet_coil_no_name "sheet-coil-no-name" ();
+    sheet_coil_twice "sheet-coil-twice" (name);
+    sheet_coil_range "sheet-coil-range" (name, min, max);
     sheet_quantity "sheet-quantity" (entry, step, unit, found);
     sheet_entry_unit "sheet-entry-unit" (entry, step, unit, known);
     sheet_positions "sheet-positions" (positions, fasteners);

@@ -1,7 +1,7 @@
 //! What is typed on a spec sheet, judged: a value of the format, or what is wrong with it, field by field.
 
 use panside_procedure::format::sheet::{
-    AngleStage, Chart, ChartPoint, Measure, Position, Range, Torque, Value,
+    AngleStage, Chart, ChartPoint, Coils, Measure, NamedCoil, Position, Range, Torque, Value,
 };
 use panside_trade::TradeError;
 use panside_trade::message::chart_marks;
@@ -11,15 +11,16 @@ use panside_trade::units::Unit;
 use panside_procedure::load::MOST_PIECES;
 
 use super::needs::{Need, fits};
-use super::typed::{Typed, TypedPoint, TypedPosition, TypedValue};
+use super::typed::{Typed, TypedCoil, TypedPoint, TypedPosition, TypedValue};
 use crate::field::FieldProblem;
 use crate::message::{
-    Arg, Message, figure, sheet_count, sheet_fasteners, sheet_no_number, sheet_no_source, sheet_no_text,
-    sheet_no_word, sheet_range, sheet_twice, sheet_word,
+    Arg, Message, figure, sheet_coil_no_name, sheet_coil_range, sheet_coil_twice, sheet_count,
+    sheet_fasteners, sheet_no_number, sheet_no_source, sheet_no_text, sheet_no_word, sheet_range,
+    sheet_twice, sheet_word,
 };
 
 /// Reads a value as it is typed. Its fields are `value`, `min`, `max`, `unit`, `agreement`, `fasteners`,
-/// `tolerance_percent`, `source`, and by number `stages/0`, `points/0/at`, `positions/0/x`.
+/// `tolerance_percent`, `source`, and by number `stages/0`, `points/0/at`, `positions/0/x`, `coils/0/min`.
 ///
 /// # Errors
 /// All that is wrong with it, field by field.
@@ -86,6 +87,9 @@ impl Pass {
                     pattern: *pattern,
                 })
             }
+            Typed::Coils { unit, coils } => {
+                Value::Coils(Coils { coils: self.coils(coils), unit: self.unit(unit, need) })
+            }
             Typed::Count(text) => Value::Count(self.count(text, need)),
             Typed::Fact(word) => Value::Fact(self.word(word, need)),
             Typed::Text(text) => {
@@ -146,6 +150,33 @@ impl Pass {
         }
         points.sort_by(|one, other| one.at.total_cmp(&other.at));
         points
+    }
+
+    fn coils(&mut self, typed: &[TypedCoil]) -> Vec<NamedCoil> {
+        let mut coils: Vec<NamedCoil> = Vec::new();
+        for (row, coil) in typed.iter().enumerate() {
+            let name = coil.name.trim();
+            if name.is_empty() {
+                self.tell(format!("coils/{row}/name"), sheet_coil_no_name());
+            } else if coils.iter().any(|before| before.name == name) {
+                self.tell(format!("coils/{row}/name"), sheet_coil_twice(name));
+            }
+            let [min, max] = [("min", &coil.min), ("max", &coil.max)]
+                .map(|(field, text)| self.number(format!("coils/{row}/{field}"), text));
+            if let (Some(min), Some(max)) = (min, max)
+                && (min > max || min <= 0.0)
+            {
+                self.tell(format!("coils/{row}/min"), sheet_coil_range(name, figure(min), figure(max)));
+            }
+            let terminals = coil.terminals.trim();
+            coils.push(NamedCoil {
+                name: name.to_owned(),
+                terminals: (!terminals.is_empty()).then(|| terminals.to_owned()),
+                min: min.unwrap_or_default(),
+                max: max.unwrap_or_default(),
+            });
+        }
+        coils
     }
 
     fn stages(&mut self, typed: &[String]) -> Vec<f64> {

@@ -119,6 +119,7 @@ fn units_of(typed: &Typed, need: Option<&Need>) -> Vec<String> {
         }
         Typed::Chart { .. } => units::of(Quantity::Length, Unit::Millimetre),
         Typed::Torque { .. } => units::of(Quantity::Torque, Unit::NewtonMetre),
+        Typed::Coils { .. } => units::of(Quantity::Resistance, Unit::Ohm),
         Typed::Count(_) | Typed::Fact(_) | Typed::Text(_) => Vec::new(),
     }
 }

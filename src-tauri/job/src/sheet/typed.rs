@@ -5,7 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use panside_journal::Hash;
 use panside_procedure::format::Sheet;
-use panside_procedure::format::sheet::{Chart, ChartPoint, Pattern, Position, Torque, Value, ValueKind};
+use panside_procedure::format::sheet::{
+    Chart, ChartPoint, NamedCoil, Pattern, Position, Torque, Value, ValueKind,
+};
+use panside_trade::units::Unit;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -99,6 +102,13 @@ pub enum Typed {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         angle: Option<TypedAngle>,
     },
+    /// The coils of the solenoids.
+    Coils {
+        /// Unit of all limits.
+        unit: String,
+        /// The coils in the order in which they are measured.
+        coils: Vec<TypedCoil>,
+    },
     /// How many there are of something that comes off the vehicle.
     Count(String),
     /// One word that a checklist's fact reads; empty while none is chosen.
@@ -115,6 +125,21 @@ pub struct TypedAngle {
     pub degrees: String,
     /// How far that may be off to both sides.
     pub tolerance: String,
+}
+
+/// One coil of a list while it is typed.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct TypedCoil {
+    /// What its solenoid is called.
+    pub name: String,
+    /// Between which terminals it is measured; may be empty.
+    #[serde(default)]
+    pub terminals: String,
+    /// Lowest resistance.
+    pub min: String,
+    /// Highest resistance.
+    pub max: String,
 }
 
 /// One temperature of a level chart while it is typed.
@@ -197,6 +222,7 @@ impl Typed {
             Typed::Range { .. } => ValueKind::Range,
             Typed::Chart { .. } => ValueKind::Chart,
             Typed::Torque { .. } => ValueKind::Torque,
+            Typed::Coils { .. } => ValueKind::Coils,
             Typed::Count(_) => ValueKind::Count,
             Typed::Fact(_) => ValueKind::Fact,
             Typed::Text(_) => ValueKind::Text,
@@ -225,6 +251,9 @@ fn blank(need: &Need) -> Typed {
             pattern: Pattern::default(),
             angle: None,
         },
+        ValueKind::Coils => {
+            Typed::Coils { unit: Unit::Ohm.symbol().to_owned(), coils: vec![TypedCoil::default()] }
+        }
         ValueKind::Count => Typed::Count(text()),
         ValueKind::Fact => Typed::Fact(text()),
         ValueKind::Text => Typed::Text(text()),
@@ -241,9 +270,21 @@ fn typed(value: &Value) -> Typed {
         }
         Value::Chart(chart) => typed_chart(chart),
         Value::Torque(torque) => typed_torque(torque),
+        Value::Coils(list) => {
+            Typed::Coils { unit: list.unit.clone(), coils: list.coils.iter().map(typed_coil).collect() }
+        }
         Value::Count(count) => Typed::Count(count.to_string()),
         Value::Fact(word) => Typed::Fact(word.clone()),
         Value::Text(text) => Typed::Text(text.clone()),
+    }
+}
+
+fn typed_coil(coil: &NamedCoil) -> TypedCoil {
+    TypedCoil {
+        name: coil.name.clone(),
+        terminals: coil.terminals.clone().unwrap_or_default(),
+        min: coil.min.to_string(),
+        max: coil.max.to_string(),
     }
 }
 

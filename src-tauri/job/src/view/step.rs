@@ -1,6 +1,7 @@
 //! One step of the view, with its entries.
 
 use panside_journal::Stamp;
+use panside_procedure::format::entry::{Coils, Note};
 use panside_procedure::format::{Ask, Entry};
 use panside_procedure::machine::{Action, StepIx, VehicleActionIx};
 use panside_procedure::{Shown, State};
@@ -151,6 +152,7 @@ fn entry_view<'a>(
         torque: torque_of(at, &entry.ask),
         estimate: estimate_view(at, &entry.ask),
         overload: overload_of(&entry.ask),
+        coils: coils_of(at, &entry.ask),
         bolts: bolts_of(at, &entry.ask, last),
         decision: decision::view(at, step, &entry.ask, ended),
         value: last.map(|entered| entered.value.clone()),
@@ -210,7 +212,19 @@ fn units_of(job: &Job, ask: &Ask, mut units: Vec<String>) -> Vec<String> {
 
 fn overload_of(ask: &Ask) -> Vec<String> {
     match ask {
-        Ask::Coil(_) => OVERLOAD.map(str::to_owned).to_vec(),
+        Ask::Coil(_) | Ask::Coils(_) => OVERLOAD.map(str::to_owned).to_vec(),
+        Ask::Reading(asked) if entry::is_resistance(asked) => OVERLOAD.map(str::to_owned).to_vec(),
+        _ => Vec::new(),
+    }
+}
+
+/// The coils of the sheet's list.
+fn coils_of(at: At<'_>, ask: &Ask) -> Vec<String> {
+    match ask {
+        Ask::Coils(Coils { of, .. }) | Ask::Note(Note { words_of: Some(of), .. }) => {
+            let coils = at.job.specs.coils(of).unwrap_or_default();
+            coils.iter().map(|coil| coil.name.clone()).collect()
+        }
         _ => Vec::new(),
     }
 }

@@ -7,6 +7,7 @@ mod authorization;
 mod balance;
 mod choice;
 mod coil;
+mod coils;
 mod cool_down;
 mod count;
 mod decision;
@@ -32,6 +33,7 @@ pub use authorization::{AGREED, Authorization};
 pub use balance::{Amount, Balance};
 pub use choice::{Choice, ChoiceOption};
 pub use coil::Coil;
+pub use coils::Coils;
 pub use cool_down::{CoolDown, ProbedPlace};
 pub use count::Count;
 pub use decision::{Against, Decision, DecisionRow, MISSING, MOST_COMBINATIONS};
@@ -148,6 +150,8 @@ kinds! {
     Level(Level): "level";
     /// A coil's resistance at its temperature.
     Coil(Coil): "coil";
+    /// The resistances of all coils at one connector.
+    Coils(Coils): "coils";
     /// A hot part probed until it may be touched.
     CoolDown(CoolDown): "cool_down";
     /// What was drained against what went in.

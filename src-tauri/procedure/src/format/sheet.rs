@@ -75,6 +75,8 @@ pub enum Value {
     Chart(Chart),
     /// Torque of a fastener pattern, stage by stage.
     Torque(Torque),
+    /// The coils of the solenoids, each with its own limits.
+    Coils(Coils),
     /// How many there are of something that comes off the vehicle.
     Count(u8),
     /// One word that a checklist's fact reads.
@@ -94,6 +96,8 @@ pub enum ValueKind {
     Chart,
     /// [`Value::Torque`]
     Torque,
+    /// [`Value::Coils`]
+    Coils,
     /// [`Value::Count`]
     Count,
     /// [`Value::Fact`]
@@ -111,6 +115,7 @@ impl ValueKind {
             ValueKind::Range => "range",
             ValueKind::Chart => "chart",
             ValueKind::Torque => "torque",
+            ValueKind::Coils => "coils",
             ValueKind::Count => "count",
             ValueKind::Fact => "fact",
             ValueKind::Text => "text",
@@ -127,6 +132,7 @@ impl Value {
             Value::Range(_) => ValueKind::Range,
             Value::Chart(_) => ValueKind::Chart,
             Value::Torque(_) => ValueKind::Torque,
+            Value::Coils(_) => ValueKind::Coils,
             Value::Count(_) => ValueKind::Count,
             Value::Fact(_) => ValueKind::Fact,
             Value::Text(_) => ValueKind::Text,
@@ -180,6 +186,31 @@ pub struct ChartPoint {
     pub low: f64,
     /// High mark.
     pub high: f64,
+}
+
+/// The coils that are measured at one connector.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Coils {
+    /// Unit of all limits.
+    pub unit: String,
+    /// The coils in the order in which they are measured: one at least, each name once.
+    pub coils: Vec<NamedCoil>,
+}
+
+/// One coil of a list.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NamedCoil {
+    /// What its solenoid is called. Never empty.
+    pub name: String,
+    /// Between which terminals it is measured, such as `3 and 7`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub terminals: Option<String>,
+    /// Lowest resistance.
+    pub min: f64,
+    /// Highest resistance.
+    pub max: f64,
 }
 
 /// Torque of a fastener pattern.

@@ -2,8 +2,8 @@
 //! a field says here whether it is a text.
 
 use crate::format::entry::{
-    Authorization, Balance, Choice, ChoiceOption, Coil, CoolDown, Count, Decision, DecisionRow, Estimate,
-    Level, Note, Photo, Reading, Scan, Several, SeveralOption, SignOffEntry, Timer, Torque,
+    Authorization, Balance, Choice, ChoiceOption, Coil, Coils, CoolDown, Count, Decision, DecisionRow,
+    Estimate, Level, Note, Photo, Reading, Scan, Several, SeveralOption, SignOffEntry, Timer, Torque,
 };
 use crate::format::{
     Ask, Caution, Checklist, Condition, Danger, Entry, Fact, Gate, Item, Named, Phase, SignOff, Step,
@@ -139,7 +139,7 @@ fn ask(place: &str, ask: &mut Ask, visit: &mut Visit<'_>) {
             }
         }
         Ask::Photo(Photo { of, with_scale: _, first_page: _ }) => visit(&format!("{place}/of"), of),
-        Ask::Note(Note { words }) => listed(place, "words", words, visit),
+        Ask::Note(Note { words, words_of: _ }) => listed(place, "words", words, visit),
         Ask::Estimate(Estimate { parts, labor, may_turn_up }) => {
             listed(place, "parts", parts, visit);
             listed(place, "labor", labor, visit);
@@ -153,6 +153,7 @@ fn ask(place: &str, ask: &mut Ask, visit: &mut Visit<'_>) {
         | Ask::Reading(Reading { unit: _, at_most: _, at_least: _, within: _, evidence: _ })
         | Ask::Level(Level { chart: _, gain: _, added: _, may_give_up: _ })
         | Ask::Coil(Coil { limits: _, at: _, evidence: _ })
+        | Ask::Coils(Coils { of: _, at: _, some: _, evidence: _ })
         | Ask::CoolDown(CoolDown { limit: _, place: _, heated_by: _ })
         | Ask::Balance(Balance { drained: _, added: _, density: _, unseen: _, capacity: _ })
         | Ask::Count(Count { of: _ })

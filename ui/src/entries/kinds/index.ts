@@ -4,6 +4,7 @@ import { authorization } from "./authorization";
 import { balance } from "./balance";
 import { choice } from "./choice";
 import { coil } from "./coil";
+import { coils } from "./coils";
 import { coolDown } from "./coolDown";
 import { count } from "./count";
 import { decision } from "./decision";
@@ -22,6 +23,7 @@ const KINDS = {
   reading,
   level,
   coil,
+  coils,
   cool_down: coolDown,
   balance,
   count,

@@ -9,6 +9,8 @@ export const reading = kind<"reading", ValueOf<"reading">>({
   fits: (found): found is ValueOf<"reading"> => hasTexts(found, "value", "unit"),
   isBlank: (typed) => typed.value === "",
   value: (typed) => ({ value: typed }),
-  text: ({ value, unit }) => `${value} ${unit}`,
+  text: ({ value, unit }, { overload }) =>
+    // What the meter shows instead of a number has no unit.
+    overload.includes(value.toUpperCase()) ? value : `${value} ${unit}`,
   asked: (entry) => (entry.limits.length === 0 ? [entry.units.join(", ")] : []),
 });

@@ -8,14 +8,17 @@ export type TypedChart = Extract<TypedIs, { chart: unknown }>["chart"];
 /** A torque that is typed. */
 export type TypedTorque = Extract<TypedIs, { torque: unknown }>["torque"];
 
+/** A list of coils that is typed. */
+export type TypedCoils = Extract<TypedIs, { coils: unknown }>["coils"];
+
 /** Where a field of a row is: in which row of which list, and which part of the row. */
 export interface InRow {
   list: Rows;
   row: number;
-  part: ChartPart | "x" | "y" | null;
+  part: ChartPart | "x" | "y" | CoilPart | null;
 }
 
-/** A field for a number. Its id is the one that the core names when something is wrong in it. */
+/** A field for a number or a name. Its id is the one that the core names when something is wrong in it. */
 export interface Field {
   id: string;
   /** Null: it is in no row. */
@@ -25,18 +28,23 @@ export interface Field {
   name: string;
   text: string;
   unit: string;
+  /** Words are typed, not a number. */
+  words?: true;
 }
 
 const CHART_PARTS = ["at", "low", "high"] as const;
 type ChartPart = (typeof CHART_PARTS)[number];
 const PLACE_PARTS = ["x", "y"] as const;
+const COIL_PARTS = ["name", "terminals", "min", "max"] as const;
+type CoilPart = (typeof COIL_PARTS)[number];
 
 /** What a value can have more or less of. */
-export type Rows = "stages" | "points" | "positions";
+export type Rows = "stages" | "points" | "positions" | "coils";
 
 /** The lists of a value whose rows can be added and taken out, with the fewest it can have. */
 export function rowsOf(is: TypedIs): { list: Rows; count: number; least: number }[] {
   if ("chart" in is) return [{ list: "points", count: is.chart.points.length, least: 2 }];
+  if ("coils" in is) return [{ list: "coils", count: is.coils.coils.length, least: 1 }];
   if (!("torque" in is)) return [];
   const { stages, positions } = is.torque;
   return [
@@ -72,6 +80,7 @@ export function fieldsOf(is: TypedIs): Field[] {
     ];
   }
   if ("torque" in is) return torqueFields(is.torque);
+  if ("coils" in is) return coilFields(is.coils);
   return "chart" in is ? chartFields(is.chart) : [];
 }
 
@@ -142,6 +151,22 @@ function chartFields(chart: TypedChart): Field[] {
   ];
 }
 
+function coilFields({ unit, coils }: TypedCoils): Field[] {
+  return coils.flatMap((coil, at) =>
+    COIL_PARTS.map((part) => {
+      const words = part === "name" || part === "terminals";
+      return {
+        ...inRow("coils", at, part),
+        units: words ? null : ("units" as const),
+        name: say(`screens-sheet-coil-${part}`, { number: at + 1 }),
+        text: coil[part],
+        unit: words ? "" : unit,
+        ...(words && { words }),
+      };
+    }),
+  );
+}
+
 function fieldOf(is: TypedIs, id: string): Field | undefined {
   return fieldsOf(is).find((field) => field.id === id);
 }
@@ -166,6 +191,12 @@ export function withField(is: TypedIs, id: string, text: string): TypedIs {
     if (list !== "stages") return { torque: { ...is.torque, [id]: text } };
     return { torque: { ...is.torque, stages: is.torque.stages.map((old, n) => (n === place ? text : old)) } };
   }
+  if ("coils" in is) {
+    const coils = is.coils.coils.map((old, n) =>
+      n === place ? { ...old, [part as CoilPart]: text } : old,
+    );
+    return { coils: { ...is.coils, coils } };
+  }
   if ("chart" in is) {
     if (list !== "points") return { chart: { ...is.chart, [id]: text } };
     const points = is.chart.points.map((old, n) =>
@@ -187,6 +218,7 @@ export function withUnit(is: TypedIs, id: string, unit: string): TypedIs {
   if ("measure" in is) return { measure: { ...is.measure, unit } };
   if ("range" in is) return { range: { ...is.range, unit } };
   if ("torque" in is) return { torque: { ...is.torque, unit } };
+  if ("coils" in is) return { coils: { ...is.coils, unit } };
   if (!("chart" in is)) return is;
   return {
     chart:
@@ -204,6 +236,11 @@ export function withAnother(is: TypedIs, list: Rows): TypedIs {
       ? { torque: { ...is.torque, stages: [...stages, ""] } }
       : { torque: { ...is.torque, positions: [...positions, { x: "", y: "", note: "" }] } };
   }
+  if ("coils" in is) {
+    // Coils of one transmission mostly have the limits of the one before.
+    const { min = "", max = "" } = is.coils.coils.at(-1) ?? {};
+    return { coils: { ...is.coils, coils: [...is.coils.coils, { name: "", terminals: "", min, max }] } };
+  }
   if (!("chart" in is)) return is;
   return { chart: { ...is.chart, points: [...is.chart.points, { at: "", low: "", high: "" }] } };
 }
@@ -212,6 +249,7 @@ export function withAnother(is: TypedIs, list: Rows): TypedIs {
 export function withoutOne(is: TypedIs, list: Rows, place: number): TypedIs {
   const rest = <One>(all: One[]) => all.filter((_, at) => at !== place);
   if ("chart" in is) return { chart: { ...is.chart, points: rest(is.chart.points) } };
+  if ("coils" in is) return { coils: { ...is.coils, coils: rest(is.coils.coils) } };
   if (!("torque" in is)) return is;
   const { stages, positions } = is.torque;
   return list === "stages"
@@ -244,6 +282,7 @@ export function saysValue(is: TypedIs): string {
     const temperatures = is.chart.points.map((point) => typed(point.at)).join(", ");
     return say("screens-sheet-says-chart", { temperatures, unit: is.chart.temperature_unit });
   }
+  if ("coils" in is) return is.coils.coils.map((coil) => typed(coil.name)).join(", ");
   if ("count" in is) return typed(is.count);
   return typed("fact" in is ? is.fact : is.text);
 }
