@@ -139,7 +139,7 @@ export const hands = [
     name: "sent-overload",
     page: "begin coils_warm",
     answers: says("OL at 20 °C: open."),
-    taps: [entry("coil_1"), settled, sends("OL kΩ"), settled],
+    taps: [entry("coils"), settled, (page) => page.getByLabel("shift 1").focus(), sends("OL kΩ"), settled],
   },
   {
     name: "sent-torque",

@@ -6,7 +6,7 @@ const offers = [
   {
     hash: "a1",
     id: "pan-and-solenoid",
-    title: "Pan drop, filter inspection and third-gear shift solenoid",
+    title: "Pan drop, filter inspection and shift solenoid",
     revision: 2,
     demo: true,
     steps: 57,

@@ -24,7 +24,7 @@ function typedIs(is) {
 const asked = {
   level_chart: ["Level before judging", "Level at temperature"],
   pan_bolt_torque: ["Hang the pan"],
-  coil_resistance_20: ["Measure the coil"],
+  solenoid_coils: ["Coils at the case connector, warm"],
   wire_insulation: ["Measure the wires"],
 };
 
@@ -47,7 +47,7 @@ function sheetPage({ typing = false, built_in = false, values = {}, wrong = {}, 
     },
     typing,
     built_in,
-    fits: typing ? [] : ["Pan drop, filter inspection and third-gear shift solenoid"],
+    fits: typing ? [] : ["Pan drop, filter inspection and shift solenoid"],
     view: {
       title: typed.title === "" ? message("Say which vehicles the sheet is for.") : null,
       values: Object.entries(demo.values).map(([key, { is }], at) => ({
@@ -123,10 +123,10 @@ function drawn(points, crossed) {
   };
 }
 
-const unitOf = (is) => is.measure?.unit ?? is.range?.unit ?? "";
+const unitOf = (is) => (is.measure ?? is.range ?? is.coils)?.unit ?? "";
 const message = (text) => ({ id: "said", args: {}, text });
 
-const wrongRange = { range: { min: "5,6", max: "5,0", unit: "Ω" } };
+const wrongRange = { range: { min: "90", max: "50", unit: "°C" } };
 const crossed = {
   chart: {
     ...typedIs(demo.values.level_chart.is).chart,
@@ -141,9 +141,9 @@ const source = demo.values.level_chart.source;
 const kept = sheetPage({});
 const typing = sheetPage({
   typing: true,
-  values: { coil_resistance_20: { is: wrongRange, source }, level_chart: { is: crossed, source } },
+  values: { relearn_temperature: { is: wrongRange, source }, level_chart: { is: crossed, source } },
   wrong: {
-    coil_resistance_20: [["min", "The range 5.6 to 5 is reversed. Correct the sheet."]],
+    relearn_temperature: [["min", "The range 90 to 50 is reversed. Correct the sheet."]],
     level_chart: [
       [
         "points/1/low",
@@ -184,7 +184,7 @@ const list = {
     },
   ],
   unfinished: [{ draft: "+1", title: "" }],
-  checklists: [["pan-and-solenoid", "Pan drop, filter inspection and third-gear shift solenoid"]],
+  checklists: [["pan-and-solenoid", "Pan drop, filter inspection and shift solenoid"]],
   unreadable: [],
 };
 
@@ -222,7 +222,8 @@ export const sheets = [
   { name: "sheet-typing", ...typedAt(null), taps: [press("SAVE")] },
   { name: "sheet-title", where: at({ id: "+1", typing: true, value: "" }), answers: { typed_sheet: blank } },
   { name: "sheet-value", ...typedAt("battery_rest_voltage") },
-  { name: "sheet-range", ...typedAt("coil_resistance_20") },
+  { name: "sheet-range", ...typedAt("relearn_temperature") },
+  { name: "sheet-coils", ...typedAt("solenoid_coils") },
   { name: "sheet-chart", ...typedAt("level_chart") },
   { name: "sheet-chart-blank", ...typedAt("level_chart", blankChart) },
   { name: "sheet-chart-good", ...typedAt("level_chart", good) },

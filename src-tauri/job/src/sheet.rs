@@ -170,6 +170,16 @@ impl Specs {
         }
     }
 
+    /// The coil of a name, on whatever list of the sheet it stands.
+    #[must_use]
+    pub fn coil(&self, name: &str) -> Option<&CoilSpec> {
+        let lists = self.values.values().filter_map(|spec| match spec {
+            Spec::Coils(coils) => Some(coils),
+            _ => None,
+        });
+        lists.flatten().find(|coil| coil.name == name)
+    }
+
     /// The torque of a key.
     #[must_use]
     pub fn torque(&self, key: &str) -> Option<&TorqueSpec> {

@@ -340,7 +340,7 @@ cli-coil-temp = the coil's temperature, 62C
 cli-coil-tempoff = how far that may be off, 2K
 cli-coil-leads = what the leads alone have, 0.2ohm
 cli-coil-meter = the meter's error: percent of the reading and last digits, 0.5%:0.02ohm
-cli-coil-limits = lower and upper limit, 5.0ohm:5.6ohm; else a key on the sheet, coil_resistance_20
+cli-coil-limits = lower and upper limit, 5.0ohm:5.6ohm; else the name of a coil or the key of a range on the sheet
 cli-coil-at = the temperature of the limits, 20C
 
 ## Keys of the figure "code"
@@ -491,7 +491,7 @@ cli-gain-missing = The rise for each litre is missing: give gain=…, such as ga
 cli-tolerance-missing = The tolerance is missing: give tolerance=…
 cli-spec-missing = The torque that is wanted is missing: give target=… and tolerance=…, or spec=… with --sheet FILE.
 cli-chart-missing = The chart is missing: give mark=… twice or more, or --sheet FILE.
-cli-limits-missing = The limits are missing: give limits=5.0ohm:5.6ohm, or --sheet FILE.
+cli-limits-missing = The limits are missing: give limits=5.0ohm:5.6ohm, or --sheet FILE and limits=NAME of a coil on it.
 cli-touch-limit-missing = The touch limit is missing: give limit=48C, or --sheet FILE.
 cli-codes-or-bytes = Give either codes=P0765,U0100 or bytes=43:01:07:65.
 cli-due-or-calibrated = Give either due=2026-06-30 or calibrated=2025-06-30.
@@ -499,7 +499,7 @@ cli-surface-or-emissivity = Give either surface=coated or emissivity=0.8:0.9.
 # $key: as typed
 cli-no-chart = The sheet has no level chart "{ $key }".
 # $key: as typed
-cli-no-range = The sheet has no range "{ $key }".
+cli-no-range = The sheet has no coil and no range "{ $key }".
 # $key: as typed
 cli-no-torque = There is no sheet with the torque "{ $key }".
 # $key: the key

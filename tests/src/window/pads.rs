@@ -29,7 +29,7 @@ impl Pads<'_> {
         match kind {
             "reading" => reading(window, given)?,
             "level" => level(window, given)?,
-            "coil" => coil(window, given)?,
+            "coils" => coils(window, given)?,
             "cool_down" => cool_down(window, given)?,
             "balance" => balance(window, given)?,
             "count" => self.count(window, entry, given)?,
@@ -103,8 +103,7 @@ pub fn close_all(window: &mut Window) -> Result {
 }
 
 fn reading(window: &mut Window, given: &Value) -> Result {
-    set_unit(window, text(given, "unit")?)?;
-    keys(window, text(given, "value")?)
+    shown(window, text(given, "value")?, text(given, "unit")?)
 }
 
 fn level(window: &mut Window, given: &Value) -> Result {
@@ -124,12 +123,23 @@ fn level(window: &mut Window, given: &Value) -> Result {
     Ok(())
 }
 
-fn coil(window: &mut Window, given: &Value) -> Result {
-    let fields = [
-        ("entry-coil-shows", "shows", "unit"),
-        ("entry-coil-temperature", "temperature", "temperature_unit"),
-    ];
-    fill_all(window, given, &fields)
+fn coils(window: &mut Window, given: &Value) -> Result {
+    fill_all(window, given, &[("entry-coil-temperature", "temperature", "temperature_unit")])?;
+    for reading in given.get("readings").and_then(Value::as_array).into_iter().flatten() {
+        let (coil, shows) = (text(reading, "coil")?, text(reading, "shows")?);
+        window.come_to(coil)?;
+        shown(window, shows, text(given, "unit")?)?;
+    }
+    Ok(())
+}
+
+/// What a meter shows: overload has a key of its own.
+fn shown(window: &mut Window, shows: &str, unit: &str) -> Result {
+    if shows == "OL" {
+        return window.tap_words("entry-coil-overload");
+    }
+    set_unit(window, unit)?;
+    keys(window, shows)
 }
 
 /// By a contact probe: that is how the pad comes up.

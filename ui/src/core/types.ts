@@ -100,7 +100,7 @@ export type Arg = { "text": string } | { "number": number } | { "list": Array<st
 /**
  * The kinds of entry.
  */
-export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "coil": AskCoil } | { "cool_down": AskCoolDown } | { "balance": AskBalance } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "several": AskSeveral } | { "decision": AskDecision } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote } | { "estimate": AskEstimate } | { "authorization": AskAuthorization };
+export type Ask = { "sign_off": AskSignOff } | { "reading": AskReading } | { "level": AskLevel } | { "coil": AskCoil } | { "coils": AskCoils } | { "cool_down": AskCoolDown } | { "balance": AskBalance } | { "count": AskCount } | { "torque": AskTorque } | { "photo": AskPhoto } | { "choice": AskChoice } | { "several": AskSeveral } | { "decision": AskDecision } | { "scan": AskScan } | { "timer": AskTimer } | { "note": AskNote } | { "estimate": AskEstimate } | { "authorization": AskAuthorization };
 
 /**
  * What the customer answers, with the amount that it is for.
@@ -165,6 +165,23 @@ limits: string,
  * Sheet key of the temperature for which that range stands. Absent: 20 °C.
  */
 at: string | null, };
+
+/**
+ * The resistances of the coils that the spec sheet lists, at one temperature.
+ */
+export type AskCoils = { 
+/**
+ * Sheet key of the list of coils.
+ */
+of: string, 
+/**
+ * Sheet key of the temperature for which their limits stand. Absent: 20 °C.
+ */
+at: string | null, 
+/**
+ * One coil is enough, such as that of a new solenoid; else each of the list is measured.
+ */
+some: boolean, };
 
 /**
  * A surface probed against its touch limit. Earlier readings at this entry tell when it will be cool.
@@ -251,7 +268,11 @@ export type AskNote = {
 /**
  * Short texts to tap.
  */
-words: Array<string>, };
+words: Array<string>, 
+/**
+ * Sheet key of a list of coils, whose names are to tap too.
+ */
+words_of: string | null, };
 
 /**
  * What the photo must show.
@@ -747,6 +768,19 @@ minutes: number,
 in_steps: number, };
 
 /**
+ * What an ohmmeter showed at one coil of a list.
+ */
+export type CoilShown = { 
+/**
+ * The coil's name on the sheet.
+ */
+coil: string, 
+/**
+ * Decimal text, or `OL` where the meter shows overload.
+ */
+shows: string, };
+
+/**
  * What an ohmmeter showed at a coil.
  */
 export type CoilValue = { 
@@ -772,6 +806,35 @@ temperature: string,
 temperature_unit: string, 
 /**
  * How far the meter may be off. Absent: it is not known, and the reading is judged as it stands.
+ */
+meter?: MeterError | null, };
+
+/**
+ * What an ohmmeter showed at the coils of a list.
+ */
+export type CoilsValue = { 
+/**
+ * Each coil once.
+ */
+readings: Array<CoilShown>, 
+/**
+ * The unit of all resistances here as text.
+ */
+unit: string, 
+/**
+ * What the meter shows with its leads held together, as decimal text. Absent: it was zeroed.
+ */
+leads?: string | null, 
+/**
+ * The temperature of all coils as decimal text.
+ */
+temperature: string, 
+/**
+ * Its unit as text.
+ */
+temperature_unit: string, 
+/**
+ * How far the meter may be off. Absent: it is not known, and the readings are judged as they stand.
  */
 meter?: MeterError | null, };
 
@@ -1121,7 +1184,7 @@ confirmed_no_trace: boolean,
 /**
  * Why the level can't be brought into its band, and who says so.
  */
-given_up?: Accounted | null, } } | { "coil": CoilValue } | { "cool_down": Probed } | { "balance": { 
+given_up?: Accounted | null, } } | { "coil": CoilValue } | { "coils": CoilsValue } | { "cool_down": Probed } | { "balance": { 
 /**
  * Temperature of the fluid from the can as decimal text; empty where no amount asks for it.
  */
@@ -1249,9 +1312,14 @@ torque: TorqueView | null,
  */
 estimate: EstimateView | null, 
 /**
- * For a coil: what a meter shows, without a unit, where there is more than it can measure; the usual first.
+ * For a resistance: what a meter shows, without a unit, where there is more than it can measure; the usual first.
  */
 overload: Array<string>, 
+/**
+ * The names on the sheet's list of coils, in the order in which they are measured: for what is measured at them, and
+ * for a note that names one.
+ */
+coils: Array<string>, 
 /**
  * For a torque whose places the sheet gives: the map of its fasteners.
  */
@@ -3313,6 +3381,27 @@ degrees: string,
 tolerance: string, };
 
 /**
+ * One coil of a list while it is typed.
+ */
+export type TypedCoil = { 
+/**
+ * What its solenoid is called.
+ */
+name: string, 
+/**
+ * Between which terminals it is measured; may be empty.
+ */
+terminals: string, 
+/**
+ * Lowest resistance.
+ */
+min: string, 
+/**
+ * Highest resistance.
+ */
+max: string, };
+
+/**
  * The kinds of value as they are typed.
  */
 export type TypedIs = { "measure": { 
@@ -3379,7 +3468,15 @@ pattern: Pattern,
 /**
  * The angle that each fastener is turned after the last stage, where there is one.
  */
-angle?: TypedAngle | null, } } | { "count": string } | { "fact": string } | { "text": string };
+angle?: TypedAngle | null, } } | { "coils": { 
+/**
+ * Unit of all limits.
+ */
+unit: string, 
+/**
+ * The coils in the order in which they are measured.
+ */
+coils: Array<TypedCoil>, } } | { "count": string } | { "fact": string } | { "text": string };
 
 /**
  * A person as typed.

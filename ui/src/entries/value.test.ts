@@ -34,6 +34,7 @@ function entry(ask: TypedEntry["ask"], more: Partial<EntryView> = {}): TypedEntr
     torque: null,
     estimate: null,
     overload: [],
+    coils: [],
     bolts: null,
     decision: null,
     value: null,
@@ -69,7 +70,7 @@ const choice = entry({
     hands_did: false,
   },
 });
-const note = entry({ note: { words: [] } });
+const note = entry({ note: { words: [], words_of: null } });
 const timer = entry({ timer: { at_least: "watch" } });
 
 const wet = (temperature: string, value: string): StickReading => ({
@@ -214,6 +215,22 @@ test("a coil, a hot part and a balance are typed, kept and told in short", () =>
   const shows = (text: string) => valueText(coil, { coil: { ...open.coil, shows: text } }, ITEMS);
   expect([shows("0L"), shows("0l"), shows("5.2")]).toEqual(["0L (20 °C)", "0l (20 °C)", "5.2 Ω (20 °C)"]);
   expect(readDraft(coil, JSON.stringify(open))).toEqual(open);
+
+  const list = entry(
+    { coils: { of: "coils", at: null, some: false } },
+    { units: ["Ω"], temperature_units: ["°C"], overload: ["OL"], coils: ["shift 1", "shift 2"] },
+  );
+  const blank = emptyDraft(list);
+  expect(isBlank(list, blank)).toBe(true);
+  const one = [
+    { coil: "shift 1", shows: "6.2" },
+    { coil: "shift 2", shows: "" },
+  ];
+  const begun = { coils: { readings: one, unit: "Ω", temperature: "62", temperature_unit: "°C" } };
+  // What is not measured yet is no reading.
+  expect(asValue(list, begun).value).toEqual({ coils: { ...begun.coils, readings: one.slice(0, 1) } });
+  const both = { coils: { ...begun.coils, readings: [one[0], { coil: "shift 2", shows: "OL" }] } } as EntryValue;
+  expect(valueText(list, both, ITEMS)).toBe("shift 1 6.2 Ω, shift 2 OL (62 °C)");
 
   const hot = entry(
     { cool_down: { limit: "touch", place: "joint", heated_by: {} } },

@@ -27,12 +27,18 @@ pub const FIGURES: &[Figure] = &[Figure {
 }];
 
 fn limits(given: &Given) -> Result<(Resistance, Resistance), Failure> {
-    let text = given.or("limits", "coil_resistance_20");
+    let text = given.or("limits", "");
     if text.contains(':') {
         let [low, high] = parts("limits", text, cli_form_limits())?;
         return Ok((quantity("limits", low, Unit::Ohm)?, quantity("limits", high, Unit::Ohm)?));
     }
-    let sheet = given.sheet().ok_or_else(|| Failure::new(Exit::Usage, cli_limits_missing()))?;
+    let sheet = given
+        .sheet()
+        .filter(|_| !text.is_empty())
+        .ok_or_else(|| Failure::new(Exit::Usage, cli_limits_missing()))?;
+    if let Some(coil) = sheet.coil(text) {
+        return Ok((coil.lowest, coil.highest));
+    }
     let (low, high) = sheet.range(text).ok_or_else(|| Failure::new(Exit::DoesNotLoad, cli_no_range(text)))?;
     let ohms =
         |limit: Measure| limit.try_into().map_err(|error: TradeError| wrong("limits", text, error.message()));

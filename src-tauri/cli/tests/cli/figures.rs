@@ -9,8 +9,10 @@ fn sheet() -> PathBuf {
 }
 
 fn figure(words: &str) -> Said {
-    let arguments: Vec<String> =
-        words.split_whitespace().map(|word| word.replace("SHEET", &sheet().display().to_string())).collect();
+    let arguments: Vec<String> = words
+        .split_whitespace()
+        .map(|word| word.replace("SHEET", &sheet().display().to_string()).replace("~", " "))
+        .collect();
     cli(&[vec!["figure".to_owned()], arguments].concat())
 }
 
@@ -80,8 +82,8 @@ fn a_level_is_read_from_the_sheets_chart_or_from_marks() {
 
 #[test]
 fn the_demo_figures_come_out_as_the_demo_has_them() {
-    says("coil ohms=6.9ohm temp=62C --sheet SHEET", &["5.922 Ω", "above its upper limit"]);
-    says("coil ohms=OL temp=62C --sheet SHEET", &["open"]);
+    says("coil ohms=6.9ohm temp=62C limits=third~gear --sheet SHEET", &["5.922 Ω", "above its upper limit"]);
+    says("coil ohms=OL temp=62C limits=third~gear --sheet SHEET", &["open"]);
     let click =
         "torque torque=79.7lbf.in spec=pan_bolt_torque stage=2 tool=2Nm:20Nm due=2026-06-30 on=2026-05-04";
     says(&format!("{click} --sheet SHEET"), &["9.005 N·m", "Inside the tolerance"]);

@@ -151,7 +151,7 @@ impl Kind for Coils {
         };
         let limit = |coil: &CoilSpec| {
             let [low, high] = [coil.lowest, coil.highest].map(Measure::from);
-            limit_coil(low, high, Measure::from(at), &coil.called())
+            limit_coil(low, high, Measure::from(at), coil.called())
         };
         coils.iter().map(limit).collect()
     }

@@ -310,6 +310,6 @@ mod tests {
         };
         assert_eq!(units("°F"), ["°F", "°C"]);
         assert_eq!(units("L"), ["L", "qt"]);
-        assert_eq!(units("V"), ["V"]);
+        assert_eq!(units("V"), ["V", "mV"]);
     }
 }

@@ -2,6 +2,7 @@
 
 mod balance;
 mod coil;
+mod coils;
 mod cool_down;
 mod decision;
 mod level;
@@ -56,6 +57,7 @@ fn every_kind() -> Vec<Ask> {
     let amount = json!({"volume": "fill.volume"});
     let asks = json!([
         {"sign_off": {"sign": "s"}},
+        {"coils": {"of": "k"}},
         {"reading": {"unit": "km"}},
         {"reading": {"unit": "V", "at_most": "k"}},
         {"level": {"chart": "k", "may_give_up": true}},

@@ -94,6 +94,28 @@ fn a_range_that_is_the_wrong_way_round_is_told_at_its_lower_end() {
 }
 
 #[test]
+fn a_list_of_coils_is_told_row_by_row() {
+    let row = |name: &str, min: &str, max: &str| TypedCoil {
+        name: name.into(),
+        terminals: String::new(),
+        min: min.into(),
+        max: max.into(),
+    };
+    let list = |coils: &[TypedCoil]| value(Typed::Coils { unit: "Ω".into(), coils: coils.to_vec() });
+    let (good, second) = (row("shift 1", "5", "5,6"), row("shift 2", "5", "5,6"));
+    assert!(judge(&list(&[good.clone(), second]), None).is_ok());
+    let same = wrong("coils", &list(&[good.clone(), row(" shift 1", "5", "5,6")]));
+    assert_eq!(same, [("coils/1/name".into(), sheet_coil_twice("shift 1"))]);
+    let turned = wrong("coils", &list(&[good.clone(), row("shift 2", "5,6", "5")]));
+    assert_eq!(turned, [("coils/1/min".into(), sheet_coil_range("shift 2", "5.6", "5"))]);
+    assert_eq!(one("coils", &list(&[row("shift 1", "0", "5")])).0, "coils/0/min");
+    let blank = wrong("coils", &list(&[good, row("", "", "")]));
+    let fields: Vec<&str> = blank.iter().map(|(field, _)| field.as_str()).collect();
+    assert_eq!(fields, ["coils/1/name", "coils/1/min", "coils/1/max"]);
+    assert_eq!(one("coils", &list(&[])), (String::new(), sheet_no_coils()));
+}
+
+#[test]
 fn a_unit_that_is_not_known_or_measures_something_else_is_told() {
     assert_eq!(one("coil", &range("5", "6", "degrees")).1.id, "trade-unit-unknown");
     let (found, wanted) = (Quantity::Voltage, Quantity::Resistance);
@@ -241,7 +263,10 @@ fn a_screen_shows_who_entered_and_checked_what_stands_and_not_what_is_being_chan
     let coil = shown(&edited);
     assert_eq!(coil.entered.unwrap().by, "tests");
     assert!(coil.checked.is_some() && coil.problems.is_empty());
-    assert_eq!((coil.name.as_str(), coil.units), ("coil resistance", vec!["Ω".to_owned()]));
+    assert_eq!(
+        (coil.name.as_str(), coil.units),
+        ("coil resistance", ["Ω", "kΩ", "MΩ"].map(str::to_owned).to_vec())
+    );
     edited.values.insert("coil".into(), range("5,6", "5,0", "Ω"));
     let coil = shown(&edited);
     assert_eq!((coil.entered, coil.checked, coil.problems.len()), (None, None, 1));

@@ -106,12 +106,16 @@ fn what_a_torque_asks_for_stands_as_numbers_with_their_units() {
 }
 
 #[test]
-fn what_a_meter_shows_for_too_much_is_told_at_coils_only() {
+fn what_a_meter_shows_for_too_much_is_told_at_resistances_only() {
     let (procedure, specs) = figures();
     let view = Bay::with(procedure, specs).view();
     for entry in view.steps.iter().flat_map(|step| &step.entries) {
-        let is_coil = matches!(entry.ask, Ask::Coil(_));
-        assert_eq!(entry.overload.first().map(String::as_str), is_coil.then_some("OL"), "{}", entry.id);
+        let resistance = match &entry.ask {
+            Ask::Coil(_) | Ask::Coils(_) => true,
+            Ask::Reading(asked) => asked.unit == "Ω",
+            _ => false,
+        };
+        assert_eq!(entry.overload.first().map(String::as_str), resistance.then_some("OL"), "{}", entry.id);
     }
 }
 

@@ -43,6 +43,8 @@ fn conversions_agree_with_pint() -> Outcome {
         (-273.15, DegreeCelsius, DegreeFahrenheit, -459.67),
         (4.7, Kiloohm, Ohm, 4700.0),
         (5600.0, Ohm, Kiloohm, 5.6000000000000005),
+        (2.5, Megaohm, Kiloohm, 2500.0),
+        (180.0, Millivolt, Volt, 0.18),
     ];
     for (value, from, to, expected) in printed {
         let found = convert(value, from, to)?;
@@ -116,7 +118,9 @@ fn units_are_read_as_people_write_them() {
         (KilogramForceCentimetre, vec!["kgf·cm", "kgf.cm"]),
         (Ohm, vec!["Ω", "ohm", "Ohm"]),
         (Kiloohm, vec!["kΩ", "kohm", "kiloohm"]),
+        (Megaohm, vec!["MΩ", "Mohm", "megaohm"]),
         (Volt, vec!["V", "v"]),
+        (Millivolt, vec!["mV", "MV"]),
         (Litre, vec!["L", "l"]),
         (Millilitre, vec!["mL", "ml"]),
         (UsQuart, vec!["qt", "US qt", "quart"]),
@@ -148,7 +152,7 @@ fn units_are_read_as_people_write_them() {
 
 #[test]
 fn an_unknown_unit_is_refused_and_the_known_ones_are_named() {
-    for text in ["", "hp", "N·m·m", "mmm", "kk", "MΩ", "mΩ"] {
+    for text in ["", "hp", "N·m·m", "mmm", "kk", "mΩ", "mohm"] {
         let error = text.parse::<Unit>().unwrap_err();
         assert!(matches!(error, TradeError::UnitUnknown { .. }), "{text}");
         assert!(error.to_string().contains("lbf·ft"), "{error}");

@@ -13,7 +13,10 @@ function withEach(typed: CoilsValue, entry: EntryOf<"coils">): CoilsValue {
 export const coils = kind<"coils", CoilsValue>({
   pad: CoilsPad,
   empty: (entry) => {
-    const { units: [unit = ""], temperature_units: [temperature_unit = ""] } = entry;
+    const {
+      units: [unit = ""],
+      temperature_units: [temperature_unit = ""],
+    } = entry;
     return withEach({ readings: [], unit, temperature: "", temperature_unit }, entry);
   },
   fits: (found): found is CoilsValue =>

@@ -13,6 +13,7 @@ const ASKS: { [Id in KindId]: EntryOf<Id>["ask"] } = {
   reading: { reading: { unit: "V", at_most: null, at_least: null, within: null } },
   level: { level: { chart: "chart", gain: null, added: null, may_give_up: false } },
   coil: { coil: { limits: "coil", at: null } },
+  coils: { coils: { of: "coils", at: null, some: false } },
   cool_down: { cool_down: { limit: "touch", place: "joint", heated_by: {} } },
   balance: { balance: { drained: [], added: [], density: "density", unseen: "unseen", capacity: null } },
   count: { count: { of: { bolts: 14 } } },
@@ -39,7 +40,7 @@ const ASKS: { [Id in KindId]: EntryOf<Id>["ask"] } = {
   },
   scan: { scan: { of: "vin" } },
   timer: { timer: { at_least: "wait" } },
-  note: { note: { words: [] } },
+  note: { note: { words: [], words_of: null } },
   estimate: { estimate: { parts: ["filter"], labor: [], may_turn_up: [] } },
   authorization: { authorization: { for: "ask.estimate", given_by: ["owner"] } },
 };
@@ -50,6 +51,7 @@ const shared = {
   temperature_units: ["°C"],
   torque: null,
   overload: [],
+  coils: ["shift 1", "shift 2"],
   decision: null,
   value: null,
 };

@@ -192,9 +192,7 @@ export function withField(is: TypedIs, id: string, text: string): TypedIs {
     return { torque: { ...is.torque, stages: is.torque.stages.map((old, n) => (n === place ? text : old)) } };
   }
   if ("coils" in is) {
-    const coils = is.coils.coils.map((old, n) =>
-      n === place ? { ...old, [part as CoilPart]: text } : old,
-    );
+    const coils = is.coils.coils.map((old, n) => (n === place ? { ...old, [part as CoilPart]: text } : old));
     return { coils: { ...is.coils, coils } };
   }
   if ("chart" in is) {
