@@ -225,6 +225,7 @@ fn a_concern_that_did_not_show_goes_on_with_a_reason_and_a_name_only() {
         (decide("cause", "shown", "goes_on"), Some("decision-why")),
         (decide("cause", "shown", "not_shown"), None),
         (decide("cause", "cause", "coil"), None),
+        (enter("cause", "which", json!({"note": {"text": "third gear"}})), None),
         (json!({"done": {"step": "cause"}}), Some("refused-not-yet")),
         (against("cause", "shown", "goes_on", "tech"), None),
         (json!({"done": {"step": "cause"}}), None),
