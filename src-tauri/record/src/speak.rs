@@ -74,9 +74,19 @@ impl<'a> Say<'a> {
         parts: impl IntoIterator<Item = String>,
         next: fn(String, String) -> Message,
     ) -> String {
-        let mut parts = parts.into_iter().filter(|part| !part.is_empty());
-        let first = parts.next().unwrap_or_default();
-        parts.fold(first, |start, part| self.within(&next(start, part)))
+        let mut parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+        // Pair by pair: put together from the start, each of a thousand parts would be written a thousand times.
+        while parts.len() > 1 {
+            let mut rest = parts.into_iter();
+            parts = Vec::new();
+            while let Some(start) = rest.next() {
+                parts.push(match rest.next() {
+                    Some(part) => self.within(&next(start, part)),
+                    None => start,
+                });
+            }
+        }
+        parts.pop().unwrap_or_default()
     }
 
     /// Minutes as hours and minutes.
