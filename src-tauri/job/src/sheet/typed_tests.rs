@@ -1,6 +1,7 @@
 //! Sheets while they are typed: what is judged, what is kept, whose check stands.
 
 use panside_journal::PersonId;
+use panside_procedure::format::SheetKey;
 use panside_procedure::format::sheet::{Check, Pattern};
 use panside_trade::message::chart_marks;
 use panside_trade::units::Quantity;
@@ -18,8 +19,8 @@ fn all_needs() -> Needs {
     needs(&procedure(), &|_| None)
 }
 
-fn all_labels() -> Labels {
-    labels([&*procedure()])
+fn all_keys() -> Keys {
+    keys([&*procedure()])
 }
 
 fn typed() -> TypedSheet {
@@ -27,7 +28,7 @@ fn typed() -> TypedSheet {
 }
 
 fn value(is: Typed) -> TypedValue {
-    TypedValue { is, source: "a manual, page 7".into() }
+    TypedValue { is, source: "a manual, page 7".into(), taken: None }
 }
 
 fn range(min: &str, max: &str, unit: &str) -> TypedValue {
@@ -75,8 +76,10 @@ fn one(key: &str, value: &TypedValue) -> (String, Message) {
 #[test]
 fn what_is_typed_of_a_kept_sheet_is_that_sheet_again() {
     let before = sheet();
-    for (key, value) in typed().values {
-        assert_eq!(judge(&value, all_needs().get(&key)).unwrap(), before.values[&key].is, "{key}");
+    for (key, value) in &typed().values {
+        let counts = typed().counting(value, all_needs().get(key));
+        assert_eq!(judge(&counts, all_needs().get(key)).unwrap(), before.values[key].is, "{key}");
+        assert_eq!(counts.source, before.values[key].source, "{key}");
     }
 }
 
@@ -161,9 +164,9 @@ fn a_new_sheet_asks_for_every_key_of_the_checklist_in_its_kind_and_unit() {
     let blank = empty.completed(&all_needs());
     assert_eq!(blank.values.keys().collect::<Vec<_>>(), all_needs().keys().collect::<Vec<_>>());
     assert_eq!(blank.values["touch_limit"].is, Typed::Measure { value: String::new(), unit: "°C".into() });
-    let told = blank.keep(None, (&all_needs(), &all_labels()), "new", ADA).unwrap_err();
-    for key in all_labels().values() {
-        assert!(told.iter().any(|(name, _)| name == key), "{key} is blank and that is told");
+    let told = blank.keep(None, (&all_needs(), &all_keys()), "new", ADA).unwrap_err();
+    for SheetKey { label, .. } in all_keys().values() {
+        assert!(told.iter().any(|(name, _)| name == label), "{label} is blank and that is told");
     }
 }
 
@@ -178,10 +181,10 @@ fn a_value_of_another_kind_than_asked_is_typed_anew() {
 
 #[test]
 fn a_changed_value_has_a_new_author_and_no_check_and_the_others_keep_theirs() {
-    let before = checked(&sheet(), &["coil".into(), "touch_limit".into()], &all_labels(), BO, true).unwrap();
+    let before = checked(&sheet(), &["coil".into(), "touch_limit".into()], &all_keys(), BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     edited.values.insert("coil".into(), range("5,1", "5,7", "Ω"));
-    let kept = edited.keep(Some(&before), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap();
+    let kept = edited.keep(Some(&before), (&all_needs(), &all_keys()), "invented-van", ADA).unwrap();
     assert_eq!(kept.revision, before.revision + 1);
     let coil = &kept.values["coil"];
     assert_eq!((coil.entered_by.as_str(), coil.entered_on.as_deref()), ("Ada", Some("2026-03-02")));
@@ -194,16 +197,16 @@ fn a_changed_value_has_a_new_author_and_no_check_and_the_others_keep_theirs() {
 
 #[test]
 fn another_source_is_a_change_too() {
-    let before = checked(&sheet(), &["coil".into()], &all_labels(), BO, true).unwrap();
+    let before = checked(&sheet(), &["coil".into()], &all_keys(), BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     edited.values.get_mut("coil").unwrap().source = "another manual".into();
-    let kept = edited.keep(Some(&before), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap();
+    let kept = edited.keep(Some(&before), (&all_needs(), &all_keys()), "invented-van", ADA).unwrap();
     assert_eq!(kept.values["coil"].checked, None);
 }
 
 #[test]
 fn an_edit_that_changes_nothing_makes_no_revision() {
-    let told = typed().keep(Some(&sheet()), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap_err();
+    let told = typed().keep(Some(&sheet()), (&all_needs(), &all_keys()), "invented-van", ADA).unwrap_err();
     assert_eq!(told, [(String::new(), sheet_unchanged())]);
 }
 
@@ -213,29 +216,29 @@ fn a_value_is_checked_once_and_by_somebody_else_than_who_entered_it() {
         values: typed().values.into_iter().chain([("coil".into(), range("5,1", "5,7", "Ω"))]).collect(),
         ..typed()
     };
-    let adas = edited.keep(Some(&sheet()), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap();
+    let adas = edited.keep(Some(&sheet()), (&all_needs(), &all_keys()), "invented-van", ADA).unwrap();
     for name in ["Ada", "A\u{200b}da", "somebody else"] {
         let own = By { name, ..ADA };
         assert_eq!(
-            checked(&adas, &["coil".into()], &all_labels(), own, true),
+            checked(&adas, &["coil".into()], &all_keys(), own, true),
             Err(sheet_check_own("coil resistance", name))
         );
     }
-    let once = checked(&sheet(), &["coil".into()], &all_labels(), BO, true).unwrap();
+    let once = checked(&sheet(), &["coil".into()], &all_keys(), BO, true).unwrap();
     assert_eq!(
-        checked(&once, &["coil".into()], &all_labels(), ADA, true),
+        checked(&once, &["coil".into()], &all_keys(), ADA, true),
         Err(sheet_check_there("coil resistance", "Bo"))
     );
-    assert_eq!(checked(&sheet(), &[], &all_labels(), BO, true), Err(sheet_check_none()));
-    assert_eq!(checked(&sheet(), &["no_such_key".into()], &all_labels(), BO, true), Err(sheet_check_none()));
+    assert_eq!(checked(&sheet(), &[], &all_keys(), BO, true), Err(sheet_check_none()));
+    assert_eq!(checked(&sheet(), &["no_such_key".into()], &all_keys(), BO, true), Err(sheet_check_none()));
 }
 
 #[test]
 fn a_screen_shows_who_entered_and_checked_what_stands_and_not_what_is_being_changed() {
-    let before = checked(&sheet(), &["coil".into()], &all_labels(), BO, true).unwrap();
+    let before = checked(&sheet(), &["coil".into()], &all_keys(), BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     let shown = |typed: &TypedSheet| {
-        let view = view(typed, Some(&before), &all_needs(), &all_labels());
+        let view = view(typed, Some(&before), &all_needs(), &all_keys());
         view.values.into_iter().find(|value| value.key == "coil").unwrap()
     };
     let coil = shown(&edited);
