@@ -152,7 +152,19 @@ pub fn needs<'a>(procedure: &Procedure, word: &dyn Fn(&str) -> Option<&'a str>) 
         need.asked = said.asked;
         need.group = said.group.unwrap_or_else(|| usual_group(need.kind, need.unit));
     }
+    after_their_charts(&procedure.checklist, &mut needs);
     needs
+}
+
+/// Puts what can be taken from a chart right behind the chart.
+fn after_their_charts(checklist: &Checklist, needs: &mut Needs) {
+    needs.values_mut().for_each(|need| need.place *= 2);
+    for (key, said) in &checklist.sheet_keys {
+        let chart = said.ends_of.as_ref().and_then(|chart| needs.get(chart)).map(|chart| chart.place);
+        if let (Some(place), Some(need)) = (chart, needs.get_mut(key)) {
+            need.place = place + 1;
+        }
+    }
 }
 
 /// What an entry's torque tightens, as far as the vehicle has it.
