@@ -7,6 +7,7 @@ mod decision;
 mod level;
 mod scan;
 mod torque;
+mod without;
 
 use std::collections::BTreeSet;
 

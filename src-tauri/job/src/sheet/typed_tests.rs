@@ -1,8 +1,8 @@
 //! Sheets while they are typed: what is judged, what is kept, whose check stands.
 
 use panside_journal::PersonId;
-use panside_procedure::format::SheetKey;
 use panside_procedure::format::sheet::{Check, Pattern};
+use panside_procedure::format::{Asked, SheetKey};
 use panside_trade::message::chart_marks;
 use panside_trade::units::Quantity;
 use uuid::Uuid;
@@ -255,4 +255,68 @@ fn a_sheet_gets_a_short_name_that_nobody_has() {
     assert_eq!(id_of("Van, front-wheel drive (six-speed)", &|_| false), "van-front-wheel-drive-six-speed");
     assert_eq!(id_of("Van", &|id| id == "van" || id == "van-2"), "van-3");
     assert_eq!(id_of("???", &|_| false), "sheet");
+}
+
+/// The needs with one key asked otherwise.
+fn asked(key: &str, change: impl FnOnce(&mut Need)) -> Needs {
+    let mut needs = all_needs();
+    change(needs.get_mut(key).unwrap());
+    needs
+}
+
+#[test]
+fn what_is_useful_can_be_left_blank_and_half_of_it_can_not() {
+    let needs = asked("coil", |need| need.asked = Asked::Useful);
+    let mut edited = typed();
+    edited.values.insert("coil".into(), range("", " ", "Ω"));
+    let shown = |edited: &TypedSheet| {
+        let view = view(edited, Some(&sheet()), &needs, &all_keys());
+        view.values.into_iter().find(|value| value.key == "coil").unwrap().problems.len()
+    };
+    assert_eq!(shown(&edited), 0);
+    let kept = edited.keep(Some(&sheet()), (&needs, &all_keys()), "invented-van", ADA).unwrap();
+    assert!(!kept.values.contains_key("coil"));
+    edited.values.insert("coil".into(), range("5", "", "Ω"));
+    assert_eq!(shown(&edited), 1);
+    let told = edited.keep(Some(&sheet()), (&needs, &all_keys()), "invented-van", ADA).unwrap_err();
+    assert_eq!(told, [("coil resistance".to_owned(), sheet_no_number())]);
+}
+
+#[test]
+fn a_torque_is_for_as_many_fasteners_as_are_counted_unless_another_number_is_typed() {
+    let counted = |key: &str| Tightened::Counted(key.into());
+    let tightens = vec![counted("short"), counted("long"), Tightened::Always(1)];
+    let needs = asked("pan_bolts", |need| need.tightens = tightens);
+    let mut edited = typed();
+    edited.values.insert("pan_bolts".into(), torque("", &["9"]));
+    edited.values.insert("short".into(), value(Typed::Count("14".into())));
+    let fasteners = |edited: &TypedSheet| {
+        let counts = edited.counting(&edited.values["pan_bolts"], needs.get("pan_bolts"));
+        judge(&counts, needs.get("pan_bolts")).map(|is| match is {
+            Value::Torque(torque) => torque.fasteners,
+            other => panic!("{other:?}"),
+        })
+    };
+    assert!(fasteners(&edited).is_err(), "the long ones are not counted yet");
+    edited.values.insert("long".into(), value(Typed::Count("2".into())));
+    assert_eq!(fasteners(&edited), Ok(17));
+    edited.values.insert("pan_bolts".into(), torque("16", &["9"]));
+    assert_eq!(fasteners(&edited), Ok(16));
+}
+
+#[test]
+fn the_ends_of_a_chart_are_offered_for_a_range_that_says_so() {
+    let mut keys = all_keys();
+    keys.get_mut("coil").unwrap().ends_of = Some("level_chart".into());
+    let mut edited = typed();
+    let offer = |edited: &TypedSheet| {
+        let view = view(edited, None, &all_needs(), &keys);
+        view.values.into_iter().find(|value| value.key == "coil").unwrap().offer
+    };
+    edited.values.insert("level_chart".into(), chart(&[("158", "1", "2"), ("104,5", "", "")]));
+    assert_eq!(offer(&edited), Some(range("104,5", "158", "°F").is));
+    edited.values.insert("coil".into(), range("104,5", "158", "°F"));
+    assert_eq!(offer(&edited), None, "it is taken already");
+    edited.values.insert("level_chart".into(), chart(&[("158", "1", "2"), ("", "", "")]));
+    assert_eq!(offer(&edited), None);
 }
