@@ -15,9 +15,10 @@ use panside_bay::page::{JobPage, Reply};
 use panside_bay::people::TypedPerson;
 use panside_bay::pins::{Pin, PinAuthority, PinHolder, PinReply};
 use panside_bay::setup::{KeptTool, Setup, Tool, ToolId, ToolView, TypedTool};
-use panside_bay::sheets::{SheetFrom, SheetList, SheetPage, TypedSheet};
+use panside_bay::sheets::{SheetFrom, SheetList, SheetPage, SheetValueView, TypedSheet};
 use panside_bay::shelf::ChecklistOffer;
 use panside_bay::start::NewJob;
+use panside_bay::values::{ShopValue, TypedShopValue};
 use panside_bay::way_back::{BackedUpPage, BackupLine, BackupPlan, Backups, RestorePage, SalvagedPage};
 use tauri::ipc::{InvokeBody, Request, Response};
 
@@ -139,6 +140,18 @@ commands! {
     /// Gives this device a name.
     name_device(name: String, seen: BTreeSet<Hash>, who: Option<PersonId>) -> Setup {
         |desk| desk.with(move |bay| bay.name_device(name, seen, who)).await
+    }
+    /// The values that checklists ask of the shop for all its vehicles.
+    shop_values() -> Vec<ShopValue> {
+        |desk| desk.with(|bay| bay.shop_values(SHELF, utc_offset_min())).await
+    }
+    /// What is to be said of such a value while it is typed.
+    judge_shop_value(value: TypedShopValue) -> SheetValueView {
+        |desk| desk.with(move |bay| bay.judge_shop_value(SHELF, &value)).await
+    }
+    /// Keeps such a value, typed or as it was offered, and answers all of them.
+    put_shop_value(value: TypedShopValue, who: Option<PersonId>) -> Vec<ShopValue> {
+        |desk| desk.with(move |bay| bay.put_shop_value(SHELF, value, who, utc_offset_min())).await
     }
     /// The shop's spec sheets and those of the program.
     sheets() -> SheetList { |desk| desk.with(|bay| bay.sheets(SHELF)).await }

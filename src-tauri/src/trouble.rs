@@ -49,7 +49,8 @@ impl From<BayError> for Trouble {
             BayError::Refused { .. }
             | BayError::NotProved { .. }
             | BayError::NotDecided { .. }
-            | BayError::AdoptNotProved(_) => TroubleKind::Refused,
+            | BayError::AdoptNotProved(_)
+            | BayError::ShopLacks(_) => TroubleKind::Refused,
             BayError::Photo(_) => TroubleKind::Photo,
             BayError::PinAsked { .. } => TroubleKind::Pin,
             error if error.is_locked() => TroubleKind::Locked,

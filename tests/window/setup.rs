@@ -16,8 +16,9 @@ fn a_sheet_typed_in_the_setup_survives_a_kill_and_is_checked_by_a_second_person_
     window.tap("Demo: five-door wagon")?;
     window.tap_words("screens-sheet-for")?;
     window.replace_in("[role=dialog] input", TITLE)?;
+    window.replace_in("[role=dialog] label:nth-of-type(2) input", "service information, page 7")?;
     window.tap_words("back")?;
-    window.tap("drain limit")?;
+    window.tap("fluid capacity")?;
     window.tap("4")?;
     window.tap("5")?;
     let killed = place.screen().windows();
@@ -27,7 +28,7 @@ fn a_sheet_typed_in_the_setup_survives_a_kill_and_is_checked_by_a_second_person_
     // The driver still waits for the window that was killed, so the new one has its own.
     let screen = Screen::start()?;
     let mut window = place.open_on(&screen)?;
-    window.wait("the value that was open", "seen.dialogs.includes('drain limit')")?;
+    window.wait("the value that was open", "seen.dialogs.includes('fluid capacity')")?;
     assert_eq!(window.field_text(&window.words.say("screens-sheet-number")?)?, "45");
     window.tap_words("back")?;
     says(&mut window, TITLE)?;
@@ -45,7 +46,7 @@ fn a_sheet_typed_in_the_setup_survives_a_kill_and_is_checked_by_a_second_person_
     window.tap_words("screens-pin-set")?;
     window.tap(&format!("Open: {TITLE}"))?;
     window.tap_words("screens-sheet-compare")?;
-    window.tap("drain limit")?;
+    window.tap("fluid capacity")?;
     window.tap("CHECKED: 1 value")?;
     digits(&mut window, "1111")?;
     window.tap_words("screens-pin-give")?;

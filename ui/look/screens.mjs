@@ -28,6 +28,7 @@ const offers = [
         revision: 1,
         demo: true,
         proved: false,
+        shop_lacks: [],
       },
     ],
   },
@@ -166,6 +167,18 @@ export const screens = [
   { name: "bay-no-job", where: { screen: "bay" }, answers: { jobs }, taps: [press("Photos")] },
   { name: "bay-who", where: { screen: "bay" }, answers: { jobs }, taps: ["Switch person"] },
   { name: "new-job", where: { screen: "new_job", newJob: typed }, answers: { offers } },
+  {
+    name: "new-job-shop-lacks",
+    where: { screen: "new_job", newJob: typed },
+    answers: {
+      offers: [
+        {
+          ...offers[0],
+          sheets: [{ ...offers[0].sheets[0], shop_lacks: ["fire watch time", "touch limit of bare metal"] }],
+        },
+      ],
+    },
+  },
   {
     name: "new-job-refused",
     where: { screen: "new_job" },

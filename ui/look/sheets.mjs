@@ -42,18 +42,21 @@ function sheetPage({ typing = false, built_in = false, values = {}, wrong = {}, 
       checklist: "pan-and-solenoid",
       title,
       demo: true,
+      source: "service information, section 7",
       ...typed,
       values: { ...all, ...values },
     },
     typing,
     built_in,
     fits: typing ? [] : ["Pan drop, filter inspection and shift solenoid"],
+    checklists: typing ? list.checklists : [],
     view: {
       title: typed.title === "" ? message("Say which vehicles the sheet is for.") : null,
       values: Object.entries(demo.values).map(([key, { is }], at) => ({
         key,
         name: key.replaceAll("_", " "),
         asked_by: asked[key] ?? [],
+        ...said(key, is),
         units: is.chart ? ["mm", "in"] : is.torque ? ["N·m", "lbf·ft", "lbf·in"] : [unitOf(is)],
         temperature_units: is.chart ? ["°C", "°F"] : [],
         choices: is.fact
@@ -69,6 +72,31 @@ function sheetPage({ typing = false, built_in = false, values = {}, wrong = {}, 
         checked: at % 4 === 1 && !wrong[key] ? { by: "T. Marl", on: "2026-03-03" } : null,
       })),
     },
+  };
+}
+
+/** How a key is asked for; the core has it from the checklist. */
+function said(key, is) {
+  const group = is.fact
+    ? "vehicle"
+    : is.count
+      ? "counts"
+      : is.torque
+        ? "torques"
+        : key.startsWith("relearn")
+          ? "relearn"
+          : ["V", "Ω"].includes(unitOf(is))
+            ? "electrical"
+            : "fluid";
+  const useful = ["fluid_gain", "fluid_unseen", "fluid_specification"].includes(key);
+  return {
+    group,
+    asked: useful ? "useful" : key === "fire_watch_time" ? "shop" : "needed",
+    without: useful ? "No amount to add is calculated until it is learned on the job." : null,
+    to_check: !is.fact && !is.count && !is.text,
+    offer: key === "level_temperature" ? { range: { min: "40", max: "75", unit: "°C" } } : null,
+    fasteners: key === "pan_bolt_torque" ? 16 : null,
+    taken_from: key === "drain_limit" ? "Demo: five-door wagon, revision 5" : null,
   };
 }
 
@@ -126,6 +154,36 @@ function drawn(points, crossed) {
 const unitOf = (is) => (is.measure ?? is.range ?? is.coils)?.unit ?? "";
 const message = (text) => ({ id: "said", args: {}, text });
 
+const list = {
+  sheets: [
+    {
+      id: demo.id,
+      title: demo.title,
+      revision: 1,
+      demo: true,
+      built_in: true,
+      to_check: 20,
+      checked: 0,
+      unfinished: false,
+      fits: ["Pan drop, filter inspection and shift solenoid"],
+    },
+    {
+      id: "own-wagon",
+      title,
+      revision: 3,
+      demo: true,
+      built_in: false,
+      to_check: 20,
+      checked: 5,
+      unfinished: true,
+      fits: ["Pan drop, filter inspection and shift solenoid"],
+    },
+  ],
+  unfinished: [{ draft: "+1", title: "" }],
+  checklists: [["pan-and-solenoid", "Pan drop, filter inspection and shift solenoid"]],
+  unreadable: [],
+};
+
 const wrongRange = { range: { min: "90", max: "50", unit: "°C" } };
 const crossed = {
   chart: {
@@ -158,35 +216,23 @@ const blankChart = structuredClone(typing);
 for (const view of blankChart.view.values) view.chart = null;
 const blank = sheetPage({ typing: true, id: null, revision: 0, title: "", demo: false });
 
-const list = {
-  sheets: [
-    {
-      id: demo.id,
-      title: demo.title,
-      revision: 1,
-      demo: true,
-      built_in: true,
-      values: 20,
-      checked: 0,
-      unfinished: false,
-      fits: kept.fits,
-    },
-    {
-      id: "own-wagon",
-      title,
-      revision: 3,
-      demo: true,
-      built_in: false,
-      values: 20,
-      checked: 5,
-      unfinished: true,
-      fits: kept.fits,
-    },
-  ],
-  unfinished: [{ draft: "+1", title: "" }],
-  checklists: [["pan-and-solenoid", "Pan drop, filter inspection and shift solenoid"]],
-  unreadable: [],
-};
+const ofShop = (key, name, value, unit, kept) => ({
+  value: { is: { measure: { value, unit } }, source: "Common practice" },
+  view: {
+    ...good.view.values.find((view) => view.key === key),
+    name,
+    asked: "needed",
+    problems: [],
+    units: [unit],
+  },
+  kept,
+  seen: [],
+});
+const offered = ofShop("touch_limit_bare_metal", "touch limit of bare metal", "48", "°C", null);
+const keptValue = ofShop("fire_watch_time", "fire watch time", "60", "min", {
+  by: "R. Ode",
+  on: "2026-03-02",
+});
 
 const at = (more) => ({
   screen: "sheet",
@@ -229,6 +275,20 @@ export const sheets = [
   { name: "sheet-chart-good", ...typedAt("level_chart", good) },
   { name: "sheet-chart-large", ...typedAt("level_chart", good), taps: ["Show the drawing larger"] },
   { name: "sheet-chart-dark", ...typedAt("level_chart", good, { dark: true }) },
+  { name: "sheet-folds", ...typedAt(null, good), taps: [press("that are useful"), settled] },
+  { name: "sheet-offer", ...typedAt("level_temperature", good) },
+  {
+    name: "setup-values",
+    where: { screen: "setup" },
+    answers: { sheets: list, shop_values: [offered, keptValue] },
+    taps: [below, settled],
+  },
+  {
+    name: "setup-value",
+    where: { screen: "setup" },
+    answers: { shop_values: [offered, keptValue], judge_shop_value: offered.view },
+    taps: ["Another value", settled],
+  },
   { name: "sheet-torque", ...typedAt("pan_bolt_torque") },
   { name: "sheet-fact", ...typedAt("disconnect_battery_first") },
   { name: "sheet-text", ...typedAt("verdict_table") },

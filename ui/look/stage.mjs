@@ -201,6 +201,7 @@ function playCore({
     offers: [],
     plan: { page: null, none: "The job has ended; there is nothing left to plan.", searching: null },
     judge_tools: [{ problems: [], past: null, notes: [] }],
+    shop_values: [],
     sheets: { sheets: [], unfinished: [], checklists: [], unreadable: [] },
     checklists: { checklists: [], unreadable: [] },
     backups: { plan: null, made: null, age: null, due: false, failed: null },

@@ -30,6 +30,8 @@ pub enum BayError {
     Texts(Problems),
     /// A sheet that does not fit the checklist, or values that make no sense.
     SheetLacks(Vec<Message>),
+    /// A sheet leaves values to the shop that the shop does not have yet: what people read for them.
+    ShopLacks(Vec<String>),
     /// A checklist that is not proved.
     NotProved {
         /// Its id.
@@ -138,6 +140,7 @@ impl BayError {
             BayError::Sheet(problems) => bay_sheet(problems.lines()),
             BayError::Texts(problems) => bay_texts(problems.lines()),
             BayError::SheetLacks(problems) => bay_sheet_lacks(Arg::lines(problems.clone())),
+            BayError::ShopLacks(names) => bay_shop_lacks(Arg::List(names.clone())),
             BayError::NotProved { id, why } => bay_not_proved(id, why.clone()),
             BayError::NotDecided { id, states } => bay_not_proved(id, bay_undecided(*states)),
             BayError::NeedsSheet { id } => bay_needs_sheet(id),

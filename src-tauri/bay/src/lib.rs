@@ -6,7 +6,7 @@
 //! - [`checklists`]: those of the shop, taken in, proved and adopted
 //! - `texts`: the translation that a job is walked with
 //! - [`enter`]: one command in, events on disk, the new view out
-//! - [`people`], [`setup`], [`shelf`], [`sheets`]: who works here, tools, and what a job can be started with
+//! - [`people`], [`setup`], [`shelf`], [`sheets`], [`values`]: who works here, tools, and what a job can be started with
 //! - `shop`: the shop, folded from its events and changed by one more
 //! - [`figures`]: what was measured, drawn
 //! - [`pins`]: who a person is at a hold point
@@ -40,6 +40,7 @@ pub mod shelf;
 mod shop;
 pub mod start;
 mod texts;
+pub mod values;
 pub mod way_back;
 
 pub use error::BayError;

@@ -7,6 +7,9 @@ panside_messages::messages! {
     bay_sheet "bay-sheet" (problems);
     bay_texts "bay-texts" (problems);
     bay_sheet_lacks "bay-sheet-lacks" (problems);
+    bay_shop_lacks "bay-shop-lacks" (names);
+    bay_common_practice "bay-common-practice" ();
+    bay_taken_from "bay-taken-from" (title, revision);
     bay_not_proved "bay-not-proved" (id, why);
     bay_not_proved_yet "bay-not-proved-yet" ();
     bay_needs_sheet "bay-needs-sheet" (id);

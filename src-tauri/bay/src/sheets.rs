@@ -5,16 +5,17 @@ mod asked;
 mod files;
 mod found;
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 pub(crate) use files::{LONGEST_ID, names_file};
 use panside_job::Actor;
 use panside_job::clock::civil_date;
 use panside_job::event::Pinned;
-use panside_job::sheet::{By, checked, id_of, view};
-pub use panside_job::sheet::{SheetView, Typed, TypedPoint, TypedSheet, TypedValue};
+use panside_job::sheet::{By, checked, id_of, keys, to_check, view};
+pub use panside_job::sheet::{SheetValueView, SheetView, Taken, Typed, TypedPoint, TypedSheet, TypedValue};
 use panside_journal::{Hash, PersonId};
 use panside_messages::{Arg, Message};
+use panside_procedure::Procedure;
 use panside_procedure::format::Sheet;
 use panside_procedure::load;
 use panside_shop::{ShopCommand, Thing};
@@ -22,7 +23,7 @@ use panside_store::With;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::message::bay_sheet_field;
+use crate::message::{bay_sheet_field, bay_taken_from};
 use crate::shelf::Shelf;
 use crate::{Bay, BayError};
 
@@ -55,9 +56,9 @@ pub struct SheetLine {
     pub demo: bool,
     /// It belongs to the program and is never changed; a copy of it can be.
     pub built_in: bool,
-    /// Number of its values.
-    pub values: usize,
-    /// How many of them a second person has checked.
+    /// Number of its values that a second person compares with their sources.
+    pub to_check: usize,
+    /// How many of those a second person has compared.
     pub checked: usize,
     /// A change of it is typed and not kept yet.
     pub unfinished: bool,
@@ -80,7 +81,7 @@ pub struct UnfinishedSheet {
 pub enum SheetFrom {
     /// Blank, with the keys that a checklist asks for.
     Checklist(String),
-    /// A copy of a sheet, as a new one.
+    /// A new one that begins with the values of another.
     Copy(String),
     /// A change of a sheet of the shop.
     Edit(String),
@@ -97,6 +98,8 @@ pub struct SheetPage {
     pub built_in: bool,
     /// Titles of the checklists that it fits; none while it is typed.
     pub fits: Vec<String>,
+    /// While it is typed: what it can be made for, id and title of each checklist.
+    pub checklists: Vec<(String, String)>,
     /// What stands beside the text: what is wrong, who entered what, whose check stands.
     pub view: SheetView,
 }
@@ -111,14 +114,15 @@ impl Bay {
         let procedures = self.procedures(shelf)?;
         let found = self.found_sheets(shelf)?;
         let drafts = self.store.sheet_drafts()?;
+        let keys = keys(&procedures);
         let lines = found.sheets.iter().map(|(sheet, built_in)| SheetLine {
             id: sheet.id.clone(),
             title: sheet.title.clone(),
             revision: sheet.revision,
             demo: sheet.demo,
             built_in: *built_in,
-            values: sheet.values.len(),
-            checked: sheet.values.values().filter(|value| value.checked.is_some()).count(),
+            to_check: to_check(sheet, &keys).count(),
+            checked: to_check(sheet, &keys).filter(|value| value.checked.is_some()).count(),
             unfinished: drafts.contains_key(&sheet.id),
             fits: self.fits(&procedures, sheet),
         });
@@ -127,11 +131,10 @@ impl Bay {
             let typed: TypedSheet = serde_json::from_str(text)?;
             Ok(UnfinishedSheet { draft: draft.clone(), title: typed.title })
         });
-        let names = procedures.iter().map(|one| (one.checklist.id.clone(), one.checklist.title.clone()));
         Ok(SheetList {
             sheets: lines.collect(),
             unfinished: unfinished.collect::<Result<_, BayError>>()?,
-            checklists: names.collect(),
+            checklists: titles(&procedures),
             unreadable: found.unreadable,
         })
     }
@@ -156,22 +159,13 @@ impl Bay {
         let typed = match from {
             SheetFrom::Checklist(id) => {
                 self.asking(shelf, id)?;
-                self.new_typed(TypedSheet {
-                    draft: String::new(),
-                    id: None,
-                    revision: 0,
-                    made_from: None,
-                    seen: BTreeSet::new(),
-                    checklist: id.clone(),
-                    title: String::new(),
-                    demo: false,
-                    values: BTreeMap::new(),
-                })?
+                self.new_typed(TypedSheet { checklist: id.clone(), ..TypedSheet::blank() })?
             }
             SheetFrom::Copy(id) => {
                 let (sheet, _) = self.found_sheet(shelf, id)?;
                 let checklist = self.made_for(&self.procedures(shelf)?, &sheet);
-                self.new_typed(TypedSheet { id: None, revision: 0, ..TypedSheet::of(&sheet, &checklist) })?
+                let from = self.speaker.say(&bay_taken_from(sheet.title.as_str(), sheet.revision));
+                self.new_typed(TypedSheet::copy_of(&sheet, &checklist, &from))?
             }
             SheetFrom::Edit(id) => {
                 if self.store.sheet_drafts()?.contains_key(id) {
@@ -184,8 +178,7 @@ impl Bay {
                 self.typed_of(&sheet, &self.made_for(&self.procedures(shelf)?, &sheet))?
             }
         };
-        let needs = self.needs_of(shelf, &typed)?;
-        self.type_sheet(shelf, typed.completed(&needs))
+        self.type_sheet(shelf, typed)
     }
 
     /// A sheet as far as it is typed.
@@ -203,6 +196,8 @@ impl Bay {
     /// # Errors
     /// [`BayError::Store`] with what the disk said.
     pub fn type_sheet(&mut self, shelf: Shelf<'_>, typed: TypedSheet) -> Result<SheetPage, BayError> {
+        let needs = self.needs_of(shelf, &typed)?;
+        let typed = typed.completed(&needs);
         self.store.put_sheet_draft(&typed.draft, &serde_json::to_string(&typed)?)?;
         self.typing_page(shelf, typed)
     }
@@ -239,7 +234,7 @@ impl Bay {
         let people = self.people()?;
         let by = By { id: actor.id, name: &people.person(actor.id)?.name, day: &day };
         let mut sheet =
-            typed.keep(before.as_ref(), (&needs, &self.labels_of(shelf)?), &id, by).map_err(|problems| {
+            typed.keep(before.as_ref(), (&needs, &self.keys_of(shelf)?), &id, by).map_err(|problems| {
                 let named = |(key, message): (String, Message)| match key.as_str() {
                     "" => message,
                     key => bay_sheet_field(key, Arg::Sentences(vec![message])),
@@ -276,7 +271,7 @@ impl Bay {
         let by = By { id: actor.id, name: &people.person(actor.id)?.name, day: &day };
         let pin = self.pin_of(actor.id)?;
         let made_from = self.shop()?.sheets().get(id).map(|kept| kept.sheet.hash);
-        let mut next = checked(&sheet, keys, &self.labels_of(shelf)?, by, pin == Some(true))
+        let mut next = checked(&sheet, keys, &self.keys_of(shelf)?, by, pin == Some(true))
             .map_err(BayError::SheetCheck)?;
         if pin == Some(false) {
             return Err(BayError::PinAsked { person: by.id, name: by.name.to_owned() });
@@ -327,10 +322,12 @@ impl Bay {
         fits: Vec<String>,
     ) -> SheetPage {
         let needs = self.needs_of(shelf, &typed).unwrap_or_default();
-        let labels = self.labels_of(shelf).unwrap_or_default();
-        let mut view = view(&typed, before, &needs, &labels);
+        let procedures = self.procedures(shelf).unwrap_or_default();
+        let keys = keys(&procedures);
+        let mut view = view(&typed, before, &needs, &keys);
         view.each_message(&mut |message| self.speaker.fill(message));
-        SheetPage { typed, typing, built_in, fits, view }
+        let checklists = if typing { titles(&procedures) } else { Vec::new() };
+        SheetPage { typed, typing, built_in, fits, checklists, view }
     }
 
     /// Keeps a revision that `who` made of the content `made_from`, having seen these events about the sheet.
@@ -357,6 +354,11 @@ impl Bay {
 
 /// What the name of a new sheet's draft begins with; no id does.
 const NEW: char = '+';
+
+/// Id and title of each checklist.
+fn titles(procedures: &[Procedure]) -> Vec<(String, String)> {
+    procedures.iter().map(|one| (one.checklist.id.clone(), one.checklist.title.clone())).collect()
+}
 
 fn is_new(draft: &str) -> bool {
     draft.starts_with(NEW)

@@ -63,6 +63,8 @@ pub struct SheetOffer {
     pub demo: bool,
     /// A proof of the checklist for its vehicle is kept on this tablet.
     pub proved: bool,
+    /// What the shop has to have a value for before a job can be started with it, as people read it.
+    pub shop_lacks: Vec<String>,
 }
 
 impl Bay {
@@ -162,6 +164,7 @@ impl Bay {
                 revision: sheet.revision,
                 demo: sheet.demo,
                 proved: self.proof_of(&hash, &fit, ask)?.is_some(),
+                shop_lacks: self.shop_lacks(procedure, sheet)?,
             });
         }
         Ok(ChecklistOffer {

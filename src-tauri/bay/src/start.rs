@@ -36,7 +36,8 @@ impl Bay {
     /// Starts a job.
     ///
     /// # Errors
-    /// [`BayError::Sheet`] and [`BayError::SheetLacks`] for the spec sheet; [`BayError::Texts`] for the texts;
+    /// [`BayError::Sheet`] and [`BayError::SheetLacks`] for the spec sheet, [`BayError::ShopLacks`] for what it leaves to
+    /// the shop; [`BayError::Texts`] for the texts;
     /// [`BayError::Refused`] when the vehicle may
     /// not come in like that or who starts is not of the shop; [`BayError::Store`] with what the disk said.
     pub fn start(
@@ -63,7 +64,7 @@ impl Bay {
             Texts::checked(&whole.checklist, bytes).map_err(BayError::Texts)
         });
         let texts = texts.transpose()?;
-        let intake = Intake {
+        let mut intake = Intake {
             checklist_hash: Hash::of(&checklist.bytes),
             sheet_hash: Hash::of(new.sheet),
             texts: texts
@@ -80,12 +81,19 @@ impl Bay {
         if self.store.answered(job, &asked)?.is_some() {
             return Ok(job);
         }
+        let whole = self.with_shop_values(&checklist.procedure, &sheet, new.utc_offset_min)?;
+        let (specs, text) = match whole {
+            Some(sheet) => (self.specs(&sheet)?, serde_json::to_vec_pretty(&sheet)?),
+            None => (specs, new.sheet.to_vec()),
+        };
+        // A second try is known by the sheet that was chosen, whatever the shop has changed meanwhile.
+        intake.sheet_hash = Hash::of(&text);
         let by = self.people()?.roster().acting(*actor);
         let started =
             by.and_then(|by| start(&checklist.procedure, &specs, &intake, by)).map_err(BayError::from)?;
         // Pinned before the event that names them.
         self.store.put_document(CHECKLIST, &checklist.bytes)?;
-        self.store.put_document(SHEET, new.sheet)?;
+        self.store.put_document(SHEET, &text)?;
         if let Some(texts) = new.texts {
             self.store.put_document(TEXTS, texts)?;
         }

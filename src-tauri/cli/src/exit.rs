@@ -62,6 +62,7 @@ impl From<BayError> for Failure {
             BayError::ChecklistParts(_) | BayError::ChecklistId(_) => Exit::DoesNotLoad,
             BayError::NotProved { .. }
             | BayError::NeedsSheet { .. }
+            | BayError::ShopLacks(_)
             | BayError::AdoptNotProved(_)
             | BayError::ChecklistBuiltIn(_)
             | BayError::Shop(_)

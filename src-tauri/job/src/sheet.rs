@@ -9,10 +9,12 @@
 mod bolts;
 mod chart;
 mod check;
+mod fields;
 mod judge;
 mod keep;
 mod needs;
 mod page;
+mod shop;
 mod typed;
 
 use std::collections::BTreeMap;
@@ -29,9 +31,10 @@ use serde::Serialize;
 pub use chart::{ChartView, DrawnPoint};
 pub use check::check;
 pub use keep::{By, checked, id_of};
-pub use needs::{Labels, Need, Needs, labels, needs};
+pub use needs::{Keys, Need, Needs, Tightened, keys, needs, to_check};
 pub use page::{SheetEntered, SheetValueView, SheetView, view};
-pub use typed::{Typed, TypedCoil, TypedPoint, TypedPosition, TypedSheet, TypedValue};
+pub use shop::{ShopKey, asked_of_shop, judge_shop_value, shop_keys, shop_value_view, with_shop};
+pub use typed::{Taken, Typed, TypedCoil, TypedPoint, TypedPosition, TypedSheet, TypedValue};
 
 use crate::message::{
     Message, figure, sheet_coil_no_name, sheet_coil_range, sheet_coil_twice, sheet_no_coils, sheet_range,
@@ -47,8 +50,8 @@ pub enum Spec {
     Measure(Measure),
     /// Two limits of one quantity, the lower first; both belong to the range.
     Range(Measure, Measure),
-    /// The level chart, and how far two readings may differ and still agree.
-    Chart(LevelChart, Length),
+    /// The level chart, and how far two readings may differ and still agree, where the sheet says so.
+    Chart(LevelChart, Option<Length>),
     /// The stages of a fastener pattern, how many fasteners it has, and the angle each is turned afterwards.
     Torque(TorqueSpec, u32, Option<AngleStage>),
     /// The coils of a list, each with its limits.
@@ -152,9 +155,9 @@ impl Specs {
         }
     }
 
-    /// The level chart of a key, and how far readings may differ and still agree.
+    /// The level chart of a key, and how far readings may differ and still agree, where the sheet says so.
     #[must_use]
-    pub fn chart(&self, key: &str) -> Option<(&LevelChart, Length)> {
+    pub fn chart(&self, key: &str) -> Option<(&LevelChart, Option<Length>)> {
         match self.get(key) {
             Some(Spec::Chart(chart, agreement)) => Some((chart, *agreement)),
             _ => None,
@@ -252,8 +255,10 @@ fn level_chart(chart: &sheet::Chart) -> Result<Spec, TradeError> {
             high: length(point.high)?,
         })
     });
-    let agreement = length(chart.agreement)?;
-    if agreement.millimetres() < 0.0 {
+    let agreement = chart.agreement.map(length).transpose()?;
+    if let Some(agreement) = agreement
+        && agreement.millimetres() < 0.0
+    {
         return Err(TradeError::AgreementNegative { millimetres: agreement.millimetres() });
     }
     Ok(Spec::Chart(LevelChart::new(points.collect::<Result<_, TradeError>>()?)?, agreement))

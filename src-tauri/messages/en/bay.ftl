@@ -10,6 +10,12 @@ bay-sheet = The spec sheet does not load. Correct it and try again:{ $problems }
 bay-texts = The translation of the checklist has mistakes. Correct it and try again:{ $problems }
 # $problems: each on a line of its own
 bay-sheet-lacks = The spec sheet does not fit the checklist:{ $problems }
+# $names: what people read for the values
+bay-shop-lacks = The shop has no value yet for: { $names }. Set it once under Shop setup, Shop values, then start the job.
+# Where a value comes from that no document gives
+bay-common-practice = common practice
+# $title: of a spec sheet; $revision: its revision
+bay-taken-from = { $title }, revision { $revision }
 # $id: its id; $why: bay-refuted, bay-refuted-by or bay-undecided
 bay-not-proved = The checklist "{ $id }" is not proved, so no job can be started with it: { $why }
 bay-not-proved-yet = The checklist is not proved on this tablet yet. Prove it first, then start the job.

@@ -279,6 +279,8 @@ level-no-trace = The stick stayed dry. Is the stick fully seated? Check the temp
 level-disagree = The readings do not agree. They may differ by at most { $agreement }. Wipe the stick and read again.
 # $spread: how far they differ; $agreement: how far they may
 level-disagree-by = The readings differ by { $spread }; at most { $agreement } is allowed. Wipe the stick and read again.
+level-disagree-dry = The stick was dry at some of the readings only. Wipe the stick and read again.
+level-no-agreement = How far readings may differ is not on the sheet; they count together as they are on the same side of the marks.
 level-classes-differ = The readings are on both sides of a mark. Read again.
 # $class: below or above; $distance: how far from the nearest mark; $low, $high: the band; $temperature: at which it holds
 level-off-by =
@@ -302,6 +304,8 @@ level-gain-learnt =
     }
 # $gain: rise for each litre
 level-gain-sheet = Calculated with { $gain }, from the spec sheet.
+# $value: the value's name
+level-no-gain = No amount is calculated: "{ $value }" is not on the sheet, and nothing was learned here yet.
 # $why: why shifts are not diagnosed yet
 level-closed =
     { $why ->
@@ -381,6 +385,10 @@ balance-less-in = { $difference } less went in than came out, more than the ± {
 balance-beyond-capacity = That is more than the transmission holds. Check the figures.
 # $entry: label of the entry
 balance-no-entry = The balance can't be worked out: "{ $entry }" was not entered.
+# $value: the value's name
+balance-no-unseen = "{ $value }" is not on the sheet, so nothing is allowed for it.
+# $value: the value's name
+balance-no-capacity = "{ $value }" is not on the sheet, so the figures are not compared with it.
 balance-explain = Say where the fluid is, and who says so.
 # $by: who says so; $reason: where it is
 balance-explained = Explained by { $by }: { $reason }.

@@ -66,6 +66,13 @@ problem-no-value-but = "{ $value }" is no value of { $name }; it can be { $choic
 problem-label-empty = the label is empty; say what people read
 problem-label-id = "{ $label }" is an id and no label; say what people read, without _
 problem-key-label = the key "{ $key }" of the spec sheet has no label; add one to "sheet_keys"
+problem-key-without = "{ $key }" is useful; say in "without" what is lost where a sheet does not have it
+problem-key-usual = "{ $key }" is not asked of the shop, so "usual" has no use; take it out, or write "asked": "shop"
+# $kind: the kind of value as it stands in a sheet's file
+problem-key-usual-kind = "{ $key }" is read as a { $kind }; make "usual" one
+problem-key-rules = rules hang on "{ $key }", so that every sheet must have it; take "asked" out
+problem-key-not-spare = "{ $key }" can't be missing, as entry "{ $entry }" of step "{ $step }" is judged by it; take "asked" out, or write "shop"
+problem-key-ends = no entry reads "{ $chart }" as a chart; write the key of a level chart
 problem-no-step = no step is called "{ $step }"
 problem-no-permit = no permit is called "{ $permit }"
 problem-no-sign-off = no sign-off is called "{ $sign }"

@@ -55,6 +55,7 @@ shop-thing-tool = torque tool
 shop-thing-sheet = spec sheet
 shop-thing-checklist = checklist
 shop-thing-device = device
+shop-thing-value = shop value
 
 ## What has to be settled
 
@@ -86,6 +87,8 @@ shop-said-calibration = calibration due { $due }
 # $revision: a number
 shop-said-content = revision { $revision }
 shop-said-pin = a new PIN
+# $is: with its unit; $source: where it comes from
+shop-said-value = { $is } ({ $source })
 shop-said-removed = taken off the list
 shop-said-nothing = nothing
 # $id: its id

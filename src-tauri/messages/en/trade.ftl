@@ -386,6 +386,7 @@ working-level-before-change = { $read }, does not count: fluid was added or drai
 # $temperature: a row of the chart
 working-level-chart-at = chart at { $temperature }
 working-level-agreement = may differ by
+working-level-agreement-open = not given: on the same side of the marks
 # $temperature: of the reading
 working-level-band-at = band at { $temperature }
 # $temperature: of the reading

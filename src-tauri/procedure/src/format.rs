@@ -8,6 +8,7 @@ mod item;
 pub mod part;
 mod piece;
 pub mod sheet;
+mod sheet_key;
 mod texts;
 
 use std::collections::BTreeMap;
@@ -21,6 +22,7 @@ pub use item::{ALL, Item, Pieces, Reuse};
 pub use part::{PART_FORMAT, Part, Use};
 pub use piece::Piece;
 pub use sheet::Sheet;
+pub use sheet_key::{Asked, SheetGroup, SheetKey};
 pub use texts::Texts;
 
 /// The value of `format` in a checklist file.
@@ -59,9 +61,11 @@ pub struct Checklist {
     /// What is known: read, decided or told. Each starts as `unknown`.
     #[serde(default)]
     pub gates: Vec<Gate>,
-    /// Keys of the spec sheet that are read here, each with what people read for it.
-    #[serde(default)]
-    pub sheet_keys: BTreeMap<String, String>,
+    /// Keys of the spec sheet that are read here, each with what people read for it: a text, or an object that also
+    /// says whether a sheet must have it.
+    #[serde(default, deserialize_with = "sheet_key::keys")]
+    #[schemars(schema_with = "sheet_key::keys_schema")]
+    pub sheet_keys: BTreeMap<String, SheetKey>,
     /// Named predicates, to be used by name in others.
     #[serde(default)]
     pub terms: BTreeMap<String, String>,
@@ -104,7 +108,13 @@ impl Checklist {
     /// What people read for a key of the spec sheet; the key itself where the checklist does not read it.
     #[must_use]
     pub fn sheet_label<'a>(&'a self, key: &'a str) -> &'a str {
-        self.sheet_keys.get(key).map_or(key, String::as_str)
+        self.sheet_keys.get(key).map_or(key, |said| &said.label)
+    }
+
+    /// Whether a sheet must have a key.
+    #[must_use]
+    pub fn asked(&self, key: &str) -> Asked {
+        self.sheet_keys.get(key).map_or(Asked::Needed, |said| said.asked)
     }
 
     /// What people read for an item; its id where the checklist does not have it.

@@ -43,6 +43,12 @@ panside_messages::messages! {
     problem_label_empty "problem-label-empty" ();
     problem_label_id "problem-label-id" (label);
     problem_key_label "problem-key-label" (key);
+    problem_key_without "problem-key-without" (key);
+    problem_key_usual "problem-key-usual" (key);
+    problem_key_usual_kind "problem-key-usual-kind" (key, kind);
+    problem_key_rules "problem-key-rules" (key);
+    problem_key_not_spare "problem-key-not-spare" (key, entry, step);
+    problem_key_ends "problem-key-ends" (chart);
     problem_no_step "problem-no-step" (step);
     problem_no_permit "problem-no-permit" (permit);
     problem_no_sign_off "problem-no-sign-off" (sign);

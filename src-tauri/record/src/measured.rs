@@ -61,8 +61,9 @@ pub struct Chart {
     pub length_unit: String,
     /// Points in rising order of temperature.
     pub points: Vec<ChartPoint>,
-    /// How far two readings may differ and still agree.
-    pub agreement: String,
+    /// How far two readings may differ and still agree. Absent: the sheet does not say.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub agreement: Option<String>,
     /// Where the chart comes from.
     pub source: String,
 }
@@ -186,7 +187,7 @@ pub(crate) fn charts(sheet: &Sheet) -> Vec<Chart> {
             temperature_unit: chart.temperature_unit.clone(),
             length_unit: chart.length_unit.clone(),
             points: points.collect(),
-            agreement: chart.agreement.to_string(),
+            agreement: chart.agreement.map(|agreement| agreement.to_string()),
             source: value.source.clone(),
         })
     });

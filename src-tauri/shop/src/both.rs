@@ -77,6 +77,7 @@ impl Shop {
             Thing::Tool(id) => last_name().unwrap_or_else(|| id.to_string().into()),
             Thing::Sheet(id) | Thing::Checklist(id) => id.into(),
             Thing::Device(id) => last_name().unwrap_or_else(|| shop_device(id.to_string()).into()),
+            Thing::Value(key) => self.values().get(key.as_str()).map_or(key, |kept| &kept.body.name).into(),
         }
     }
 

@@ -8,12 +8,15 @@ mod people;
 use std::collections::BTreeSet;
 
 use panside_job::event::Pinned;
+use panside_job::sheet::Typed;
 use panside_job::value::Tool;
 use panside_journal::{DeviceId, Hash, PersonId};
 use panside_procedure::format::Role;
 
 use crate::both::agree;
-use crate::event::{ChecklistAdopted, DeviceNamed, PinSetBy, SheetKept, ShopEvent, ToolKept, ToolRemoved};
+use crate::event::{
+    ChecklistAdopted, DeviceNamed, PinSetBy, SheetKept, ShopEvent, ToolKept, ToolRemoved, ValueKept,
+};
 use crate::name::{self, Look};
 use crate::refusal::ShopRefusal;
 use crate::shop::{Shop, ShopHappened};
@@ -94,6 +97,19 @@ pub enum ShopCommand {
         /// The heads that were seen.
         seen: BTreeSet<Hash>,
     },
+    /// Keep a value for all vehicles, judged by `panside_job::sheet::judge_shop_value`.
+    KeepValue {
+        /// Its key on spec sheets.
+        key: String,
+        /// The heads that were seen.
+        seen: BTreeSet<Hash>,
+        /// What people read for the key.
+        name: String,
+        /// What it is.
+        is: Typed,
+        /// Where it comes from.
+        source: String,
+    },
     /// Give a device a name.
     NameDevice {
         /// The device.
@@ -131,6 +147,12 @@ impl Shop {
             ShopCommand::RemoveTool { id, seen } => self.remove_tool(*id, seen),
             ShopCommand::KeepSheet { sheet, made_from, seen } => self.keep_sheet(sheet, *made_from, seen),
             ShopCommand::AdoptChecklist { checklist, seen } => self.adopt_checklist(checklist, seen),
+            ShopCommand::KeepValue { key, seen, name, is, source } => {
+                self.seen(&Thing::Value(key.clone()), seen)?;
+                let (key, name) = (key.clone(), name.clone());
+                let source = source.trim().to_owned();
+                self.changed_by(ValueKept { key, name, is: is.clone(), source, from: seen.clone() }.into())
+            }
             ShopCommand::NameDevice { device, seen, name } => {
                 let thing = Thing::Device(*device);
                 self.seen(&thing, seen)?;

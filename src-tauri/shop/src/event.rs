@@ -8,6 +8,7 @@
 use std::collections::BTreeSet;
 
 use panside_job::event::Pinned;
+use panside_job::sheet::Typed;
 use panside_job::value::Tool;
 use panside_journal::{DeviceId, Hash, PersonId};
 use serde::{Deserialize, Serialize};
@@ -131,6 +132,22 @@ pub struct DeviceNamed {
     pub from: BTreeSet<Hash>,
 }
 
+/// See [`ShopEvent::ValueKept`].
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ValueKept {
+    /// Its key on spec sheets.
+    pub key: String,
+    /// What people read for the key.
+    pub name: String,
+    /// What it is, as typed.
+    pub is: Typed,
+    /// Where it comes from.
+    pub source: String,
+    /// The events that it replaces.
+    pub from: BTreeSet<Hash>,
+}
+
 panside_job::events! {
     /// One thing that happened in the shop: the body of a journal event.
     ShopEvent;
@@ -152,6 +169,8 @@ panside_job::events! {
     ChecklistAdopted: "checklist_adopted", version 1;
     /// A device got a name.
     DeviceNamed: "device_named", version 1;
+    /// The shop has a value, or another one, for all its vehicles.
+    ValueKept: "value_kept", version 1;
 }
 
 impl ShopEvent {
@@ -169,6 +188,7 @@ impl ShopEvent {
             ShopEvent::SheetKept(body) => Thing::Sheet(body.sheet.id.clone()),
             ShopEvent::ChecklistAdopted(body) => Thing::Checklist(body.checklist.id.clone()),
             ShopEvent::DeviceNamed(body) => Thing::Device(body.device),
+            ShopEvent::ValueKept(body) => Thing::Value(body.key.clone()),
         }
     }
 
@@ -185,7 +205,8 @@ impl ShopEvent {
             | ShopEvent::ToolRemoved(ToolRemoved { from, .. })
             | ShopEvent::SheetKept(SheetKept { from, .. })
             | ShopEvent::ChecklistAdopted(ChecklistAdopted { from, .. })
-            | ShopEvent::DeviceNamed(DeviceNamed { from, .. }) => from,
+            | ShopEvent::DeviceNamed(DeviceNamed { from, .. })
+            | ShopEvent::ValueKept(ValueKept { from, .. }) => from,
         }
     }
 
@@ -206,6 +227,7 @@ impl ShopEvent {
                 [Said::Content(pinned.hash, pinned.revision)].into()
             }
             ShopEvent::DeviceNamed(body) => [Said::Name(body.name.clone())].into(),
+            ShopEvent::ValueKept(body) => [Said::Value(body.is.in_short(), body.source.clone())].into(),
         }
     }
 

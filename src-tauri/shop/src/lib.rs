@@ -26,5 +26,5 @@ pub use decide::ShopCommand;
 pub use event::{PinSetBy, ShopEvent};
 pub use message::MESSAGES;
 pub use refusal::ShopRefusal;
-pub use shop::{Shop, ShopHappened};
+pub use shop::{OfShop, Shop, ShopHappened};
 pub use thing::{Person, Said, Thing, ToolId};

@@ -37,6 +37,7 @@ panside_messages::messages! {
     shop_thing_sheet "shop-thing-sheet" ();
     shop_thing_checklist "shop-thing-checklist" ();
     shop_thing_device "shop-thing-device" ();
+    shop_thing_value "shop-thing-value" ();
 
     // What has to be settled.
     shop_both_sides "shop-both-sides" (thing, name, sides);
@@ -54,6 +55,7 @@ panside_messages::messages! {
     shop_said_calibration "shop-said-calibration" (due);
     shop_said_content "shop-said-content" (revision);
     shop_said_pin "shop-said-pin" ();
+    shop_said_value "shop-said-value" (is, source);
     shop_said_removed "shop-said-removed" ();
     shop_said_nothing "shop-said-nothing" ();
     shop_device "shop-device" (id);

@@ -8,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use panside_job::value::Tool;
 use panside_journal::{DeviceId, Hash, PersonId, Stamp};
 
-use crate::event::{ChecklistAdopted, SheetKept, ShopEvent};
+use crate::event::{ChecklistAdopted, SheetKept, ShopEvent, ValueKept};
 use crate::thing::{Person, Said, Thing, ToolId};
 
 /// An event with what the journal says about it.
@@ -65,6 +65,17 @@ impl Register {
         heads.sort_by_key(|happened| std::cmp::Reverse(happened.rank()));
         heads
     }
+}
+
+/// A value that the shop has for all its vehicles.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct OfShop<'a> {
+    /// What it is.
+    pub body: &'a ValueKept,
+    /// Who kept it.
+    pub who: PersonId,
+    /// When, by the wall clock of their device.
+    pub wall_ms: i64,
 }
 
 /// The shop.
@@ -175,6 +186,19 @@ impl Shop {
             _ => None,
         });
         adopted.collect()
+    }
+
+    /// The values for all vehicles, by key.
+    #[must_use]
+    pub fn values(&self) -> BTreeMap<&str, OfShop<'_>> {
+        let kept = self.shown().filter_map(|happened| match &happened.event {
+            ShopEvent::ValueKept(body) => {
+                let kept = OfShop { body, who: happened.who, wall_ms: happened.stamp.wall_ms };
+                Some((body.key.as_str(), kept))
+            }
+            _ => None,
+        });
+        kept.collect()
     }
 
     /// The devices that have a name.

@@ -54,6 +54,8 @@ pub enum Thing {
     Checklist(String),
     /// A device's name.
     Device(DeviceId),
+    /// A value for all vehicles, by its key on spec sheets.
+    Value(String),
 }
 
 impl Thing {
@@ -71,6 +73,7 @@ impl Thing {
             Thing::Sheet(_) => shop_thing_sheet(),
             Thing::Checklist(_) => shop_thing_checklist(),
             Thing::Device(_) => shop_thing_device(),
+            Thing::Value(_) => shop_thing_value(),
         }
     }
 }
@@ -101,6 +104,8 @@ pub enum Said {
     Content(Hash, u32),
     /// How a PIN was set, and by which event: no two PINs are known to be the same.
     Pin(PinSetBy, Hash),
+    /// A value for all vehicles with its unit, and where it comes from.
+    Value(String, String),
     /// A tool was taken off the list.
     Removed,
 }
@@ -120,6 +125,7 @@ impl Said {
             Said::Calibration { due, .. } => shop_said_calibration(due),
             Said::Content(_, revision) => shop_said_content(*revision),
             Said::Pin(..) => shop_said_pin(),
+            Said::Value(is, source) => shop_said_value(is, source),
             Said::Removed => shop_said_removed(),
         }
     }

@@ -201,8 +201,9 @@ pub struct LevelResult {
     pub readings: Vec<JudgedReading>,
     /// Difference between the highest and the lowest `above_low_mark`; none unless every reading has one.
     pub spread: Option<Length>,
-    /// The spread allowed.
-    pub agreement: Length,
+    /// The spread allowed; none where only their classes are compared.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub agreement: Option<Length>,
 }
 
 impl LevelResult {
@@ -219,6 +220,7 @@ impl LevelResult {
 
 /// Judges the level from repeated readings. Readings at different temperatures are compared by their height above
 /// the low mark at their own temperature; they agree if these differ by no more than `agreement`, the limit included.
+/// Where it is not known how far they may differ, readings agree that lie on the same side of the marks.
 ///
 /// # Errors
 /// [`TradeError::StickBelowEnd`] for a negative trace and [`TradeError::AgreementNegative`]. All else that keeps the
@@ -226,9 +228,12 @@ impl LevelResult {
 pub fn judge(
     chart: &LevelChart,
     readings: &[LevelReading],
-    agreement: Length,
+    agreement: impl Into<Option<Length>>,
 ) -> Result<LevelResult, TradeError> {
-    if agreement.millimetres() < 0.0 {
+    let agreement = agreement.into();
+    if let Some(agreement) = agreement
+        && agreement.millimetres() < 0.0
+    {
         return Err(TradeError::AgreementNegative { millimetres: agreement.millimetres() });
     }
     let readings =
@@ -296,7 +301,7 @@ fn spread(readings: &[JudgedReading]) -> Result<Option<Length>, TradeError> {
 fn decide(
     readings: &[JudgedReading],
     spread: Option<Length>,
-    agreement: Length,
+    agreement: Option<Length>,
 ) -> (LevelClass, LevelReason) {
     let [first, _, ..] = readings else { return (LevelClass::Unclear, LevelReason::TooFewReadings) };
     let is_dry = |judged: &JudgedReading| matches!(judged.reading.stick, Stick::NoTrace { .. });
@@ -311,9 +316,9 @@ fn decide(
     if readings.iter().all(is_dry) {
         return (LevelClass::Below, LevelReason::NoTraceConfirmed);
     }
-    match spread {
-        Some(spread) if spread.millimetres() <= agreement.millimetres() + ROUNDING_MM => {}
-        _ => return (LevelClass::Unclear, LevelReason::ReadingsDisagree),
+    let most = agreement.map_or(f64::INFINITY, |most| most.millimetres() + ROUNDING_MM);
+    if spread.is_none_or(|spread| spread.millimetres() > most) {
+        return (LevelClass::Unclear, LevelReason::ReadingsDisagree);
     }
     if readings.iter().all(|judged| judged.class == first.class) {
         (first.class, LevelReason::ReadingsAgree)

@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistList, ChecklistOffer, Command, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, KeptTool, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, RequestId, RestorePage, SalvagedPage, SavedPages, Setup, SheetFrom, SheetList, SheetPage, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedTool } from "./types";
+import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistList, ChecklistOffer, Command, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, KeptTool, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, RequestId, RestorePage, SalvagedPage, SavedPages, Setup, SheetFrom, SheetList, SheetPage, SheetValueView, ShopValue, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedShopValue, TypedTool } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -64,6 +64,12 @@ export interface Commands {
   remove_tool: { takes: { id: ToolId; seen: Array<Hash>; who: PersonId | null }; answers: Setup };
   /** Gives this device a name. */
   name_device: { takes: { name: string; seen: Array<Hash>; who: PersonId | null }; answers: Setup };
+  /** The values that checklists ask of the shop for all its vehicles. */
+  shop_values: { takes: Record<string, never>; answers: Array<ShopValue> };
+  /** What is to be said of such a value while it is typed. */
+  judge_shop_value: { takes: { value: TypedShopValue }; answers: SheetValueView };
+  /** Keeps such a value, typed or as it was offered, and answers all of them. */
+  put_shop_value: { takes: { value: TypedShopValue; who: PersonId | null }; answers: Array<ShopValue> };
   /** The shop's spec sheets and those of the program. */
   sheets: { takes: Record<string, never>; answers: SheetList };
   /** A spec sheet as it was kept. */

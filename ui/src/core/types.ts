@@ -2731,6 +2731,11 @@ id: string,
 label: string, };
 
 /**
+ * Whether a sheet must have a value.
+ */
+export type SheetAsked = "needed" | "useful" | "shop";
+
+/**
  * That a second person compared a value with its source.
  */
 export type SheetCheck = { 
@@ -2770,6 +2775,11 @@ on: string | null, };
 export type SheetFrom = { "checklist": string } | { "copy": string } | { "edit": string };
 
 /**
+ * Where values are asked for together, in the order in which service information gives them.
+ */
+export type SheetGroup = "vehicle" | "fluid" | "counts" | "torques" | "electrical" | "relearn";
+
+/**
  * One sheet in its newest revision.
  */
 export type SheetLine = { 
@@ -2794,11 +2804,11 @@ demo: boolean,
  */
 built_in: boolean, 
 /**
- * Number of its values.
+ * Number of its values that a second person compares with their sources.
  */
-values: number, 
+to_check: number, 
 /**
- * How many of them a second person has checked.
+ * How many of those a second person has compared.
  */
 checked: number, 
 /**
@@ -2854,7 +2864,11 @@ demo: boolean,
 /**
  * A proof of the checklist for its vehicle is kept on this tablet.
  */
-proved: boolean, };
+proved: boolean, 
+/**
+ * What the shop has to have a value for before a job can be started with it, as people read it.
+ */
+shop_lacks: Array<string>, };
 
 /**
  * A sheet as a screen shows it.
@@ -2877,6 +2891,10 @@ built_in: boolean,
  */
 fits: Array<string>, 
 /**
+ * While it is typed: what it can be made for, id and title of each checklist.
+ */
+checklists: Array<[string, string]>, 
+/**
  * What stands beside the text: what is wrong, who entered what, whose check stands.
  */
 view: SheetView, };
@@ -2897,6 +2915,34 @@ name: string,
  * Titles of the steps that read it.
  */
 asked_by: Array<string>, 
+/**
+ * What it is asked for together with.
+ */
+group: SheetGroup, 
+/**
+ * Whether a sheet must have it.
+ */
+asked: SheetAsked, 
+/**
+ * What is lost without it, where it can be missing.
+ */
+without: string | null, 
+/**
+ * A second person compares it with its source.
+ */
+to_check: boolean, 
+/**
+ * What can be taken for it by a tap.
+ */
+offer: TypedIs | null, 
+/**
+ * For a torque: how many fasteners are counted, which holds where no other number is typed.
+ */
+fasteners: number | null, 
+/**
+ * The sheet that it was taken over from as it stands, by title and revision.
+ */
+taken_from: string | null, 
 /**
  * Units it can be typed in, the usual one first. Those of a chart's marks.
  */
@@ -2939,9 +2985,30 @@ export type SheetView = {
  */
 title: Message | null, 
 /**
- * The values, by key.
+ * The values, in the order in which service information gives them; in each group what is needed first.
  */
 values: Array<SheetValueView>, };
+
+/**
+ * A value that checklists ask of the shop.
+ */
+export type ShopValue = { 
+/**
+ * What it is, or what is common practice; blank where no checklist says that.
+ */
+value: TypedValue, 
+/**
+ * What stands beside it.
+ */
+view: SheetValueView, 
+/**
+ * Who kept it; nothing: the shop has none yet.
+ */
+kept: SheetEntered | null, 
+/**
+ * The newest events about it that this shows. A change names them, so that one that came meanwhile is noticed.
+ */
+seen: Array<Hash>, };
 
 /**
  * How a step is shown.
@@ -3438,7 +3505,7 @@ length_unit: string,
  */
 points: Array<TypedPoint>, 
 /**
- * How far two readings may differ and still agree.
+ * How far two readings may differ and still agree; empty: it is not known.
  */
 agreement: string, } } | { "torque": { 
 /**
@@ -3574,9 +3641,47 @@ title: string,
  */
 demo: boolean, 
 /**
+ * Where the values come from that name no source of their own.
+ */
+source: string, 
+/**
  * The values by key.
  */
 values: { [key in string]: TypedValue }, };
+
+/**
+ * A value as typed for the shop.
+ */
+export type TypedShopValue = { 
+/**
+ * Its key on spec sheets.
+ */
+key: string, 
+/**
+ * What [`ShopValue::seen`] has of it.
+ */
+seen: Array<Hash>, 
+/**
+ * What it is, with where it comes from.
+ */
+value: TypedValue, };
+
+/**
+ * A value as it was taken over from another sheet. It is so until the value or its source is another one.
+ */
+export type TypedTaken = { 
+/**
+ * That sheet's title and revision.
+ */
+from: string, 
+/**
+ * What it was.
+ */
+is: TypedIs, 
+/**
+ * Where it came from.
+ */
+source: string, };
 
 /**
  * A torque tool as typed.
@@ -3604,9 +3709,13 @@ export type TypedValue = {
  */
 is: TypedIs, 
 /**
- * Where it comes from.
+ * Where it comes from; empty: from where the sheet as a whole does.
  */
-source: string, };
+source: string, 
+/**
+ * What was taken over from another sheet.
+ */
+taken?: TypedTaken | null, };
 
 /**
  * A new sheet that is not kept yet.

@@ -1,6 +1,6 @@
 // What the window finds again when it is opened the next time. It is on disk a moment after it changes.
 import { call } from "../core/call";
-import type { Actor, JobId, TypedTool } from "../core/types";
+import type { Actor, JobId, TypedShopValue, TypedTool } from "../core/types";
 import { NewestWrites } from "./newestWrites";
 import { succeeds } from "./troubles.svelte";
 import {
@@ -32,6 +32,7 @@ class Remembered implements Where {
   pad = $state.raw<Pad | null>(null);
   sheet = $state.raw<SheetAt | null>(null);
   tool = $state.raw<TypedTool | null>(null);
+  shopValue = $state.raw<TypedShopValue | null>(null);
   remote = $state.raw<RemoteKeys>(NO_REMOTE);
   sound = $state(true);
 
@@ -49,6 +50,7 @@ class Remembered implements Where {
     this.planPeople = kept.planPeople ?? null;
     this.sheet = kept.sheet ?? null;
     this.tool = kept.tool ?? null;
+    this.shopValue = kept.shopValue ?? null;
     this.remote = kept.remote ?? NO_REMOTE;
     this.sound = kept.sound ?? true;
   }
@@ -61,9 +63,9 @@ class Remembered implements Where {
 
   #whole(): Where {
     const { screen, job, steps, actor, dark, mm, newJob, planOrder, planPeople, overlay, pad } = this;
-    const { sheet, tool, remote, sound, leftHanded } = this;
+    const { sheet, tool, shopValue, remote, sound, leftHanded } = this;
     const at = { screen, job, steps, actor, dark, mm, newJob, planOrder, planPeople, overlay, pad };
-    return { ...at, sheet, tool, remote, sound, leftHanded };
+    return { ...at, sheet, tool, shopValue, remote, sound, leftHanded };
   }
 }
 

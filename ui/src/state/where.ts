@@ -1,5 +1,5 @@
 // Where the window is: what is kept between starts, so that it comes back where it was.
-import type { Actor, JobId, TypedTool } from "../core/types";
+import type { Actor, JobId, TypedShopValue, TypedTool } from "../core/types";
 
 /** The screens. */
 export type Screen = "bay" | "new_job" | "job" | "photos" | "figures" | "record" | "setup" | "sheet";
@@ -81,6 +81,8 @@ export interface Where {
   sheet: SheetAt | null;
   /** A torque tool that is typed and not kept yet. */
   tool: TypedTool | null;
+  /** A value of the shop that is typed and not kept yet. */
+  shopValue: TypedShopValue | null;
   remote: RemoteKeys;
   /** What has become ready or was refused is heard and felt. */
   sound: boolean;

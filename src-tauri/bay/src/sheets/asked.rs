@@ -1,6 +1,6 @@
 //! What checklists ask of a spec sheet: those of the shelf, and those of the shop.
 
-use panside_job::sheet::{Labels, Needs, check, labels, needs};
+use panside_job::sheet::{Keys, Needs, check, keys, needs};
 use panside_procedure::Procedure;
 use panside_procedure::format::Sheet;
 
@@ -27,7 +27,7 @@ impl Bay {
 
     /// The checklists that a sheet can be made for, one of each id. Of those of the shop what is taken in goes before what
     /// is adopted: a sheet that fits it is what its proof waits for.
-    pub(super) fn procedures(&self, shelf: Shelf<'_>) -> Result<Vec<Procedure>, BayError> {
+    pub(crate) fn procedures(&self, shelf: Shelf<'_>) -> Result<Vec<Procedure>, BayError> {
         let load = |bytes: &&[u8]| Procedure::load(bytes).map_err(BayError::Checklist);
         let mut procedures = shelf.checklists.iter().map(load).collect::<Result<Vec<_>, _>>()?;
         for own in self.own_checklists(shelf)?.checklists {
@@ -50,9 +50,9 @@ impl Bay {
         found.ok_or_else(|| BayError::NotOnShelf(id.to_owned()))
     }
 
-    /// What people read for the keys that the checklists name.
-    pub(super) fn labels_of(&self, shelf: Shelf<'_>) -> Result<Labels, BayError> {
-        Ok(labels(&self.procedures(shelf)?))
+    /// What the checklists say of their keys.
+    pub(super) fn keys_of(&self, shelf: Shelf<'_>) -> Result<Keys, BayError> {
+        Ok(keys(&self.procedures(shelf)?))
     }
 
     /// What the checklist of a sheet asks for on its vehicle; nothing where it is here no more.

@@ -10,6 +10,7 @@ mod decisions;
 mod devices;
 mod entering;
 mod figures;
+mod first_sheet;
 mod pages;
 mod people;
 mod pins;

@@ -72,6 +72,10 @@ fn what_is_typed_is_judged_in_sentences_and_survives_a_restart() {
     let page = shop.bay.begin_sheet(SHELF, &SheetFrom::Copy("invented-van".into())).unwrap();
     let page = type_coil(&mut shop, &page.typed, range("5,6", "5.0"));
     let sentence = "The range 5.6 to 5 is reversed. Correct the sheet.";
+    let no_source = "Say where the value comes from: the document and its place in it.";
+    assert_eq!(problems(&page, "coil"), [sentence, no_source], "it no longer comes from the other sheet");
+    let typed = TypedSheet { source: "our manual".into(), ..page.typed };
+    let page = shop.bay.type_sheet(SHELF, typed).unwrap();
     assert_eq!(problems(&page, "coil"), [sentence]);
     let mut shop = shop.restarted();
     let again = shop.bay.typed_sheet(SHELF, &page.typed.draft).unwrap();

@@ -105,7 +105,7 @@ pub const FIGURES: &[Figure] = &[
     },
 ];
 
-fn chart(given: &Given) -> Result<(LevelChart, Length), Failure> {
+fn chart(given: &Given) -> Result<(LevelChart, Option<Length>), Failure> {
     let row = |text: &str| {
         let [at, low, high] = parts("mark", text, cli_form_mark())?;
         Ok(LevelPoint {
@@ -117,13 +117,13 @@ fn chart(given: &Given) -> Result<(LevelChart, Length), Failure> {
     let rows = given.all("mark").map(row).collect::<Result<Vec<_>, Failure>>()?;
     let agree: Length = given.quantity("agree", Unit::Millimetre, "2mm")?;
     if !rows.is_empty() {
-        return Ok((LevelChart::new(rows).map_err(FigureError::from)?, agree));
+        return Ok((LevelChart::new(rows).map_err(FigureError::from)?, Some(agree)));
     }
     let sheet = given.sheet().ok_or_else(|| Failure::new(Exit::Usage, cli_chart_missing()))?;
     let key = given.or("chart", "level_chart");
     let (chart, allowed) =
         sheet.chart(key).ok_or_else(|| Failure::new(Exit::DoesNotLoad, cli_no_chart(key)))?;
-    Ok((chart.clone(), if given.get("agree").is_some() { agree } else { allowed }))
+    Ok((chart.clone(), if given.get("agree").is_some() { Some(agree) } else { allowed }))
 }
 
 fn reading(given: &Given, text: &str) -> Result<(Moment, LevelReading), Failure> {

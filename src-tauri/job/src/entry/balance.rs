@@ -14,7 +14,7 @@ use super::{Classified, Context, THERMOMETER_OFF_K, named, of_sheet, quantity};
 use crate::command::Refusal;
 use crate::message::{
     Message, balance_beyond_capacity, balance_closes, balance_explain, balance_explained, balance_less_in,
-    balance_more_in, balance_no_entry, limit_unseen,
+    balance_more_in, balance_no_capacity, balance_no_entry, balance_no_unseen, limit_unseen,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -53,6 +53,12 @@ pub(super) fn classify(
     let from_can = asked.drained.iter().chain(&asked.added).any(|amount| amount.temperature.is_none());
     let temperature = if from_can { Some(quantity::<Temperature>(can.temperature, can.unit)?) } else { None };
     let fluid = fluid(asked, specs)?;
+    if specs.get(&asked.unseen).is_none() {
+        said.push(balance_no_unseen(context.checklist.sheet_label(&asked.unseen)));
+    }
+    if let Some(key) = asked.capacity.as_ref().filter(|key| specs.get(key).is_none()) {
+        said.push(balance_no_capacity(context.checklist.sheet_label(key)));
+    }
     // What is missing or can't be reckoned with was entered elsewhere: it is explained here, and holds nobody for ever.
     let drawn = match amounts(asked, fluid, temperature, context) {
         Ok(fluid) => balance(fluid).map_err(|error| said.push(error.message())).ok(),
@@ -93,9 +99,14 @@ fn fluid(asked: &entry::Balance, specs: &Specs) -> Result<Fluid, Refusal> {
         added: Vec::new(),
         density: of_sheet(specs, &asked.density)?,
         density_off_by: Density::from_kilograms_per_cubic_metre(DENSITY_OFF).map_err(trade)?,
-        unseen: of_sheet(specs, &asked.unseen)?,
-        capacity: asked.capacity.as_deref().map(|key| of_sheet(specs, key)).transpose()?,
+        unseen: spare(specs, &asked.unseen)?.map_or_else(|| Volume::from_litres(0.0).map_err(trade), Ok)?,
+        capacity: asked.capacity.as_deref().map_or(Ok(None), |key| spare(specs, key))?,
     })
+}
+
+/// A value that the sheet need not have: what nobody knows of is counted as nothing, so that the balance closes less often.
+fn spare(specs: &Specs, key: &str) -> Result<Option<Volume>, Refusal> {
+    specs.get(key).map(|_| of_sheet(specs, key)).transpose()
 }
 
 /// Puts in what other entries took down.

@@ -15,8 +15,9 @@ use super::kind::{self, Kind};
 use super::{Classified, Context, named, no_sheet_value, quantity};
 use crate::command::Refusal;
 use crate::message::{
-    Message, level_agree, level_classes_differ, level_disagree, level_disagree_by, level_given_up,
-    level_no_trace, level_no_trace_confirmed, level_outside_chart, level_too_few, limit_chart,
+    Message, level_agree, level_classes_differ, level_disagree, level_disagree_by, level_disagree_dry,
+    level_given_up, level_no_agreement, level_no_trace, level_no_trace_confirmed, level_outside_chart,
+    level_too_few, limit_chart,
 };
 use crate::sheet::Specs;
 use crate::units;
@@ -54,6 +55,9 @@ pub(super) fn classify(
     let (chart, _) = specs.chart(&asked.chart).ok_or_else(|| no_sheet_value(&asked.chart))?;
     let ends = chart.points().first().zip(chart.points().last());
     let mut said = vec![say(&level, ends.map(|(first, last)| (first.temperature, last.temperature)))];
+    if level.agreement.is_none() && level.reason == LevelReason::ReadingsAgree {
+        said.push(level_no_agreement());
+    }
     let off = matches!(level.class, LevelClass::Below | LevelClass::Above);
     let given_up = typed.given_up.filter(|_| off && asked.may_give_up);
     let given_up = given_up.map(|told| named(told, context.names)).transpose()?;
@@ -119,9 +123,10 @@ fn say(result: &LevelResult, ends: Option<(Temperature, Temperature)>) -> Messag
             level_outside_chart(from.unwrap_or_default(), to.unwrap_or_default())
         }
         LevelReason::NoTrace => level_no_trace(),
-        LevelReason::ReadingsDisagree => match result.spread {
-            Some(spread) => level_disagree_by(Measure::from(spread), Measure::from(result.agreement)),
-            None => level_disagree(Measure::from(result.agreement)),
+        LevelReason::ReadingsDisagree => match (result.spread, result.agreement.map(Measure::from)) {
+            (Some(spread), Some(most)) => level_disagree_by(Measure::from(spread), most),
+            (_, Some(most)) => level_disagree(most),
+            (_, None) => level_disagree_dry(),
         },
         LevelReason::ClassesDiffer => level_classes_differ(),
     }

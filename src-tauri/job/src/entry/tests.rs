@@ -8,6 +8,7 @@ mod decision;
 mod level;
 mod scan;
 mod torque;
+mod without;
 
 use std::collections::BTreeSet;
 

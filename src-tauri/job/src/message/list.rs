@@ -158,12 +158,15 @@ panside_messages::messages! {
     level_no_trace "level-no-trace" ();
     level_disagree "level-disagree" (agreement);
     level_disagree_by "level-disagree-by" (spread, agreement);
+    level_disagree_dry "level-disagree-dry" ();
+    level_no_agreement "level-no-agreement" ();
     level_classes_differ "level-classes-differ" ();
     level_off_by "level-off-by" (class, distance, low, high, temperature);
     level_add "level-add" (pour, pours, estimate);
     level_take_out "level-take-out" (estimate);
     level_gain_learnt "level-gain-learnt" (gain, additions);
     level_gain_sheet "level-gain-sheet" (gain);
+    level_no_gain "level-no-gain" (value);
     level_closed "level-closed" (why);
     level_given_up "level-given-up" (by, reason);
 
@@ -201,6 +204,8 @@ panside_messages::messages! {
     balance_less_in "balance-less-in" (difference, uncertainty, drained, added);
     balance_beyond_capacity "balance-beyond-capacity" ();
     balance_no_entry "balance-no-entry" (entry);
+    balance_no_unseen "balance-no-unseen" (value);
+    balance_no_capacity "balance-no-capacity" (value);
     balance_explain "balance-explain" ();
     balance_explained "balance-explained" (by, reason);
 

@@ -1,5 +1,6 @@
 //! What is typed on a spec sheet, judged: a value of the format, or what is wrong with it, field by field.
 
+use panside_procedure::format::Asked;
 use panside_procedure::format::sheet::{
     AngleStage, Chart, ChartPoint, Coils, Measure, NamedCoil, Position, Range, Torque, Value,
 };
@@ -38,6 +39,11 @@ pub fn read(typed: &TypedValue, need: Option<&Need>) -> Result<Value, Vec<FieldP
     if pass.problems.is_empty() { Ok(value) } else { Err(pass.problems) }
 }
 
+/// Whether nothing is typed of a value that a sheet need not have.
+pub(super) fn is_left_out(typed: &TypedValue, need: Option<&Need>) -> bool {
+    typed.is.is_blank() && need.is_none_or(|need| need.asked != Asked::Needed)
+}
+
 #[derive(Default)]
 struct Pass {
     problems: Vec<FieldProblem>,
@@ -67,7 +73,9 @@ impl Pass {
             }
             Typed::Chart { temperature_unit, length_unit, points, agreement } => Value::Chart(Chart {
                 points: self.points(points, temperature_unit, length_unit),
-                agreement: self.number("agreement", agreement).unwrap_or_default(),
+                agreement: Some(agreement)
+                    .filter(|text| !text.trim().is_empty())
+                    .and_then(|text| self.number("agreement", text)),
                 temperature_unit: temperature_unit.trim().to_owned(),
                 length_unit: length_unit.trim().to_owned(),
             }),

@@ -4,9 +4,9 @@ use panside_journal::PersonId;
 use panside_procedure::format::sheet::{Check, SheetValue, Value};
 use panside_procedure::format::{SHEET_FORMAT, Sheet};
 
-use super::judge::read;
-use super::needs::{Labels, Needs, is_asked, label};
-use super::typed::TypedSheet;
+use super::judge::{is_left_out, read};
+use super::needs::{Keys, Needs, is_asked, label};
+use super::typed::{TypedSheet, TypedValue};
 use crate::message::{
     Message, sheet_check_none, sheet_check_own, sheet_check_there, sheet_no_title, sheet_unchanged,
 };
@@ -31,7 +31,7 @@ impl TypedSheet {
     pub fn keep(
         &self,
         before: Option<&Sheet>,
-        (needs, labels): (&Needs, &Labels),
+        (needs, keys): (&Needs, &Keys),
         id: &str,
         by: By<'_>,
     ) -> Result<Sheet, Vec<(String, Message)>> {
@@ -48,15 +48,17 @@ impl TypedSheet {
             demo: self.demo,
             values: std::collections::BTreeMap::new(),
         };
-        for (key, typed) in self.values.iter().filter(|(key, _)| is_asked(needs, key)) {
-            match read(typed, needs.get(key)) {
+        let asked = self.values.iter().filter(|(key, _)| is_asked(needs, key));
+        for (key, typed) in asked.filter(|(key, typed)| !is_left_out(typed, needs.get(*key))) {
+            let typed = self.counting(typed, needs.get(key));
+            match read(&typed, needs.get(key)) {
                 Ok(is) => {
                     let old = before.and_then(|before| before.values.get(key));
-                    sheet.values.insert(key.clone(), entered(is, typed.source.trim(), old, by));
+                    sheet.values.insert(key.clone(), entered(is, &typed, old, by));
                 }
                 Err(wrong) => {
                     problems.extend(
-                        wrong.into_iter().map(|problem| (label(labels, key).to_owned(), problem.message)),
+                        wrong.into_iter().map(|problem| (label(keys, key).to_owned(), problem.message)),
                     );
                 }
             }
@@ -70,7 +72,8 @@ impl TypedSheet {
     }
 }
 
-fn entered(is: Value, source: &str, old: Option<&SheetValue>, by: By<'_>) -> SheetValue {
+fn entered(is: Value, typed: &TypedValue, old: Option<&SheetValue>, by: By<'_>) -> SheetValue {
+    let source = typed.source.trim();
     match old {
         Some(old) if old.is == is && old.source == source => old.clone(),
         _ => SheetValue {
@@ -79,6 +82,7 @@ fn entered(is: Value, source: &str, old: Option<&SheetValue>, by: By<'_>) -> She
             entered_by: by.name.to_owned(),
             entered_by_id: Some(by.id.to_string()),
             entered_on: Some(by.day.to_owned()),
+            taken_from: typed.taken_from(),
             checked: None,
         },
     }
@@ -89,13 +93,7 @@ fn entered(is: Value, source: &str, old: Option<&SheetValue>, by: By<'_>) -> She
 ///
 /// # Errors
 /// When nothing is checked, a key is not there or checked already, or the person entered the value.
-pub fn checked(
-    sheet: &Sheet,
-    keys: &[String],
-    labels: &Labels,
-    by: By<'_>,
-    pin: bool,
-) -> Result<Sheet, Message> {
+pub fn checked(sheet: &Sheet, keys: &[String], said: &Keys, by: By<'_>, pin: bool) -> Result<Sheet, Message> {
     if keys.is_empty() {
         return Err(sheet_check_none());
     }
@@ -103,11 +101,11 @@ pub fn checked(
     for key in keys {
         let value = sheet.values.get_mut(key).ok_or_else(sheet_check_none)?;
         if let Some(check) = &value.checked {
-            return Err(sheet_check_there(label(labels, key), &check.by));
+            return Err(sheet_check_there(label(said, key), &check.by));
         }
         let id = Some(by.id.to_string());
         if value.entered_by_id == id {
-            return Err(sheet_check_own(label(labels, key), by.name));
+            return Err(sheet_check_own(label(said, key), by.name));
         }
         value.checked = Some(Check { by: by.name.to_owned(), by_id: id, on: by.day.to_owned(), pin });
     }

@@ -1,16 +1,17 @@
 //! A spec sheet as a screen shows it while it is typed, or as it was kept.
 
-use panside_procedure::format::sheet::{Check, Value};
-use panside_procedure::format::{Named, Sheet};
+use panside_procedure::format::sheet::{Check, SheetValue, Value};
+use panside_procedure::format::{Asked, Named, Sheet, SheetGroup, SheetKey};
+use panside_trade::number::parse_number;
 use panside_trade::units::{Quantity, Unit};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::bolts::Bolts;
 use super::chart::{ChartView, chart};
-use super::judge::read;
-use super::needs::{Labels, Need, Needs, is_asked, label};
-use super::typed::{Typed, TypedSheet};
+use super::judge::{is_left_out, read};
+use super::needs::{Keys, Need, Needs, is_asked, is_to_check, label};
+use super::typed::{Typed, TypedSheet, TypedValue};
 use crate::field::FieldProblem;
 use crate::figures::{BoltMap, bolt_places};
 use crate::message::{Message, sheet_no_title};
@@ -21,7 +22,7 @@ use crate::units;
 pub struct SheetView {
     /// What is wrong with the title.
     pub title: Option<Message>,
-    /// The values, by key.
+    /// The values, in the order in which service information gives them; in each group what is needed first.
     pub values: Vec<SheetValueView>,
 }
 
@@ -34,6 +35,20 @@ pub struct SheetValueView {
     pub name: String,
     /// Titles of the steps that read it.
     pub asked_by: Vec<String>,
+    /// What it is asked for together with.
+    pub group: SheetGroup,
+    /// Whether a sheet must have it.
+    pub asked: Asked,
+    /// What is lost without it, where it can be missing.
+    pub without: Option<String>,
+    /// A second person compares it with its source.
+    pub to_check: bool,
+    /// What can be taken for it by a tap.
+    pub offer: Option<Typed>,
+    /// For a torque: how many fasteners are counted, which holds where no other number is typed.
+    pub fasteners: Option<u32>,
+    /// The sheet that it was taken over from as it stands, by title and revision.
+    pub taken_from: Option<String>,
     /// Units it can be typed in, the usual one first. Those of a chart's marks.
     pub units: Vec<String>,
     /// Units of a chart's temperatures.
@@ -63,33 +78,74 @@ pub struct SheetEntered {
 
 /// A sheet as a screen shows it. `before` is the revision that is edited, or the sheet itself where it is only read.
 #[must_use]
-pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs, labels: &Labels) -> SheetView {
-    let asked = typed.values.iter().filter(|(key, _)| is_asked(needs, key));
-    let values = asked.map(|(key, value)| {
-        let need = needs.get(key);
-        let old = before.and_then(|before| before.values.get(key));
-        let judged = read(value, need);
-        let drawn = judged.as_ref().ok().and_then(bolts);
-        let (stands, problems) = match judged {
-            Ok(is) => (old.filter(|old| old.is == is && old.source == value.source.trim()), Vec::new()),
-            Err(problems) => (None, problems),
-        };
-        SheetValueView {
-            key: key.clone(),
-            name: label(labels, key).to_owned(),
-            asked_by: need.map(|need| need.asked_by.clone()).unwrap_or_default(),
-            units: units_of(&value.is, need),
-            temperature_units: temperature_units_of(&value.is),
-            choices: need.map(|need| need.choices.clone()).unwrap_or_default(),
-            chart: chart(&value.is),
-            bolts: drawn,
-            problems,
-            entered: stands
-                .map(|old| SheetEntered { by: old.entered_by.clone(), on: old.entered_on.clone() }),
-            checked: stands.and_then(|old| old.checked.clone()),
-        }
-    });
-    SheetView { title: typed.title.trim().is_empty().then(sheet_no_title), values: values.collect() }
+pub fn view(typed: &TypedSheet, before: Option<&Sheet>, needs: &Needs, keys: &Keys) -> SheetView {
+    let asked = typed
+        .values
+        .iter()
+        .filter(|(key, value)| is_asked(needs, key) && (needs.contains_key(*key) || !value.is.is_blank()));
+    let mut values: Vec<(usize, SheetValueView)> = asked
+        .map(|(key, value)| {
+            let need = needs.get(key);
+            let old = before.and_then(|before| before.values.get(key));
+            let place = need.map_or(usize::MAX, |need| need.place);
+            let shown = value_view(typed, (key, value), (need, keys.get(key)), old);
+            (place, SheetValueView { name: label(keys, key).to_owned(), ..shown })
+        })
+        .collect();
+    values.sort_by_key(|(place, value)| (value.group, value.asked != Asked::Needed, *place));
+    let values = values.into_iter().map(|(_, value)| value).collect();
+    SheetView { title: typed.title.trim().is_empty().then(sheet_no_title), values }
+}
+
+/// One value of a sheet as a screen shows it, under its key.
+pub(super) fn value_view(
+    sheet: &TypedSheet,
+    (key, typed): (&str, &TypedValue),
+    (need, said): (Option<&Need>, Option<&SheetKey>),
+    old: Option<&SheetValue>,
+) -> SheetValueView {
+    let value = sheet.counting(typed, need);
+    let judged = read(&value, need);
+    let drawn = judged.as_ref().ok().and_then(bolts);
+    let (stands, problems) = match judged {
+        Ok(is) => (old.filter(|old| old.is == is && old.source == value.source.trim()), Vec::new()),
+        Err(_) if is_left_out(typed, need) => (None, Vec::new()),
+        Err(problems) => (None, problems),
+    };
+    let asked = need.map_or(Asked::Useful, |need| need.asked);
+    SheetValueView {
+        key: key.to_owned(),
+        name: key.to_owned(),
+        asked_by: need.map(|need| need.asked_by.clone()).unwrap_or_default(),
+        group: need.map_or(SheetGroup::Relearn, |need| need.group),
+        asked,
+        without: said.filter(|_| asked == Asked::Useful).and_then(|said| said.without.clone()),
+        to_check: is_to_check(said, value.is.kind()),
+        offer: said.and_then(|said| ends(sheet, said)).filter(|offer| *offer != value.is),
+        fasteners: need.and_then(|need| sheet.fasteners(need)),
+        taken_from: value.taken_from(),
+        units: units_of(&value.is, need),
+        temperature_units: temperature_units_of(&value.is),
+        choices: need.map(|need| need.choices.clone()).unwrap_or_default(),
+        chart: chart(&value.is),
+        bolts: drawn,
+        problems,
+        entered: stands.map(|old| SheetEntered { by: old.entered_by.clone(), on: old.entered_on.clone() }),
+        checked: stands.and_then(|old| old.checked.clone()),
+    }
+}
+
+/// The first and the last temperature of a chart of the sheet, as a range.
+fn ends(sheet: &TypedSheet, said: &SheetKey) -> Option<Typed> {
+    let Typed::Chart { temperature_unit, points, .. } = &sheet.values.get(said.ends_of.as_ref()?)?.is else {
+        return None;
+    };
+    let read = points.iter().map(|point| Some((parse_number(&point.at).ok()?, &point.at)));
+    let mut read = read.collect::<Option<Vec<_>>>()?;
+    read.sort_by(|(one, _), (other, _)| one.total_cmp(other));
+    let ((_, first), (_, last)) = (read.first()?, read.last()?);
+    let [min, max] = [first, last].map(|text| text.trim().to_owned());
+    Some(Typed::Range { min, max, unit: temperature_unit.clone() })
 }
 
 /// The fasteners of a torque in their places.
@@ -104,10 +160,15 @@ impl SheetView {
     /// Every message, so that sentences can be put in.
     pub fn each_message(&mut self, put: &mut dyn FnMut(&mut Message)) {
         self.title.iter_mut().for_each(&mut *put);
-        for value in &mut self.values {
-            value.chart.iter_mut().for_each(|chart| chart.each_message(put));
-            value.problems.iter_mut().for_each(|problem| put(&mut problem.message));
-        }
+        self.values.iter_mut().for_each(|value| value.each_message(put));
+    }
+}
+
+impl SheetValueView {
+    /// Every message, so that sentences can be put in.
+    pub fn each_message(&mut self, put: &mut dyn FnMut(&mut Message)) {
+        self.chart.iter_mut().for_each(|chart| chart.each_message(put));
+        self.problems.iter_mut().for_each(|problem| put(&mut problem.message));
     }
 }
 

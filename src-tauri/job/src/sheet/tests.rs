@@ -20,7 +20,15 @@ fn with(key: &str, is: Value) -> Sheet {
 
 fn value(is: Value) -> SheetValue {
     let (source, entered_by) = ("a test".into(), "tests".into());
-    SheetValue { is, source, entered_by, entered_by_id: None, entered_on: None, checked: None }
+    SheetValue {
+        is,
+        source,
+        entered_by,
+        entered_by_id: None,
+        entered_on: None,
+        taken_from: None,
+        checked: None,
+    }
 }
 
 fn problem(key: &str, is: Value) -> Message {
@@ -39,7 +47,7 @@ fn chart(points: &[(f64, f64, f64)]) -> Value {
         temperature_unit: "°C".into(),
         length_unit: "mm".into(),
         points: points.iter().map(|&(at, low, high)| ChartPoint { at, low, high }).collect(),
-        agreement: 2.0,
+        agreement: Some(2.0),
     })
 }
 

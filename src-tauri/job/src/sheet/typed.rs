@@ -5,14 +5,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use panside_journal::Hash;
 use panside_procedure::format::Sheet;
-use panside_procedure::format::sheet::{
-    Chart, ChartPoint, NamedCoil, Pattern, Position, Torque, Value, ValueKind,
-};
-use panside_trade::units::Unit;
+use panside_procedure::format::sheet::{Pattern, ValueKind};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::needs::{Need, Needs};
+use super::fields::{blank, typed};
+use super::needs::{Need, Needs, Tightened};
 
 /// A spec sheet while it is typed.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
@@ -36,6 +34,9 @@ pub struct TypedSheet {
     pub title: String,
     /// Invented values, also when only copied from some.
     pub demo: bool,
+    /// Where the values come from that name no source of their own.
+    #[serde(default)]
+    pub source: String,
     /// The values by key.
     pub values: BTreeMap<String, TypedValue>,
 }
@@ -46,7 +47,23 @@ pub struct TypedSheet {
 pub struct TypedValue {
     /// What it is.
     pub is: Typed,
-    /// Where it comes from.
+    /// Where it comes from; empty: from where the sheet as a whole does.
+    pub source: String,
+    /// What was taken over from another sheet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taken: Option<Taken>,
+}
+
+/// A value as it was taken over from another sheet. It is so until the value or its source is another one.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[ts(rename = "TypedTaken")]
+#[serde(deny_unknown_fields)]
+pub struct Taken {
+    /// That sheet's title and revision.
+    pub from: String,
+    /// What it was.
+    pub is: Typed,
+    /// Where it came from.
     pub source: String,
 }
 
@@ -79,7 +96,7 @@ pub enum Typed {
         length_unit: String,
         /// The points, in any order.
         points: Vec<TypedPoint>,
-        /// How far two readings may differ and still agree.
+        /// How far two readings may differ and still agree; empty: it is not known.
         agreement: String,
     },
     /// Torque of a fastener pattern.
@@ -168,12 +185,36 @@ pub struct TypedPosition {
 }
 
 impl TypedSheet {
+    /// One of which nothing is typed.
+    #[must_use]
+    pub fn blank() -> TypedSheet {
+        TypedSheet {
+            draft: String::new(),
+            id: None,
+            revision: 0,
+            made_from: None,
+            seen: BTreeSet::new(),
+            checklist: String::new(),
+            title: String::new(),
+            demo: false,
+            source: String::new(),
+            values: BTreeMap::new(),
+        }
+    }
+
     /// A kept sheet as it is typed on.
     #[must_use]
     pub fn of(sheet: &Sheet, checklist: &str) -> TypedSheet {
+        let source = most_said(sheet).unwrap_or_default();
         let values = sheet.values.iter().map(|(key, value)| {
-            let typed = TypedValue { is: typed(&value.is), source: value.source.clone() };
-            (key.clone(), typed)
+            let own = if value.source == source { String::new() } else { value.source.clone() };
+            let is = typed(&value.is);
+            let taken = value.taken_from.clone().map(|from| Taken {
+                from,
+                is: is.clone(),
+                source: value.source.clone(),
+            });
+            (key.clone(), TypedValue { is, source: own, taken })
         });
         TypedSheet {
             draft: sheet.id.clone(),
@@ -184,8 +225,54 @@ impl TypedSheet {
             checklist: checklist.to_owned(),
             title: sheet.title.clone(),
             demo: sheet.demo,
+            source: source.to_owned(),
             values: values.collect(),
         }
+    }
+
+    /// A new sheet that begins with the values of another one, which are marked as taken over.
+    #[must_use]
+    pub fn copy_of(sheet: &Sheet, checklist: &str, from: &str) -> TypedSheet {
+        let of = TypedSheet::of(sheet, checklist);
+        let mut copy = TypedSheet { id: None, revision: 0, source: String::new(), ..of };
+        for value in copy.values.values_mut() {
+            if value.source.is_empty() {
+                value.source.clone_from(&of.source);
+            }
+            let (from, is, source) = (from.to_owned(), value.is.clone(), value.source.clone());
+            value.taken = Some(Taken { from, is, source });
+        }
+        copy
+    }
+
+    /// A value as it counts: from where the whole sheet comes from, if it names no source of its own or only that of
+    /// another value that was taken over in its place; and for as many fasteners as are counted, if it names no number.
+    #[must_use]
+    pub(super) fn counting(&self, value: &TypedValue, need: Option<&Need>) -> TypedValue {
+        let mut value = value.clone();
+        let other = |taken: &Taken| taken.is != value.is && taken.source == value.source;
+        if value.source.trim().is_empty() || value.taken.as_ref().is_some_and(other) {
+            value.source.clone_from(&self.source);
+        }
+        if let Typed::Torque { fasteners, .. } = &mut value.is
+            && fasteners.trim().is_empty()
+            && let Some(counted) = need.and_then(|need| self.fasteners(need))
+        {
+            *fasteners = counted.to_string();
+        }
+        value
+    }
+
+    /// How many fasteners a torque is for by what the sheet counts so far.
+    pub(super) fn fasteners(&self, need: &Need) -> Option<u32> {
+        let counted = need.tightens.iter().map(|tightened| match tightened {
+            Tightened::Always(count) => Some(u32::from(*count)),
+            Tightened::Counted(key) => match &self.values.get(key)?.is {
+                Typed::Count(text) => text.trim().parse::<u8>().ok().map(u32::from),
+                _ => None,
+            },
+        });
+        if need.tightens.is_empty() { None } else { counted.sum() }
     }
 
     /// Adds what a checklist names and the sheet lacks, as blanks; what is of another kind than asked becomes a blank.
@@ -195,7 +282,7 @@ impl TypedSheet {
             let there = self.values.get(key);
             if there.is_none_or(|value| value.is.kind() != need.kind) {
                 let source = there.map_or_else(String::new, |value| value.source.clone());
-                self.values.insert(key.clone(), TypedValue { is: blank(need), source });
+                self.values.insert(key.clone(), TypedValue { is: blank(need), source, taken: None });
             }
         }
         self
@@ -230,94 +317,64 @@ impl Typed {
     }
 }
 
-fn blank(need: &Need) -> Typed {
-    let text = String::new;
-    let unit = need.unit.map_or_else(text, |unit| unit.symbol().to_owned());
-    match need.kind {
-        ValueKind::Measure => Typed::Measure { value: text(), unit },
-        ValueKind::Range => Typed::Range { min: text(), max: text(), unit },
-        ValueKind::Chart => Typed::Chart {
-            temperature_unit: "°C".to_owned(),
-            length_unit: "mm".to_owned(),
-            points: vec![TypedPoint::default(); 2],
-            agreement: text(),
-        },
-        ValueKind::Torque => Typed::Torque {
-            fasteners: text(),
-            stages: vec![text()],
-            unit: "N·m".to_owned(),
-            tolerance_percent: text(),
-            positions: Vec::new(),
-            pattern: Pattern::default(),
-            angle: None,
-        },
-        ValueKind::Coils => {
-            Typed::Coils { unit: Unit::Ohm.symbol().to_owned(), coils: vec![TypedCoil::default()] }
-        }
-        ValueKind::Count => Typed::Count(text()),
-        ValueKind::Fact => Typed::Fact(text()),
-        ValueKind::Text => Typed::Text(text()),
+impl TypedValue {
+    /// The sheet that it was taken over from, where neither the value nor its source was changed since. The source is
+    /// that which counts ([`TypedSheet::counting`]).
+    pub(super) fn taken_from(&self) -> Option<String> {
+        let taken = self.taken.as_ref()?;
+        (taken.is == self.is && taken.source == self.source).then(|| taken.from.clone())
     }
 }
 
-fn typed(value: &Value) -> Typed {
-    match value {
-        Value::Measure(measure) => {
-            Typed::Measure { value: measure.value.to_string(), unit: measure.unit.clone() }
+impl Typed {
+    /// It in short, as typed.
+    #[must_use]
+    pub fn in_short(&self) -> String {
+        match self {
+            Typed::Measure { value, unit } => format!("{value} {unit}"),
+            Typed::Range { min, max, unit } => format!("{min}\u{2013}{max} {unit}"),
+            Typed::Chart { points, temperature_unit, .. } => {
+                let points: Vec<&str> = points.iter().map(|point| point.at.as_str()).collect();
+                format!("{} {temperature_unit}", points.join(", "))
+            }
+            Typed::Torque { stages, unit, .. } => format!("{} {unit}", stages.join(", ")),
+            Typed::Coils { coils, .. } => {
+                let names: Vec<&str> = coils.iter().map(|coil| coil.name.as_str()).collect();
+                names.join(", ")
+            }
+            Typed::Count(text) | Typed::Fact(text) | Typed::Text(text) => text.clone(),
         }
-        Value::Range(range) => {
-            Typed::Range { min: range.min.to_string(), max: range.max.to_string(), unit: range.unit.clone() }
+    }
+
+    /// Whether nothing is typed of it.
+    #[must_use]
+    pub fn is_blank(&self) -> bool {
+        let none = |text: &String| text.trim().is_empty();
+        match self {
+            Typed::Measure { value, .. } => none(value),
+            Typed::Range { min, max, .. } => none(min) && none(max),
+            Typed::Chart { points, agreement, .. } => {
+                none(agreement)
+                    && points.iter().all(|point| none(&point.at) && none(&point.low) && none(&point.high))
+            }
+            Typed::Torque { fasteners, stages, tolerance_percent, positions, .. } => {
+                none(fasteners) && none(tolerance_percent) && stages.iter().all(none) && positions.is_empty()
+            }
+            Typed::Coils { coils, .. } => coils
+                .iter()
+                .all(|coil| [&coil.name, &coil.terminals, &coil.min, &coil.max].into_iter().all(none)),
+            Typed::Count(text) | Typed::Fact(text) | Typed::Text(text) => none(text),
         }
-        Value::Chart(chart) => typed_chart(chart),
-        Value::Torque(torque) => typed_torque(torque),
-        Value::Coils(list) => {
-            Typed::Coils { unit: list.unit.clone(), coils: list.coils.iter().map(typed_coil).collect() }
-        }
-        Value::Count(count) => Typed::Count(count.to_string()),
-        Value::Fact(word) => Typed::Fact(word.clone()),
-        Value::Text(text) => Typed::Text(text.clone()),
     }
 }
 
-fn typed_coil(coil: &NamedCoil) -> TypedCoil {
-    TypedCoil {
-        name: coil.name.clone(),
-        terminals: coil.terminals.clone().unwrap_or_default(),
-        min: coil.min.to_string(),
-        max: coil.max.to_string(),
-    }
-}
-
-fn typed_chart(chart: &Chart) -> Typed {
-    let point = |point: &ChartPoint| TypedPoint {
-        at: point.at.to_string(),
-        low: point.low.to_string(),
-        high: point.high.to_string(),
-    };
-    Typed::Chart {
-        temperature_unit: chart.temperature_unit.clone(),
-        length_unit: chart.length_unit.clone(),
-        points: chart.points.iter().map(point).collect(),
-        agreement: chart.agreement.to_string(),
-    }
-}
-
-fn typed_torque(torque: &Torque) -> Typed {
-    let position = |position: &Position| TypedPosition {
-        x: position.x.to_string(),
-        y: position.y.to_string(),
-        note: position.note.clone().unwrap_or_default(),
-    };
-    Typed::Torque {
-        fasteners: torque.fasteners.to_string(),
-        stages: torque.stages.iter().map(f64::to_string).collect(),
-        unit: torque.unit.clone(),
-        tolerance_percent: torque.tolerance_percent.to_string(),
-        positions: torque.positions.iter().map(position).collect(),
-        pattern: torque.pattern,
-        angle: torque.angle.map(|angle| TypedAngle {
-            degrees: angle.degrees.to_string(),
-            tolerance: angle.tolerance.to_string(),
-        }),
-    }
+/// The source that most values of a sheet have, if it is that of several.
+fn most_said(sheet: &Sheet) -> Option<&str> {
+    let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
+    sheet.values.values().for_each(|value| *counts.entry(&value.source).or_default() += 1);
+    counts
+        .into_iter()
+        .filter(|(_, count)| *count > 1)
+        .max_by_key(|(_, count)| *count)
+        .map(|(source, _)| source)
 }

@@ -2,6 +2,7 @@
 
 use panside_journal::PersonId;
 use panside_procedure::format::sheet::{Check, Pattern};
+use panside_procedure::format::{Asked, SheetKey};
 use panside_trade::message::chart_marks;
 use panside_trade::units::Quantity;
 use uuid::Uuid;
@@ -18,8 +19,8 @@ fn all_needs() -> Needs {
     needs(&procedure(), &|_| None)
 }
 
-fn all_labels() -> Labels {
-    labels([&*procedure()])
+fn all_keys() -> Keys {
+    keys([&*procedure()])
 }
 
 fn typed() -> TypedSheet {
@@ -27,7 +28,7 @@ fn typed() -> TypedSheet {
 }
 
 fn value(is: Typed) -> TypedValue {
-    TypedValue { is, source: "a manual, page 7".into() }
+    TypedValue { is, source: "a manual, page 7".into(), taken: None }
 }
 
 fn range(min: &str, max: &str, unit: &str) -> TypedValue {
@@ -75,8 +76,10 @@ fn one(key: &str, value: &TypedValue) -> (String, Message) {
 #[test]
 fn what_is_typed_of_a_kept_sheet_is_that_sheet_again() {
     let before = sheet();
-    for (key, value) in typed().values {
-        assert_eq!(judge(&value, all_needs().get(&key)).unwrap(), before.values[&key].is, "{key}");
+    for (key, value) in &typed().values {
+        let counts = typed().counting(value, all_needs().get(key));
+        assert_eq!(judge(&counts, all_needs().get(key)).unwrap(), before.values[key].is, "{key}");
+        assert_eq!(counts.source, before.values[key].source, "{key}");
     }
 }
 
@@ -183,9 +186,9 @@ fn a_new_sheet_asks_for_every_key_of_the_checklist_in_its_kind_and_unit() {
     let blank = empty.completed(&all_needs());
     assert_eq!(blank.values.keys().collect::<Vec<_>>(), all_needs().keys().collect::<Vec<_>>());
     assert_eq!(blank.values["touch_limit"].is, Typed::Measure { value: String::new(), unit: "°C".into() });
-    let told = blank.keep(None, (&all_needs(), &all_labels()), "new", ADA).unwrap_err();
-    for key in all_labels().values() {
-        assert!(told.iter().any(|(name, _)| name == key), "{key} is blank and that is told");
+    let told = blank.keep(None, (&all_needs(), &all_keys()), "new", ADA).unwrap_err();
+    for SheetKey { label, .. } in all_keys().values() {
+        assert!(told.iter().any(|(name, _)| name == label), "{label} is blank and that is told");
     }
 }
 
@@ -200,10 +203,10 @@ fn a_value_of_another_kind_than_asked_is_typed_anew() {
 
 #[test]
 fn a_changed_value_has_a_new_author_and_no_check_and_the_others_keep_theirs() {
-    let before = checked(&sheet(), &["coil".into(), "touch_limit".into()], &all_labels(), BO, true).unwrap();
+    let before = checked(&sheet(), &["coil".into(), "touch_limit".into()], &all_keys(), BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     edited.values.insert("coil".into(), range("5,1", "5,7", "Ω"));
-    let kept = edited.keep(Some(&before), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap();
+    let kept = edited.keep(Some(&before), (&all_needs(), &all_keys()), "invented-van", ADA).unwrap();
     assert_eq!(kept.revision, before.revision + 1);
     let coil = &kept.values["coil"];
     assert_eq!((coil.entered_by.as_str(), coil.entered_on.as_deref()), ("Ada", Some("2026-03-02")));
@@ -216,16 +219,16 @@ fn a_changed_value_has_a_new_author_and_no_check_and_the_others_keep_theirs() {
 
 #[test]
 fn another_source_is_a_change_too() {
-    let before = checked(&sheet(), &["coil".into()], &all_labels(), BO, true).unwrap();
+    let before = checked(&sheet(), &["coil".into()], &all_keys(), BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     edited.values.get_mut("coil").unwrap().source = "another manual".into();
-    let kept = edited.keep(Some(&before), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap();
+    let kept = edited.keep(Some(&before), (&all_needs(), &all_keys()), "invented-van", ADA).unwrap();
     assert_eq!(kept.values["coil"].checked, None);
 }
 
 #[test]
 fn an_edit_that_changes_nothing_makes_no_revision() {
-    let told = typed().keep(Some(&sheet()), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap_err();
+    let told = typed().keep(Some(&sheet()), (&all_needs(), &all_keys()), "invented-van", ADA).unwrap_err();
     assert_eq!(told, [(String::new(), sheet_unchanged())]);
 }
 
@@ -235,29 +238,29 @@ fn a_value_is_checked_once_and_by_somebody_else_than_who_entered_it() {
         values: typed().values.into_iter().chain([("coil".into(), range("5,1", "5,7", "Ω"))]).collect(),
         ..typed()
     };
-    let adas = edited.keep(Some(&sheet()), (&all_needs(), &all_labels()), "invented-van", ADA).unwrap();
+    let adas = edited.keep(Some(&sheet()), (&all_needs(), &all_keys()), "invented-van", ADA).unwrap();
     for name in ["Ada", "A\u{200b}da", "somebody else"] {
         let own = By { name, ..ADA };
         assert_eq!(
-            checked(&adas, &["coil".into()], &all_labels(), own, true),
+            checked(&adas, &["coil".into()], &all_keys(), own, true),
             Err(sheet_check_own("coil resistance", name))
         );
     }
-    let once = checked(&sheet(), &["coil".into()], &all_labels(), BO, true).unwrap();
+    let once = checked(&sheet(), &["coil".into()], &all_keys(), BO, true).unwrap();
     assert_eq!(
-        checked(&once, &["coil".into()], &all_labels(), ADA, true),
+        checked(&once, &["coil".into()], &all_keys(), ADA, true),
         Err(sheet_check_there("coil resistance", "Bo"))
     );
-    assert_eq!(checked(&sheet(), &[], &all_labels(), BO, true), Err(sheet_check_none()));
-    assert_eq!(checked(&sheet(), &["no_such_key".into()], &all_labels(), BO, true), Err(sheet_check_none()));
+    assert_eq!(checked(&sheet(), &[], &all_keys(), BO, true), Err(sheet_check_none()));
+    assert_eq!(checked(&sheet(), &["no_such_key".into()], &all_keys(), BO, true), Err(sheet_check_none()));
 }
 
 #[test]
 fn a_screen_shows_who_entered_and_checked_what_stands_and_not_what_is_being_changed() {
-    let before = checked(&sheet(), &["coil".into()], &all_labels(), BO, true).unwrap();
+    let before = checked(&sheet(), &["coil".into()], &all_keys(), BO, true).unwrap();
     let mut edited = TypedSheet::of(&before, "pan-short");
     let shown = |typed: &TypedSheet| {
-        let view = view(typed, Some(&before), &all_needs(), &all_labels());
+        let view = view(typed, Some(&before), &all_needs(), &all_keys());
         view.values.into_iter().find(|value| value.key == "coil").unwrap()
     };
     let coil = shown(&edited);
@@ -277,4 +280,68 @@ fn a_sheet_gets_a_short_name_that_nobody_has() {
     assert_eq!(id_of("Van, front-wheel drive (six-speed)", &|_| false), "van-front-wheel-drive-six-speed");
     assert_eq!(id_of("Van", &|id| id == "van" || id == "van-2"), "van-3");
     assert_eq!(id_of("???", &|_| false), "sheet");
+}
+
+/// The needs with one key asked otherwise.
+fn asked(key: &str, change: impl FnOnce(&mut Need)) -> Needs {
+    let mut needs = all_needs();
+    change(needs.get_mut(key).unwrap());
+    needs
+}
+
+#[test]
+fn what_is_useful_can_be_left_blank_and_half_of_it_can_not() {
+    let needs = asked("coil", |need| need.asked = Asked::Useful);
+    let mut edited = typed();
+    edited.values.insert("coil".into(), range("", " ", "Ω"));
+    let shown = |edited: &TypedSheet| {
+        let view = view(edited, Some(&sheet()), &needs, &all_keys());
+        view.values.into_iter().find(|value| value.key == "coil").unwrap().problems.len()
+    };
+    assert_eq!(shown(&edited), 0);
+    let kept = edited.keep(Some(&sheet()), (&needs, &all_keys()), "invented-van", ADA).unwrap();
+    assert!(!kept.values.contains_key("coil"));
+    edited.values.insert("coil".into(), range("5", "", "Ω"));
+    assert_eq!(shown(&edited), 1);
+    let told = edited.keep(Some(&sheet()), (&needs, &all_keys()), "invented-van", ADA).unwrap_err();
+    assert_eq!(told, [("coil resistance".to_owned(), sheet_no_number())]);
+}
+
+#[test]
+fn a_torque_is_for_as_many_fasteners_as_are_counted_unless_another_number_is_typed() {
+    let counted = |key: &str| Tightened::Counted(key.into());
+    let tightens = vec![counted("short"), counted("long"), Tightened::Always(1)];
+    let needs = asked("pan_bolts", |need| need.tightens = tightens);
+    let mut edited = typed();
+    edited.values.insert("pan_bolts".into(), torque("", &["9"]));
+    edited.values.insert("short".into(), value(Typed::Count("14".into())));
+    let fasteners = |edited: &TypedSheet| {
+        let counts = edited.counting(&edited.values["pan_bolts"], needs.get("pan_bolts"));
+        judge(&counts, needs.get("pan_bolts")).map(|is| match is {
+            Value::Torque(torque) => torque.fasteners,
+            other => panic!("{other:?}"),
+        })
+    };
+    assert!(fasteners(&edited).is_err(), "the long ones are not counted yet");
+    edited.values.insert("long".into(), value(Typed::Count("2".into())));
+    assert_eq!(fasteners(&edited), Ok(17));
+    edited.values.insert("pan_bolts".into(), torque("16", &["9"]));
+    assert_eq!(fasteners(&edited), Ok(16));
+}
+
+#[test]
+fn the_ends_of_a_chart_are_offered_for_a_range_that_says_so() {
+    let mut keys = all_keys();
+    keys.get_mut("coil").unwrap().ends_of = Some("level_chart".into());
+    let mut edited = typed();
+    let offer = |edited: &TypedSheet| {
+        let view = view(edited, None, &all_needs(), &keys);
+        view.values.into_iter().find(|value| value.key == "coil").unwrap().offer
+    };
+    edited.values.insert("level_chart".into(), chart(&[("158", "1", "2"), ("104,5", "", "")]));
+    assert_eq!(offer(&edited), Some(range("104,5", "158", "°F").is));
+    edited.values.insert("coil".into(), range("104,5", "158", "°F"));
+    assert_eq!(offer(&edited), None, "it is taken already");
+    edited.values.insert("level_chart".into(), chart(&[("158", "1", "2"), ("", "", "")]));
+    assert_eq!(offer(&edited), None);
 }

@@ -61,6 +61,8 @@ screens-proved = proved
 screens-unproved = not proved yet
 screens-new-start = START
 screens-new-nothing-offered = No checklist is built into this program.
+# $names: what people read for the values
+screens-new-shop-lacks = The shop has no value yet for: { $names }. Set it once under Shop values.
 screens-new-no-sheet = No spec sheet fits this checklist.
 screens-new-nobody = No one is on this tablet's list. Add who is working in Shop setup.
 screens-new-not-proved = The checklist must be proved before a job can start with it. The proof runs by itself.

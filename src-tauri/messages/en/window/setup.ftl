@@ -1,6 +1,12 @@
 # What the shop has: people, torque wrenches, spec sheets; and how large the screen is.
 screens-setup = Shop setup
 screens-setup-people = People
+screens-setup-values = Shop values
+screens-value-none = Not set yet
+screens-value-offered = Not set yet; what is common practice can be confirmed
+# $value: with its unit; $source: where it comes from
+screens-value-confirm = Use { $value }, { $source }
+screens-value-other = Another value
 screens-setup-sheets = Spec sheets
 screens-setup-sheet = Spec sheet
 screens-setup-tools = Torque wrenches
@@ -81,11 +87,10 @@ screens-sheet-built-in = built in
 screens-sheet-fits-none = fits no checklist here
 screens-sheet-fits = Fits: { $titles }
 screens-sheet-blank-for = Blank, with the values this checklist uses
-screens-sheet-copy-of = A copy of
-screens-sheet-copy-demo = A copy of demo values; it stays marked as demo
+screens-sheet-copy-of = Use as a start: its values are taken over, unchecked
+screens-sheet-copy-demo = Use demo values as a start; it stays marked as demo
 screens-sheet-for = Which vehicles it is for
 screens-sheet-for-explains = Make, model, years, transmission: so that no one takes it for another vehicle.
-screens-sheet-values = Values
 screens-sheet-typing-new = new; what you type is kept until it is discarded
 screens-sheet-typing-next = a change of revision { $revision }; what you type is kept until it is discarded
 screens-sheet-blank = –
@@ -102,7 +107,7 @@ screens-sheet-tolerance = Tolerance, ±
 screens-sheet-at = { $number } · temperature
 screens-sheet-low = { $number } · low mark
 screens-sheet-high = { $number } · high mark
-screens-sheet-agreement = Readings agree within
+screens-sheet-agreement = Readings agree within (may be left out)
 screens-sheet-coil-name = { $number } · solenoid
 screens-sheet-coil-terminals = { $number } · terminals
 screens-sheet-coil-min = { $number } · lower limit
@@ -121,6 +126,41 @@ screens-sheet-chart-smaller = Smaller
 screens-sheet-chart-none = The chart is drawn once two temperatures with both marks are entered.
 screens-sheet-more-stages = Add a stage
 screens-sheet-text = Text, exactly as in the source
+screens-sheet-made-for = Made for
+screens-sheet-group-vehicle = The vehicle
+screens-sheet-group-fluid = Fluid and level
+screens-sheet-group-counts = How many there are
+screens-sheet-group-torques = Torques
+screens-sheet-group-electrical = Electrical
+screens-sheet-group-relearn = Relearn, and for reference
+# $count: how many of them
+screens-sheet-fold-useful = { $count ->
+    [one] One value that is useful and can be left out
+   *[other] { $count } values that are useful and can be left out
+}
+# $count: how many of them
+screens-sheet-fold-shop = { $count ->
+    [one] One value from Shop setup; give this vehicle its own
+   *[other] { $count } values from Shop setup; give this vehicle its own
+}
+# $name: what is counted
+screens-sheet-one-more = One more: { $name }
+# $name: what is counted
+screens-sheet-one-less = One less: { $name }
+# $number: of the row
+screens-sheet-same-marks = Same marks in row { $number }
+# $value: what is offered, with its unit
+screens-sheet-take = Take { $value }, from the level chart
+# $percent: of the target
+screens-sheet-within = ± { $percent } %
+# $count: how many
+screens-sheet-counted = { $count } are counted; type how many only where this torque is for others.
+# $lost: a sentence
+screens-sheet-without = Can be left out. { $lost }
+# $from: title and revision of a spec sheet
+screens-sheet-taken = taken over from { $from }
+screens-sheet-source-whole = Where the values come from: document and place in it. A value can name another source.
+screens-sheet-source-own = Another source than that of the sheet
 screens-sheet-source = Source: document and place in it
 screens-sheet-sources = Sources on this sheet
 screens-sheet-asked = Used at: { $steps }
@@ -141,7 +181,7 @@ screens-sheet-wrong = { $count ->
 screens-sheet-drop = Discard
 screens-sheet-keep = SAVE
 screens-sheet-edit = Edit
-screens-sheet-copy = Make a copy
+screens-sheet-copy = Use as a start
 screens-sheet-export = Export to a file
 screens-sheet-compare = Check values
 screens-sheet-compare-explains = { $name } compares: tap each value that matches its source. Whoever entered a value can't check it.

@@ -5,7 +5,9 @@ use std::collections::BTreeMap;
 use schemars::{JsonSchema, Schema, json_schema};
 use serde::{Deserialize, Serialize};
 
-use super::{Condition, Danger, Fact, Follow, Gate, Item, Phase, SignOff, Step, VehicleAction};
+use super::{
+    Condition, Danger, Fact, Follow, Gate, Item, Phase, SheetKey, SignOff, Step, VehicleAction, sheet_key,
+};
 
 /// The value of `format` in a part file.
 pub const PART_FORMAT: &str = "panside-part/1";
@@ -38,8 +40,9 @@ pub struct Part {
     #[serde(default)]
     pub gates: Vec<Gate>,
     /// As in a checklist.
-    #[serde(default)]
-    pub sheet_keys: BTreeMap<String, String>,
+    #[serde(default, deserialize_with = "sheet_key::keys")]
+    #[schemars(schema_with = "sheet_key::keys_schema")]
+    pub sheet_keys: BTreeMap<String, SheetKey>,
     /// As in a checklist.
     #[serde(default)]
     pub terms: BTreeMap<String, String>,

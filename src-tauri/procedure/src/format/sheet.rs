@@ -41,6 +41,9 @@ pub struct SheetValue {
     /// The day on which it was entered, as `YYYY-MM-DD`. Absent where nobody took it down.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub entered_on: Option<String>,
+    /// The sheet that the value was taken over from as it stands, by its title and revision.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taken_from: Option<String>,
     /// A second person's check. A change of the value takes it away.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub checked: Option<Check>,
@@ -172,8 +175,9 @@ pub struct Chart {
     pub length_unit: String,
     /// Points in rising order of temperature.
     pub points: Vec<ChartPoint>,
-    /// How far two readings may differ and still agree.
-    pub agreement: f64,
+    /// How far two readings may differ and still agree. Absent: readings on the same side of the marks agree.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub agreement: Option<f64>,
 }
 
 /// One temperature of a level chart.

@@ -9,7 +9,7 @@ use panside_messages::{Arg, Message};
 use super::Procedure;
 use super::sizes::MOST_PIECES;
 use crate::format::sheet::{Value, ValueKind};
-use crate::format::{Ask, Checklist, Entry, Fact, Item, Sheet};
+use crate::format::{Ask, Asked, Checklist, Entry, Fact, Item, Sheet};
 use crate::machine::{Pred, State, StepIx, Test, Tree, VarIx, VariableKind};
 use crate::message::*;
 
@@ -201,7 +201,10 @@ pub(super) fn lacking(procedure: &Procedure, sheet: &Sheet) -> Vec<Message> {
         for entry in step.entries.iter().filter(|entry| there.has_entry(at, &entry.id)) {
             let who = lacks_of_entry(&entry.id, &step.id);
             let needs = entry.ask.sheet_needs().into_iter();
-            lacking.extend(needs.filter_map(|need| lacks(sheet, who.clone(), need.key, need.kind)));
+            let asked = needs.filter(|need| {
+                procedure.checklist.asked(need.key) == Asked::Needed || sheet.values.contains_key(need.key)
+            });
+            lacking.extend(asked.filter_map(|need| lacks(sheet, who.clone(), need.key, need.kind)));
             lacking.extend(tightened(procedure, &there, sheet, entry));
         }
     }

@@ -6,8 +6,8 @@ use crate::format::entry::{
     Estimate, Level, Note, Photo, Reading, Scan, Several, SeveralOption, SignOffEntry, Timer, Torque,
 };
 use crate::format::{
-    Ask, Caution, Checklist, Condition, Danger, Entry, Fact, Gate, Item, Named, Phase, SignOff, Step,
-    VehicleAction, Wait,
+    Ask, Caution, Checklist, Condition, Danger, Entry, Fact, Gate, Item, Named, Phase, SheetKey, SignOff,
+    Step, VehicleAction, Wait,
 };
 
 /// What is done at each text, with its place.
@@ -46,8 +46,10 @@ pub(super) fn each(checklist: &mut Checklist, visit: &mut Visit<'_>) {
     for Gate { id, label, classes, holds_while: _, fresh_for: _ } in gates {
         labelled(&format!("gates/{id}"), label, "classes", classes, visit);
     }
-    for (key, label) in sheet_keys {
+    for (key, said) in sheet_keys {
+        let SheetKey { label, without, asked: _, usual: _, group: _, checked: _, ends_of: _ } = said;
         visit(&format!("sheet_keys/{key}"), label);
+        without.iter_mut().for_each(|text| visit(&format!("sheet_keys/{key}/without"), text));
     }
     for Item { id, name, count: _, sheet: _, or_none: _, on: _, reuse: _, draws: _ } in items {
         visit(&format!("items/{id}/name"), name);

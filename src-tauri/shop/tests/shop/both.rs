@@ -300,3 +300,25 @@ fn checklists_and_device_names_have_sides_too() {
     assert_eq!(shop.devices()[&device], "Bay 2");
     assert_eq!(shop.checklists()["pan-short"].checklist.revision, 2);
 }
+
+#[test]
+fn a_shop_value_that_two_tablets_set_differently_is_told_with_both_and_settled_by_one_who_saw_both() {
+    let (mut first, mut second) = two_tablets();
+    first.ask(&touch_limit(BTreeSet::new(), "48"), &ada()).unwrap();
+    second.wall_ms = 9_000;
+    second.ask(&touch_limit(BTreeSet::new(), "50"), &ada()).unwrap();
+    let one_side = first.seen(&Thing::Value("touch_limit".into()));
+    first.receive(&second);
+    let told = first.shop().unsettled();
+    assert_eq!(told.len(), 1);
+    let says = told[0].english();
+    for part in ["shop value", "touch limit", "48 °C (common practice)", "50 °C (common practice)"] {
+        assert!(says.contains(part), "{says}");
+    }
+    assert_eq!(first.shop().values()["touch_limit"].body.is.in_short(), "50 °C");
+    first.ask(&touch_limit(one_side, "48"), &ada()).unwrap_err();
+    let seen = first.seen(&Thing::Value("touch_limit".into()));
+    first.ask(&touch_limit(seen, "48"), &ada()).unwrap();
+    assert_eq!(first.shop().unsettled(), []);
+    assert_eq!(first.shop().values()["touch_limit"].body.is.in_short(), "48 °C");
+}

@@ -36,6 +36,7 @@ enum Asked {
     ChooseSheet(Index),
     Checklist(u8),
     Device(&'static str),
+    Value(&'static str),
 }
 
 fn asked() -> impl Strategy<Value = Asked> {
@@ -56,6 +57,7 @@ fn asked() -> impl Strategy<Value = Asked> {
         1 => any::<Index>().prop_map(Asked::ChooseSheet),
         1 => (0..3_u8).prop_map(Asked::Checklist),
         1 => select(["Bay 1", "Bay 2"].as_slice()).prop_map(Asked::Device),
+        1 => select(["48", "50"].as_slice()).prop_map(Asked::Value),
     ]
 }
 
@@ -122,6 +124,7 @@ fn command(tablet: &Tablet, asked: &Asked) -> ShopCommand {
                 seen,
             }
         }
+        Asked::Value(degrees) => touch_limit(tablet.seen(&Thing::Value("touch_limit".into())), degrees),
         Asked::Device(name) => {
             let device = tablet.device;
             ShopCommand::NameDevice {
@@ -188,6 +191,7 @@ fn is_shown(shop: &Shop, happened: &ShopHappened) -> bool {
             shop.checklists()[body.checklist.id.as_str()].checklist == body.checklist
         }
         ShopEvent::DeviceNamed(body) => shop.devices()[&body.device] == body.name,
+        ShopEvent::ValueKept(body) => shop.values()[body.key.as_str()].body == body,
     }
 }
 
@@ -208,6 +212,10 @@ fn keep_as_shown(shop: &Shop, thing: &Thing) -> Option<(ShopCommand, PersonId)> 
         }
         (ShopEvent::DeviceNamed(body), Thing::Device(device)) => {
             ShopCommand::NameDevice { device, seen, name: body.name.clone() }
+        }
+        (ShopEvent::ValueKept(body), _) => {
+            let (name, is, source) = (body.name.clone(), body.is.clone(), body.source.clone());
+            ShopCommand::KeepValue { key: body.key.clone(), seen, name, is, source }
         }
         (ShopEvent::PinSet(_), Thing::Pin(person)) => {
             return Some((

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use panside_job::event::Pinned;
+use panside_job::sheet::Typed;
 use panside_job::value::Tool;
 use panside_journal::{BootId, DeviceId, Hash, PersonId, Stamp};
 use panside_procedure::format::Role;
@@ -45,6 +46,13 @@ pub fn tool(name: &str, max: &str) -> Tool {
         certificate: None,
         calibration_due: "2027-05-31".into(),
     }
+}
+
+/// The touch limit for all vehicles, by who saw these heads of it.
+pub fn touch_limit(seen: BTreeSet<Hash>, degrees: &str) -> ShopCommand {
+    let is = Typed::Measure { value: degrees.into(), unit: "°C".into() };
+    let (key, name, source) = ("touch_limit".into(), "touch limit".into(), "common practice".into());
+    ShopCommand::KeepValue { key, seen, name, is, source }
 }
 
 pub fn revision(id: &str, revision: u32, content: &str) -> Pinned {

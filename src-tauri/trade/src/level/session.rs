@@ -110,7 +110,7 @@ pub fn check_level(
     conditions: LevelConditions,
     readings: &[(Moment, LevelReading)],
     times: LevelTimes,
-    agreement: Length,
+    agreement: impl Into<Option<Length>>,
 ) -> Result<LevelCheck, FigureError> {
     check_order(readings.iter().map(|(at, _)| *at), Some(times.now))?;
     let left_out = |at: Moment| match times.fluid_changed {

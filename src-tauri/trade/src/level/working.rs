@@ -131,7 +131,10 @@ fn reading_steps(
 }
 
 fn of(result: &LevelResult, chart: Option<&LevelChart>, working: Working) -> Working {
-    let mut working = working.given(working_level_agreement(), result.agreement);
+    let mut working = match result.agreement {
+        Some(agreement) => working.given(working_level_agreement(), agreement),
+        None => working.given(working_level_agreement(), working_level_agreement_open()),
+    };
     for (index, judged) in result.readings.iter().enumerate() {
         working = reading_steps(working, chart, judged, index + 1);
     }

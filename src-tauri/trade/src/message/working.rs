@@ -152,6 +152,7 @@ panside_messages::messages! {
     working_level_before_change "working-level-before-change" (read);
     working_level_chart_at "working-level-chart-at" (temperature);
     working_level_agreement "working-level-agreement" ();
+    working_level_agreement_open "working-level-agreement-open" ();
     working_level_band_at "working-level-band-at" (temperature);
     working_level_low_at "working-level-low-at" (temperature);
     working_level_high_at "working-level-high-at" (temperature);

@@ -19,7 +19,14 @@ const offer = (id: string, ...sheets: string[]): ChecklistOffer => ({
   steps: 3,
   proved: false,
   questions: [key],
-  sheets: sheets.map((sheet) => ({ id: sheet, title: sheet, revision: 1, demo: true, proved: false })),
+  sheets: sheets.map((sheet) => ({
+    id: sheet,
+    title: sheet,
+    revision: 1,
+    demo: true,
+    proved: false,
+    shop_lacks: [],
+  })),
 });
 
 test("the first checklist and its first sheet stand until others are chosen", () => {

@@ -3,14 +3,18 @@ import type { SheetValueView, TypedIs } from "../../core/types";
 import {
   fieldsOf,
   firstOfRow,
+  folds,
+  groups,
   nextToMend,
   rowsOf,
   saysProblems,
   saysValue,
   sourcesOf,
+  stepped,
   unitsOf,
   withAnother,
   withField,
+  withMarksBefore,
   withoutOne,
   withUnit,
 } from "./sheetFields";
@@ -44,6 +48,13 @@ function shown(key: string, problems: SheetValueView["problems"] = []): SheetVal
     key,
     name: key,
     asked_by: [],
+    group: "fluid",
+    asked: "needed",
+    without: null,
+    to_check: true,
+    offer: null,
+    fasteners: null,
+    taken_from: null,
     units,
     temperature_units,
     choices: [],
@@ -145,3 +156,47 @@ test("what is wrong is told with the name of its field where there are several",
     "Say where.",
   ]);
 });
+
+test("values stand in their groups, and what a sheet need not have is folded", () => {
+  const of = (key: string, part: Partial<SheetValueView>) => ({ ...shown(key), ...part });
+  const views = [
+    of("plug", { group: "vehicle" }),
+    of("chart", { group: "fluid" }),
+    of("gain", { group: "fluid", asked: "useful" }),
+    of("limit", { group: "fluid", asked: "shop" }),
+  ];
+  expect(groups(views).map(([group, values]) => [group, values.length])).toEqual([
+    ["vehicle", 1],
+    ["fluid", 3],
+  ]);
+  expect(folds(views).map(([asked, values]) => [asked, values[0]?.key])).toEqual([
+    ["useful", "gain"],
+    ["shop", "limit"],
+  ]);
+  expect(folds([of("plug", {})])).toEqual([]);
+});
+
+test("a count goes up and down by taps and never below none", () => {
+  expect([stepped("", 1), stepped("", -1), stepped("2", 1), stepped("2", -1), stepped("0", -1)]).toEqual([
+    "1",
+    "0",
+    "3",
+    "1",
+    "0",
+  ]);
+});
+
+test("a row of a chart takes the marks of the row before and keeps its temperature", () => {
+  const same = withMarksBefore(chart, 1);
+  expect("chart" in same && same.chart.points[1]).toEqual({ at: "70", low: "12", high: "22" });
+  expect(withMarksBefore(chart, 0)).toEqual(chart);
+});
+
+test("a torque says how many fasteners are counted where no other number is typed", () => {
+  const counted: TypedIs = { torque: { ...("torque" in torque ? torque.torque : never()), fasteners: "" } };
+  expect(saysValue(counted, 16)).toContain("16 fasteners");
+});
+
+function never(): never {
+  throw new Error("it is a torque");
+}

@@ -1,6 +1,13 @@
 // The fields of a spec sheet's value while it is typed: which there are, what stands in each, and in which unit. What is
 // wrong with them is said by the core.
-import type { SheetValueView, TypedIs, TypedSheet, TypedValue } from "../../core/types";
+import type {
+  SheetAsked,
+  SheetGroup,
+  SheetValueView,
+  TypedIs,
+  TypedSheet,
+  TypedValue,
+} from "../../core/types";
 import { say } from "../../words/say";
 
 /** A chart that is typed. */
@@ -255,8 +262,27 @@ export function withoutOne(is: TypedIs, list: Rows, place: number): TypedIs {
     : { torque: { ...is.torque, positions: rest(positions) } };
 }
 
-/** A value as one line, as it is typed so far. */
-export function saysValue(is: TypedIs): string {
+/** A chart in which a row has the marks of the row before. */
+export function withMarksBefore(is: TypedIs, row: number): TypedIs {
+  const before = "chart" in is ? is.chart.points[row - 1] : undefined;
+  if (!("chart" in is) || !before) return is;
+  const { low, high } = before;
+  const points = is.chart.points.map((point, at) => (at === row ? { ...point, low, high } : point));
+  return { chart: { ...is.chart, points } };
+}
+
+/** Tolerances of a torque that can be tapped, in percent. */
+export const TOLERANCES = ["4", "5", "10", "15"];
+
+/** A count after a tap on minus or plus. */
+export function stepped(count: string, by: 1 | -1): string {
+  const now = /^\d+$/.test(count.trim()) ? Number(count) : null;
+  if (now === null) return by === 1 ? "1" : "0";
+  return String(Math.max(0, now + by));
+}
+
+/** A value as one line, as it is typed so far; `fasteners`: how many are counted. */
+export function saysValue(is: TypedIs, fasteners: number | null = null): string {
   const blank = say("screens-sheet-blank");
   const typed = (text: string) => (text.trim() === "" ? blank : text);
   if ("measure" in is) {
@@ -267,10 +293,10 @@ export function saysValue(is: TypedIs): string {
     return say("screens-sheet-says-range", { min: typed(min), max: typed(max), unit });
   }
   if ("torque" in is) {
-    const { fasteners, stages, unit, tolerance_percent } = is.torque;
+    const { stages, unit, tolerance_percent } = is.torque;
     const targets = stages.map(typed).join(", ");
     return say("screens-sheet-says-torque", {
-      fasteners: typed(fasteners),
+      fasteners: typed(is.torque.fasteners || String(fasteners ?? "")),
       targets,
       unit,
       tolerance: typed(tolerance_percent),
@@ -283,6 +309,21 @@ export function saysValue(is: TypedIs): string {
   if ("coils" in is) return is.coils.coils.map((coil) => typed(coil.name)).join(", ");
   if ("count" in is) return typed(is.count);
   return typed("fact" in is ? is.fact : is.text);
+}
+
+/** Values by what they are asked for together with, in their order. */
+export function groups(views: SheetValueView[]): [SheetGroup, SheetValueView[]][] {
+  const all = [...new Set(views.map((view) => view.group))];
+  return all.map((group) => [group, views.filter((view) => view.group === group)]);
+}
+
+/** What a sheet need not have: what is useful, and what the shop has for all vehicles; none that is empty. */
+export function folds(views: SheetValueView[]): [SheetAsked, SheetValueView[]][] {
+  const of = (asked: SheetAsked): [SheetAsked, SheetValueView[]] => [
+    asked,
+    views.filter((view) => view.asked === asked),
+  ];
+  return [of("useful"), of("shop")].filter(([, values]) => values.length > 0);
 }
 
 /** What other values of the sheet come from, what is said most often first: few enough to be tapped. */

@@ -20,7 +20,10 @@ class Sheets {
   #typing = new Typing<TypedSheet, SheetPage | null>(
     (typed) => answerOf(() => call("type_sheet", { typed })),
     (page) => {
-      if (page?.typed.draft === this.typed?.draft) this.page = page ?? this.page;
+      if (!page || page.typed.draft !== this.typed?.draft) return;
+      this.page = page;
+      // What the checklist asks for besides comes from the core; what is typed stays as it is.
+      this.typed = { ...this.typed, values: { ...page.typed.values, ...this.typed.values } };
     },
   );
 
@@ -47,6 +50,16 @@ class Sheets {
   /** Types the title. */
   title(title: string): void {
     if (this.typed) this.#type({ ...this.typed, title });
+  }
+
+  /** Types where the values come from that name no source of their own. */
+  source(source: string): void {
+    if (this.typed) this.#type({ ...this.typed, source });
+  }
+
+  /** Makes it for another checklist: what that one asks for besides is added as blanks. */
+  madeFor(checklist: string): void {
+    if (this.typed) this.#type({ ...this.typed, checklist });
   }
 
   /** Types a value. */

@@ -22,10 +22,18 @@ function page(typed: Partial<TypedSheet> = {}): SheetPage {
     checklist: "pan-short",
     title: "Our van",
     demo: false,
+    source: "",
     values: { fluid: { is: { text: "red" }, source: "page 3" } },
     ...typed,
   };
-  return { typed: whole, typing: true, built_in: false, fits: [], view: { title: null, values: [] } };
+  return {
+    typed: whole,
+    typing: true,
+    built_in: false,
+    fits: [],
+    checklists: [],
+    view: { title: null, values: [] },
+  };
 }
 
 function lastTyped(): TypedSheet | undefined {

@@ -13,7 +13,8 @@ use super::super::past::{Past, Taken};
 use super::super::{Context, name_of, quantity};
 use super::judged;
 use crate::message::{
-    Message, level_add, level_closed, level_gain_learnt, level_gain_sheet, level_off_by, level_take_out,
+    Message, level_add, level_closed, level_gain_learnt, level_gain_sheet, level_no_gain, level_off_by,
+    level_take_out,
 };
 use crate::sheet::Specs;
 use crate::value::EntryValue;
@@ -49,6 +50,9 @@ pub(super) fn of(asked: &Level, specs: &Specs, level: &LevelResult, context: &Co
             Some(learnt) => level_gain_learnt(worked.gain.to_string(), learnt.additions.len()),
             None => level_gain_sheet(worked.gain.to_string()),
         });
+    }
+    if let (None, Some(key)) = (gain, &asked.gain) {
+        advised.said.push(level_no_gain(context.checklist.sheet_label(key)));
     }
     advised.said.extend(closed(level.class));
     Advised { learnt, top_up: worked, ..advised }

@@ -2,7 +2,7 @@ use super::{arg, bay, ids, typing};
 use crate::testing::{Bay, degrees, litres, person};
 use crate::value::{Accounted, EntryValue, StickReading, StickShows};
 
-fn balance(explained: Option<(&str, &str)>) -> EntryValue {
+pub(super) fn balance(explained: Option<(&str, &str)>) -> EntryValue {
     let explained = explained.map(|(reason, by)| Accounted { reason: reason.into(), by: person(by) });
     EntryValue::Balance { temperature: "20".into(), temperature_unit: "°C".into(), explained }
 }
@@ -15,7 +15,10 @@ fn stick() -> EntryValue {
 
 /// Drained, filled and topped up, before the balance is drawn.
 fn filled(drained: &str, filled: &str, added: &str) -> Bay {
-    let mut bay = bay();
+    filled_in(bay(), drained, filled, added)
+}
+
+pub(super) fn filled_in(mut bay: Bay, drained: &str, filled: &str, added: &str) -> Bay {
     bay.work("drain", &[("volume", litres(drained)), ("fluid", degrees("20"))], &[]);
     bay.work("fill", &[("volume", litres(filled))], &[]);
     bay.work("level", &[("added", litres(added)), ("stick", stick())], &[]);

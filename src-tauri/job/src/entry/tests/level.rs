@@ -4,7 +4,7 @@ use crate::testing::{Bay, litres, person};
 use crate::value::{Accounted, EntryValue, StickReading, StickShows};
 
 /// Two readings at 60 °C, where the sheet's band is 22 to 32 mm.
-fn stick(millimetres: &str) -> EntryValue {
+pub(super) fn stick(millimetres: &str) -> EntryValue {
     let stick = StickShows::Trace { value: millimetres.into(), unit: "mm".into() };
     let reading = StickReading { temperature: "60".into(), temperature_unit: "°C".into(), stick };
     EntryValue::Level { readings: vec![reading.clone(), reading], confirmed_no_trace: false, given_up: None }

@@ -69,9 +69,10 @@ impl Kind for Balance {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        let measure = |key, unit, how| SheetNeed { key, kind: ValueKind::Measure, unit: Some(unit), how };
-        let capacity = self.capacity.as_deref().map(|key| measure(key, "L", Bound::Holds));
-        [measure(&self.density, "kg/m³", Bound::Is), measure(&self.unseen, "L", Bound::Unseen)]
+        let need =
+            |key, unit, how, spare| SheetNeed { key, kind: ValueKind::Measure, unit: Some(unit), how, spare };
+        let capacity = self.capacity.as_deref().map(|key| need(key, "L", Bound::Holds, true));
+        [need(&self.density, "kg/m³", Bound::Is, false), need(&self.unseen, "L", Bound::Unseen, true)]
             .into_iter()
             .chain(capacity)
             .collect()

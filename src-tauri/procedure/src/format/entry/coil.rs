@@ -58,13 +58,19 @@ impl Kind for Coil {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        let limits =
-            SheetNeed { key: &self.limits, kind: ValueKind::Range, unit: Some("Ω"), how: Bound::Is };
+        let limits = SheetNeed {
+            key: &self.limits,
+            kind: ValueKind::Range,
+            unit: Some("Ω"),
+            how: Bound::Is,
+            spare: false,
+        };
         let at = self.at.as_deref().map(|key| SheetNeed {
             key,
             kind: ValueKind::Measure,
             unit: Some("°C"),
             how: Bound::At,
+            spare: false,
         });
         std::iter::once(limits).chain(at).collect()
     }

@@ -57,12 +57,19 @@ impl Kind for Coils {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        let list = SheetNeed { key: &self.of, kind: ValueKind::Coils, unit: Some("Ω"), how: Bound::Is };
+        let list = SheetNeed {
+            key: &self.of,
+            kind: ValueKind::Coils,
+            unit: Some("Ω"),
+            how: Bound::Is,
+            spare: false,
+        };
         let at = self.at.as_deref().map(|key| SheetNeed {
             key,
             kind: ValueKind::Measure,
             unit: Some("°C"),
             how: Bound::At,
+            spare: false,
         });
         std::iter::once(list).chain(at).collect()
     }

@@ -64,7 +64,13 @@ impl Kind for CoolDown {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        vec![SheetNeed { key: &self.limit, kind: ValueKind::Measure, unit: Some("°C"), how: Bound::AtMost }]
+        vec![SheetNeed {
+            key: &self.limit,
+            kind: ValueKind::Measure,
+            unit: Some("°C"),
+            how: Bound::AtMost,
+            spare: false,
+        }]
     }
 
     fn reads(&self) -> Vec<Read<'_>> {

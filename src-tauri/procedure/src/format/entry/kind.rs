@@ -109,6 +109,8 @@ pub struct SheetNeed<'a> {
     pub unit: Option<&'a str>,
     /// What the value is there for.
     pub how: Bound,
+    /// The entry does without it, and says so.
+    pub spare: bool,
 }
 
 /// What a value of the sheet is to an entry.

@@ -72,12 +72,14 @@ impl Kind for Level {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        let chart = SheetNeed { key: &self.chart, kind: ValueKind::Chart, unit: None, how: Bound::Is };
+        let chart =
+            SheetNeed { key: &self.chart, kind: ValueKind::Chart, unit: None, how: Bound::Is, spare: false };
         let gain = self.gain.as_deref().map(|key| SheetNeed {
             key,
             kind: ValueKind::Measure,
             unit: Some("mm/L"),
             how: Bound::Is,
+            spare: true,
         });
         std::iter::once(chart).chain(gain).collect()
     }

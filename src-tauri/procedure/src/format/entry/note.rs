@@ -45,7 +45,8 @@ impl Kind for Note {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        let need = |key| SheetNeed { key, kind: ValueKind::Coils, unit: Some("Ω"), how: Bound::Is };
+        let need =
+            |key| SheetNeed { key, kind: ValueKind::Coils, unit: Some("Ω"), how: Bound::Is, spare: false };
         self.words_of.as_deref().map(need).into_iter().collect()
     }
 

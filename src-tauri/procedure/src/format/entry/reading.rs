@@ -68,13 +68,13 @@ impl Kind for Reading {
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
         let unit = Some(self.unit.as_str());
-        let measure = |key, how| SheetNeed { key, kind: ValueKind::Measure, unit, how };
+        let measure = |key, how| SheetNeed { key, kind: ValueKind::Measure, unit, how, spare: false };
         let mut needs: Vec<_> = [(&self.at_most, Bound::AtMost), (&self.at_least, Bound::AtLeast)]
             .into_iter()
             .filter_map(|(key, how)| Some(measure(key.as_deref()?, how)))
             .collect();
         if let Some(key) = &self.within {
-            needs.push(SheetNeed { key, kind: ValueKind::Range, unit, how: Bound::Is });
+            needs.push(SheetNeed { key, kind: ValueKind::Range, unit, how: Bound::Is, spare: false });
         }
         needs
     }

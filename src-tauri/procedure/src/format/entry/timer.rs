@@ -46,6 +46,7 @@ impl Kind for Timer {
             kind: ValueKind::Measure,
             unit: Some("min"),
             how: Bound::AtLeast,
+            spare: false,
         }]
     }
 

@@ -67,7 +67,7 @@ impl Kind for Torque {
     }
 
     fn sheet_needs(&self) -> Vec<SheetNeed<'_>> {
-        vec![SheetNeed { key: &self.spec, kind: ValueKind::Torque, unit: None, how: Bound::Is }]
+        vec![SheetNeed { key: &self.spec, kind: ValueKind::Torque, unit: None, how: Bound::Is, spare: false }]
     }
 
     fn reads(&self) -> Vec<Read<'_>> {

@@ -61,6 +61,40 @@ fn a_key_of_the_sheet_without_a_label_is_told_where_it_is_read() {
     assert_eq!(places, ["/phases/0/steps/0/entries/0/ask/level", "/phases/3/steps/0/entries/0/ask/level"]);
 }
 
+/// The checklist with a key of its level said to be like this.
+fn with_key(key: &str, said: serde_json::Value) -> Draft {
+    with_fact().set("", "sheet_keys", json!({ (key): said }))
+}
+
+#[test]
+fn what_is_said_of_a_key_fits_how_it_is_read() {
+    let chart = stick()["ask"]["level"]["chart"].as_str().unwrap().to_owned();
+    let cases = [
+        (chart.as_str(), json!({"asked": "useful"}), "", "what is lost"),
+        (chart.as_str(), json!({"asked": "useful", "without": "all"}), "", "can't be missing"),
+        (chart.as_str(), json!({"usual": {"count": 1}}), "/usual", "not asked of the shop"),
+        (chart.as_str(), json!({"asked": "shop", "usual": {"count": 1}}), "/usual", "is read as a chart"),
+        (chart.as_str(), json!({"ends_of": "has_dipstick"}), "/ends_of", "as a chart"),
+        ("has_dipstick", json!({"asked": "shop"}), "", "every sheet must have it"),
+    ];
+    for (key, said, place, says) in cases {
+        let mut said = said;
+        said["label"] = json!("what people read");
+        let problems =
+            panside_procedure::Procedure::load(with_key(key, said).text().as_bytes()).unwrap_err().0;
+        let place = format!("/sheet_keys/{key}{place}");
+        assert!(
+            problems.iter().any(|problem| problem.place == place && what(problem).contains(says)),
+            "{place} {says}: {problems:?}"
+        );
+    }
+    let good = with_key(&chart, json!({"label": "level chart", "asked": "shop", "checked": false}));
+    assert_eq!(good.procedure().checklist.sheet_label(&chart), "level chart");
+    let wrong = with_key(&chart, json!({"label": "level chart", "asked": "sometimes"}));
+    let problems = panside_procedure::Procedure::load(wrong.text().as_bytes()).unwrap_err().0;
+    assert!(what(&problems[0]).contains("sometimes"), "{problems:?}");
+}
+
 #[test]
 fn names_and_values_are_read_by_their_labels() {
     let values = json!([{"id": "floor", "label": "on the floor"}, {"id": "raised", "label": "up"},
