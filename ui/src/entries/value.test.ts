@@ -229,7 +229,9 @@ test("a coil, a hot part and a balance are typed, kept and told in short", () =>
   const begun = { coils: { readings: one, unit: "Ω", temperature: "62", temperature_unit: "°C" } };
   // What is not measured yet is no reading.
   expect(asValue(list, begun).value).toEqual({ coils: { ...begun.coils, readings: one.slice(0, 1) } });
-  const both = { coils: { ...begun.coils, readings: [one[0], { coil: "shift 2", shows: "OL" }] } } as EntryValue;
+  const both = {
+    coils: { ...begun.coils, readings: [one[0], { coil: "shift 2", shows: "OL" }] },
+  } as EntryValue;
   expect(valueText(list, both, ITEMS)).toBe("shift 1 6.2 Ω, shift 2 OL (62 °C)");
 
   const hot = entry(
