@@ -319,7 +319,16 @@ export const screens = [
   { name: "over-who", page: "100", taps: ["R. Ode"] },
   { name: "over-more", page: "100", taps: [more] },
   { name: "over-more-closed", page: "016", taps: [more, press("Stop and call")] },
-  { name: "over-skip", page: "060", step: "look_round", taps: [more, "Skip this step"] },
+  {
+    name: "over-skip",
+    page: "060",
+    step: "look_round",
+    // No step of the demo job may be skipped.
+    change: (job) => {
+      job.view.steps.find(({ id }) => id === "look_round").skip = null;
+    },
+    taps: [more, "Skip this step"],
+  },
   {
     name: "over-void",
     page: "046",
