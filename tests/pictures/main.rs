@@ -35,7 +35,7 @@ const PICTURES: &[Picture] = &[
     Picture { name: "step", lines: 65, taps: &[] },
     Picture { name: "pad", lines: 26, taps: &[Row("read_level/stick")] },
     Picture { name: "torque", lines: 147, taps: &[Row("pan_torque/pan")] },
-    Picture { name: "vehicle-actions", lines: 62, taps: &[Words("frame-opens-vehicle-actions")] },
+    Picture { name: "vehicle-actions", lines: 58, taps: &[Words("frame-opens-vehicle-actions")] },
     Picture { name: "job-steps", lines: 112, taps: &[Says("Job steps:")] },
     Picture { name: "tray", lines: 112, taps: &[Words("frame-tray-opens")] },
     Picture { name: "photos", lines: 112, taps: &[Words("frame-more"), Words("screens-place-photos")] },

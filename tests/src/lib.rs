@@ -75,7 +75,7 @@ pub fn vehicles(procedure: &Procedure) -> Result<Vec<Procedure>, String> {
         let fitted = procedure.fitted(&sheet(name));
         fitted.map_err(|lacks| lacks.iter().map(|lack| lack.english()).collect::<Vec<_>>().join("; "))
     };
-    ["demo-six-speed", "demo-four-speed"].into_iter().map(fitted).collect()
+    ["demo-six-speed", "demo-four-speed", "demo-eight-speed"].into_iter().map(fitted).collect()
 }
 
 /// Values or classes of a checklist that a test makes, each with a label.

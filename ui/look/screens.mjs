@@ -347,7 +347,16 @@ export const screens = [
   { name: "over-who", page: "work cover_and_harness 2", taps: ["R. Ode"] },
   { name: "over-more", page: "work cover_and_harness 2", taps: [more] },
   { name: "over-more-closed", page: "move walk_round 2", taps: [more, press("Stop and call")] },
-  { name: "over-skip", page: "move set_on_locks", step: "look_round", taps: [more, "Skip this step"] },
+  {
+    name: "over-skip",
+    page: "move set_on_locks",
+    step: "look_round",
+    // No step of the demo job may be skipped.
+    change: (job) => {
+      job.view.steps.find(({ id }) => id === "look_round").skip = null;
+    },
+    taps: [more, "Skip this step"],
+  },
   {
     name: "over-void",
     page: "void coils_warm",

@@ -38,13 +38,13 @@
 //! | | least time | file's order | found in | for two people |
 //! |---|---|---|---|---|
 //! | level-check | 71 min | 71 min | 0.01 s | 60 min |
-//! | pan-and-filter | 460 min | 462 min | 0.07 s | 411 min |
-//! | pan-and-solenoid | 548 min | 550 min | 0.09 s | 481 min |
-//! | return-visit | 176 min | 176 min | 0.02 s | 156 min |
-//! | solenoid-pack | 570 min | 572 min | 0.09 s | 503 min |
+//! | pan-and-filter | 453 min | 455 min | 0.12 s | 403 min |
+//! | pan-and-solenoid | 547 min | 551 min | 0.24 s | 476 min |
+//! | return-visit | 174 min | 174 min | 0.03 s | 156 min |
+//! | solenoid-pack | 569 min | 573 min | 0.24 s | 498 min |
 //!
 //! All are exact for one person; the time includes the file's order, which is a good one already. For two people the
-//! budget of the three long ones is used up after about 10 s, and they may be 5 min longer than the best. The program
+//! budget of the three long ones is used up after about 10 s, and they may be 7 min longer than the best. The program
 //! takes 90 MB then, and 20 MB for the first answer, which comes in 10 to 85 ms, reading the checklist included; the
 //! bench prints both. What checks it stands in `tests/README.md`.
 

@@ -21,7 +21,9 @@ fn joined(checklist: &[u8]) -> Procedure {
         "identify" => Some(shipped!("parts/identify.part.json").to_vec()),
         "concern" => Some(shipped!("parts/concern.part.json").to_vec()),
         "level" => Some(shipped!("parts/level.part.json").to_vec()),
+        "level-plug" => Some(shipped!("parts/level-plug.part.json").to_vec()),
         "road-before" => Some(shipped!("parts/road-before.part.json").to_vec()),
+        "battery" => Some(shipped!("parts/battery.part.json").to_vec()),
         "lift" => Some(shipped!("parts/lift.part.json").to_vec()),
         _ => None,
     };
