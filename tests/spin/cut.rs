@@ -29,6 +29,10 @@ pub fn down_to(checklist: &str, stays: impl Fn(usize) -> bool) -> Result<Procedu
             }
         }
     }
+    // What a value of the sheet can be taken from may be gone with its step.
+    for key in cut["sheet_keys"].as_object_mut().into_iter().flat_map(|keys| keys.values_mut()) {
+        key.as_object_mut().map(|said| said.remove("ends_of"));
+    }
     let never = steps.iter().map(|step| format!("worked({step})"));
     let never: Vec<String> = never.chain(ungiven.iter().map(|sign| format!("signed({sign})"))).collect();
     replace(&mut cut, &never);

@@ -42,8 +42,16 @@ pub fn demo_checklist(name: &str) -> String {
 /// # Errors
 /// When it is not JSON.
 pub fn for_demo(text: &str) -> Result<String, serde_json::Error> {
+    for_vehicle(text, "demo-six-speed")
+}
+
+/// The same for the vehicle of another sheet of `checklists/sheets/`.
+///
+/// # Errors
+/// When it is not JSON.
+pub fn for_vehicle(text: &str, sheet_name: &str) -> Result<String, serde_json::Error> {
     let mut checklist: serde_json::Value = serde_json::from_str(text)?;
-    let sheet = sheet("demo-six-speed");
+    let sheet = sheet(sheet_name);
     let facts = checklist["facts"].as_array().cloned().unwrap_or_default();
     let said = facts.iter().filter_map(|fact| {
         let Value::Fact(word) = &sheet.values.get(fact["sheet"].as_str()?)?.is else { return None };
@@ -66,6 +74,9 @@ pub fn sheet(name: &str) -> Sheet {
     load::sheet(&bytes).unwrap_or_else(|problems| panic!("{name}: {problems}"))
 }
 
+/// The demo sheets: together their vehicles have all that the shipped checklists ask about.
+pub const SHEETS: [&str; 3] = ["demo-six-speed", "demo-four-speed", "demo-eight-speed"];
+
 /// A checklist for the vehicle of each demo sheet.
 ///
 /// # Errors
@@ -75,7 +86,7 @@ pub fn vehicles(procedure: &Procedure) -> Result<Vec<Procedure>, String> {
         let fitted = procedure.fitted(&sheet(name));
         fitted.map_err(|lacks| lacks.iter().map(|lack| lack.english()).collect::<Vec<_>>().join("; "))
     };
-    ["demo-six-speed", "demo-four-speed", "demo-eight-speed"].into_iter().map(fitted).collect()
+    SHEETS.into_iter().map(fitted).collect()
 }
 
 /// Values or classes of a checklist that a test makes, each with a label.

@@ -12,7 +12,9 @@ use panside_job::Actor;
 use panside_job::clock::civil_date;
 use panside_job::event::Pinned;
 use panside_job::sheet::{By, checked, id_of, keys, to_check, view};
-pub use panside_job::sheet::{SheetValueView, SheetView, Taken, Typed, TypedCoil, TypedPoint, TypedSheet, TypedValue};
+pub use panside_job::sheet::{
+    SheetValueView, SheetView, Taken, Typed, TypedCoil, TypedPoint, TypedSheet, TypedValue,
+};
 use panside_journal::{Hash, PersonId};
 use panside_messages::{Arg, Message};
 use panside_procedure::Procedure;

@@ -101,7 +101,7 @@ fn the_demo_jobs_file_is_eight_pages_at_most_beside_its_photos_and_everything_is
     let desk = Desk::new();
     let (out, job) = demo(&desk, &[]);
     let file = pages(&out);
-    let photos = file.iter().position(|page| page.contains("Photos, 29")).unwrap();
+    let photos = file.iter().position(|page| page.contains("Photos, 31")).unwrap();
     assert!(photos < 8, "the photos begin on page {} of {}", photos + 1, file.len());
     // Twelve to a page, and a last page before them that goes on with them.
     assert!(file.len() - photos <= 4, "{} pages of photos", file.len() - photos);
