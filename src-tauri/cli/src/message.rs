@@ -15,6 +15,7 @@ panside_messages::messages! {
     cli_script_format "cli-script-format" (found, wanted);
     cli_script_no_role "cli-script-no-role" (person);
     cli_script_line "cli-script-line" (line, what);
+    cli_script_nothing "cli-script-nothing" (words);
     cli_script_nobody "cli-script-nobody" (person);
     cli_script_minutes "cli-script-minutes" ();
     cli_script_no_command "cli-script-no-command" (command, said);

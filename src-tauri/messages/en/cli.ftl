@@ -37,6 +37,8 @@ cli-script-format = the format is "{ $found }"; "{ $wanted }" is read here
 # $person: the short name of a person
 cli-script-no-role = "{ $person }" in "people" has no role; give at least one
 cli-script-line = line { $line }: { $what }
+# $words: as they stand in the line
+cli-script-nothing = nothing that was found, asked or taken off is called "{ $words }"
 cli-script-nobody = nobody in "people" is called "{ $person }"
 cli-script-minutes = after_min must be from 0 to 10080 minutes
 # $command: as it stands in the script; $said: what the JSON decoder said
