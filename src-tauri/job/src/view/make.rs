@@ -61,7 +61,10 @@ pub(super) fn job(job: &Job, now: &Stamp) -> JobView {
         vehicle_actions: (0..machine.vehicle_actions.len())
             .map(|number| made(at, VehicleActionIx::of(number)))
             .collect(),
-        tray: (0..machine.items.len()).filter_map(|number| tray(at, ItemIx::of(number))).collect(),
+        tray: (0..machine.items.len())
+            .filter_map(|number| tray(at, ItemIx::of(number)))
+            .chain(turned_up::tray(job))
+            .collect(),
         turned_up: turned_up::turned_up(at),
         items: checklist.items.iter().map(item).collect(),
         conditions: vars(&job.procedure, VariableKind::Condition)

@@ -2,8 +2,8 @@
 
 use panside_journal::Stamp;
 use panside_procedure::Shown;
-use panside_procedure::format::Ask;
 use panside_procedure::format::entry;
+use panside_procedure::format::{Ask, Reuse};
 use panside_procedure::machine::StepIx;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -11,7 +11,7 @@ use ts_rs::TS;
 use super::decision::draft;
 use super::make::At;
 use super::step::{comes_to, currencies};
-use super::{EstimateView, Preview};
+use super::{EstimateView, Preview, TrayView};
 use crate::command::{Actor, Refusal};
 use crate::decide::draft::Draft;
 use crate::entry::{answered, of};
@@ -170,6 +170,19 @@ fn piece(one: &Piece) -> PieceView {
         by: one.mark.clone(),
         taken_back: one.taken_back.clone(),
     }
+}
+
+/// Pieces that the checklist does not know, as the tray shows them among the others.
+pub(super) fn tray(job: &Job) -> impl Iterator<Item = TrayView> + '_ {
+    job.turned_up.pieces.iter().filter(|one| one.off() > 0).map(|one| TrayView {
+        id: format!("piece {}", one.mark.seq),
+        name: one.piece.name.clone(),
+        off: one.off(),
+        count: one.piece.count,
+        reuse: Reuse::Yes,
+        draws: None,
+        recount_agrees: true,
+    })
 }
 
 fn asks_at(at: At<'_>) -> Option<String> {
