@@ -191,6 +191,7 @@ screens-figures-none = Nothing that can be drawn has been measured in this job y
 
 screens-more-turned-up = Found something
 screens-turned-title = Found something
+screens-turned-all = All that turned up
 screens-turned-found = Take down what was found
 screens-turned-ask = Ask the customer again
 screens-turned-piece = One more piece off

@@ -142,7 +142,12 @@ fn authorized(document: &Document, say: &Say<'_>) -> Section {
 
 /// What each estimate comes to.
 fn estimated(document: &Document, say: &Say<'_>) -> Vec<Vec<String>> {
-    let estimates = document.money.estimates.iter();
+    let is_supplement = |label: &str| {
+        let mut asked = document.turned_up.supplements.iter().filter_map(|one| one.estimate.as_ref());
+        asked.any(|estimate| estimate.label == label)
+    };
+    // A supplement has its row already.
+    let estimates = document.money.estimates.iter().filter(|estimate| !is_supplement(&estimate.label));
     estimates.map(|estimate| vec![estimate.label.clone(), comes_to(estimate, say)]).collect()
 }
 
