@@ -9,7 +9,9 @@ use panside_bay::JobLine;
 use panside_bay::checklists::ChecklistList;
 use panside_bay::clock::utc_offset_min;
 use panside_bay::closing::{RecordPage, SavedPages};
-use panside_bay::enter::{Actor, Command, EntryValue, Hash, Head, JobId, PersonId, Preview, RequestId};
+use panside_bay::enter::{
+    Actor, Asking, Command, EntryValue, Hash, Head, JobId, PersonId, Preview, RequestId,
+};
 use panside_bay::figures::FiguresPage;
 use panside_bay::page::{JobPage, Reply};
 use panside_bay::people::TypedPerson;
@@ -105,6 +107,10 @@ commands! {
     /// What a value that is being typed would turn out to be.
     preview(job: JobId, step: String, entry: String, value: EntryValue) -> Preview {
         |desk| desk.with(move |bay| bay.preview(job, &step, &entry, &value)).await
+    }
+    /// What a supplement, or the answer to one, that is being typed would turn out to be.
+    preview_asking(job: JobId, typed: Asking) -> Preview {
+        |desk| desk.with(move |bay| bay.preview_asking(job, &typed)).await
     }
     /// Keeps what is typed and not yet done.
     put_draft(job: JobId, key: String, text: String) -> () { |desk| desk.with(move |bay| bay.put_draft(job, &key, &text)).await }

@@ -16,6 +16,7 @@ const MAY: Record<string, string[]> = {
   entries: ["core", "figures", "keyboard", "parts", "state", "words"],
   "step-sheet": ["core", "entries", "parts", "plan", "state", "words"],
   overlays: ["core", "parts", "state", "words"],
+  "turned-up": ["core", "entries", "parts", "state", "words"],
   "screens/parts": ["parts", "state", "words"],
   "screens/backups": ["core", "parts", "state", "words"],
   "screens/bay": ["core", "overlays", "parts", "screens/backups", "screens/parts", "state", "words"],

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use panside_job::view::preview_asking;
 use panside_job::{Happened, JobView, decide, preview, view};
 use panside_journal::{Draft, Origin, Stamp};
 use panside_store::{Appended, Entry, StoreError};
@@ -10,8 +11,10 @@ use panside_store::{Appended, Entry, StoreError};
 use uuid::Uuid;
 
 pub use panside_job::Preview;
+pub use panside_job::entry::WorkedOut;
 pub use panside_job::entry::in_short;
-pub use panside_job::event::Entered;
+pub use panside_job::event::{Answered, Entered};
+pub use panside_job::view::Asking;
 pub use panside_job::{Actor, Command, EntryValue, Event, Job, Refusal};
 pub use panside_journal::{Hash, Head, JobId, PersonId, RequestId};
 
@@ -98,12 +101,7 @@ impl Bay {
 
     /// An entry that names a photo is taken only while that photo is kept for its job.
     fn keeps_photos(&self, job: JobId, command: &Command) -> Result<(), BayError> {
-        let values: Vec<&EntryValue> = match command {
-            Command::Enter { value, .. } => vec![value],
-            Command::Work { entries, .. } | Command::Correct { entries, .. } => entries.values().collect(),
-            _ => Vec::new(),
-        };
-        for value in values {
+        for value in command.values() {
             if let EntryValue::Photo { hash, .. } = value
                 && !hash.parse().is_ok_and(|hash| self.store.keeps_photo(job, &hash).unwrap_or(false))
             {
@@ -196,6 +194,18 @@ impl Bay {
         let now = self.clock.now();
         let shop = self.people()?.roster();
         let mut preview = preview(&self.refresh(job)?.job, &shop, step, entry, value, &now);
+        preview.said.iter_mut().for_each(|message| self.speaker.fill(message));
+        Ok(preview)
+    }
+
+    /// What a supplement, or the answer to one, that is being typed would turn out to be.
+    ///
+    /// # Errors
+    /// As [`Bay::job`].
+    pub fn preview_asking(&mut self, job: JobId, typed: &Asking) -> Result<Preview, BayError> {
+        let now = self.clock.now();
+        let shop = self.people()?.roster();
+        let mut preview = preview_asking(&self.refresh(job)?.job, &shop, typed, &now);
         preview.said.iter_mut().for_each(|message| self.speaker.fill(message));
         Ok(preview)
     }

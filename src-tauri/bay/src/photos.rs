@@ -15,16 +15,11 @@ pub const LARGEST_PHOTO: usize = panside_photo::LARGEST_FILE;
 
 /// The photos that an event names.
 pub(crate) fn photos_of(event: &Event) -> Vec<Hash> {
-    let values: Vec<&EntryValue> = match event {
-        Event::Entered(entered) => vec![&entered.value],
-        Event::Corrected(again) => again.values.values().collect(),
-        _ => Vec::new(),
-    };
     let hash = |value: &EntryValue| match value {
         EntryValue::Photo { hash, .. } => hash.parse().ok(),
         _ => None,
     };
-    values.into_iter().filter_map(hash).collect()
+    event.values().into_iter().filter_map(hash).collect()
 }
 
 impl Bay {

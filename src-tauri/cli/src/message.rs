@@ -15,6 +15,7 @@ panside_messages::messages! {
     cli_script_format "cli-script-format" (found, wanted);
     cli_script_no_role "cli-script-no-role" (person);
     cli_script_line "cli-script-line" (line, what);
+    cli_script_nothing "cli-script-nothing" (words);
     cli_script_nobody "cli-script-nobody" (person);
     cli_script_minutes "cli-script-minutes" ();
     cli_script_no_command "cli-script-no-command" (command, said);
@@ -49,6 +50,15 @@ panside_messages::messages! {
     cli_event_observed_undone "cli-event-observed-undone" (condition, value, undone, reason);
     cli_event_expired "cli-event-expired" (gate);
     cli_event_explained "cli-event-explained" (step, reason);
+    cli_event_found "cli-event-found" (what, urgency, photos);
+    cli_event_dealt_with "cli-event-dealt-with" (number, text);
+    cli_event_asked "cli-event-asked" (what, step);
+    cli_event_answered "cli-event-answered" (number, class);
+    cli_event_went_on "cli-event-went-on" (number, reason);
+    cli_event_piece_off "cli-event-piece-off" (piece, count);
+    cli_event_piece_back "cli-event-piece-back" (number, count);
+    cli_event_piece_gone "cli-event-piece-gone" (number, count, reason);
+    cli_event_taken_back "cli-event-taken-back" (number, reason);
     cli_event_finished "cli-event-finished" ();
     cli_event_stopped "cli-event-stopped" (reason);
     cli_event_clock "cli-event-clock" (seconds);
@@ -76,6 +86,14 @@ panside_messages::messages! {
     cli_to_correct "cli-to-correct" (step);
     cli_to_observe "cli-to-observe" (condition, value);
     cli_to_explain "cli-to-explain" (step);
+    cli_to_find "cli-to-find" (what);
+    cli_to_deal_with "cli-to-deal-with" (number);
+    cli_to_ask "cli-to-ask" (what);
+    cli_to_answer "cli-to-answer" (number);
+    cli_to_go_on "cli-to-go-on" (number);
+    cli_to_take_off "cli-to-take-off" (piece);
+    cli_to_put_back "cli-to-put-back" (number);
+    cli_to_take_back "cli-to-take-back" (number);
     cli_to_finish "cli-to-finish" ();
     cli_to_stop "cli-to-stop" ();
 

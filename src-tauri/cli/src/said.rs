@@ -1,6 +1,6 @@
 //! Events and commands as lines to read while a walk goes on.
 
-use panside_bay::enter::{Command, Entered, EntryValue, Event, Job, PersonId, in_short};
+use panside_bay::enter::{Answered, Command, Entered, EntryValue, Event, Job, PersonId, WorkedOut, in_short};
 use panside_messages::{Arg, Message};
 use panside_procedure::Procedure;
 
@@ -48,6 +48,17 @@ pub fn event(job: &Job, event: &Event) -> Message {
         }
         Event::Expired(expired) => cli_event_expired(&expired.gate),
         Event::MissedExplained(missed) => cli_event_explained(step(&missed.step), &missed.reason),
+        Event::Found(found) => cli_event_found(&found.text, found.urgency.word(), found.photos.len()),
+        Event::DealtWith(dealt) => cli_event_dealt_with(dealt.found, &dealt.text),
+        Event::Asked(asked) => cli_event_asked(&asked.text, step(&asked.step)),
+        Event::Answered(answered) => cli_event_answered(answered.asked, class_of(answered)),
+        Event::WentOn(went) => cli_event_went_on(went.asked, &went.reason),
+        Event::PieceOff(off) => cli_event_piece_off(&off.name, u32::from(off.count)),
+        Event::PieceBack(back) => cli_event_piece_back(back.piece, u32::from(back.count)),
+        Event::PieceGone(gone) => {
+            cli_event_piece_gone(gone.piece, u32::from(gone.count), &gone.accounted.reason)
+        }
+        Event::TakenBack(back) => cli_event_taken_back(back.of, &back.reason),
         Event::Finished(_) => cli_event_finished(),
         Event::Stopped(stopped) => cli_event_stopped(&stopped.reason),
         Event::ClockJumped(jumped) => cli_event_clock(jumped.ms / 1000),
@@ -73,8 +84,24 @@ pub fn command(command: &Command) -> Message {
         Command::Correct { step, .. } => cli_to_correct(step),
         Command::Observe { condition, value, .. } => cli_to_observe(condition, value),
         Command::ExplainMissed { step, .. } => cli_to_explain(step),
+        Command::Found { text, .. } => cli_to_find(text),
+        Command::DealtWith { found, .. } => cli_to_deal_with(*found),
+        Command::AskCustomer { text, .. } => cli_to_ask(text),
+        Command::Answer { asked, .. } => cli_to_answer(*asked),
+        Command::GoOnWithout { asked, .. } => cli_to_go_on(*asked),
+        Command::PieceOff { name, .. } => cli_to_take_off(name),
+        Command::PieceBack { piece, .. } | Command::PieceGone { piece, .. } => cli_to_put_back(*piece),
+        Command::TakeBack { of, .. } => cli_to_take_back(*of),
         Command::Finish => cli_to_finish(),
         Command::Stop { .. } => cli_to_stop(),
+    }
+}
+
+/// What an answer turned out to be.
+fn class_of(answered: &Answered) -> &str {
+    match &answered.worked_out {
+        WorkedOut::Authorization(judged) => &judged.class,
+        _ => "",
     }
 }
 

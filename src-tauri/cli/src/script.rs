@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use chrono::{NaiveDate, TimeDelta};
-use panside_bay::enter::{Actor, Command, PersonId};
+use panside_bay::enter::{Actor, Command, Job, PersonId};
 use panside_messages::Message;
 use panside_procedure::format::Role;
 use schemars::JsonSchema;
@@ -90,8 +90,9 @@ pub struct Line {
     /// Minutes that pass before it.
     #[serde(default)]
     pub after_min: f64,
-    /// The command, as the window would send it, but for two things. `{"photo_file": "NAME"}` in place of a value takes in
-    /// a photo. Who signs, or says a reason, stands by one of `people`: `"by": "tech"`.
+    /// The command, as the window would send it, but for three things. `{"photo_file": "NAME"}` in place of a value takes in
+    /// a photo. Who signs, or says a reason, stands by one of `people`: `"by": "tech"`. What was found,
+    /// asked or taken off stands by its words, in place of the number of its event: `"asked": "nuts rusted solid"`.
     #[serde(rename = "do")]
     pub command: Value,
     /// The refusal that must come: a message id. Absent: it must be taken.
@@ -176,6 +177,38 @@ fn people_in(value: &mut Value, people: &BTreeMap<String, Person>) -> Option<Str
         Value::Array(parts) => parts.iter_mut().find_map(|part| people_in(part, people)),
         Value::Object(parts) => parts.values_mut().find_map(|part| people_in(part, people)),
         _ => None,
+    }
+}
+
+/// Puts the number of its event in the place of the words of what was found, asked or taken off. Answers words that
+/// nothing has.
+pub fn numbers_in(command: &mut Value, job: &Job) -> Option<String> {
+    let (name, body) = command.as_object_mut()?.iter_mut().next()?;
+    let field = match name.as_str() {
+        "dealt_with" | "ask_customer" => "found",
+        "answer" | "go_on_without" => "asked",
+        "piece_back" | "piece_gone" => "piece",
+        "take_back" => "of",
+        _ => return None,
+    };
+    let words = body.get(field)?.as_str()?.to_owned();
+    let all = &job.turned_up;
+    let found = all.found.iter().map(|one| (&one.found.text, one.mark.seq));
+    let asked = all.asked.iter().map(|one| (&one.asked.text, one.mark.seq));
+    let pieces = all.pieces.iter().map(|one| (&one.piece.name, one.mark.seq));
+    let numbers = |of: &str| match of {
+        "found" => found.clone().collect(),
+        "asked" => asked.clone().collect(),
+        "piece" => pieces.clone().collect(),
+        _ => found.clone().chain(asked.clone()).chain(pieces.clone()).collect::<Vec<_>>(),
+    };
+    let number = numbers(field).into_iter().filter(|(text, _)| **text == words).map(|(_, seq)| seq).max();
+    match number {
+        Some(seq) => {
+            body[field] = seq.into();
+            None
+        }
+        None => Some(words),
     }
 }
 

@@ -136,6 +136,10 @@ impl Walk<'_> {
     fn line(&mut self, job: JobId, number: usize, line: &Line) -> Result<(), Failure> {
         let mut command = line.command.clone();
         self.take_photos(job, &mut command)?;
+        if let Some(words) = script::numbers_in(&mut command, self.bay.job(job)?) {
+            let what = cli_script_line(number, cli_script_nothing(words));
+            return Err(Failure::new(Exit::DoesNotLoad, cli_script(self.args.script.as_path(), what)));
+        }
         let command = script::command(&self.args.script, line, number, command, &self.script.people)?;
         let head = self.bay.head(job)?;
         let request = self.request(number);

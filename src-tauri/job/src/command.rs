@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use crate::message::{Arg, Message, refused_pin};
-use crate::value::{EntryValue, Signature};
+use crate::value::{Accounted, Authorized, EntryValue, EstimateLines, Signature, Urgency};
 
 /// Who asks. The name is not said here: it is the shop's to say ([`crate::Roster`]).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]
@@ -131,6 +131,92 @@ pub enum Command {
         /// Why. Never empty.
         reason: String,
     },
+    /// Take down what was found outside of what the checklist foresaw. A fact: never refused while the job goes on.
+    Found {
+        /// What was found. Never empty.
+        text: String,
+        /// Where.
+        #[serde(default)]
+        at: Option<String>,
+        /// What has to be done about it.
+        urgency: Urgency,
+        /// Photos of it.
+        #[serde(default)]
+        photos: Vec<EntryValue>,
+    },
+    /// What was found is dealt with.
+    DealtWith {
+        /// The number of the event that it was found with.
+        found: u64,
+        /// What was done about it. Never empty.
+        text: String,
+    },
+    /// Ask the customer about parts and labor on top of what was agreed to. Until there is an answer the step can't be
+    /// done.
+    AskCustomer {
+        /// The step that waits for the answer, by id.
+        step: String,
+        /// What turned up. Never empty.
+        text: String,
+        /// The finding that it is made from, by the number of its event.
+        #[serde(default)]
+        found: Option<u64>,
+        /// Parts and labor.
+        lines: EstimateLines,
+    },
+    /// Enter the customer's answer. A later one takes the place of the earlier.
+    Answer {
+        /// The number of the event that asked.
+        asked: u64,
+        /// The answer.
+        answer: Authorized,
+    },
+    /// Go on without what the customer did not agree to.
+    GoOnWithout {
+        /// The number of the event that asked.
+        asked: u64,
+        /// Why. Never empty.
+        reason: String,
+    },
+    /// Pieces are off that the checklist does not know. A fact: never refused while the job goes on.
+    PieceOff {
+        /// What they are. Never empty.
+        name: String,
+        /// How many, from 1 to 63.
+        count: u8,
+        /// Where they come from.
+        #[serde(default)]
+        at: Option<String>,
+        /// Photos of them in their place.
+        #[serde(default)]
+        photos: Vec<EntryValue>,
+    },
+    /// Such pieces are on again.
+    PieceBack {
+        /// The number of the event that they came off with.
+        piece: u64,
+        /// How many.
+        count: u8,
+        /// To what they were tightened.
+        #[serde(default)]
+        torque: Option<String>,
+    },
+    /// Such pieces do not come back.
+    PieceGone {
+        /// The number of the event that they came off with.
+        piece: u64,
+        /// How many.
+        count: u8,
+        /// Why, and who says so.
+        accounted: Accounted,
+    },
+    /// A finding, a question or a piece was entered by mistake.
+    TakeBack {
+        /// The number of its event.
+        of: u64,
+        /// Why. Never empty.
+        reason: String,
+    },
     /// Finish the job.
     Finish,
     /// Stop the job before its end.
@@ -150,6 +236,17 @@ impl Command {
             | Command::SignAgain { signatures } => signatures,
             Command::Sign { signature } => std::slice::from_mut(signature),
             _ => &mut [],
+        }
+    }
+
+    /// The values that are entered with it.
+    #[must_use]
+    pub fn values(&self) -> Vec<&EntryValue> {
+        match self {
+            Command::Enter { value, .. } => vec![value],
+            Command::Work { entries, .. } | Command::Correct { entries, .. } => entries.values().collect(),
+            Command::Found { photos, .. } | Command::PieceOff { photos, .. } => photos.iter().collect(),
+            _ => Vec::new(),
         }
     }
 

@@ -5,8 +5,9 @@
 pub(crate) mod draft;
 pub(crate) mod refuse;
 pub(crate) mod signs;
+pub(crate) mod turned_up;
 pub(crate) mod unmet;
-mod whole;
+pub(crate) mod whole;
 pub(crate) mod work;
 mod written;
 
@@ -65,6 +66,17 @@ pub fn decide(
         }
         Command::Observe { condition, value, reason } => draft.observe(condition, value, reason)?,
         Command::ExplainMissed { step, reason } => draft.explain_missed(step, reason)?,
+        Command::Found { text, at, urgency, photos } => draft.found(text, at.as_deref(), *urgency, photos)?,
+        Command::DealtWith { found, text } => draft.dealt_with(*found, text)?,
+        Command::AskCustomer { step, text, found, lines } => draft.ask_customer(step, text, *found, lines)?,
+        Command::Answer { asked, answer } => draft.answer(*asked, answer)?,
+        Command::GoOnWithout { asked, reason } => draft.go_on_without(*asked, reason)?,
+        Command::PieceOff { name, count, at, photos } => {
+            draft.piece_off(name, *count, at.as_deref(), photos)?;
+        }
+        Command::PieceBack { piece, count, torque } => draft.piece_back(*piece, *count, torque.as_deref())?,
+        Command::PieceGone { piece, count, accounted } => draft.piece_gone(*piece, *count, accounted)?,
+        Command::TakeBack { of, reason } => draft.take_back(*of, reason)?,
         Command::Finish => draft.finish()?,
         Command::Stop { reason } => draft.stop(reason)?,
     }

@@ -48,7 +48,7 @@ pub use worked_out::WorkedOut;
 
 use kind::Kind;
 
-pub(crate) use authorization::estimate_of;
+pub(crate) use authorization::{answered, estimate_of};
 pub(crate) use reading::{Limit, is_resistance, limits};
 
 use crate::command::Refusal;
@@ -193,7 +193,7 @@ where
 }
 
 /// What somebody says and stands for, without spaces around it, and what they are called.
-fn named<'a>(said: &Accounted, names: Names<'a>) -> Result<(Accounted, &'a str), Refusal> {
+pub(crate) fn named<'a>(said: &Accounted, names: Names<'a>) -> Result<(Accounted, &'a str), Refusal> {
     let kept = Accounted { reason: said.reason.trim().to_owned(), by: said.by };
     if kept.reason.is_empty() {
         return Err(refused_no_reason().into());

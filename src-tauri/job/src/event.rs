@@ -6,6 +6,7 @@
 //! the new form; `tests/fixtures/events.jsonl` keeps samples of every form ever written.
 
 mod body;
+mod turned_up;
 
 use panside_journal::PersonId;
 use panside_procedure::format::Role;
@@ -16,6 +17,8 @@ pub use body::{
     Begun, ClockJumped, Corrected, Done, Entered, Expired, Finished, Introduced, Left, Lost, MissedExplained,
     Observed, Pinned, PinnedTexts, Signed, Skipped, Started, Stopped, VehicleAction, Voided,
 };
+
+pub use turned_up::{Answered, Asked, DealtWith, Found, PieceBack, PieceGone, PieceOff, TakenBack, WentOn};
 
 use crate::error::JobError;
 use crate::value::{EntryValue, SignedPin};
@@ -113,7 +116,28 @@ impl Event {
             | Event::Introduced(_)
             | Event::Entered(_)
             | Event::MissedExplained(_)
-            | Event::ClockJumped(_) => None,
+            | Event::ClockJumped(_)
+            | Event::Found(_)
+            | Event::DealtWith(_)
+            | Event::Asked(_)
+            | Event::Answered(_)
+            | Event::WentOn(_)
+            | Event::PieceOff(_)
+            | Event::PieceBack(_)
+            | Event::PieceGone(_)
+            | Event::TakenBack(_) => None,
+        }
+    }
+
+    /// The values that are entered with it.
+    #[must_use]
+    pub fn values(&self) -> Vec<&EntryValue> {
+        match self {
+            Event::Entered(body) => vec![&body.value],
+            Event::Corrected(body) => body.values.values().collect(),
+            Event::Found(body) => body.photos.iter().collect(),
+            Event::PieceOff(body) => body.photos.iter().collect(),
+            _ => Vec::new(),
         }
     }
 
@@ -133,16 +157,15 @@ impl Event {
         let signers = signs.iter().flat_map(|signature| {
             std::iter::once((signature.by, Some(signature.role))).chain(set_by(signature.pin))
         });
-        let values: Vec<&EntryValue> = match self {
-            Event::Entered(body) => vec![&body.value],
-            Event::Corrected(body) => body.values.values().collect(),
-            _ => Vec::new(),
+        let gone = match self {
+            Event::PieceGone(body) => Some((body.accounted.by, None)),
+            _ => None,
         };
-        let say_so = values.into_iter().filter_map(|value| {
+        let say_so = self.values().into_iter().filter_map(|value| {
             let pin = if let EntryValue::Decision { pin, .. } = value { *pin } else { None };
             Some(std::iter::once((value.accounted()?.by, None)).chain(set_by(pin)))
         });
-        signers.chain(say_so.flatten()).collect()
+        signers.chain(say_so.flatten()).chain(gone).collect()
     }
 
     /// The step it belongs to.
@@ -200,4 +223,22 @@ events! {
     Stopped: "stopped", version 1;
     /// The wall clock was set.
     ClockJumped: "clock_jumped", version 1;
+    /// Something was found that the checklist did not foresee.
+    Found: "found", version 1;
+    /// What was found was dealt with.
+    DealtWith: "dealt_with", version 1;
+    /// The customer was asked again.
+    Asked: "asked", version 1;
+    /// The customer answered.
+    Answered: "answered", version 1;
+    /// The job goes on without what the customer did not agree to.
+    WentOn: "went_on", version 1;
+    /// Pieces are off that the checklist does not know.
+    PieceOff: "piece_off", version 1;
+    /// Some of these pieces are on again.
+    PieceBack: "piece_back", version 1;
+    /// Some of these pieces do not come back.
+    PieceGone: "piece_gone", version 1;
+    /// What was found, asked or taken off was entered by mistake.
+    TakenBack: "taken_back", version 1;
 }

@@ -6,7 +6,7 @@ mod detail;
 
 use std::sync::Arc;
 
-use panside_procedure::machine::VariableKind;
+use panside_procedure::machine::{Action, Blocked, VariableKind};
 use panside_procedure::{Procedure, State};
 
 use crate::change::{lost, vars};
@@ -17,6 +17,7 @@ use crate::people::People;
 use crate::sheet::Specs;
 use crate::start::fact;
 use crate::tally::Tally;
+use crate::turned_up::TurnedUp;
 
 impl Job {
     /// A job before its first event.
@@ -32,6 +33,7 @@ impl Job {
             gates: vec![GateDetail::default(); machine.vars.len()],
             changes: Vec::new(),
             tally: Tally::default(),
+            turned_up: TurnedUp::default(),
             end: None,
             happened: Vec::new(),
             disagreements: Vec::new(),
@@ -82,10 +84,24 @@ impl Job {
             self.take_changes(&mark, &before);
         }
         self.tally.take(&self.procedure.checklist, &happened.event);
+        self.take_turned_up(&mark, &happened.event);
         self.take_detail(&mark, &happened.event);
         self.take_signs(&mark, &before, &happened.event);
         self.take_gates(&mark, &before, &happened.event);
         self.happened.push(happened);
+    }
+
+    /// What turned up, and whether a piece is off that the checklist does not know, which is all the rules see of it.
+    fn take_turned_up(&mut self, mark: &Mark, event: &Event) {
+        self.turned_up.take(mark, event);
+        let off = Action::Piece(self.turned_up.is_piece_off());
+        let machine = &self.procedure.machine;
+        match machine.step(&self.state, off) {
+            Ok(next) => self.state = next,
+            Err(Blocked::Same) => {}
+            // The record has it of a job that was over.
+            Err(_) => self.state = machine.recorded(&self.state, off),
+        }
     }
 
     fn take_changes(&mut self, mark: &Mark, before: &State) {

@@ -15,6 +15,7 @@ use crate::message::Message;
 use crate::people::People;
 use crate::sheet::Specs;
 use crate::tally::Tally;
+use crate::turned_up::TurnedUp;
 use crate::value::{EntryValue, Signature};
 
 /// One event of the job as the journal has it.
@@ -261,6 +262,8 @@ pub struct Job {
     pub changes: Vec<Changed>,
     /// What is off the vehicle, counted from the events alone.
     pub tally: Tally,
+    /// What turned up that the checklist did not foresee.
+    pub turned_up: TurnedUp,
     /// How it ended. Nothing while it goes on.
     pub end: Option<Mark>,
     /// Everything that happened, oldest first.

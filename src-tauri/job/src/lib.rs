@@ -4,6 +4,7 @@
 //! - [`value`], [`entry`]: what is entered at each kind of entry, and which class it has
 //! - [`sheet`]: a spec sheet's values with the types of the trade
 //! - [`job`], [`tally`]: one job, folded from its events
+//! - [`turned_up`]: what its checklist did not foresee: findings, supplements, pieces that it does not know
 //! - [`tool`]: a torque tool while it is typed, and what its certificate is worth today
 //! - [`people`]: who is known, in the shop and in a job
 //! - [`command`], [`decide()`]: what a person asks for, and the events or the refusal that answers it
@@ -36,6 +37,7 @@ pub mod tally;
 #[cfg(test)]
 mod testing;
 pub mod tool;
+pub mod turned_up;
 mod units;
 pub mod value;
 pub mod view;

@@ -16,7 +16,7 @@ use crate::testing::{
     Bay, USUAL_ORDER, agreed, choice, clicked, degrees, estimate, litres, pieces, procedure, sign, specs,
     stick_in_band, usual,
 };
-use crate::value::EntryValue;
+use crate::value::{Accounted, EntryValue, Urgency};
 
 /// One thing that happens in a random run.
 #[derive(Debug, Clone)]
@@ -94,6 +94,37 @@ fn signatures() -> Vec<crate::Signature> {
     ]
 }
 
+/// What turns up, and what becomes of it, for the events that are there and for others.
+fn turning_up() -> Vec<Command> {
+    let photos = Vec::new;
+    let off = |count| Command::PieceOff { name: "bracket".into(), count, at: None, photos: photos() };
+    let found = |urgency| Command::Found { text: "line rubs".into(), at: None, urgency, photos: photos() };
+    let ask = |step: &&str| {
+        let (step, text) = ((*step).to_owned(), "line rubbed through".to_owned());
+        Command::AskCustomer { step, text, found: None, lines: estimate() }
+    };
+    let bo = signatures()[2].by;
+    let about = (2..30).flat_map(|seq| {
+        [
+            Command::Answer { asked: seq, answer: agreed("349.60") },
+            Command::Answer { asked: seq, answer: agreed("10") },
+            Command::GoOnWithout { asked: seq, reason: "it holds".into() },
+            Command::DealtWith { found: seq, text: "clamped".into() },
+            Command::PieceBack { piece: seq, count: 1, torque: None },
+            Command::PieceGone {
+                piece: seq,
+                count: 1,
+                accounted: Accounted { reason: "snapped".into(), by: bo },
+            },
+            Command::TakeBack { of: seq, reason: "entered twice".into() },
+        ]
+    });
+    let new = [off(1), off(2), off(64), found(Urgency::Now), found(Urgency::Tell)];
+    // As many new ones as there is to be said about old ones.
+    let new = new.into_iter().chain(STEPS.iter().map(ask)).cycle().take(120);
+    new.chain(about).collect()
+}
+
 fn any_step() -> impl Strategy<Value = String> {
     select(STEPS).prop_map(str::to_owned)
 }
@@ -129,6 +160,7 @@ fn turn(observing: bool) -> impl Strategy<Value = Turn> {
             step: step.into(), entries: [(entry.to_owned(), value)].into(), signatures: signed(step), reason: None,
         }),
         1 => step(|step| Command::ExplainMissed { step, reason: "it came too late".into() }),
+        3 => select(turning_up()),
         1 => Just(Command::Finish),
         1 => Just(Command::Stop { reason: "enough".into() }),
     ];
@@ -248,6 +280,8 @@ proptest! {
         let stepped = actions(&folded)
             .into_iter()
             .try_fold(start_state(machine), |state, action| machine.step(&state, action));
+        let off = folded.turned_up.is_piece_off();
+        let stepped = stepped.map(|state| machine.with_piece_off(&state, off));
         prop_assert_eq!(Ok(folded.state), stepped);
         prop_assert_eq!(folded.disagreements, vec![]);
     }
@@ -282,7 +316,8 @@ proptest! {
     #[test]
     fn no_intent_brings_a_danger(turns in run(true)) {
         play(turns, |bay, before, command, _| {
-            if matches!(command, Command::Observe { .. }) {
+            // Facts.
+            if matches!(command, Command::Observe { .. } | Command::PieceOff { .. }) {
                 return;
             }
             let machine = &bay.job.procedure.machine;

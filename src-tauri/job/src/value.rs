@@ -2,6 +2,7 @@
 //! change a figure between the hand and the record.
 
 mod money;
+mod turned_up;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -11,6 +12,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 pub use money::{Answer, Authorized, EstimateLines, LaborLine, MayTurnUpLine, Means, PartLine};
+pub use turned_up::Urgency;
 
 /// A signature under one sign-off.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]

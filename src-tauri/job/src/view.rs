@@ -9,6 +9,7 @@ mod make;
 mod messages;
 mod preview;
 mod step;
+mod turned_up;
 
 use panside_journal::{PersonId, Stamp};
 use panside_procedure::Shown;
@@ -19,6 +20,7 @@ use ts_rs::TS;
 
 pub use decision::{DecisionInput, DecisionView};
 pub use preview::{Preview, preview};
+pub use turned_up::{Asking, FoundView, PieceView, SupplementView, TurnedUpView, preview_asking};
 
 use crate::command::Refusal;
 use crate::figures::BoltMap;
@@ -55,6 +57,8 @@ pub struct JobView {
     pub vehicle_actions: Vec<VehicleActionView>,
     /// What is off the vehicle.
     pub tray: Vec<TrayView>,
+    /// What turned up that the checklist did not foresee.
+    pub turned_up: TurnedUpView,
     /// Every kind of part and fastener that this job counts.
     pub items: Vec<ItemView>,
     /// How the vehicle is.

@@ -37,6 +37,8 @@ cli-script-format = the format is "{ $found }"; "{ $wanted }" is read here
 # $person: the short name of a person
 cli-script-no-role = "{ $person }" in "people" has no role; give at least one
 cli-script-line = line { $line }: { $what }
+# $words: as they stand in the line
+cli-script-nothing = nothing that was found, asked or taken off is called "{ $words }"
 cli-script-nobody = nobody in "people" is called "{ $person }"
 cli-script-minutes = after_min must be from 0 to 10080 minutes
 # $command: as it stands in the script; $said: what the JSON decoder said
@@ -91,6 +93,32 @@ cli-event-observed = observes { $condition } = { $value }: { $reason }
 cli-event-observed-undone = observes { $condition } = { $value }, so not worked: { $undone }: { $reason }
 cli-event-expired = { $gate } has grown too old
 cli-event-explained = explains { $step }: { $reason }
+# $what: as typed; $urgency: now, soon or tell; $photos: how many
+cli-event-found = found: { $what } ({ $urgency ->
+    [now] to be dealt with in this job
+    [soon] recommended
+   *[tell] the customer is told
+}{ $photos ->
+    [0] {""}
+    [one] , 1 photo
+   *[other] , { $photos } photos
+})
+# $number: of the event that it was found with
+cli-event-dealt-with = what was found with { $number } is dealt with: { $text }
+# $what: as typed; $step: cli-step
+cli-event-asked = asks the customer about { $what }, at { $step }
+# $number: of the event that asked; $class: agreed, below, declined or pending
+cli-event-answered = the customer's answer to { $number }: { $class }
+# $number: of the event that asked
+cli-event-went-on = goes on without { $number }: { $reason }
+# $piece: as typed; $count: how many
+cli-event-piece-off = takes off what is not in the checklist: { $piece }, { $count }
+# $number: of the event that it came off with; $count: how many
+cli-event-piece-back = puts back { $count } of { $number }
+# $number: of the event that it came off with; $count: how many
+cli-event-piece-gone = { $count } of { $number } does not come back: { $reason }
+# $number: of the event
+cli-event-taken-back = takes back { $number }: { $reason }
 cli-event-finished = the job is finished
 cli-event-stopped = the job is stopped: { $reason }
 cli-event-clock = the wall clock was set by { $seconds } s
@@ -125,6 +153,22 @@ cli-to-void = to void "{ $step }"
 cli-to-correct = to correct "{ $step }" afterwards
 cli-to-observe = to observe { $condition } = { $value }
 cli-to-explain = to explain "{ $step }"
+# $what: as typed
+cli-to-find = to take down what was found: "{ $what }"
+# $number: of the event that it was found with
+cli-to-deal-with = to deal with { $number }
+# $what: as typed
+cli-to-ask = to ask the customer about "{ $what }"
+# $number: of the event that asked
+cli-to-answer = to enter the answer to { $number }
+# $number: of the event that asked
+cli-to-go-on = to go on without { $number }
+# $piece: as typed
+cli-to-take-off = to take off "{ $piece }"
+# $number: of the event that it came off with
+cli-to-put-back = to put back { $number }
+# $number: of the event
+cli-to-take-back = to take back { $number }
 cli-to-finish = to finish the job
 cli-to-stop = to stop the job
 

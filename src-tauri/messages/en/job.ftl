@@ -20,6 +20,23 @@ refused-after = Do "{ $first }" first.
 # $what: title of the step or vehicle action
 refused-needs = "{ $what }" is not possible now.
 refused-finish = The job cannot be finished yet.
+# $step: title of the step
+refused-asked = "{ $step }" can't be done before the customer has answered.
+# $what: what the customer was asked about, as typed
+refused-not-declined = The customer has not declined "{ $what }". Enter the answer first, or take the question back.
+# $what: as typed
+refused-taken-back = "{ $what }" was taken back.
+# $what: as typed
+refused-dealt-with = "{ $what }" is dealt with already.
+refused-nothing-said = Say what it is: tap a word or type it.
+# $count, $most: numbers
+refused-piece-count = { $count } pieces can't be off. Enter how many there are, from 1 to { $most }.
+# $piece: what it is, as typed; $off: how many are off
+refused-pieces-off =
+    { $off ->
+        [0] Nothing of "{ $piece }" is off the vehicle.
+       *[other] Of "{ $piece }" { $off } are off the vehicle. Enter how many of them.
+    }
 refused-stop = The vehicle cannot be left like this.
 # $permit: text of the sign-off; $step: title of the step that gives it
 refused-permit-missing = Not signed yet: "{ $permit }". Sign it at "{ $step }".
@@ -61,13 +78,16 @@ refused-danger =
         [caution] Caution!
        *[notice] Notice.
     } { $danger }
-# $kind: step, entry, vehicle action, sign-off, condition or value; $name: what was asked for
+# $kind: step, entry, vehicle action, sign-off, condition, value, found, question or piece; $name: what was asked for
 refused-no-such =
     { $kind ->
         [step] This checklist has no step "{ $name }".
         [entry] This checklist has no entry "{ $name }".
         [condition] This checklist has no condition "{ $name }".
         [value] This checklist has no value "{ $name }".
+        [found] Nothing was found or asked with number { $name }.
+        [question] The customer was asked nothing with number { $name }.
+        [piece] No piece came off with number { $name }.
         [sign_off] This checklist has no sign-off "{ $name }".
        *[vehicle_action] This checklist has no vehicle action "{ $name }".
     }
@@ -170,6 +190,17 @@ unmet-empty =
         [0] No { $item } is off the vehicle.
        *[other] { $item }: { $off } off the vehicle.
     }
+# $piece: what it is, as typed; $off: how many are off
+unmet-piece-off = { $piece }: { $off } off the vehicle, not in the checklist. Put back what is off, or say why it does not come back.
+# $what: what the customer was asked about, as typed; $standing: open, below or declined
+unmet-asked =
+    { $standing ->
+        [declined] The customer declined "{ $what }". Go on without it, with a reason, or stop the job.
+        [below] The customer agreed to less than was asked for "{ $what }". Enter the full amount, ask for less, or go on without it.
+       *[open] The customer was asked about "{ $what }" and has not answered. Enter the answer.
+    }
+# $what: as typed
+unmet-found = Found, to be dealt with in this job: "{ $what }".
 unmet-never = The checklist never allows this.
 
 ## Entries of any kind
@@ -601,6 +632,8 @@ authorization-declined = Declined by { $by }, { $means ->
     }.
 authorization-pending = Asked, no answer yet. Enter the answer when it has come.
 # $has, $wants: codes of currencies
+asked-currency = This is in { $has }, what was agreed to before in { $wants }. Enter both in the same currency.
+# $has, $wants: codes of currencies
 authorization-currency = The answer is in { $has }, the estimate in { $wants }. Enter both in the same currency.
 authorization-no-person = Say who gave the answer.
 authorization-no-means = Say how the answer was given: in person, by phone or by written message.
@@ -820,6 +853,7 @@ differs-action =
     { $action ->
         [begin] the rules would not allow "{ $what }" to begin
         [leave] the rules would not allow "{ $what }" to be left
+        [piece] the rules would not allow a piece off that the checklist does not know
         [done] the rules would not allow "{ $what }" to be done
         [skip] the rules would not allow "{ $what }" to be skipped
         [void] the rules would not allow "{ $what }" to be voided

@@ -214,6 +214,7 @@ predicate-condition-here = { $name } is a condition; "on" reads gates and facts 
 predicate-no-gate = no gate is called "{ $name }"
 predicate-never-unknown = { $name } is never unknown; known(…) is for gates
 # $what: a word of the language of predicates
+predicate-tray-not-clear = tray_clear can only be negated in dangers: a piece that the checklist does not know would permit something here; write which item is off with empty(…) != 0
 predicate-not-here = { $what } cannot be read here; it can in needs, while, again, done_when, safe_to_leave and dangers
 predicate-doing-here = what is being done can only be read in dangers
 predicate-no-vehicle-action = no vehicle action is called "{ $action }"
@@ -291,6 +292,8 @@ action-correct = correct { $step }
 action-correct-as = correct { $step } ({ $classes })
 action-observe = observe { $condition } = { $value }
 action-expire = { $gate } grows too old
+action-piece-off = take a piece off that the checklist does not know
+action-piece-back = put back the last piece that the checklist does not know
 action-finish = finish the job
 action-stop = stop the job
 
@@ -341,6 +344,7 @@ not-claimed-emergencies = emergencies: a fact is always accepted, whatever the o
 
 # $text: what the danger says, a sentence of the checklist
 finding-danger = { $danger }: { $text }
+finding-danger-piece-off = { $danger }: { $text } So it is where a piece is off that the checklist does not know: a rule must ask for tray_clear, and not for each item.
 finding-danger-at-start = { $danger }: { $text } It holds at the start already.
 finding-danger-never = the danger "{ $danger }" does not come up even when every rule is dropped: its predicate is probably wrong
 finding-no-end = from here no allowed order of steps reaches the end of the job

@@ -130,6 +130,14 @@ record-status-now = The vehicle now: { $changed }.
 record-skipped-step = Skipped: { $title }: { $reason }
 # $text: the advice as it was typed
 record-advised = Recommended: { $text }
+# $text: what was found, as typed
+record-found-tell = For the customer: { $text }
+# $photos: the first digits of their numbers
+record-photo-named = photo { $photos }
+# $what: what turned up, as typed
+record-supplement = Supplement: { $what }
+record-agreed-at-first = Agreed at first
+record-no-answer-yet = asked, no answer yet
 # $codes: as they were read
 record-codes-last = Trouble codes at the last reading: { $codes }
 record-nothing-open = nothing
@@ -139,6 +147,8 @@ record-nobody-signed = nobody
 ## What is missing
 
 record-missing-piece-off = Off the vehicle
+record-missing-unanswered = Customer asked, not settled
+record-missing-found = Found, to be dealt with in this job
 record-missing-attest-lapsed = Must be signed again
 record-missing-voided = Voided and not corrected
 record-missing-in-progress = In progress, not done
@@ -180,6 +190,8 @@ record-heading-customer-correction = What we did
 record-heading-customer-agreed = What you agreed to
 record-heading-customer-parts = New parts, fluid and labor
 record-heading-customer-next = From here on
+# $what: what turned up, as typed
+record-supplement-declined = Not done, as you did not agree to it: { $what }
 record-heading-customer-photos = Photos
 record-customer-fluid = transmission fluid
 record-customer-labor = Labor: { $hours }
@@ -190,6 +202,35 @@ record-customer-closing = Please ask us about anything that is not clear. We kee
 
 ## The file
 
+record-heading-turned-up = What turned up
+# $by: when and who; $what: as typed, with its place and photos; $urgency: now, soon or tell
+record-found-line = { $by }: found: { $what }, { $urgency ->
+    [now] to be dealt with in this job
+    [soon] recommended
+   *[tell] the customer is told
+}
+# $by: when and who; $text: as typed
+record-dealt-with-line = dealt with { $by }: { $text }
+# $by: when and who; $what: as typed; $sum: what it comes to; $step: title of the step that waited
+record-asked-line = { $by }: the customer was asked about { $what }, { $sum }, at "{ $step }"
+# $by: when and who; $text: what was said
+record-answer-line = { $by }: { $text }
+# $by: when and who; $reason: as typed
+record-went-on-line = { $by }: went on without it: { $reason }
+# $by: when and who; $piece: as typed, with its place and photos; $count: how many
+record-piece-line = { $by }: off, not in the checklist: { $piece }, { $count }
+# $count: how many
+record-piece-left = { $count } still off
+# $count: how many
+record-piece-back = { $count } on again
+# $count: how many; $torque: as typed
+record-piece-back-torque = { $count } on again, tightened to { $torque }
+# $count: how many; $reason: as typed; $who: a name
+record-piece-gone = { $count } not coming back: { $reason }, says { $who }
+# $by: when and who; $reason: as typed
+record-taken-back-line = taken back { $by }: { $reason }
+record-photo-found = Found
+record-photo-piece = Off, not in the checklist
 record-heading-job = The job
 record-heading-findings = Findings and decisions
 record-heading-measurements = Measurements
@@ -386,6 +427,18 @@ record-event-expired = { $gate } grew too old
 record-event-finished = the job finished
 record-event-stopped = the job stopped
 record-event-clock = the wall clock was set
+# $what: as typed
+record-event-found = found: { $what }
+record-event-dealt-with = what was found was dealt with
+# $what: as typed
+record-event-asked = the customer was asked about { $what }
+record-event-answered = the customer answered
+record-event-went-on = the job went on without what was asked
+# $piece: as typed
+record-event-piece-off = off, not in the checklist: { $piece }
+record-event-piece-back = a piece that the checklist does not know is on again
+record-event-piece-gone = a piece that the checklist does not know does not come back
+record-event-taken-back = something was taken back
 
 ## Values
 

@@ -350,6 +350,8 @@ impl Procedure {
             },
             Action::Observe(var, value) => action_observe(self.var_name(var), self.value_name(var, value)),
             Action::Expire(gate) => action_expire(self.var_name(gate)),
+            Action::Piece(true) => action_piece_off(),
+            Action::Piece(false) => action_piece_back(),
             Action::Finish => action_finish(),
             Action::Stop => action_stop(),
         }

@@ -35,6 +35,7 @@ mod danger;
 mod dependency_index;
 mod explain;
 mod observe;
+mod piece;
 mod pred;
 mod recorded;
 mod sets;
@@ -117,6 +118,9 @@ pub enum Action {
     Observe(VarIx, u8),
     /// A gate's knowledge has grown too old.
     Expire(VarIx),
+    /// A piece is off that the checklist does not know (or, false, none is any more). No run of the proof has it: see
+    /// `machine/piece.rs`.
+    Piece(bool),
     /// The job is finished.
     Finish,
     /// The job is stopped before its end.
@@ -154,6 +158,8 @@ pub enum Blocked {
     MayNotSkip,
     /// Nothing would change.
     Same,
+    /// A piece is off that the checklist does not know.
+    PieceOff,
 }
 
 /// Values of `work[s]`.

@@ -158,6 +158,7 @@ panside_messages::messages! {
     predicate_condition_here "predicate-condition-here" (name);
     predicate_no_gate "predicate-no-gate" (name);
     predicate_never_unknown "predicate-never-unknown" (name);
+    predicate_tray_not_clear "predicate-tray-not-clear" ();
     predicate_not_here "predicate-not-here" (what);
     predicate_doing_here "predicate-doing-here" ();
     predicate_no_vehicle_action "predicate-no-vehicle-action" (action);
@@ -218,6 +219,8 @@ panside_messages::messages! {
     action_correct_as "action-correct-as" (step, classes);
     action_observe "action-observe" (condition, value);
     action_expire "action-expire" (gate);
+    action_piece_off "action-piece-off" ();
+    action_piece_back "action-piece-back" ();
     action_finish "action-finish" ();
     action_stop "action-stop" ();
 
@@ -259,6 +262,7 @@ panside_messages::messages! {
 
     // What refutes a checklist.
     finding_danger "finding-danger" (danger, text);
+    finding_danger_piece_off "finding-danger-piece-off" (danger, text);
     finding_danger_at_start "finding-danger-at-start" (danger, text);
     finding_danger_never "finding-danger-never" (danger);
     finding_no_end "finding-no-end" ();

@@ -15,6 +15,9 @@
 //! Runs with a void and runs with an observation are searched side by side, each by itself, so that what is found
 //! does not hang on which is faster. No clock: whoever calls gets told how far a search is, measures, and may end it.
 //!
+//! A piece off the vehicle that the checklist does not know (`machine/piece.rs`) is covered by the same states: each
+//! action is judged with one off too.
+//!
 //! # How it is built
 //!
 //! - `explore` searches breadth first; `visit` is its inner loop. `graph` keeps the states by collapse compression, as
@@ -111,7 +114,7 @@ use crate::message::*;
 use tell::Teller;
 
 /// Counts up whenever the meaning of a checklist or the proof changes: a proof is good for one engine only.
-pub const ENGINE: &str = "panside-proof/3";
+pub const ENGINE: &str = "panside-proof/4";
 
 /// The most states that a search may hold on a tablet: about ten seconds and a quarter of a gigabyte there.
 pub const TABLET_STATES: usize = 5_000_000;

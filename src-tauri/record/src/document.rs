@@ -25,6 +25,7 @@ use crate::money::Money;
 use crate::signs::SignOff;
 use crate::steps::Phase;
 use crate::time::Time;
+use crate::turned_up::TurnedUp;
 
 /// The value of `format` in a record.
 pub const RECORD_FORMAT: &str = "panside-record/1";
@@ -67,6 +68,9 @@ pub struct Document {
     /// Estimates, and the amounts that were agreed to. Absent in records from before there were any.
     #[serde(default, skip_serializing_if = "Money::is_empty")]
     pub money: Money,
+    /// What turned up outside of what the checklist foresaw.
+    #[serde(default, skip_serializing_if = "TurnedUp::is_empty")]
+    pub turned_up: TurnedUp,
     /// New parts.
     pub parts: Parts,
     /// Fluid filled and drained.

@@ -36,6 +36,7 @@ mod speak;
 pub mod steps;
 mod text;
 pub mod time;
+mod turned_up;
 mod value;
 mod worked;
 

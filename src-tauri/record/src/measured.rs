@@ -252,5 +252,7 @@ pub(crate) fn photos(
             by: source.by(&found.value.mark),
         })
     });
-    photos.collect()
+    let mut photos: Vec<Photo> = photos.collect();
+    photos.extend(crate::turned_up::photos(source));
+    photos
 }

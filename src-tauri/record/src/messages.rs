@@ -83,6 +83,11 @@ panside_messages::messages! {
     status_now "record-status-now" (changed);
     skipped_step "record-skipped-step" (title, reason);
     advised "record-advised" (text);
+    found_tell "record-found-tell" (text);
+    photo_named "record-photo-named" (photos);
+    supplement "record-supplement" (what);
+    agreed_at_first "record-agreed-at-first" ();
+    no_answer_yet "record-no-answer-yet" ();
     codes_last "record-codes-last" (codes);
     nothing_open "record-nothing-open" ();
     heading_signed "record-heading-signed" ();
@@ -90,6 +95,8 @@ panside_messages::messages! {
 
     // What is missing.
     missing_piece_off "record-missing-piece-off" ();
+    missing_unanswered "record-missing-unanswered" ();
+    missing_found "record-missing-found" ();
     missing_attest_lapsed "record-missing-attest-lapsed" ();
     missing_voided "record-missing-voided" ();
     missing_in_progress "record-missing-in-progress" ();
@@ -119,6 +126,7 @@ panside_messages::messages! {
     heading_customer_agreed "record-heading-customer-agreed" ();
     heading_customer_parts "record-heading-customer-parts" ();
     heading_customer_next "record-heading-customer-next" ();
+    supplement_declined "record-supplement-declined" (what);
     heading_customer_photos "record-heading-customer-photos" ();
     customer_fluid "record-customer-fluid" ();
     customer_labor "record-customer-labor" (hours);
@@ -129,6 +137,20 @@ panside_messages::messages! {
 
     // The file.
     heading_job "record-heading-job" ();
+    heading_turned_up "record-heading-turned-up" ();
+    found_line "record-found-line" (by, what, urgency);
+    dealt_with_line "record-dealt-with-line" (by, text);
+    asked_line "record-asked-line" (by, what, sum, step);
+    answer_line "record-answer-line" (by, text);
+    went_on_line "record-went-on-line" (by, reason);
+    piece_line "record-piece-line" (by, piece, count);
+    piece_left "record-piece-left" (count);
+    piece_back "record-piece-back" (count);
+    piece_back_torque "record-piece-back-torque" (count, torque);
+    piece_gone "record-piece-gone" (count, reason, who);
+    taken_back_line "record-taken-back-line" (by, reason);
+    photo_found "record-photo-found" ();
+    photo_piece "record-photo-piece" ();
     heading_findings "record-heading-findings" ();
     heading_measurements "record-heading-measurements" ();
     heading_levels "record-heading-levels" ();
@@ -285,6 +307,15 @@ panside_messages::messages! {
     event_finished "record-event-finished" ();
     event_stopped "record-event-stopped" ();
     event_clock "record-event-clock" ();
+    event_found "record-event-found" (what);
+    event_dealt_with "record-event-dealt-with" ();
+    event_asked "record-event-asked" (what);
+    event_answered "record-event-answered" ();
+    event_went_on "record-event-went-on" ();
+    event_piece_off "record-event-piece-off" (piece);
+    event_piece_back "record-event-piece-back" ();
+    event_piece_gone "record-event-piece-gone" ();
+    event_taken_back "record-event-taken-back" ();
 
     // Values.
     value_signed "record-value-signed" (name, role);

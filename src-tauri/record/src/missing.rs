@@ -2,6 +2,7 @@
 
 use panside_job::Job;
 use panside_job::job::{Attempt, StepDetail};
+use panside_job::value::Urgency;
 use panside_messages::Message;
 use panside_procedure::Shown;
 use panside_procedure::format::{Ask, Entry, SignKind, Step};
@@ -17,6 +18,10 @@ use crate::source::Source;
 pub enum MissingKind {
     /// Pieces are off the vehicle.
     PieceOff,
+    /// The customer was asked, and it is not settled how the job goes on.
+    Unanswered,
+    /// Something was found that must be dealt with in this job.
+    FoundOpen,
     /// An attest of finished work has lapsed.
     AttestLapsed,
     /// A step was voided and not corrected.
@@ -37,6 +42,8 @@ impl MissingKind {
     /// Every kind, in the order in which they are told.
     pub const ALL: &[MissingKind] = &[
         MissingKind::PieceOff,
+        MissingKind::Unanswered,
+        MissingKind::FoundOpen,
         MissingKind::AttestLapsed,
         MissingKind::VoidedNotCorrected,
         MissingKind::StepInProgress,
@@ -51,6 +58,8 @@ impl MissingKind {
     pub fn says(self) -> Message {
         match self {
             MissingKind::PieceOff => messages::missing_piece_off(),
+            MissingKind::Unanswered => messages::missing_unanswered(),
+            MissingKind::FoundOpen => messages::missing_found(),
             MissingKind::AttestLapsed => messages::missing_attest_lapsed(),
             MissingKind::VoidedNotCorrected => messages::missing_voided(),
             MissingKind::StepInProgress => messages::missing_in_progress(),
@@ -81,6 +90,7 @@ pub struct Missing {
 pub(crate) fn missing(source: Source<'_>) -> Vec<Missing> {
     let job = source.job;
     let mut all = pieces_off(source);
+    all.extend(turned_up(source));
     all.extend(attests_lapsed(job));
     for (number, step) in job.procedure.steps() {
         let detail = job.step(number);
@@ -139,6 +149,29 @@ fn pieces_off(source: Source<'_>) -> Vec<Missing> {
         (by_rule != 0 || by_events != 0).then_some(Missing { kind, step: None, id, what })
     });
     items.collect()
+}
+
+/// Pieces off that the checklist does not know, questions without an answer, findings that must be dealt with.
+fn turned_up(source: Source<'_>) -> Vec<Missing> {
+    let all = &source.job.turned_up;
+    let one = |kind, seq: u64, step: Option<&String>, what: String| {
+        let (step, id) = (step.cloned(), seq.to_string());
+        Missing { kind, step, id, what }
+    };
+    let pieces = all.pieces.iter().filter(|piece| piece.off() > 0).map(|piece| {
+        let what = source.say.within(&messages::value_pieces(&piece.piece.name, piece.off().to_string()));
+        one(MissingKind::PieceOff, piece.mark.seq, None, what)
+    });
+    let asked = all.asked.iter().filter(|asked| asked.standing().holds_up()).map(|asked| {
+        let (step, what) = (Some(&asked.asked.step), asked.asked.text.clone());
+        one(MissingKind::Unanswered, asked.mark.seq, step, what)
+    });
+    let found = all.found.iter().filter(|found| {
+        found.found.urgency == Urgency::Now && found.dealt_with.is_none() && found.taken_back.is_none()
+    });
+    let found =
+        found.map(|found| one(MissingKind::FoundOpen, found.mark.seq, None, found.found.text.clone()));
+    pieces.chain(asked).chain(found).collect()
 }
 
 fn attests_lapsed(job: &Job) -> Vec<Missing> {

@@ -3,6 +3,7 @@
 
 use panside_job::EntryValue;
 use panside_job::entry::WorkedOut;
+use panside_job::turned_up::Standing;
 use panside_job::value::EstimateLines;
 use panside_procedure::format::entry::AGREED;
 use panside_trade::estimate::{Estimate as Sums, Line as Summed};
@@ -11,7 +12,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::bill::Amount;
 use crate::by::By;
+use crate::messages;
 use crate::source::{Found, Source};
+use crate::turned_up;
 
 /// Money and words with the customer. Every amount is before tax.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -21,6 +24,9 @@ pub struct Money {
     pub estimates: Vec<Estimate>,
     /// What was agreed to, in file order.
     pub agreed: Vec<Agreed>,
+    /// What was agreed to without the supplements, for each currency. Empty where there are none.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub agreed_at_first: Vec<Amount>,
     /// All of it together, for each currency.
     pub agreed_in_all: Vec<Amount>,
 }
@@ -103,7 +109,8 @@ pub(crate) fn of(source: Source<'_>) -> Money {
     for found in source.entered().filter(Found::counts) {
         match (&found.value.value, &found.value.worked_out) {
             (EntryValue::Estimate(typed), Some(WorkedOut::Estimate(worked))) => {
-                money.estimates.push(estimate(source, &found, typed, worked));
+                let of = (found.step.id.clone(), found.label(), source.by(&found.value.mark));
+                money.estimates.push(estimate(of, typed, worked));
             }
             (EntryValue::Authorization(_), Some(WorkedOut::Authorization(judged))) => {
                 let amount = judged.amount.zip(judged.currency).filter(|_| judged.class == AGREED);
@@ -120,8 +127,37 @@ pub(crate) fn of(source: Source<'_>) -> Money {
             _ => {}
         }
     }
-    money.agreed_in_all = sums.into_iter().map(|(currency, sum)| shown(sum, currency)).collect();
+    money.agreed_at_first = amounts(&sums);
+    supplements(source, &mut money, &mut sums);
+    money.agreed_in_all = amounts(&sums);
     money
+}
+
+fn amounts(sums: &[(Currency, Exact)]) -> Vec<Amount> {
+    sums.iter().map(|(currency, sum)| shown(*sum, *currency)).collect()
+}
+
+/// Supplements that the customer agreed to: their lines beside those of the estimates, and what they add to what is
+/// authorized.
+fn supplements(source: Source<'_>, money: &mut Money, sums: &mut Vec<(Currency, Exact)>) {
+    let agreed = source.job.turned_up.asked.iter().filter(|one| one.standing() == Standing::Agreed);
+    let mut any = false;
+    for (one, last) in agreed.filter_map(|one| Some((one, one.answers.last()?))) {
+        money.estimates.extend(turned_up::estimate(source, one));
+        let judged = last.judged.as_ref();
+        let Some((amount, currency)) = judged.and_then(|it| it.amount.zip(it.currency)) else { continue };
+        any = true;
+        add(sums, currency, amount);
+        money.agreed.push(Agreed {
+            step: one.asked.step.clone(),
+            title: source.say.within(&messages::supplement(&one.asked.text)),
+            amount: shown(amount, currency),
+            by: source.by(&last.mark),
+        });
+    }
+    if !any {
+        money.agreed_at_first.clear();
+    }
 }
 
 /// Adds to the sum of its currency. What can't be added stands by itself, so that no amount is lost.
@@ -137,7 +173,12 @@ fn shown(amount: Exact, currency: Currency) -> Amount {
     Amount { value: amount.to_string(), unit: currency.code().to_owned() }
 }
 
-fn estimate(source: Source<'_>, found: &Found<'_>, typed: &EstimateLines, worked: &Sums) -> Estimate {
+/// An estimate of a step, with what it is called.
+pub(crate) fn estimate(
+    (step, label, by): (String, String, By),
+    typed: &EstimateLines,
+    worked: &Sums,
+) -> Estimate {
     let parts = typed.parts.iter().zip(&worked.parts).map(|(part, worked)| {
         let texts = (&part.name, &part.quantity, part.price.as_ref());
         Line { number: part.number.clone(), ..line(texts, worked) }
@@ -152,8 +193,8 @@ fn estimate(source: Source<'_>, found: &Found<'_>, typed: &EstimateLines, worked
         comes_to: Some(worked.up_to.to_string()),
     });
     Estimate {
-        step: found.step.id.clone(),
-        label: found.label(),
+        step,
+        label,
         currency: worked.currency.code().to_owned(),
         parts: parts.collect(),
         labor: labor.collect(),
@@ -164,7 +205,7 @@ fn estimate(source: Source<'_>, found: &Found<'_>, typed: &EstimateLines, worked
         sum: worked.sum.to_string(),
         limit: worked.limit.to_string(),
         unpriced: worked.unpriced,
-        by: source.by(&found.value.mark),
+        by,
     }
 }
 

@@ -14,6 +14,7 @@ mod first;
 mod journal;
 mod otherwise;
 mod parts;
+mod turned_up;
 
 pub(crate) use customer::{Customer, customer};
 pub(crate) use file::{caption, measured};

@@ -119,6 +119,15 @@ impl<'a> Source<'a> {
                 messages::event_observed(condition, value)
             }
             Event::Expired(body) => messages::event_expired(procedure.labels_of(&body.gate, "").0),
+            Event::Found(body) => messages::event_found(&body.text),
+            Event::DealtWith(_) => messages::event_dealt_with(),
+            Event::Asked(body) => messages::event_asked(&body.text),
+            Event::Answered(_) => messages::event_answered(),
+            Event::WentOn(_) => messages::event_went_on(),
+            Event::PieceOff(body) => messages::event_piece_off(&body.name),
+            Event::PieceBack(_) => messages::event_piece_back(),
+            Event::PieceGone(_) => messages::event_piece_gone(),
+            Event::TakenBack(_) => messages::event_taken_back(),
             Event::Finished(_) => messages::event_finished(),
             Event::Stopped(_) => messages::event_stopped(),
             Event::ClockJumped(_) => messages::event_clock(),

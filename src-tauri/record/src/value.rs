@@ -37,6 +37,11 @@ pub(crate) fn text(
     Line { source, figures, seq: mark.seq, worked_out: worked_out.as_ref() }.text(ask, &entered.value)
 }
 
+/// What the customer answered, with the decimal signs that were typed.
+pub(crate) fn answer(source: Source<'_>, answered: &Authorized) -> String {
+    Line { source, figures: Figures::Typed, seq: 0, worked_out: None }.answered(answered)
+}
+
 struct Line<'a> {
     source: Source<'a>,
     figures: Figures,

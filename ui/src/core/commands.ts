@@ -1,6 +1,6 @@
 // Made by `cargo xtask types` from the Rust types. Change those, not this.
 
-import type { Actor, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistList, ChecklistOffer, Command, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, KeptTool, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, RequestId, RestorePage, SalvagedPage, SavedPages, Setup, SheetFrom, SheetList, SheetPage, SheetValueView, ShopValue, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedShopValue, TypedTool } from "./types";
+import type { Actor, Asking, BackedUpPage, BackupLine, BackupPlan, Backups, ChecklistList, ChecklistOffer, Command, EntryValue, FiguresPage, Found, Hash, Head, JobId, JobLine, JobPage, KeptTool, Opened, PersonId, Pin, PinAuthority, PinHolder, PinReply, Planning, Preview, Proving, RecordPage, Reply, RequestId, RestorePage, SalvagedPage, SavedPages, Setup, SheetFrom, SheetList, SheetPage, SheetValueView, ShopValue, Tool, ToolId, ToolView, TypedPerson, TypedSheet, TypedShopValue, TypedTool } from "./types";
 
 /** Every command with what it takes and answers. */
 export interface Commands {
@@ -44,6 +44,8 @@ export interface Commands {
   enter: { takes: { job: JobId; head: Head; request: RequestId; actor: Actor; command: Command }; answers: Reply };
   /** What a value that is being typed would turn out to be. */
   preview: { takes: { job: JobId; step: string; entry: string; value: EntryValue }; answers: Preview };
+  /** What a supplement, or the answer to one, that is being typed would turn out to be. */
+  preview_asking: { takes: { job: JobId; typed: Asking }; answers: Preview };
   /** Keeps what is typed and not yet done. */
   put_draft: { takes: { job: JobId; key: string; text: string }; answers: null };
   /** Forgets what was typed. */

@@ -374,6 +374,19 @@ guarded: boolean,
 exceptions: Array<Excepted>, };
 
 /**
+ * What is typed of a supplement.
+ */
+export type Asking = { "lines": EstimateLines } | { "answer": { 
+/**
+ * The number of the event that asked.
+ */
+asked: number, 
+/**
+ * The answer.
+ */
+answer: Authorized, } };
+
+/**
  * The customer's answer.
  */
 export type Authorized = { 
@@ -970,6 +983,110 @@ step: string,
 /**
  * Why. Never empty.
  */
+reason: string, } } | { "found": { 
+/**
+ * What was found. Never empty.
+ */
+text: string, 
+/**
+ * Where.
+ */
+at: string | null, 
+/**
+ * What has to be done about it.
+ */
+urgency: Urgency, 
+/**
+ * Photos of it.
+ */
+photos: Array<EntryValue>, } } | { "dealt_with": { 
+/**
+ * The number of the event that it was found with.
+ */
+found: number, 
+/**
+ * What was done about it. Never empty.
+ */
+text: string, } } | { "ask_customer": { 
+/**
+ * The step that waits for the answer, by id.
+ */
+step: string, 
+/**
+ * What turned up. Never empty.
+ */
+text: string, 
+/**
+ * The finding that it is made from, by the number of its event.
+ */
+found: number | null, 
+/**
+ * Parts and labor.
+ */
+lines: EstimateLines, } } | { "answer": { 
+/**
+ * The number of the event that asked.
+ */
+asked: number, 
+/**
+ * The answer.
+ */
+answer: Authorized, } } | { "go_on_without": { 
+/**
+ * The number of the event that asked.
+ */
+asked: number, 
+/**
+ * Why. Never empty.
+ */
+reason: string, } } | { "piece_off": { 
+/**
+ * What they are. Never empty.
+ */
+name: string, 
+/**
+ * How many, from 1 to 63.
+ */
+count: number, 
+/**
+ * Where they come from.
+ */
+at: string | null, 
+/**
+ * Photos of them in their place.
+ */
+photos: Array<EntryValue>, } } | { "piece_back": { 
+/**
+ * The number of the event that they came off with.
+ */
+piece: number, 
+/**
+ * How many.
+ */
+count: number, 
+/**
+ * To what they were tightened.
+ */
+torque: string | null, } } | { "piece_gone": { 
+/**
+ * The number of the event that they came off with.
+ */
+piece: number, 
+/**
+ * How many.
+ */
+count: number, 
+/**
+ * Why, and who says so.
+ */
+accounted: Accounted, } } | { "take_back": { 
+/**
+ * The number of its event.
+ */
+of: number, 
+/**
+ * Why. Never empty.
+ */
 reason: string, } } | "finish" | { "stop": { 
 /**
  * Why. Never empty.
@@ -1462,6 +1579,47 @@ go_on: boolean,
 troubled: boolean, };
 
 /**
+ * Something that was found.
+ */
+export type FoundView = { 
+/**
+ * The number of its event.
+ */
+seq: number, 
+/**
+ * What it is.
+ */
+text: string, 
+/**
+ * Where.
+ */
+at: string | null, 
+/**
+ * What has to be done about it.
+ */
+urgency: Urgency, 
+/**
+ * Photos of it.
+ */
+photos: Array<EntryValue>, 
+/**
+ * Who found it, and when.
+ */
+by: Mark, 
+/**
+ * What was done about it.
+ */
+dealt_with: Reason | null, 
+/**
+ * Why it no longer counts.
+ */
+taken_back: Reason | null, 
+/**
+ * The customer was asked about it.
+ */
+is_asked: boolean, };
+
+/**
  * Something that is known or not.
  */
 export type GateView = { 
@@ -1699,6 +1857,10 @@ vehicle_actions: Array<VehicleActionView>,
  * What is off the vehicle.
  */
 tray: Array<TrayView>, 
+/**
+ * What turned up that the checklist did not foresee.
+ */
+turned_up: TurnedUpView, 
 /**
  * Every kind of part and fastener that this job counts.
  */
@@ -2131,6 +2293,43 @@ time: string, };
  * The drawings of parts and fasteners.
  */
 export type Piece = "bolt" | "nut" | "screw" | "push_fastener" | "clip" | "strap" | "ring" | "gasket" | "pan" | "filter" | "pipe" | "hanger" | "magnet" | "plate" | "bracket" | "solenoid" | "connector";
+
+/**
+ * Pieces that the checklist does not know.
+ */
+export type PieceView = { 
+/**
+ * The number of its event.
+ */
+seq: number, 
+/**
+ * What they are.
+ */
+name: string, 
+/**
+ * How many came off.
+ */
+count: number, 
+/**
+ * How many are off.
+ */
+off: number, 
+/**
+ * Where they come from.
+ */
+at: string | null, 
+/**
+ * Photos of them in their place.
+ */
+photos: Array<EntryValue>, 
+/**
+ * Who took them off, and when.
+ */
+by: Mark, 
+/**
+ * Why they never were off.
+ */
+taken_back: Reason | null, };
 
 /**
  * A PIN as it is typed. It is never written anywhere, and printing it for debugging shows nothing of it.
@@ -3142,6 +3341,11 @@ mono_ms: number,
 boot: BootId, };
 
 /**
+ * How a supplement stands.
+ */
+export type Standing = "open" | "below" | "declined" | "agreed" | "without_it" | "taken_back";
+
+/**
  * A step.
  */
 export type StepView = { 
@@ -3267,6 +3471,59 @@ value: string,
  * Its unit as text.
  */
 unit: string, } } | "no_trace";
+
+/**
+ * What the customer was asked about on top of what was agreed to.
+ */
+export type SupplementView = { 
+/**
+ * The number of its event.
+ */
+seq: number, 
+/**
+ * The step that waits for it, by id.
+ */
+step: string, 
+/**
+ * What turned up.
+ */
+text: string, 
+/**
+ * Parts and labor.
+ */
+lines: EstimateLines, 
+/**
+ * What they come to.
+ */
+estimate: EstimateView | null, 
+/**
+ * How it stands.
+ */
+standing: Standing, 
+/**
+ * Its step waits for it.
+ */
+holds_up: boolean, 
+/**
+ * What is said of it: of the last answer, else of what was asked.
+ */
+said: Array<Message>, 
+/**
+ * The last answer.
+ */
+answer: Authorized | null, 
+/**
+ * Who asked, and when.
+ */
+by: Mark, 
+/**
+ * Why the job goes on without it.
+ */
+went_on: Reason | null, 
+/**
+ * Why it no longer counts.
+ */
+taken_back: Reason | null, };
 
 /**
  * Pieces of one item.
@@ -3433,6 +3690,32 @@ pin_of: PersonId | null, };
  * What can be offered after a failure.
  */
 export type TroubleKind = "stale" | "refused" | "photo" | "store" | "locked" | "pin" | "other";
+
+/**
+ * What turned up, oldest first.
+ */
+export type TurnedUpView = { 
+/**
+ * What was found.
+ */
+found: Array<FoundView>, 
+/**
+ * What the customer was asked about.
+ */
+asked: Array<SupplementView>, 
+/**
+ * Pieces that the checklist does not know.
+ */
+pieces: Array<PieceView>, 
+/**
+ * The step that a question asked now would hold up: the one in progress, else the first that is open. Nothing:
+ * nothing can wait for an answer.
+ */
+asks_at: string | null, 
+/**
+ * Codes of the currencies that an amount may be typed in, the usual one first.
+ */
+currencies: Array<string>, };
 
 /**
  * An angle stage while it is typed, in degrees.
@@ -3729,6 +4012,11 @@ draft: string,
  * Its title so far.
  */
 title: string, };
+
+/**
+ * What has to be done about something that was found.
+ */
+export type Urgency = "now" | "soon" | "tell";
 
 /**
  * A vehicle action.

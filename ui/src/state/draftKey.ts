@@ -7,7 +7,8 @@ export type ReasonFor = "void" | "skip" | "explain_missed" | "stop" | "observe";
 type Parts =
   | ["entry" | "collected", step: string, entry: string]
   | ["mode", step: string]
-  | ["reason", about: ReasonFor, step: string | null];
+  | ["reason", about: ReasonFor, step: string | null]
+  | ["turned_up"];
 
 declare const made: unique symbol;
 
@@ -36,6 +37,11 @@ export function modeKey(step: string): DraftKey {
 /** A reason that is being given; of a step where it is about one. */
 export function reasonKey(about: ReasonFor, step: string | null): DraftKey {
   return key(["reason", about, step]);
+}
+
+/** What turned up and is being entered. */
+export function turnedUpKey(): DraftKey {
+  return key(["turned_up"]);
 }
 
 /** Whether a draft is part of entering a step. A reason is about a step and no part of entering it. */

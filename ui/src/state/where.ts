@@ -16,6 +16,7 @@ export type Overlay =
   | "skip"
   | "explain_missed"
   | "observe"
+  | "turned_up"
   | "stop"
   | "finish";
 

@@ -277,7 +277,7 @@ fn a_proof_and_a_plan_are_said() {
     let (held, open) = (drain_plug("lift = locks"), drain_plug("true"));
     abroad.reads_checklist(&held);
     // The proof's own name, and the predicate that is suggested to close a finding.
-    ["panside-proof/3", "and lift = locks"].iter().for_each(|text| abroad.knows(text));
+    ["panside-proof/4", "and lift = locks"].iter().for_each(|text| abroad.knows(text));
     let (held, open) =
         (abroad.write("held.checklist.json", &held), abroad.write("open.checklist.json", &open));
     let said = abroad.says(0, &["prove", &held]);

@@ -13,7 +13,7 @@ use crate::command::{Actor, Refusal};
 use crate::entry::{Classified, Context, Past, WorkedOut, classify};
 use crate::event::{Entered, Event, Lost};
 use crate::job::{EnteredValue, Job};
-use crate::message::{refused_no_reason, refused_no_such};
+use crate::message::{refused_finished, refused_no_reason, refused_no_such, refused_stopped};
 use crate::people::Names;
 use crate::value::EntryValue;
 
@@ -41,6 +41,18 @@ impl<'a> Draft<'a> {
         let lost = lost(&self.job.procedure, &self.state, &next);
         self.state = next;
         self.events.push(make(lost));
+        Ok(())
+    }
+
+    /// Whether anything can still be entered.
+    pub fn goes_on_still(&self) -> Result<(), Refusal> {
+        let machine = &self.job.procedure.machine;
+        if machine.is_finished(&self.state) {
+            return Err(refused_finished().into());
+        }
+        if machine.is_stopped(&self.state) {
+            return Err(refused_stopped().into());
+        }
         Ok(())
     }
 

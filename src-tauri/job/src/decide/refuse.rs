@@ -60,6 +60,13 @@ fn unmet_of(
             let again = job.procedure.machine.steps[step.at()].again.as_ref();
             again.map(|again| because.unmet(again, state)).unwrap_or_default()
         }
+        // What the end needs beside the piece is said with it.
+        (Blocked::PieceOff, _) => {
+            let mut said = because.say_all(unmet);
+            said.extend(because.unmet(&job.procedure.machine.done_when, state));
+            said.dedup();
+            said
+        }
         _ => because.say_all(unmet),
     }
 }
@@ -88,6 +95,7 @@ fn message(job: &Job, state: &State, action: Action, blocked: Blocked) -> Messag
             Action::Begin(step) => refused_needs(title(step)),
             _ => unmet_never(),
         },
+        Blocked::PieceOff => refused_finish(),
         Blocked::Permit(permit) => {
             let (text, step) = (&procedure.sign_off(permit).text, title(machine.signs[permit.at()].step));
             if machine.has_lapsed(state, permit) {
@@ -142,6 +150,6 @@ fn not_now(job: &Job, state: &State, action: Action) -> Message {
         Action::Observe(var, _) | Action::Expire(var) => {
             refused_no_such("condition", procedure.var_name(var))
         }
-        Action::Vehicle(_) | Action::Finish | Action::Stop => unmet_never(),
+        Action::Vehicle(_) | Action::Piece(_) | Action::Finish | Action::Stop => unmet_never(),
     }
 }

@@ -2,6 +2,7 @@
 
 mod facts;
 mod signs;
+mod turned_up;
 mod work;
 mod written;
 

@@ -12,7 +12,8 @@ use crate::job::{EnteredValue, Job};
 use crate::message::{
     Arg, Message, unmet_empty, unmet_gate, unmet_gate_at_least, unmet_gate_at_most, unmet_gate_lost,
     unmet_gate_read, unmet_gate_restarted, unmet_gate_settled, unmet_gate_unknown, unmet_gate_within,
-    unmet_never, unmet_not_signed, unmet_not_worked, unmet_signed, unmet_value, unmet_worked,
+    unmet_never, unmet_not_signed, unmet_not_worked, unmet_piece_off, unmet_signed, unmet_value,
+    unmet_worked,
 };
 
 /// Where the words come from: the checklist alone, or a job at a time.
@@ -42,7 +43,7 @@ impl<'a> Because<'a> {
 
     pub(crate) fn say_all(&self, unmet: &[Unmet]) -> Vec<Message> {
         let mut said: Vec<Message> = Vec::new();
-        for message in unmet.iter().map(|one| self.say(one)) {
+        for message in unmet.iter().flat_map(|one| self.say(one)) {
             if !said.contains(&message) {
                 said.push(message);
             }
@@ -50,7 +51,18 @@ impl<'a> Because<'a> {
         said
     }
 
-    fn say(&self, unmet: &Unmet) -> Message {
+    fn say(&self, unmet: &Unmet) -> Vec<Message> {
+        match unmet {
+            Unmet::PieceOff => {
+                let pieces = self.job.map_or(&[][..], |(job, _)| &job.turned_up.pieces).iter();
+                let off = pieces.filter(|piece| piece.off() > 0);
+                off.map(|piece| unmet_piece_off(&piece.piece.name, i64::from(piece.off()))).collect()
+            }
+            other => vec![self.say_one(other)],
+        }
+    }
+
+    fn say_one(&self, unmet: &Unmet) -> Message {
         let procedure = self.procedure;
         let title = |step: StepIx| procedure.step(step).title.as_str();
         match unmet {
@@ -78,7 +90,7 @@ impl<'a> Because<'a> {
             }
             Unmet::Signed(given, false) => unmet_not_signed(&procedure.sign_off(*given).text),
             Unmet::Empty(item, off) => unmet_empty(&procedure.item(*item).name, i64::from(*off)),
-            Unmet::Never => unmet_never(),
+            Unmet::Never | Unmet::PieceOff => unmet_never(),
         }
     }
 

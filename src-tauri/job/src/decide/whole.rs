@@ -1,12 +1,17 @@
 //! Commands about the vehicle and the job as a whole: vehicle action, observe, finish, stop.
 
+use panside_journal::Stamp;
+use panside_procedure::State;
 use panside_procedure::machine::{Action, VariableKind};
 
 use super::draft::{Draft, reason};
+use super::refuse::allowed;
+use super::turned_up::left_open;
 use crate::change::undone;
 use crate::command::Refusal;
 use crate::event::{Event, Finished, Observed, Stopped, VehicleAction};
-use crate::message::refused_no_such;
+use crate::job::Job;
+use crate::message::{refused_finish, refused_no_such};
 
 impl Draft<'_> {
     pub fn vehicle_action(&mut self, id: &str) -> Result<(), Refusal> {
@@ -40,11 +45,26 @@ impl Draft<'_> {
     }
 
     pub fn finish(&mut self) -> Result<(), Refusal> {
+        may_finish(self.job, &self.state, self.now)?;
         self.act(Action::Finish, |lost| Finished { lost }.into())
     }
 
     pub fn stop(&mut self, why: &str) -> Result<(), Refusal> {
         let reason = reason(why)?;
         self.act(Action::Stop, |lost| Stopped { reason, lost }.into())
+    }
+}
+
+/// Whether the job may be finished: by the rules, and as far as what turned up goes, which only forbids.
+pub(crate) fn may_finish(job: &Job, state: &State, now: &Stamp) -> Result<(), Refusal> {
+    let by_rules = allowed(job, state, Action::Finish, now);
+    let mut open = left_open(job);
+    match by_rules {
+        Ok(_) if open.is_empty() => Ok(()),
+        Err(refusal) if open.is_empty() || refusal.message != refused_finish() => Err(refusal),
+        by_rules => {
+            open.extend(by_rules.err().into_iter().flat_map(|refusal| refusal.unmet));
+            Err(Refusal { message: refused_finish(), unmet: open })
+        }
     }
 }

@@ -9,12 +9,12 @@ use panside_procedure::machine::{Action, OutcomeIx, StepIx};
 use super::draft::{Draft, find};
 use super::refuse::why_not;
 use super::signs::signs_of;
+use super::turned_up::waits_for_answer;
 use crate::command::Refusal;
 use crate::event::{Begun, Done, Event, Left};
 use crate::message::{
-    Message, decision_again, missing_answer_anew, missing_entry, refused_class, refused_finished,
-    refused_missing, refused_no_such, refused_not_in_progress, refused_not_yet, refused_sign_with_done,
-    refused_stopped,
+    Message, decision_again, missing_answer_anew, missing_entry, refused_class, refused_missing,
+    refused_no_such, refused_not_in_progress, refused_not_yet, refused_sign_with_done,
 };
 use crate::value::{EntryValue, Signature};
 
@@ -40,14 +40,8 @@ impl Draft<'_> {
     /// Enters values at a step in progress. A fact is taken down whatever else holds.
     pub fn enter_all(&mut self, id: &str, values: &BTreeMap<String, EntryValue>) -> Result<(), Refusal> {
         let (step, text) = self.step(id)?;
-        let machine = &self.job.procedure.machine;
-        if machine.is_finished(&self.state) {
-            return Err(refused_finished().into());
-        }
-        if machine.is_stopped(&self.state) {
-            return Err(refused_stopped().into());
-        }
-        if !machine.is_begun(&self.state, step) {
+        self.goes_on_still()?;
+        if !self.job.procedure.machine.is_begun(&self.state, step) {
             return Err(refused_not_in_progress(&text.title).into());
         }
         // In the order of the step, so that a record reads as the work went.
@@ -100,7 +94,10 @@ impl Draft<'_> {
             && rule.permits.iter().all(|&permit| machine.is_valid(&self.state, permit));
         // Both are judged before any outcome is looked at, so that any outcome will do to ask why not.
         let any = Action::Done(step, OutcomeIx(0));
-        if goes_on { Ok(()) } else { Err(why_not(self.job, &self.state, any, self.now)) }
+        if !goes_on {
+            return Err(why_not(self.job, &self.state, any, self.now));
+        }
+        waits_for_answer(self.job, step)
     }
 
     /// Begin unless in progress, enter, done. Values that keep the step in progress are facts: they are written and the step

@@ -46,29 +46,33 @@ pub(crate) fn estimate_of(asked: &Authorization, past: Past<'_>) -> Option<Estim
     }
 }
 
-fn classify(asked: &Authorization, typed: &Authorized, context: &Context<'_>) -> Result<Classified, Refusal> {
-    let answered = kept(typed);
-    if let Some(at) = &answered.given_at {
+/// Judges an answer against what was asked, if something was.
+pub(crate) fn answered(
+    estimate: Option<&Estimate>,
+    typed: &Authorized,
+    context: &Context<'_>,
+) -> Result<Classified, Refusal> {
+    let typed = kept(typed);
+    if let Some(at) = &typed.given_at {
         not_ahead(at, context)?;
     }
-    let amount = amount(&answered)?;
-    let estimate = context.past.and_then(|past| estimate_of(asked, past));
-    let mut said = match answered.answer {
+    let amount = amount(&typed)?;
+    let mut said = match typed.answer {
         Answer::Pending => vec![authorization_pending()],
-        Answer::Declined => vec![authorization_declined(giver(&answered)?, means(&answered)?)],
+        Answer::Declined => vec![authorization_declined(giver(&typed)?, means(&typed)?)],
         Answer::Agreed => {
-            let (amount, currency) = amount.map_or_else(|| read(&answered), Ok)?;
-            let (by, means) = (giver(&answered)?, means(&answered)?);
+            let (amount, currency) = amount.map_or_else(|| read(&typed), Ok)?;
+            let (by, means) = (giver(&typed)?, means(&typed)?);
             vec![authorization_agreed(amount.said(currency), by, means)]
         }
     };
-    let below = match (&estimate, amount) {
-        (Some(estimate), Some(amount)) if answered.answer == Answer::Agreed => {
+    let below = match (estimate, amount) {
+        (Some(estimate), Some(amount)) if typed.answer == Answer::Agreed => {
             against(estimate, amount, &mut said)?
         }
         _ => false,
     };
-    let class = match answered.answer {
+    let class = match typed.answer {
         Answer::Agreed if below => "below",
         Answer::Agreed => "agreed",
         Answer::Declined => "declined",
@@ -78,10 +82,10 @@ fn classify(asked: &Authorization, typed: &Authorized, context: &Context<'_>) ->
         class: class.to_owned(),
         amount: amount.map(|(money, _)| money),
         currency: amount.map(|(_, currency)| currency),
-        sum: estimate.as_ref().map(|estimate| estimate.sum),
-        limit: estimate.as_ref().map(|estimate| estimate.limit),
+        sum: estimate.map(|estimate| estimate.sum),
+        limit: estimate.map(|estimate| estimate.limit),
     };
-    Ok(Classified::worked_out(class, EntryValue::Authorization(answered), said, result))
+    Ok(Classified::worked_out(class, EntryValue::Authorization(typed), said, result))
 }
 
 /// Whether the amount is less than the estimate says; what is to be said of it.
@@ -163,7 +167,10 @@ impl Kind for Authorization {
         context: &Context<'_>,
     ) -> Result<Classified, Refusal> {
         match value {
-            EntryValue::Authorization(answered) => classify(self, answered, context),
+            EntryValue::Authorization(typed) => {
+                let estimate = context.past.and_then(|past| estimate_of(self, past));
+                answered(estimate.as_ref(), typed, context)
+            }
             _ => Err(kind::other("authorization", value)),
         }
     }

@@ -52,7 +52,17 @@ pub(super) fn of(procedure: &Procedure, event: &Event) -> Result<Option<Action>,
         | Event::Introduced(_)
         | Event::Entered(_)
         | Event::MissedExplained(_)
-        | Event::ClockJumped(_) => return Ok(None),
+        | Event::ClockJumped(_)
+        | Event::Found(_)
+        | Event::DealtWith(_)
+        | Event::Asked(_)
+        | Event::Answered(_)
+        | Event::WentOn(_)
+        // Whether a piece is off hangs on all of them: `Job::take_turned_up` works it out.
+        | Event::PieceOff(_)
+        | Event::PieceBack(_)
+        | Event::PieceGone(_)
+        | Event::TakenBack(_) => return Ok(None),
     }))
 }
 
@@ -73,6 +83,7 @@ pub(super) fn not_allowed(procedure: &Procedure, action: Action) -> Message {
             return differs_observed(procedure.var_label(var), is);
         }
         Action::Expire(gate) => ("expire", procedure.var_label(gate)),
+        Action::Piece(_) => ("piece", ""),
         Action::Finish => ("finish", ""),
         Action::Stop => ("stop", ""),
     };

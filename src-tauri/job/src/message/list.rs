@@ -73,6 +73,13 @@ panside_messages::messages! {
     refused_after "refused-after" (first);
     refused_needs "refused-needs" (what);
     refused_finish "refused-finish" ();
+    refused_asked "refused-asked" (step);
+    refused_not_declined "refused-not-declined" (what);
+    refused_taken_back "refused-taken-back" (what);
+    refused_dealt_with "refused-dealt-with" (what);
+    refused_nothing_said "refused-nothing-said" ();
+    refused_piece_count "refused-piece-count" (count, most);
+    refused_pieces_off "refused-pieces-off" (piece, off);
     refused_stop "refused-stop" ();
     refused_permit_missing "refused-permit-missing" (permit, step);
     refused_permit_lapsed "refused-permit-lapsed" (permit, step);
@@ -134,6 +141,9 @@ panside_messages::messages! {
     unmet_signed "unmet-signed" (sign, step);
     unmet_not_signed "unmet-not-signed" (sign);
     unmet_empty "unmet-empty" (item, off);
+    unmet_piece_off "unmet-piece-off" (piece, off);
+    unmet_asked "unmet-asked" (what, standing);
+    unmet_found "unmet-found" (what);
     unmet_never "unmet-never" ();
 
     // Entries of any kind.
@@ -292,6 +302,7 @@ panside_messages::messages! {
     authorization_below "authorization-below" (amount, sum);
     authorization_declined "authorization-declined" (by, means);
     authorization_pending "authorization-pending" ();
+    asked_currency "asked-currency" (has, wants);
     authorization_currency "authorization-currency" (has, wants);
     authorization_no_person "authorization-no-person" ();
     authorization_no_means "authorization-no-means" ();

@@ -7,12 +7,13 @@ use panside_procedure::machine::{Action, ItemIx, SignIx, StepIx, VarIx, Variable
 
 use super::{
     ClockView, ConditionValue, ConditionView, DangerView, GateView, ItemView, JobView, Over, PersonView,
-    PhaseView, SignView, TrayView, VehicleActionView, clock, step,
+    PhaseView, SignView, TrayView, VehicleActionView, clock, step, turned_up,
 };
 use crate::change::{gates, lost, vars};
 use crate::command::Refusal;
 use crate::decide::refuse::allowed;
 use crate::decide::unmet::said;
+use crate::decide::whole::may_finish;
 use crate::decide::{aged, ms_fresh};
 use crate::event::Lost;
 use crate::job::Job;
@@ -60,7 +61,11 @@ pub(super) fn job(job: &Job, now: &Stamp) -> JobView {
         vehicle_actions: (0..machine.vehicle_actions.len())
             .map(|number| made(at, VehicleActionIx::of(number)))
             .collect(),
-        tray: (0..machine.items.len()).filter_map(|number| tray(at, ItemIx::of(number))).collect(),
+        tray: (0..machine.items.len())
+            .filter_map(|number| tray(at, ItemIx::of(number)))
+            .chain(turned_up::tray(job))
+            .collect(),
+        turned_up: turned_up::turned_up(at),
         items: checklist.items.iter().map(item).collect(),
         conditions: vars(&job.procedure, VariableKind::Condition)
             .filter(|var| !machine.vars[var.at()].absent)
@@ -74,7 +79,7 @@ pub(super) fn job(job: &Job, now: &Stamp) -> JobView {
             minutes: clock::since_start(at),
             in_steps: clock::minutes(in_steps.iter().sum()),
         },
-        finish: at.refusal(Action::Finish),
+        finish: may_finish(job, &state, now).err(),
         stop: at.refusal(Action::Stop),
     }
 }

@@ -20,6 +20,7 @@ impl JobView {
         self.vehicle_actions.iter_mut().for_each(|made| each_of(&mut made.refusal, say));
         self.gates.iter_mut().flat_map(|gate| &mut gate.last).for_each(&mut *say);
         self.signs.iter_mut().for_each(|sign| each_of(&mut sign.renew, say));
+        self.turned_up.asked.iter_mut().flat_map(|one| &mut one.said).for_each(&mut *say);
         each_of(&mut self.finish, say);
         each_of(&mut self.stop, say);
     }

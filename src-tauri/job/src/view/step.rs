@@ -6,6 +6,7 @@ use panside_procedure::format::{Ask, Entry};
 use panside_procedure::machine::{Action, StepIx, VehicleActionIx};
 use panside_procedure::{Shown, State};
 use panside_trade::coil::OVERLOAD;
+use panside_trade::estimate::Estimate;
 use panside_trade::measure::Measure;
 use panside_trade::money::Money;
 
@@ -186,27 +187,35 @@ fn torque_of(at: At<'_>, ask: &Ask) -> Option<TorqueView> {
 /// What the customer is asked about comes to.
 fn estimate_view(at: At<'_>, ask: &Ask) -> Option<EstimateView> {
     let Ask::Authorization(asked) = ask else { return None };
-    let estimate = estimate_of(asked, Past::of(at.job, &[], at.now))?;
+    Some(comes_to(&estimate_of(asked, Past::of(at.job, &[], at.now))?))
+}
+
+/// What an estimate comes to.
+pub(super) fn comes_to(estimate: &Estimate) -> EstimateView {
     let amount =
         |money: Money| Amount { value: money.to_string(), unit: estimate.currency.code().to_owned() };
     let more = estimate.limit > estimate.sum;
-    Some(EstimateView { sum: amount(estimate.sum), limit: more.then(|| amount(estimate.limit)) })
+    EstimateView { sum: amount(estimate.sum), limit: more.then(|| amount(estimate.limit)) }
 }
 
 /// The units of a kind; of currencies the one that was last entered on this job first.
-fn units_of(job: &Job, ask: &Ask, mut units: Vec<String>) -> Vec<String> {
-    if matches!(ask, Ask::Estimate(_) | Ask::Authorization(_)) {
-        let last = job.happened.iter().rev().find_map(|happened| match &happened.event {
-            Event::Entered(entered) => match &entered.value {
-                EntryValue::Estimate(lines) => Some(&lines.currency),
-                EntryValue::Authorization(answered) => Some(&answered.currency),
-                _ => None,
-            },
+fn units_of(job: &Job, ask: &Ask, units: Vec<String>) -> Vec<String> {
+    if matches!(ask, Ask::Estimate(_) | Ask::Authorization(_)) { currencies(job, units) } else { units }
+}
+
+/// Currencies, the one that was last entered on a job first.
+pub(super) fn currencies(job: &Job, mut units: Vec<String>) -> Vec<String> {
+    let last = job.happened.iter().rev().find_map(|happened| match &happened.event {
+        Event::Entered(entered) => match &entered.value {
+            EntryValue::Estimate(lines) => Some(&lines.currency),
+            EntryValue::Authorization(answered) => Some(&answered.currency),
             _ => None,
-        });
-        // A stable sort: the others keep their order.
-        units.sort_by_key(|unit| Some(unit) != last);
-    }
+        },
+        Event::Asked(asked) => Some(&asked.lines.currency),
+        _ => None,
+    });
+    // A stable sort: the others keep their order.
+    units.sort_by_key(|unit| Some(unit) != last);
     units
 }
 

@@ -190,3 +190,67 @@ screens-figures = Figures
 screens-figures-larger = Show larger: { $title }
 screens-figures-smaller = Smaller
 screens-figures-none = Nothing that can be drawn has been measured in this job yet.
+
+screens-more-turned-up = Found something
+screens-turned-title = Found something
+screens-turned-all = All that turned up
+screens-turned-found = Take down what was found
+screens-turned-ask = Ask the customer again
+screens-turned-piece = One more piece off
+screens-turned-answer = The customer's answer
+screens-turned-back = Back on
+screens-turned-gone = Not coming back
+screens-turned-dealt-with = Dealt with
+screens-turned-without = Go on without it
+screens-turned-take-back = Take back
+screens-turned-to-answer = Answer
+screens-turned-to-without = Go on without it
+screens-turned-to-back = Back on
+screens-turned-to-gone = Not coming back
+screens-turned-to-dealt-with = Dealt with
+screens-turned-to-ask = Ask the customer
+screens-turned-to-take-back = Take back
+screens-turned-now = Now, in this job
+screens-turned-soon = Soon, recommended
+screens-turned-tell = Tell the customer
+screens-turned-what = What
+screens-turned-where = Where
+screens-turned-why = In words
+screens-turned-piece-name = Which piece
+screens-turned-torque = Torque, if any
+screens-turned-lines = Parts and labor on top
+screens-turned-photo = Add a photo
+screens-turned-photo-out = Take out
+screens-turned-fewer = One fewer
+screens-turned-more = One more
+# $title: of the step
+screens-turned-waits = "{ $title }" can't be done before the answer is in.
+# $off: how many are off; $count: how many came off
+screens-turned-off = { $off } of { $count } off
+screens-turned-settled = dealt with
+screens-turned-taken-back = taken back
+screens-turned-is-open = Customer asked, no answer yet
+screens-turned-is-below = Agreed to less
+screens-turned-is-declined = Customer declined
+screens-turned-is-agreed = agreed
+screens-turned-is-without-it = goes on without it
+# Words to tap, with a comma between them.
+screens-turned-words-found = rusted solid, leaking, cracked, torn, worn, loose, missing, broken
+# Words to tap, with a comma between them.
+screens-turned-words-piece = bracket, bolt, nut, line clamp, clip, cover, hose, connector
+# Words to tap, with a comma between them.
+screens-turned-words-parts = nut, bolt, clamp, hose, gasket
+# Words to tap, with a comma between them.
+screens-turned-words-labor = split and replace, clean, replace
+# Words to tap, with a comma between them.
+screens-turned-words-givers = owner, driver
+# Words to tap, with a comma between them.
+screens-turned-words-torque = hand tight, by feel, new fastener
+# Words to tap, with a comma between them.
+screens-turned-words-gone = replaced by a new one, broken
+# Words to tap, with a comma between them.
+screens-turned-words-dealt-with = replaced, fastened, cleaned
+# Words to tap, with a comma between them.
+screens-turned-words-without = not needed for this job, holds as it is
+# Words to tap, with a comma between them.
+screens-turned-words-take-back = entered by mistake, another vehicle

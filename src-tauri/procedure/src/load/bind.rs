@@ -61,6 +61,8 @@ pub(super) struct Fields {
     pub steps: Vec<Field>,
     pub signs: Vec<Field>,
     pub items: Vec<(Field, u8)>,
+    /// Whether a piece is off that the checklist does not know.
+    pub piece_off: Option<Field>,
 }
 
 pub(super) struct Binder<'a> {
@@ -102,7 +104,7 @@ impl Pass<'_> {
         let error = |what: Message| PredicateError { at: expr.at, what };
         self.parts += match &expr.is {
             Node::Is { values, .. } => values.len(),
-            Node::TrayClear => self.binder.fields.items.len().max(1),
+            Node::TrayClear => self.binder.fields.items.len() + 1,
             _ => 1,
         };
         if self.parts > MOST_PARTS {
@@ -158,8 +160,13 @@ impl Pass<'_> {
             }
             Node::TrayClear => {
                 self.work_only("tray_clear").map_err(error)?;
-                let tests = self.binder.fields.items.iter();
-                let tests = tests.map(|&(field, most)| test(field, flip(1, negated, most + 1))).collect();
+                // A piece that the checklist does not know must permit nothing, only forbid.
+                if negated && self.place == Where::Rule {
+                    return Err(error(predicate_tray_not_clear()));
+                }
+                let items = self.binder.fields.items.iter().copied();
+                let places = items.chain(self.binder.fields.piece_off.map(|field| (field, 1)));
+                let tests = places.map(|(field, most)| test(field, flip(1, negated, most + 1))).collect();
                 Ok(if negated { Tree::Any(tests) } else { Tree::All(tests) })
             }
             Node::Doing(doing, name) => self.doing(*doing, name, negated).map_err(error),

@@ -110,6 +110,8 @@ fn fields(checklist: &Checklist, layout: &mut Layout) -> Option<Fields> {
     for item in &checklist.items {
         fields.items.push((layout.take(u64::from(item.count))?, item.count));
     }
+    layout.piece_off = Some(layout.take(1)?);
+    fields.piece_off = layout.piece_off;
     layout.voided_once = Some(layout.take(1)?);
     layout.observed_once = Some(layout.take(1)?);
     layout.excused = layout.take_bits(checklist.dangers.len())?;

@@ -32,7 +32,7 @@ impl Context<'_> {
     pub const NOTHING: Context<'static> = Context { begun: &[], moving: None, moved: None, leaving: false };
 
     /// These people are at work, and nothing is moved.
-    fn at_work(begun: &[Field]) -> Context<'_> {
+    pub(crate) fn at_work(begun: &[Field]) -> Context<'_> {
         Context { begun, ..Context::NOTHING }
     }
 

@@ -61,6 +61,8 @@ pub struct DependencyIndex {
     pub(crate) of_doing: DangerSet,
     /// Dangers that ask whether the job is about to end.
     pub(crate) of_leaving: DangerSet,
+    /// Dangers that ask whether the tray is clear.
+    pub(crate) of_tray: DangerSet,
 }
 
 impl DependencyIndex {
@@ -118,7 +120,11 @@ impl DependencyIndex {
         if asks(tree, |test| matches!(test, Test::Leaving(_))) {
             self.of_leaving.insert(at);
         }
-        read(machine, tree).places().for_each(|bit| self.dangers[bit].insert(at));
+        let bits = read(machine, tree);
+        if machine.layout.piece_off.is_some_and(|field| field.get(&bits) == 1) {
+            self.of_tray.insert(at);
+        }
+        bits.places().for_each(|bit| self.dangers[bit].insert(at));
         let vehicle_actions = required(tree, &|test| match test {
             Test::Moving(made, true) | Test::Moved(made, true) => Some(vec![made.at()]),
             _ => None,
@@ -247,7 +253,7 @@ pub struct Before<'a> {
     pub state: &'a State,
     /// Nothing follows and nothing lapses in it: every state after a step is so, but for what its own signatures
     /// change.
-    rests: bool,
+    pub(super) rests: bool,
     /// The dangers that hold in it, with everybody who is in a step.
     pub(crate) dangers: DangerSet,
 }

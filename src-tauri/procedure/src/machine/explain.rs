@@ -22,6 +22,8 @@ pub enum Unmet {
     Signed(SignIx, bool),
     /// An item has this many empty places, and should have another number.
     Empty(ItemIx, u8),
+    /// A piece is off that the checklist does not know.
+    PieceOff,
     /// It can never hold.
     Never,
 }
@@ -46,6 +48,7 @@ impl Machine {
                 self.unmet(&self.vehicle_actions[made.at()].needs, state, &mut unmet)
             }
             (Blocked::Needs, Action::Finish) => self.unmet(&self.done_when, state, &mut unmet),
+            (Blocked::PieceOff, _) => unmet.push(Unmet::PieceOff),
             (Blocked::Needs, Action::Stop) => self.unmet(&self.safe_to_leave, state, &mut unmet),
             (Blocked::Sign(given), _) => {
                 self.unmet(&self.signs[given.at()].holds_while, &outcome, &mut unmet)
@@ -88,6 +91,9 @@ impl Machine {
 
     fn unmet_test(&self, test: &Test, state: &State) -> Option<Unmet> {
         let Test::In { field, values } = test else { return None };
+        if self.layout.piece_off == Some(*field) {
+            return Some(Unmet::PieceOff);
+        }
         let is = field.get(state);
         let allowed = |value: u64| values >> value & 1 == 1;
         if let Some(var) = self.vars.iter().position(|var| var.field == *field) {

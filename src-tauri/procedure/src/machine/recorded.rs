@@ -43,6 +43,7 @@ impl Machine {
             Action::Void(step) => self.void_recorded(&mut next, step),
             Action::Observe(var, value) => self.vars[var.at()].field.set(&mut next, u64::from(value)),
             Action::Expire(gate) => self.forget(&mut next, gate),
+            Action::Piece(off) => next = self.with_piece_off(&next, off),
             Action::Finish => self.set_over(&mut next, over::FINISHED),
             Action::Stop => self.set_over(&mut next, over::STOPPED),
         }

@@ -112,6 +112,8 @@ pub struct Layout {
     pub(crate) voided_once: Option<Field>,
     /// One bit for the proof: an observation has happened in this run.
     pub(crate) observed_once: Option<Field>,
+    /// One bit that the proof never sets: a piece is off that the checklist does not know.
+    pub(crate) piece_off: Option<Field>,
     /// A bit a danger for the proof: it holds since the observation and is excused.
     pub(crate) excused: Bits,
     /// Bits of conditions: what hands and physics change.

@@ -60,6 +60,7 @@ impl Machine {
             Action::Correct(step, outcome) => return self.correct(before, step, outcome, watch),
             Action::Observe(var, value) => self.observe(state, &mut next, var, value)?,
             Action::Expire(gate) => self.expire(state, &mut next, gate)?,
+            Action::Piece(off) => return self.piece(state, off),
             Action::Finish => self.finish(state, &mut next)?,
             Action::Stop => self.stop(state, &mut next)?,
         }
@@ -332,6 +333,9 @@ impl Machine {
     fn finish(&self, state: &State, next: &mut State) -> Result<(), Blocked> {
         if self.over(state) != over::NO {
             return Err(Blocked::Ending);
+        }
+        if self.is_piece_off(state) {
+            return Err(Blocked::PieceOff);
         }
         self.close(state, next, &self.done_when, over::FINISHED)
     }

@@ -96,6 +96,8 @@ impl Actions {
                 Action::Vehicle(made) => actions.vehicle_actions.push((at, made)),
                 Action::Observe(..) => actions.observations.push(at),
                 Action::Expire(gate) => actions.ageings.push((at, gate)),
+                // It changes nothing that the search keeps.
+                Action::Piece(_) => {}
                 Action::Finish => actions.finish = Some(at),
                 Action::Stop => actions.stop = Some(at),
             }
@@ -246,8 +248,11 @@ pub fn kind(machine: &Machine, last: Option<Action>, action: Action) -> Kind {
         Action::Correct(step, _) => {
             first(step, matches!(last, Some(Action::Correct(same, _)) if same == step))
         }
-        Action::Begin(_) | Action::Leave(_) | Action::Vehicle(_) | Action::Sign(_) | Action::Finish => {
-            Kind::Plain
-        }
+        Action::Begin(_)
+        | Action::Leave(_)
+        | Action::Vehicle(_)
+        | Action::Sign(_)
+        | Action::Piece(_)
+        | Action::Finish => Kind::Plain,
     }
 }

@@ -86,6 +86,8 @@ pub struct Found<'a> {
     pub dangerous_starts: BTreeMap<DangerIx, u32>,
     /// The first step into each danger.
     pub dangers: BTreeMap<DangerIx, Taken>,
+    /// The same of those that there would be with a piece off that the checklist does not know.
+    pub dangers_with_piece_off: BTreeMap<DangerIx, Taken>,
     /// The first step that would count pieces that are not there.
     pub miscount: Option<Taken>,
     /// What came up.
@@ -116,6 +118,7 @@ pub fn explore<'a>(procedure: &'a Procedure, runs: Runs, ask: Ask, teller: &Tell
         can_stop: None,
         dangerous_starts: BTreeMap::new(),
         dangers: BTreeMap::new(),
+        dangers_with_piece_off: BTreeMap::new(),
         miscount: None,
         dangerous: Marks::default(),
     };
@@ -221,6 +224,15 @@ impl Found<'_> {
         let still = self.machine.dangers_after(before, &next) & excused;
         layout.excused.set(&mut next, still);
         Some((next, dangers - self.excused(excused, action)))
+    }
+
+    /// The dangers that an allowed action would run into with a piece off that the checklist does not know. That the vehicle
+    /// is not as shown is nobody's doing.
+    pub(super) fn with_piece_off(&self, before: &Before<'_>, action: Action, next: &State) -> DangerSet {
+        match action {
+            Action::Observe(..) => DangerSet::NONE,
+            _ => self.machine.dangers_with_piece_off(before, action, next),
+        }
     }
 
     /// Whether something was observed in the run to this state.

@@ -81,6 +81,7 @@ impl Reading<'_> {
                 }
             }
             Action::Expire(gate) => self.write(machine.vars[gate.at()].field),
+            Action::Piece(_) => {}
             Action::Finish => self.ends_job(machine.done_when.tree()),
             Action::Stop => self.ends_job(machine.safe_to_leave.tree()),
             // A void reads all that builds on the step, the others the order of the phases.
@@ -161,7 +162,8 @@ impl Reading<'_> {
             | of_vehicle_actions
             | readers.of_leaving;
         let possible = readers.possible_at(made);
-        self.judged(judged & possible);
+        // With a piece off that the checklist does not know, these are judged whatever the action changes.
+        self.judged(judged & possible | readers.of_tray);
     }
 
     fn judged(&mut self, dangers: DangerSet) {

@@ -2,11 +2,11 @@
 
 use panside_messages::Message;
 
-use super::explore::Found;
+use super::explore::{Found, Taken};
 use super::finding::{Finding, Place};
 use super::report::{Proof, Property};
 use crate::load::Procedure;
-use crate::machine::{Action, InJob, Machine, State, StepIx, sign, work};
+use crate::machine::{Action, DangerIx, InJob, Machine, State, StepIx, sign, work};
 use crate::message::*;
 
 /// Tells the dangers met, and finished states that leave something open.
@@ -18,14 +18,24 @@ pub fn judge(procedure: &Procedure, found: &Found<'_>, proof: &mut Proof) {
         let finding = Finding::new(Property::Safe, what, place).danger(text.signal, None);
         proof.find(finding.after(found.run_to(*start, None)));
     }
-    for (danger, edge) in &found.dangers {
-        let text = &procedure.checklist.dangers[danger.at()];
+    let said = |danger: &DangerIx, edge: &Taken, what: Message| {
         let state = found.graph.state(edge.from);
         let property = if found.is_observed(&state) { Property::HonestWhenWrong } else { Property::Safe };
-        let what = finding_danger(&text.id, &text.text);
         let place = Place::of(procedure, format!("/dangers/{}/when", danger.at()));
-        let finding = Finding::new(property, what, place).danger(text.signal, Some((state, edge.action)));
-        proof.find(finding.after(found.run_to(edge.from, Some(edge.action))));
+        let finding = Finding::new(property, what, place);
+        (finding.after(found.run_to(edge.from, Some(edge.action))), state)
+    };
+    for (danger, edge) in &found.dangers {
+        let text = &procedure.checklist.dangers[danger.at()];
+        let (finding, state) = said(danger, edge, finding_danger(&text.id, &text.text));
+        proof.find(finding.danger(text.signal, Some((state, edge.action))));
+    }
+    // One that comes up anyway is told once.
+    let only = found.dangers_with_piece_off.iter().filter(|(danger, _)| !found.dangers.contains_key(danger));
+    for (danger, edge) in only {
+        let text = &procedure.checklist.dangers[danger.at()];
+        let (finding, _) = said(danger, edge, finding_danger_piece_off(&text.id, &text.text));
+        proof.find(finding.danger(text.signal, None));
     }
     if let Some(edge) = found.miscount {
         let place = match edge.action {

@@ -9,7 +9,7 @@ use std::ops::Range;
 use super::actions::{Actions, kind};
 use super::canon::{Apart, canon};
 use super::edges::{Edge, Kind};
-use super::explore::Found;
+use super::explore::{Found, Taken};
 use super::transition_cache::{Key, Transition, TransitionCache};
 use super::vehicle::Vehicles;
 use crate::machine::{Before, DangerSet, Machine, State};
@@ -185,19 +185,24 @@ impl Found<'_> {
         key: Option<Key>,
         visit: &mut Visit,
     ) -> Option<((u32, u32), Option<bool>)> {
-        let Some((next, dangers)) = self.successor(before, self.actions.get(at)) else {
+        let action = self.actions.get(at);
+        let Some((next, dangers)) = self.successor(before, action) else {
             if let Some(key) = key {
                 visit.cache.keep(key, None);
             }
             return None;
         };
         self.note(from, before, at, &next, dangers);
+        let with_piece_off = self.with_piece_off(before, action, &next);
+        for danger in with_piece_off.iter() {
+            self.dangers_with_piece_off.entry(danger).or_insert(Taken { from, action });
+        }
         let is_watched = self.seen.watches(before.state, &next);
         let next = canon(self.machine, visit.apart, next);
         let pair = self.graph.pair_after(from, &next, self.graph.differs(before.state, &next));
         // A danger that is met is told at every state.
         let work = key
-            .filter(|_| dangers.is_empty())
+            .filter(|_| dangers.is_empty() && with_piece_off.is_empty())
             .and_then(|key| Some((key, visit.cache.change(self.machine, at, before.state, &next)?)));
         let is_dangerous = work.map(|(key, work)| {
             let is_dangerous = !self.machine.dangers_after(before, &next).is_empty();
@@ -233,6 +238,7 @@ mod tests {
                 kept.map(|transition| (self.pair_by(from, transition, visit), transition.is_dangerous));
             let action = self.actions.get(at);
             let done = self.successor(&before, action).map(|(next, met)| {
+                let met = met | self.with_piece_off(&before, action, &next);
                 assert!(met.is_empty(), "{action:?} meets a danger, which has to be told each time");
                 let next = canon(self.machine, visit.apart, next);
                 let is_dangerous = !self.machine.dangers_after(&before, &next).is_empty();

@@ -7,6 +7,7 @@ mod findings;
 mod limits;
 mod many;
 mod observed;
+mod piece;
 mod sense;
 mod used;
 

@@ -77,6 +77,10 @@ fn wander(draft: &Draft, choices: &[Index]) -> Result<(), TestCaseError> {
         for &action in &all {
             let once = machine.step(&state, action);
             prop_assert_eq!(once, machine.step(&state, action), "step depends on nothing else");
+            if let Ok(next) = machine.step(&machine.with_piece_off(&state, true), action) {
+                let without = machine.with_piece_off(&next, false);
+                prop_assert_eq!(once, Ok(without), "a piece off permits nothing and changes nothing else");
+            }
             let explained = machine.explain(&state, action);
             prop_assert_eq!(once.err(), explained.map(|(blocked, _)| blocked), "explain and step agree");
             if let Ok(next) = once {

@@ -184,6 +184,7 @@ impl Job {
                 let value = names.value_of(var, value);
                 Action::Observe(var, value.unwrap_or_else(|| panic!("{said}: no such value")))
             }
+            "piece" => Action::Piece(name == "off"),
             "finish" => Action::Finish,
             "stop" => Action::Stop,
             _ => panic!("{said} is no action"),

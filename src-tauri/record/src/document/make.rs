@@ -25,6 +25,7 @@ use crate::source::Source;
 use crate::speak::Say;
 use crate::steps;
 use crate::time;
+use crate::turned_up;
 
 impl Document {
     /// The record of a job as it stands now, put into words by a speaker.
@@ -57,6 +58,7 @@ impl Document {
             account: Account::of(source),
             authorized: account::authorized(source),
             money: money::of(source),
+            turned_up: turned_up::of(source),
             parts: bill::parts(source, &tally),
             fluid: bill::fluid(source),
             time: time::of(source, &inputs.generated),

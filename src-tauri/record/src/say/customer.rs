@@ -2,7 +2,7 @@
 //! plain words.
 
 use super::estimate::estimates;
-use super::first::{agreed_in_all, amount, answers};
+use super::first::{agreed_in_all, amount, answers, supplement};
 use super::parts::billed;
 use super::{Block, Left, Right, Section, Table, order, row};
 use crate::account::Said;
@@ -53,10 +53,11 @@ fn agreed(document: &Document, say: &Say<'_>) -> Option<Section> {
         vec![one.by.day_and_time(say), agreed]
     });
     let mut rows: Vec<_> = rows.collect();
+    rows.extend(document.turned_up.supplements.iter().filter_map(|one| supplement(one, say)));
     rows.extend(agreed_in_all(document, say));
     let table = Block::Table(Table::new(&[Left, Left], rows));
-    (!document.authorized.is_empty())
-        .then(|| Section::new(&messages::heading_customer_agreed(), say, vec![table]))
+    let is_some = !document.authorized.is_empty() || !document.turned_up.supplements.is_empty();
+    is_some.then(|| Section::new(&messages::heading_customer_agreed(), say, vec![table]))
 }
 
 fn parts(document: &Document, say: &Say<'_>) -> Option<Section> {
@@ -78,6 +79,8 @@ fn parts(document: &Document, say: &Say<'_>) -> Option<Section> {
 fn next(document: &Document, say: &Say<'_>) -> Section {
     let mut lines: Vec<String> =
         document.account.advice.iter().map(|said| say.says(&messages::advised(&said.text))).collect();
+    lines.extend(super::turned_up::found_lines(document, false, say));
+    lines.extend(super::turned_up::declined_lines(document, say));
     let codes = document.codes.last().filter(|codes| !codes.codes.is_empty());
     lines.extend(codes.map(|codes| super::first::codes_line(codes, say)));
     let skipped = document.skipped.iter();

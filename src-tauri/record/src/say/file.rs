@@ -25,6 +25,7 @@ pub(super) fn file(document: &Document, say: &Say<'_>, extent: Extent) -> Vec<Se
     let mut all: Vec<Section> = Vec::new();
     all.extend(job(document, say));
     all.extend(findings(document, say));
+    all.extend(super::turned_up::turned_up(document, say));
     all.extend(super::estimate::estimates(document, say));
     all.extend(measurements(document, say));
     all.extend(levels(document, say));

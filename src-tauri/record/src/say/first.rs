@@ -6,6 +6,7 @@ use panside_procedure::format::Signal;
 
 use super::estimate::comes_to;
 use super::parts::{Billed, billed, other_labels};
+use super::turned_up::found_lines;
 use super::{Block, Left, Named, Right, Section, Table, row};
 use crate::account::{Authorized, Codes, Said};
 use crate::bill::{Amount, Poured};
@@ -16,6 +17,7 @@ use crate::missing::MissingKind;
 use crate::money::Estimate;
 use crate::speak::Say;
 use crate::time::{Kind, StepTime};
+use crate::turned_up::Supplement;
 
 /// Longer lists of missing steps are counted here and named further down.
 const NAMED: usize = 6;
@@ -127,7 +129,8 @@ pub(super) fn answers(said: &[Said], say: &Say<'_>) -> Block {
 fn authorized(document: &Document, say: &Say<'_>) -> Section {
     // The sums come first: a page that is full cuts what stands last.
     let go_aheads = document.authorized.iter().map(|one| vec![one.title.clone(), agreed(one, say)]);
-    let sums = agreed_in_all(document, say).into_iter().chain(estimated(document, say));
+    let sums = agreed_in_all(document, say).into_iter().chain(agreed_one_by_one(document, say));
+    let sums = sums.chain(estimated(document, say));
     let rows: Vec<_> = sums.chain(go_aheads).collect();
     let block = if rows.is_empty() {
         Block::Line(say.says(&messages::no_go_ahead()))
@@ -139,7 +142,12 @@ fn authorized(document: &Document, say: &Say<'_>) -> Section {
 
 /// What each estimate comes to.
 fn estimated(document: &Document, say: &Say<'_>) -> Vec<Vec<String>> {
-    let estimates = document.money.estimates.iter();
+    let is_supplement = |label: &str| {
+        let mut asked = document.turned_up.supplements.iter().filter_map(|one| one.estimate.as_ref());
+        asked.any(|estimate| estimate.label == label)
+    };
+    // A supplement has its row already.
+    let estimates = document.money.estimates.iter().filter(|estimate| !is_supplement(&estimate.label));
     estimates.map(|estimate| vec![estimate.label.clone(), comes_to(estimate, say)]).collect()
 }
 
@@ -148,6 +156,28 @@ pub(super) fn agreed_in_all(document: &Document, say: &Say<'_>) -> Option<Vec<St
     let sums = document.money.agreed_in_all.iter().map(|sum| amount(sum, say));
     let sums = say.within(&messages::before_tax(say.listed(sums)));
     (document.money.agreed.len() > 1).then(|| row(say, &messages::agreed_in_all(), sums))
+}
+
+/// What was agreed to at first, and each supplement with what it adds; nothing where there is none.
+fn agreed_one_by_one(document: &Document, say: &Say<'_>) -> Vec<Vec<String>> {
+    let money = &document.money;
+    let first = say.listed(money.agreed_at_first.iter().map(|sum| amount(sum, say)));
+    let first = (!first.is_empty())
+        .then(|| row(say, &messages::agreed_at_first(), say.within(&messages::before_tax(first))));
+    first
+        .into_iter()
+        .chain(document.turned_up.supplements.iter().filter_map(|one| supplement(one, say)))
+        .collect()
+}
+
+/// A supplement that counts, with the last answer to it.
+pub(super) fn supplement(one: &Supplement, say: &Say<'_>) -> Option<Vec<String>> {
+    let answer = one.answers.last().map_or_else(
+        || say.within(&messages::no_answer_yet()),
+        |last| say.within(&messages::when_who(last.by.day_and_time(say), &last.text)),
+    );
+    let name = say.within(&messages::supplement(&one.text));
+    one.taken_back.is_none().then(|| vec![name, answer])
 }
 
 fn agreed(one: &Authorized, say: &Say<'_>) -> String {
@@ -246,6 +276,7 @@ fn open(document: &Document, say: &Say<'_>) -> Section {
     let skipped = document.skipped.iter();
     lines.extend(skipped.map(|step| say.says(&messages::skipped_step(&step.title, &step.reason))));
     lines.extend(document.account.advice.iter().map(|said| say.says(&messages::advised(&said.text))));
+    lines.extend(found_lines(document, true, say));
     lines.extend(
         document.codes.last().filter(|codes| !codes.codes.is_empty()).map(|codes| codes_line(codes, say)),
     );

@@ -29,6 +29,7 @@ mod open;
 mod pages;
 mod people;
 mod tools;
+mod turned_up;
 mod words;
 
 use panside_record::steps::{Entry, Step};

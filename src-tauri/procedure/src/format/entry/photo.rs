@@ -12,7 +12,7 @@ pub const TAKEN: &str = "taken";
 pub const MOST_FIRST_PAGE: usize = 4;
 
 /// What the photo must show.
-#[derive(Debug, Clone, Serialize, Deserialize, JsonSchema, TS)]
+#[derive(Debug, Clone, Default, Serialize, Deserialize, JsonSchema, TS)]
 #[ts(rename = "AskPhoto")]
 #[serde(deny_unknown_fields)]
 pub struct Photo {

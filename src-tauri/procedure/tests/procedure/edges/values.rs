@@ -93,7 +93,7 @@ fn a_name_has_64_characters() {
 }
 
 /// A work field takes two bits, who is in which step one, how the job is over two; then come a bit for the lift, one each for
-/// a void, an observation and a danger, and the items.
+/// a piece that the checklist does not know, a void, an observation and a danger, and the items.
 #[test]
 fn a_state_has_1024_bits() {
     let items = |count: usize| {
@@ -102,7 +102,7 @@ fn a_state_has_1024_bits() {
     let conditions = |count: usize| many(count, |at| json!({"id": format!("c{at}"), "values": ["a", "b"]}));
     let full = |more: usize| {
         let draft = with(small(), "conditions", conditions(500));
-        with(draft, "items", items(1024 - 64 - 501 - 3 + more))
+        with(draft, "items", items(1024 - 64 - 501 - 4 + more))
     };
     let procedure = full(0).procedure();
     assert_eq!(procedure.machine.layout.bits(), 1024);

@@ -28,6 +28,7 @@ fn unmet(job: &Job, said: &str) -> Vec<String> {
         Unmet::Worked(step, wanted) => format!("{} worked {wanted}", job.procedure.step(*step).id),
         Unmet::Signed(sign, wanted) => format!("{} signed {wanted}", job.procedure.sign_off(*sign).id),
         Unmet::Empty(item, off) => format!("{off} {} off", job.procedure.item(*item).id),
+        Unmet::PieceOff => "a piece off".to_owned(),
         Unmet::Never => "never".to_owned(),
     };
     why(job, said).1.iter().map(say).collect()
