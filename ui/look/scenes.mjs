@@ -6,6 +6,7 @@ import { settled } from "./settled.mjs";
 import { sheets } from "./sheets.mjs";
 import { steps } from "./steps.mjs";
 import { entry, inDialog, key, says, type } from "./taps.mjs";
+import { turnedUpScenes } from "./turnedUp.mjs";
 
 // The scenes to look at. `page` is a line of the demo walk, by what is done there (`walk.mjs`); `where` is where the window was left; `taps` are
 // names of buttons to press, or functions of the page; `keysOff` says that it lets no key through.
@@ -113,6 +114,7 @@ const damaged = {
 };
 
 export const scenes = [
+  ...turnedUpScenes,
   ...steps,
   ...screens,
   ...sheets,

@@ -63,6 +63,7 @@ export function asEntry<A extends Ask>(
     label,
     optional: false,
     limits: [],
+    coils: [],
     units,
     temperature_units: [],
     torque: null,
