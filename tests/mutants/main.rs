@@ -23,7 +23,7 @@ use serde_json::Value;
 const CHECKLISTS: [(&str, usize); 5] = [
     ("level-check", 8),
     ("return-visit", 5),
-    ("pan-and-filter", 2),
+    ("pan-and-filter", 3),
     ("pan-and-solenoid", 3),
     ("solenoid-pack", 2),
 ];

@@ -16,7 +16,7 @@ const FOR_TWO: [(&str, u32); 5] = [
     ("return-visit", 156),
     ("solenoid-pack", 498),
 ];
-const GAP: u32 = 7;
+const GAP: u32 = 8;
 
 fn task(procedure: &Procedure) -> Task<'_> {
     Task::new(procedure, procedure.machine.start(&[]).unwrap())
