@@ -18,7 +18,7 @@ fn a_sheet_typed_in_the_setup_survives_a_kill_and_is_checked_by_a_second_person_
     window.replace_in("[role=dialog] input", TITLE)?;
     window.replace_in("[role=dialog] label:nth-of-type(2) input", "service information, page 7")?;
     window.tap_words("back")?;
-    window.tap("fluid capacity")?;
+    window.tap("fluid temperature for the level")?;
     window.tap("4")?;
     window.tap("5")?;
     let killed = place.screen().windows();
@@ -28,8 +28,8 @@ fn a_sheet_typed_in_the_setup_survives_a_kill_and_is_checked_by_a_second_person_
     // The driver still waits for the window that was killed, so the new one has its own.
     let screen = Screen::start()?;
     let mut window = place.open_on(&screen)?;
-    window.wait("the value that was open", "seen.dialogs.includes('fluid capacity')")?;
-    assert_eq!(window.field_text(&window.words.say("screens-sheet-number")?)?, "45");
+    window.wait("the value that was open", "seen.dialogs.includes('fluid temperature for the level')")?;
+    assert_eq!(window.field_text(&window.words.say("screens-sheet-min")?)?, "45");
     window.tap_words("back")?;
     says(&mut window, TITLE)?;
     window.tap_words("screens-sheet-keep")?;
@@ -46,7 +46,7 @@ fn a_sheet_typed_in_the_setup_survives_a_kill_and_is_checked_by_a_second_person_
     window.tap_words("screens-pin-set")?;
     window.tap(&format!("Open: {TITLE}"))?;
     window.tap_words("screens-sheet-compare")?;
-    window.tap("fluid capacity")?;
+    window.tap("fluid temperature for the level")?;
     window.tap("CHECKED: 1 value")?;
     digits(&mut window, "1111")?;
     window.tap_words("screens-pin-give")?;

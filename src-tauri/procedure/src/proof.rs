@@ -39,15 +39,14 @@
 //!
 //! # Measured
 //!
-//! | pan-and-solenoid | states | MiB |
+//! | pan-and-solenoid, for the vehicle of `demo-six-speed` | states | MiB |
 //! |---|---|---|
-//! | at most one void anywhere | 1,996,095 | 88 |
-//! | at most one observation anywhere | 1,228,377 | 44 |
+//! | at most one void anywhere | 500,654 | 22 |
+//! | at most one observation anywhere | 361,622 | 14 |
 //!
-//! The whole takes 3.3 s on two idle cores in the dev profile (which optimizes this crate), 43 bytes a state and 175 MB
-//! of memory in all; the longest of the shipped checklists takes 3.9 s and 195 MB. The search itself is 2.4 s of that,
-//! with every danger judged; the rest judges the ends. How many states each checklist has stands in
-//! `checklists/README.md`.
+//! The vehicles of the three demo sheets together take 2.9 s on two cores in the dev profile (which optimizes this crate),
+//! 46 bytes a state and 117 MB of memory in all; the longest of the shipped checklists takes 3.0 s. How many states each
+//! checklist has stands in `checklists/README.md`. What follows was measured on a form that was not fitted to a vehicle.
 //!
 //! SPIN 6.5 (`-O2`, exact, depth first) counts the void runs of the same model in 5.0 s with 64 bytes a state: 0.40
 //! million states a second. Ours does 0.81 million in the same run of `cargo xtask bench`, on one core too: 2.0 times

@@ -367,6 +367,15 @@ fn shown(entry: &crate::window::script::Entry, value: &Value) -> Result<String> 
             let at = measured(given, "temperature", "temperature_unit")?;
             Ok(format!("{} ({at})", measured(given, "shows", "unit")?))
         }
+        "coils" => {
+            let readings = given["readings"].as_array().into_iter().flatten();
+            let read = readings.map(|reading| {
+                let shows = text(reading, "shows")?.replace(',', ".");
+                Ok(format!("{} {shows} {}", text(reading, "coil")?, text(given, "unit")?))
+            });
+            let read = read.collect::<Result<Vec<_>>>()?.join(", ");
+            Ok(format!("{read} ({})", measured(given, "temperature", "temperature_unit")?))
+        }
         "choice" | "decision" => {
             let options = entry.ask.pointer(&format!("/{kind}/options")).and_then(Value::as_array);
             let chosen = options.into_iter().flatten().find(|option| option["class"] == given["class"]);

@@ -62,7 +62,9 @@ impl Kind for Count {
 
     fn limits(&self, _specs: &Specs, checklist: &Checklist) -> Vec<Message> {
         let pieces = self.of.iter().map(|(id, pieces)| format!("{pieces} {}", checklist.item_name(id)));
-        vec![limit_count(pieces.collect::<Vec<_>>())]
+        let pieces: Vec<_> = pieces.collect();
+        // A step that the vehicle does not have has nothing to count.
+        if pieces.is_empty() { Vec::new() } else { vec![limit_count(pieces)] }
     }
 
     fn units(&self) -> Vec<String> {
