@@ -133,7 +133,13 @@ export const hands = [
     name: "sent-unit",
     page: "begin bay_ready",
     answers: says('"12.6 bar": "bar" is no part of a number.', { class: null }),
-    taps: [entry("rest"), settled, sends("12.6bar"), isSaid('This takes V, not "bar".'), holds("12.6 bar")],
+    taps: [
+      entry("rest"),
+      settled,
+      sends("12.6bar"),
+      isSaid('This takes V, mV, not "bar".'),
+      holds("12.6 bar"),
+    ],
   },
   {
     name: "sent-overload",

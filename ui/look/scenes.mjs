@@ -16,6 +16,7 @@ const dangers = ["", "parts/"]
   .flatMap((folder) => readdirSync(new URL(folder, checklists)).map((file) => folder + file))
   .filter((file) => file.endsWith(".json"))
   .flatMap((file) => JSON.parse(readFileSync(new URL(file, checklists), "utf8")).dangers ?? [])
+  .filter((one, at, all) => all.findIndex((other) => other.id === one.id) === at)
   .sort((one, other) => other.text.length - one.text.length);
 const endanger = (count) => (job) => {
   job.view.dangers = dangers.slice(0, count).map(({ id, signal, text }) => ({ id, signal, text }));

@@ -361,6 +361,8 @@ coil-short = { $is } at { $at }: shorted. Check the connector and the wire befor
 # $least, $most: what it may be with every error; $at: the temperature of the limits; $low, $high: the limits
 coil-unclear = { $least } to { $most } at { $at }, meter and temperature errors included: too close to call against { $low } to { $high }. Measure closer to { $at } or with a more accurate meter.
 coil-meter-unknown = The meter error is not given, so the reading is used as it is.
+# $count: how many coils were measured, 2 or more
+coils-inside = All { $count } coils are within their limits.
 coils-none = No coil has been measured yet.
 # $name: the coil as it was entered
 coils-unknown = The spec sheet lists no coil "{ $name }".

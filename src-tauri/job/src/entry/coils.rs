@@ -12,7 +12,8 @@ use super::kind::{self, Kind};
 use super::{Classified, Context, no_sheet_value};
 use crate::command::Refusal;
 use crate::message::{
-    Message, coil_meter_unknown, coils_missing, coils_none, coils_twice, coils_unknown, limit_coil,
+    Message, coil_meter_unknown, coils_inside, coils_missing, coils_none, coils_twice, coils_unknown,
+    limit_coil,
 };
 use crate::sheet::{CoilSpec, Specs};
 use crate::units;
@@ -53,7 +54,7 @@ fn classify(asked: &Coils, specs: &Specs, typed: &CoilsValue) -> Result<Classifi
         let result = judged(&value.at(reading), limits)?;
         results.push(NamedResult { name: coil.name.clone(), result });
     }
-    let mut said: Vec<Message> = most_telling_first(&results);
+    let mut said = what_matters(&results);
     let reads = |one: &NamedResult| matches!(one.result.reading.shows, MeterShows::Reading(_));
     if value.meter.is_none() && results.iter().any(reads) {
         said.push(coil_meter_unknown());
@@ -98,16 +99,16 @@ fn class_of(results: &[NamedResult]) -> &'static str {
     }
 }
 
-/// A sentence for each coil: those that are out, those that are too close to call, the others.
-fn most_telling_first(results: &[NamedResult]) -> Vec<Message> {
-    let rank = |one: &&NamedResult| match one.result.class {
-        CoilClass::In => 2,
-        CoilClass::Unclear => 1,
-        _ => 0,
-    };
-    let mut ranked: Vec<&NamedResult> = results.iter().collect();
-    ranked.sort_by_key(rank);
-    ranked.into_iter().map(|one| say(&one.result, &one.name)).collect()
+/// A sentence for each coil that is out, then for each that is too close to call; one for all where all are good.
+fn what_matters(results: &[NamedResult]) -> Vec<Message> {
+    let (good, mut others): (Vec<&NamedResult>, Vec<_>) =
+        results.iter().partition(|one| one.result.class == CoilClass::In);
+    others.sort_by_key(|one| one.result.class == CoilClass::Unclear);
+    match (good.as_slice(), others.is_empty()) {
+        ([only], true) => vec![say(&only.result, &only.name)],
+        (all, true) => vec![coils_inside(all.len())],
+        _ => others.into_iter().map(|one| say(&one.result, &one.name)).collect(),
+    }
 }
 
 fn trimmed(typed: &CoilsValue) -> CoilsValue {

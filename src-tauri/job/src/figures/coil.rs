@@ -57,10 +57,14 @@ pub(super) fn figures(job: &Job, taken: &[Taken<'_>]) -> Vec<(u64, Figure)> {
         }
     }
     let drawn = read.into_iter().flat_map(|(key, groups)| {
-        let name = job.procedure.checklist.sheet_label(key);
+        let (label, alone) = (job.procedure.checklist.sheet_label(key), groups.len() == 1);
         (0..).zip(groups).filter_map(move |(number, (first, coils))| {
             let id = if number == 0 { key.to_owned() } else { format!("{key}/{number}") };
-            Some((first, draw((&id, name), &coils)?))
+            let limits = coils.first()?.result.limits;
+            let [low, high] = [limits.lowest, limits.highest].map(Measure::from);
+            // Two of one name would not be told apart.
+            let name = if alone { label.to_owned() } else { format!("{label}, {low}\u{2013}{high}") };
+            Some((first, draw((&id, &name), &coils)?))
         })
     });
     drawn.collect()

@@ -188,6 +188,7 @@ panside_messages::messages! {
     coil_short "coil-short" (is, at);
     coil_unclear "coil-unclear" (least, most, at, low, high);
     coil_meter_unknown "coil-meter-unknown" ();
+    coils_inside "coils-inside" (count);
     coils_none "coils-none" ();
     coils_unknown "coils-unknown" (name);
     coils_twice "coils-twice" (name);
