@@ -248,7 +248,7 @@ pub fn run(input: &Input, _: &Corpus) -> Result<Came, String> {
     Ok(if refused.len() <= COUNT { Came::Taken } else { Came::Refused })
 }
 
-/// Rules that take unknown for a yes are refused as they should be; they are left out, and which they are is answered.
+/// Rules that take unknown for a yes, or a tray that is not clear, are refused as they should be; they are left out, and which they are is answered.
 fn allow_what_may_be_unknown(checklist: &mut Value) -> Result<Vec<usize>, String> {
     let Err(problems) = Procedure::load(checklist.to_string().as_bytes()) else { return Ok(Vec::new()) };
     if problems.0.iter().any(|problem| problem.to_string().contains("say it shorter")) {
@@ -258,10 +258,9 @@ fn allow_what_may_be_unknown(checklist: &mut Value) -> Result<Vec<usize>, String
     let mut refused = Vec::new();
     for problem in &problems.0 {
         let at = problem.place.strip_prefix("/vehicle_actions/").and_then(|rest| rest.strip_suffix("/needs"));
-        let Some(at) = at
-            .and_then(|at| at.parse::<usize>().ok())
-            .filter(|_| problem.to_string().contains("can be unknown"))
-        else {
+        let Some(at) = at.and_then(|at| at.parse::<usize>().ok()).filter(|_| {
+            ["can be unknown", "tray_clear can only"].iter().any(|why| problem.to_string().contains(why))
+        }) else {
             return Err(format!("made by the grammar and refused: {problem}"));
         };
         checklist["vehicle_actions"][at]["needs"] = json!("true");
